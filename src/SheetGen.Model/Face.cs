@@ -1,0 +1,104 @@
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Model;
+
+/// <summary>
+/// The front surface of a wall's temporary shotcrete: P(s) + n(s) * (face_offset + (z - batter_elevation) * tan(batter)),
+/// cut at the mitre at every corner.
+/// </summary>
+public sealed class Face
+{
+    private readonly double _batterSlope;
+
+    public Face(Wall wall)
+    {
+        Wall = wall;
+        _batterSlope = wall.Batter is null ? 0 : Math.Tan(Angles.ToRadians(wall.Batter.Angle));
+        Legs = MakeLegs(wall);
+    }
+
+    public Wall Wall { get; }
+
+    public IReadOnlyList<Leg> Legs { get; }
+
+    /// <summary>Offset of the face from the layout line at an elevation, positive into the retained side.</summary>
+    public double OffsetAt(double elevation) =>
+        Wall.FaceOffset + (Wall.Batter is null ? 0 : (elevation - Wall.Batter.Elevation) * _batterSlope);
+
+    /// <summary>Unit horizontal normal into the retained side.</summary>
+    public Vector2D NormalAt(double along) => Wall.LayoutLine.TangentAt(along).Right * Wall.Side;
+
+    public Vector3D PointAt(double along, double elevation) =>
+        (Wall.LayoutLine.PointAt(along) + NormalAt(along) * OffsetAt(elevation)).At(elevation);
+
+    /// <summary>Direction of a hole; splay in degrees positive up-station, inclination in degrees positive downward.</summary>
+    public Vector3D Direction(double along, double splay, double inclination)
+    {
+        double a = Angles.ToRadians(splay), i = Angles.ToRadians(inclination);
+        Vector2D plan = NormalAt(along) * Math.Cos(a) + Wall.LayoutLine.TangentAt(along) * Math.Sin(a);
+        return (plan * Math.Cos(i)).At(-Math.Sin(i));
+    }
+
+    public Hole HoleAt(double along, double elevation, double splay, double inclination, double length, double diameter, double drift) =>
+        new(PointAt(along, elevation), Direction(along, splay, inclination), length, diameter / 2, drift);
+
+    /// <summary>The leg that a place belongs to.</summary>
+    public Leg LegAt(double along)
+    {
+        foreach (Leg leg in Legs)
+        {
+            if (leg.Has(along))
+                return leg;
+        }
+        return along < Legs[0].Start ? Legs[0] : Legs[^1];
+    }
+
+    /// <summary>Length along the face per length along the layout line, at a place and elevation: 1 on a tangent.</summary>
+    public double Scale(double along, double elevation) =>
+        1 - Wall.LayoutLine.PieceAt(along).Curvature * Wall.Side * OffsetAt(elevation);
+
+    /// <summary>
+    /// What the mitre of a corner takes from each leg at an elevation, along the layout line; negative where the legs reach beyond the
+    /// corner's station.
+    /// </summary>
+    public double MitreCut(Corner corner, double elevation) =>
+        OffsetAt(elevation) * Math.Tan(corner.Deflection * Wall.Side / 2);
+
+    /// <summary>True for an outside corner: the soil's angle is under 180 degrees, holes converge behind it.</summary>
+    public bool IsOutside(Corner corner) => corner.Deflection * Wall.Side > 0;
+
+    /// <summary>Distance along the face between two places of one leg at an elevation.</summary>
+    public double Distance(double from, double to, double elevation)
+    {
+        if (to < from)
+            return Distance(to, from, elevation);
+        double sum = 0, at = from;
+        foreach (LayoutPiece piece in Wall.LayoutLine.Pieces)
+        {
+            double end = piece == Wall.LayoutLine.Pieces[^1] ? to : Math.Min(piece.End, to);
+            if (end <= at)
+                continue;
+            sum += (end - at) * (1 - piece.Curvature * Wall.Side * OffsetAt(elevation));
+            at = end;
+        }
+        return sum;
+    }
+
+    private static List<Leg> MakeLegs(Wall wall)
+    {
+        var legs = new List<Leg>();
+        double start = wall.Start;
+        Corner? open = null;
+        foreach (Corner corner in wall.LayoutLine.Corners)
+        {
+            if (corner.Along <= wall.Start || corner.Along >= wall.End)
+                continue;
+            legs.Add(new Leg(legs.Count, start, corner.Along, open, corner));
+            start = corner.Along;
+            open = corner;
+        }
+        legs.Add(new Leg(legs.Count, start, wall.End, open, null));
+        return legs;
+    }
+}

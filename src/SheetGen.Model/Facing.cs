@@ -1,0 +1,19 @@
+namespace SheetGen.Model;
+
+/// <summary>Temporary shotcrete and permanent facing. Lengths in project units; null where not given.</summary>
+public sealed record Facing
+{
+    /// <summary>Thickness of the temporary shotcrete.</summary>
+    public double? Shotcrete { get; init; }
+
+    public FacingKind Kind { get; init; } = FacingKind.None;
+
+    /// <summary>Thickness of the permanent facing.</summary>
+    public double? Thickness { get; init; }
+
+    /// <summary>Gap between temporary shotcrete and permanent facing.</summary>
+    public double? Gap { get; init; }
+
+    /// <summary>What the coping is, in words; null where there is none.</summary>
+    public string? Coping { get; init; }
+}

@@ -1,0 +1,19 @@
+namespace SheetGen.Model.Results;
+
+/// <summary>Codes of findings, as printed in findings.json.</summary>
+public static class FindingCode
+{
+    public const string NailNail = "nail-nail";
+    public const string NailObstruction = "nail-obstruction";
+    public const string NailBoundary = "nail-boundary";
+    public const string NailFace = "nail-face";
+    public const string Cover = "cover";
+    public const string Unresolved = "unresolved";
+    public const string NotedRedirect = "noted-redirect";
+    public const string LeftOut = "left-out";
+    public const string NoNailHeight = "no-nail-height";
+    public const string Guidance = "guidance";
+    public const string Spacing = "spacing";
+    public const string Edge = "edge";
+    public const string Sheet = "sheet";
+}

@@ -1,0 +1,16 @@
+namespace SheetGen.Model.Results;
+
+/// <summary>Where every nail goes, and why. Nails are in order of wall, section, row, station; verification nails last in their section.</summary>
+public sealed record NailLayout
+{
+    public required IReadOnlyList<Nail> Nails { get; init; }
+
+    public required IReadOnlyList<NailRow> Rows { get; init; }
+
+    public required IReadOnlyList<LeftOut> LeftOut { get; init; }
+
+    public required LayoutScore Score { get; init; }
+
+    /// <summary>Things the placer has to say to a person (such as when shifted corner rows would help).</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+}

@@ -1,0 +1,28 @@
+namespace SheetGen.Model;
+
+/// <summary>What the project file says of its sheets; null where the program chooses the largest that fits.</summary>
+public sealed record SheetSettings
+{
+    /// <summary>Standard size, such as "ANSI D", "ARCH D", "ISO A1".</summary>
+    public string? Size { get; init; }
+
+    /// <summary>Feet on the ground per inch of paper, or the ratio (100 for 1:100) in metres.</summary>
+    public double? Scale { get; init; }
+
+    public string Revision { get; init; } = "";
+
+    /// <summary>Date printed in the title block, as given; empty where not given.</summary>
+    public string Date { get; init; } = "";
+
+    /// <summary>True where the elevation is drawn as seen from behind the wall.</summary>
+    public bool FromBehind { get; init; }
+
+    /// <summary>Path of the user's own title block drawing, relative to the project file; null for the program's.</summary>
+    public string? TitleBlock { get; init; }
+
+    /// <summary>Name of the layer list in templates, or a file; null for the default.</summary>
+    public string? Layers { get; init; }
+
+    /// <summary>Revision table rows as given: number, date, text.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> Revisions { get; init; } = [];
+}

@@ -1,0 +1,61 @@
+using SheetGen.Model.Problems;
+
+namespace SheetGen.Model;
+
+/// <summary>A soil nail wall on a layout line. Lengths in project units; places are distances along the layout line.</summary>
+public sealed record Wall
+{
+    public required string Name { get; init; }
+
+    public required LayoutLine LayoutLine { get; init; }
+
+    /// <summary>The side of the layout line where the soil is, looking up-station.</summary>
+    public required Turn RetainedSide { get; init; }
+
+    public required double Start { get; init; }
+
+    public required double End { get; init; }
+
+    /// <summary>Layout line to face, positive into the retained side.</summary>
+    public double FaceOffset { get; init; }
+
+    public Batter? Batter { get; init; }
+
+    /// <summary>Top of the temporary shotcrete.</summary>
+    public required Profile Top { get; init; }
+
+    /// <summary>Bottom of wall: level steps (a profile of vertical steps).</summary>
+    public required Profile Bottom { get; init; }
+
+    /// <summary>The steps that make the bottom: from this place on, up to the next.</summary>
+    public required IReadOnlyList<ProfilePoint> BottomSteps { get; init; }
+
+    public Profile? ExistingGround { get; init; }
+
+    public Profile? FinishedGrade { get; init; }
+
+    public Panels? Panels { get; init; }
+
+    /// <summary>Panel breaks inside the wall, by distance along the layout line; they restart at corners.</summary>
+    public IReadOnlyList<double> PanelBreaks { get; init; } = [];
+
+    public Facing? Facing { get; init; }
+
+    public Drainage? Drainage { get; init; }
+
+    public Lifts? Lifts { get; init; }
+
+    public required IReadOnlyList<Section> Sections { get; init; }
+
+    public IReadOnlyList<Opening> Openings { get; init; } = [];
+
+    public IReadOnlyList<ClosedStretch> ClosedStretches { get; init; } = [];
+
+    public SourceSpot Spot { get; init; }
+
+    /// <summary>+1 where the soil is to the right looking up-station, -1 where it is to the left.</summary>
+    public int Side => RetainedSide == Turn.Right ? 1 : -1;
+
+    /// <summary>The wall's printed station at a place.</summary>
+    public double StationOf(double along) => LayoutLine.StationOf(along);
+}
