@@ -17,11 +17,17 @@ public static class CoverRule
     /// For placing: less tolerance, and where several nails are equally high (or low) all of them must do. For checking: the
     /// contract's tolerance of two quanta, and one of them is enough.
     /// </param>
-    public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict)
+    public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict) =>
+        Breaks(bay, heads, strict, bay.FaceStart, bay.FaceEnd);
+
+    /// <summary>The stretches between two places where the rule is broken; heads further away than half a window may be left out.</summary>
+    public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict, double from, double to)
     {
+        from = Math.Max(from, bay.FaceStart);
+        to = Math.Min(to, bay.FaceEnd);
         double tolerance = Lengths.Quantum(bay.Unit) * (strict ? 1.2 : 2) + 1e-9;
         var sorted = heads.Select(h => new Entry(h.Along, h.Elevation, bay.LevelOf(h.Along, h.Elevation))).OrderBy(e => e.Along).ToArray();
-        List<double> events = Events(bay, sorted);
+        List<double> events = Events(bay, sorted, from, to);
         var breaks = new List<CoverBreak>();
         var near = new List<Entry>();
         int first = 0;
@@ -46,7 +52,7 @@ public static class CoverRule
     /// <summary>The stretches too low for a nail: less than twice edge_min between top and bottom. There the rule is void.</summary>
     public static List<(double Start, double End)> NoNailHeight(Bay bay)
     {
-        List<double> events = Events(bay, []);
+        List<double> events = Events(bay, [], bay.FaceStart, bay.FaceEnd);
         var stretches = new List<(double Start, double End)>();
         for (int i = 0; i + 1 < events.Count; i++)
         {
@@ -68,9 +74,8 @@ public static class CoverRule
     private static bool IsVoid(Bay bay, double along) =>
         IsTooLow(bay, along) || bay.Wall.Openings.Any(o => along > o.Start && along < o.End);
 
-    private static List<double> Events(Bay bay, Entry[] sorted)
+    private static List<double> Events(Bay bay, Entry[] sorted, double start, double end)
     {
-        double start = bay.FaceStart, end = bay.FaceEnd;
         var places = new List<double> { start, end };
         void Add(double along)
         {
@@ -90,18 +95,18 @@ public static class CoverRule
             Add(opening.End);
         }
         places.Sort();
-        AddHeightCrossings(bay, places);
+        AddHeightCrossings(bay, places, start, end);
         return places;
     }
 
-    private static void AddHeightCrossings(Bay bay, List<double> places)
+    private static void AddHeightCrossings(Bay bay, List<double> places, double start, double end)
     {
         Profile top = bay.Wall.Top, bottom = bay.Wall.Bottom;
         double limit = 2 * bay.Rules.EdgeMin;
-        var knots = new SortedSet<double> { bay.FaceStart, bay.FaceEnd };
+        var knots = new SortedSet<double> { start, end };
         foreach (ProfilePoint point in top.Points.Concat(bottom.Points))
         {
-            if (point.Along > bay.FaceStart && point.Along < bay.FaceEnd)
+            if (point.Along > start && point.Along < end)
                 knots.Add(point.Along);
         }
         double[] at = [.. knots];
