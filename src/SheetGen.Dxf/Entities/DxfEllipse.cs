@@ -7,9 +7,9 @@ namespace SheetGen.Dxf;
 /// <param name="Ratio">Shorter axis over longer axis, above 0 and at most 1.</param>
 public sealed record DxfEllipse(string Layer, DxfPoint Center, DxfPoint MajorAxis, double Ratio) : DxfEntity(Layer)
 {
-    /// <summary>Parameter of the start in radians (0: at the end of the longer axis), counter-clockwise.</summary>
+    /// <summary>Parameter of the start in degrees (0: at the end of the longer axis), counter-clockwise.</summary>
     public double StartParameter { get; init; }
 
-    /// <summary>Parameter of the end in radians; a full ellipse ends at two pi.</summary>
-    public double EndParameter { get; init; } = 2 * Math.PI;
+    /// <summary>Parameter of the end in degrees; a full ellipse ends at 360.</summary>
+    public double EndParameter { get; init; } = 360;
 }
