@@ -1,5 +1,5 @@
+using System.Globalization;
 using System.IO.Compression;
-using System.Text;
 using System.Xml.Linq;
 
 namespace SheetGen.EndToEnd.Support;
@@ -13,6 +13,19 @@ internal static class WorkbookListing
 
     public static void Write(string workbook, string listing)
     {
+        IEnumerable<string> lines = Cells(workbook)
+            .Where(c => c.Value is not null || c.Formula is not null)
+            .Select(c => $"{c.Place}{(c.Formula is null ? "" : " =" + c.Formula)} {c.Value}".ReplaceLineEndings("\\n"));
+        File.WriteAllText(listing, string.Join("\n", lines) + "\n");
+    }
+
+    /// <summary>Stored value of each cell with a formula, by sheet and cell.</summary>
+    public static IReadOnlyDictionary<string, string> FormulaValues(string workbook) => Cells(workbook)
+        .Where(c => c.Formula is not null)
+        .ToDictionary(c => c.Place, c => c.Value ?? "");
+
+    private static IEnumerable<(string Place, string? Formula, string? Value)> Cells(string workbook)
+    {
         using ZipArchive zip = ZipFile.OpenRead(workbook);
         XDocument book = Part(zip, "xl/workbook.xml");
         Dictionary<string, string> targets = Part(zip, "xl/_rels/workbook.xml.rels").Root!
@@ -21,28 +34,24 @@ internal static class WorkbookListing
         List<string> shared = zip.GetEntry("xl/sharedStrings.xml") is null
             ? []
             : [.. Part(zip, "xl/sharedStrings.xml").Root!.Elements(Main + "si").Select(Texts)];
-        var text = new StringBuilder();
         foreach (XElement sheet in book.Root!.Element(Main + "sheets")!.Elements())
         {
             string target = targets[(string)sheet.Attribute(Rel + "id")!];
             string path = target.StartsWith('/') ? target[1..] : "xl/" + target;
             foreach (XElement cell in Part(zip, path).Descendants(Main + "c"))
-                text.Append(Line((string)sheet.Attribute("name")!, cell, shared));
+                yield return ($"{(string)sheet.Attribute("name")!}!{(string)cell.Attribute("r")!}", cell.Element(Main + "f")?.Value, ValueOf(cell, shared));
         }
-        File.WriteAllText(listing, text.ToString());
     }
 
-    private static string Line(string sheet, XElement cell, List<string> shared)
+    private static string? ValueOf(XElement cell, List<string> shared)
     {
         string? value = cell.Element(Main + "v")?.Value;
-        value = (string?)cell.Attribute("t") switch
+        return (string?)cell.Attribute("t") switch
         {
-            "s" => shared[int.Parse(value!, System.Globalization.CultureInfo.InvariantCulture)],
+            "s" => shared[int.Parse(value!, CultureInfo.InvariantCulture)],
             "inlineStr" => Texts(cell),
             _ => value,
         };
-        string formula = cell.Element(Main + "f") is { } f ? " =" + f.Value : "";
-        return value is null && formula.Length == 0 ? "" : $"{sheet}!{(string)cell.Attribute("r")!}{formula} {value}".ReplaceLineEndings("\\n") + "\n";
     }
 
     private static string Texts(XElement element) => string.Concat(element.Descendants(Main + "t").Select(t => t.Value));
