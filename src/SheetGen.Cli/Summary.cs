@@ -9,6 +9,8 @@ namespace SheetGen.Cli;
 /// <summary>The end of a run in the few lines that a person reads in ten seconds.</summary>
 public static class Summary
 {
+    private const int MostMarksShown = 8;
+
     /// <param name="folder">Folder of the files written; null where nothing is written.</param>
     public static IEnumerable<string> Lines(
         WallProject project, NailLayout layout, ClearanceReport report, string? folder, IReadOnlyList<string> files)
@@ -18,7 +20,7 @@ public static class Summary
         yield return project.Info.Title;
         yield return Line("nails", NailsText(project, layout, unit));
         yield return Line("changed", ChangedText(layout));
-        yield return Line("unresolved", FoundText(layout.Score.Unresolved));
+        yield return Line("unresolved", FoundText(layout.Score.Unresolved) + UnresolvedMarks(layout));
         yield return Line("noted", FoundText(layout.Score.Noted));
         yield return Line("closest", ClosestText(layout, report, unit));
         yield return Line("findings", FindingsText(report));
@@ -57,6 +59,15 @@ public static class Summary
             double bound when bound >= figure.Found => found + " (proven: no layout within the rules has fewer)",
             double bound => Invariant($"{found} (no layout within the rules has fewer than {bound:0.##})"),
         };
+    }
+
+    private static string UnresolvedMarks(NailLayout layout)
+    {
+        List<string> marks = [.. layout.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark)];
+        if (marks.Count == 0)
+            return "";
+        string more = marks.Count > MostMarksShown ? " ..." : "";
+        return $"; do not drill {string.Join(", ", marks.Take(MostMarksShown))}{more}";
     }
 
     private static string ClosestText(NailLayout layout, ClearanceReport report, string unit)

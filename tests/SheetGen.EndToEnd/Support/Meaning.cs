@@ -78,10 +78,15 @@ internal static class Meaning
 
     private static List<string> LineDifferences(string[] expected, string[] actual)
     {
-        List<string> found = [.. expected.Except(actual).Select(l => "- " + l), .. actual.Except(expected).Select(l => "+ " + l)];
-        if (found.Count == 0 && expected.Length != actual.Length)
-            found.Add($"lines: {expected.Length} expected, {actual.Length} found");
-        return found;
+        if (expected.Length != actual.Length)
+            return [.. expected.Except(actual).Select(l => "- " + l), .. actual.Except(expected).Select(l => "+ " + l), "number of lines"];
+        return [.. expected.Zip(actual).Where(p => !SameWords(p.First, p.Second)).Select(p => $"- {p.First}\n+ {p.Second}")];
+    }
+
+    private static bool SameWords(string expected, string actual)
+    {
+        string[] e = expected.Split(' ', ',', '='), a = actual.Split(' ', ',', '=');
+        return e.Length == a.Length && e.Zip(a).All(p => SameText(p.First, p.Second));
     }
 
     private static bool SameText(string expected, string actual) =>
