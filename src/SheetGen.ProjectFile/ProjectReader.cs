@@ -48,15 +48,16 @@ public static class ProjectReader
     private static ReadResult ReadText(string text, string fileName, string inputHash)
     {
         var problems = new ProblemList();
-        Node? node = YamlLoader.Load(text.TrimStart('\uFEFF'), fileName, problems);
+        text = text.TrimStart('\uFEFF');
+        Node? node = YamlLoader.Load(text, fileName, problems);
         if (node is null)
-            return new ReadResult(null, problems.Sorted());
+            return new ReadResult(null, problems.Sorted(), text);
         LengthUnit unit = UnitOf(node);
         var start = new SourceSpot(fileName, 1, 1);
         WallProject? project = null;
         if (new TreeReader(unit, problems).Read(node, KeyTable.Root, start) is MapItem root)
             project = ProjectBuilder.Build(root, unit, inputHash, problems);
-        return new ReadResult(problems.HasErrors ? null : project, problems.Sorted());
+        return new ReadResult(problems.HasErrors ? null : project, problems.Sorted(), text);
     }
 
     /// <summary>The project's unit, needed before anything else is read; feet where it is missing or faulty, which is reported later.</summary>

@@ -3,7 +3,7 @@ using System.Text;
 
 namespace SheetGen.Dxf;
 
-/// <summary>Any string as one line of a file: <c>^J</c> for control characters, <c>\U+XXXX</c> for what the file cannot hold.</summary>
+/// <summary>Any string as one line of a file: <c>^J</c> for a line end and its like, <c>\U+XXXX</c> for what else the file cannot hold.</summary>
 internal static class StringCoding
 {
     /// <summary>Encodes a string.</summary>
@@ -19,11 +19,11 @@ internal static class StringCoding
             var c = value[i];
             if (c == '^')
                 text.Append("^ ");
-            else if (c < ' ')
+            else if (c is '\t' or '\n' or '\r')
                 text.Append('^').Append((char)(c + '@'));
             else if (c == '\\' && IsEscape(value, i))
                 Escape(text, c);
-            else if (c <= '~')
+            else if (c is >= ' ' and <= '~')
                 text.Append(c);
             else if (unicode && c >= '\u00a0' && c is not ('\u2028' or '\u2029' or '\ufeff') && !IsLoneSurrogate(value, i))
                 text.Append(c);

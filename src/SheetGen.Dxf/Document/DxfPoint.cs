@@ -16,10 +16,17 @@ public readonly record struct DxfPoint(double X, double Y)
     /// <summary>Distance from the origin, that is, the length of the vector.</summary>
     public double Length => Math.Sqrt((X * X) + (Y * Y));
 
-    /// <summary>The point turned about the origin, counter-clockwise.</summary>
+    /// <summary>The point turned about the origin, counter-clockwise; exact for whole quarter turns.</summary>
     /// <param name="degrees">Angle in degrees.</param>
     public DxfPoint Rotated(double degrees)
     {
+        switch (Math.IEEERemainder(degrees, 360))
+        {
+            case 0: return this;
+            case 90: return new(-Y, X);
+            case -90: return new(Y, -X);
+            case 180 or -180: return new(-X, -Y);
+        }
         var (sin, cos) = Math.SinCos(degrees * Math.PI / 180);
         return new(X * cos - Y * sin, X * sin + Y * cos);
     }

@@ -40,6 +40,9 @@ public sealed record Key(string Name, ValueKind Kind, string Meaning)
     /// <summary>Further keys by the value of the variant key.</summary>
     public IReadOnlyDictionary<string, IReadOnlyList<Key>> Variants { get; init; } = new Dictionary<string, IReadOnlyList<Key>>();
 
+    /// <summary>Name under which a block that many keys share is described once; null for a block of its own.</summary>
+    public string? Shared { get; init; }
+
     /// <summary>What the items of a list, or the values of names, are.</summary>
     public Key? Item { get; init; }
 

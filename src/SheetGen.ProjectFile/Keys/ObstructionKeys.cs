@@ -54,7 +54,7 @@ internal static class ObstructionKeys
 
     /// <summary>A point in plan, with an elevation where it needs one.</summary>
     public static Key Point(string name, string meaning, bool elevation) =>
-        Map(name, meaning + " {station, offset} or {northing, easting}.",
+        Map(name, meaning,
         [
             Station("station", "Station; may lie beyond the layout line's ends.", "100+32"),
             Length("offset", "Offset from the layout line, positive into the retained side.", new ValueRange(-1e4, true, 1e4), "5.5"),
@@ -63,7 +63,11 @@ internal static class ObstructionKeys
             Coordinate("northing", "Northing.", "4990"),
             Coordinate("easting", "Easting.", "2050"),
             .. elevation ? [Elevation("elevation", "Elevation.", "108") with { Required = true }] : Array.Empty<Key>(),
-        ]);
+        ]) with
+        {
+            Shared = elevation ? "point with elevation" : "point",
+            Example = elevation ? "{station: 100+32, offset: 5.5, elevation: 108}" : "{station: 100+32, offset: 5.5}",
+        };
 
     private static Key[] Shaft() =>
     [

@@ -82,8 +82,8 @@ internal static class SampleDocument
         Entities =
         {
             new DxfCircle("0", new(1, 2), 0.5),
-            new DxfAttributeDefinition("ID", "Mark?", new("0", new(1.6, 2.3), 0.4, "none") { Style = "Notes" }),
-            new DxfAttributeDefinition("LENGTH", "Length?", new("A-LINE", new(1.6, 1.5), 0.4, "20")
+            new DxfAttributeDefinition("ID", "Mark?", new("0", new(1.5, 2.25), 0.5, "none") { Style = "Notes" }),
+            new DxfAttributeDefinition("LENGTH", "Length?", new("A-LINE", new(1.5, 1.5), 0.5, "20")
             {
                 Align = DxfTextAlign.Center,
                 VerticalAlign = DxfTextVerticalAlign.Middle,
