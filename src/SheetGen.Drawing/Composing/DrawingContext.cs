@@ -1,5 +1,4 @@
 using SheetGen.Drawing.Primitives;
-using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Results;
@@ -8,7 +7,7 @@ namespace SheetGen.Drawing.Composing;
 
 /// <summary>What every part of the composer draws from.</summary>
 public sealed record DrawingContext(
-    WallProject Project, NailLayout Layout, ClearanceReport Report, IReadOnlyList<TableData> Tables, RunInfo Run,
+    WallProject Project, NailLayout Layout, ClearanceReport Report, QuantityTable Quantities, IReadOnlyList<TableData> Tables, RunInfo Run,
     DrawingTemplates Templates)
 {
     public Printed Print { get; } = new(Project.Unit, Project.Origin);

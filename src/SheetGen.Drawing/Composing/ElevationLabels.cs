@@ -147,7 +147,7 @@ public sealed class ElevationLabels(ElevationView view)
         GroundLabel(_wall.FinishedGrade, "FINISHED GRADE", -Math.PI / 2);
         if (_wall.Drainage is not null)
         {
-            double[] shown = [.. ElevationModel.DrainageAlongs(_wall).Where(_window.Has)];
+            double[] shown = [.. ElevationModel.DrainageAlongs(view.Context, _wall).Where(_window.Has)];
             if (shown.Length > 0)
             {
                 double at = shown[shown.Length / 2];

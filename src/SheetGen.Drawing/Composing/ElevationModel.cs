@@ -11,7 +11,7 @@ public static class ElevationModel
     {
         Wall wall = strip.Wall;
         yield return Frame(context, strip);
-        foreach (Primitive p in PanelJoints(strip).Concat(DrainageStrips(strip)).Concat(ElevationObstructions.Draw(context, strip)))
+        foreach (Primitive p in PanelJoints(strip).Concat(DrainageStrips(context, strip)).Concat(ElevationObstructions.Draw(context, strip)))
             yield return p;
         foreach (Primitive p in Ground(strip).Concat(Borings(context, strip)))
             yield return p;
@@ -33,18 +33,9 @@ public static class ElevationModel
         yield return new(end, profile.Before(end));
     }
 
-    /// <summary>Places of the drainage strips: in each leg evenly, no farther apart than the greatest spacing.</summary>
-    public static IEnumerable<double> DrainageAlongs(Wall wall)
-    {
-        if (wall.Drainage is null)
-            yield break;
-        foreach (Leg leg in new Face(wall).Legs)
-        {
-            int count = Math.Max(1, (int)Math.Ceiling((leg.End - leg.Start) / wall.Drainage.MaxSpacing - 1e-9));
-            for (int i = 0; i < count; i++)
-                yield return leg.Start + (leg.End - leg.Start) * (i + 0.5) / count;
-        }
-    }
+    /// <summary>Places of the wall's drainage strips; none where the project gives no drainage.</summary>
+    public static IEnumerable<double> DrainageAlongs(DrawingContext context, Wall wall) =>
+        wall.Drainage is null ? [] : context.Quantities.Strips.Where(s => s.Wall == wall).Select(s => s.Along);
 
     private static Polyline Frame(DrawingContext context, ElevationStrip strip)
     {
@@ -105,8 +96,8 @@ public static class ElevationModel
         return a >= z ? (from, cut) : (cut, to);
     }
 
-    private static IEnumerable<Primitive> DrainageStrips(ElevationStrip strip) =>
-        DrainageAlongs(strip.Wall).Select(at => new Line(
+    private static IEnumerable<Primitive> DrainageStrips(DrawingContext context, ElevationStrip strip) =>
+        DrainageAlongs(context, strip.Wall).Select(at => new Line(
             LayerRole.Drainage, strip.At(at, strip.Wall.Bottom.At(at)), strip.At(at, strip.Wall.Top.At(at))));
 
     private static IEnumerable<Primitive> Ground(ElevationStrip strip)

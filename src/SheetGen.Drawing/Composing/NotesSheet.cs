@@ -1,5 +1,4 @@
 using SheetGen.Drawing.Primitives;
-using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 
 namespace SheetGen.Drawing.Composing;
@@ -18,7 +17,7 @@ public static class NotesSheet
         flow.Column(columns - 1);
         foreach (Primitive p in flow.Drawn.Concat(Legend.Draw(context, new(flow.X, area.Top), width)))
             yield return p;
-        var table = new TableData("SHEETS", ["SHEET", "TITLE"], [.. sheets.Select(s => (IReadOnlyList<string>)[s.Name, s.Title])]);
+        var table = SheetTable.Of("SHEETS", ["SHEET", "TITLE"], [.. sheets.Select(s => (IReadOnlyList<string>)[s.Name, s.Title])]);
         var layout = new TableLayout(context);
         foreach (Primitive p in layout.Draw(table, new(flow.X, area.Top - Legend.Height - 10)))
             yield return p;

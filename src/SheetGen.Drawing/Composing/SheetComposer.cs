@@ -17,10 +17,10 @@ public static class SheetComposer
     /// <summary>The sheets of a project.</summary>
     /// <param name="tables">Further tables for the table sheets, such as bid quantities.</param>
     public static SheetSet Compose(
-        WallProject project, NailLayout layout, ClearanceReport report, IReadOnlyList<TableData> tables, RunInfo run,
-        DrawingTemplates templates)
+        WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, IReadOnlyList<TableData> tables,
+        RunInfo run, DrawingTemplates templates)
     {
-        var context = new DrawingContext(project, layout, report, tables, run, templates);
+        var context = new DrawingContext(project, layout, report, quantities, tables, run, templates);
         var findings = new List<Finding>();
         SheetSize size = SizeOf(context, findings);
         var frame = new SheetFrame(context, size);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -10,11 +9,11 @@ namespace SheetGen.Drawing.Composing;
 /// <summary>The tables that come from the layout itself.</summary>
 public static class SheetTables
 {
-    public static IEnumerable<TableData> All(DrawingContext context)
+    public static IEnumerable<SheetTable> All(DrawingContext context)
     {
         yield return Summary(context);
         foreach (TableData table in context.Tables)
-            yield return table;
+            yield return new(table);
         yield return Redirects(context);
         yield return RowElevations(context);
         if (context.Layout.Nails.Any(n => n.Kind != NailKind.Production) || context.Project.Walls.Any(w => w.Sections.Any(s => s.TestNails != TestNails.None)))
@@ -27,7 +26,7 @@ public static class SheetTables
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
-    private static TableData Summary(DrawingContext context)
+    private static SheetTable Summary(DrawingContext context)
     {
         Printed print = context.Print;
         var rows = new List<IReadOnlyList<string>>();
@@ -50,33 +49,29 @@ public static class SheetTables
         int Total(NailStatus status) => all.Count(n => n.Status == status);
         rows.Add(["TOTAL", "", "", "", "", "", "", "", Count(all.Length), Printed.Fixed(all.Sum(n => n.Length), Lengths.IsFoot(print.Unit) ? 1 : 2),
             Count(Total(NailStatus.Moved)), Count(Total(NailStatus.Redirected)), Count(Total(NailStatus.Noted)), Count(Total(NailStatus.Unresolved))]);
-        return new("SUMMARY BY SECTION",
-            ["WALL", "SECTION", "FROM STA", "TO STA", "SPACING\nH x V", "ANGLE\nDOWN", "BAR", "HOLE", "NAILS", "LENGTH\n" + Lengths.Symbol(print.Unit), "MOVED", "TURNED", "NOTED", "STOP"], rows)
-        {
-            Remark = "PRODUCTION NAILS, FACE TO BACK OF HOLE. TURNED: WITHIN THE FIELD TOLERANCE. NOTED: BEYOND IT. STOP: NOT TO BE DRILLED.",
-        };
+        return SheetTable.Of("SUMMARY BY SECTION",
+            ["WALL", "SECTION", "FROM STA", "TO STA", "SPACING\nH x V", "ANGLE\nDOWN", "BAR", "HOLE", "#NAILS", "#LENGTH\n" + Lengths.Symbol(print.Unit), "#MOVED", "#TURNED", "#NOTED", "#STOP"], rows,
+            "PRODUCTION NAILS, FACE TO BACK OF HOLE. TURNED: WITHIN THE FIELD TOLERANCE. NOTED: BEYOND IT. STOP: NOT TO BE DRILLED.");
     }
 
-    private static TableData Redirects(DrawingContext context)
+    private static SheetTable Redirects(DrawingContext context)
     {
         Printed print = context.Print;
         IEnumerable<Nail> nails = context.Layout.Nails.Where(n => n.Status is NailStatus.Redirected or NailStatus.Noted or NailStatus.Unresolved);
-        return new("REDIRECT SCHEDULE",
-            ["NAIL", "STATION", "ELEVATION", "TURN", "SIDE", "BY\nSTATION", "ANGLE\nDOWN", "LENGTH", "STATE", "BECAUSE OF", "CLEAR\nBEFORE", "CLEAR\nAFTER"],
+        return SheetTable.Of("REDIRECT SCHEDULE",
+            ["NAIL", "#STATION", "#ELEVATION", "#TURN", "SIDE", "BY\nSTATION", "#ANGLE\nDOWN", "#LENGTH", "STATE", "BECAUSE OF", "#CLEAR\nBEFORE", "#CLEAR\nAFTER"],
             [.. nails.Select(n => (IReadOnlyList<string>)[
                 n.Mark, print.Station(n.Station), print.Elevation(n.Elevation), print.Angle(Math.Abs(n.Splay)),
                 Sides.Of(n.Wall, n.Splay), Sides.ByStation(n.Splay), print.Angle(n.Inclination), print.Short(n.Length),
                 n.Status switch { NailStatus.Noted => "NOTED", NailStatus.Unresolved => "DO NOT DRILL", _ => "WITHIN TOLERANCE" },
-                n.Reason?.Blocker ?? "", Clear(print, n.Reason?.ClearBefore), Clear(print, n.Reason?.ClearAfter)])])
-        {
-            Remark = "SIDE: AS SEEN BY A PERSON IN FRONT OF THE WALL WHO FACES IT.",
-        };
+                n.Reason?.Blocker ?? "", Clear(print, n.Reason?.ClearBefore), Clear(print, n.Reason?.ClearAfter)])],
+            "SIDE: AS SEEN BY A PERSON IN FRONT OF THE WALL WHO FACES IT.");
     }
 
     private static string Clear(Printed print, double? clear) =>
         clear is double c && double.IsFinite(c) ? Printed.Fixed(c, Lengths.Decimals(print.Unit)) : "";
 
-    private static TableData RowElevations(DrawingContext context)
+    private static SheetTable RowElevations(DrawingContext context)
     {
         Printed print = context.Print;
         var rows = new List<IReadOnlyList<string>>();
@@ -91,10 +86,10 @@ public static class SheetTables
                     Count(row.Length), print.Short(row[0].Section.LengthOfRow(Math.Max(1, row[0].Row.Whole)))]);
             }
         }
-        return new("ROW ELEVATIONS", ["WALL", "SECTION", "ROW", "FIRST\nSTATION", "FIRST\nELEVATION", "LAST\nSTATION", "LAST\nELEVATION", "NAILS", "LENGTH"], rows);
+        return SheetTable.Of("ROW ELEVATIONS", ["WALL", "SECTION", "ROW", "#FIRST\nSTATION", "#FIRST\nELEVATION", "#LAST\nSTATION", "#LAST\nELEVATION", "#NAILS", "#LENGTH"], rows);
     }
 
-    private static TableData Tests(DrawingContext context)
+    private static SheetTable Tests(DrawingContext context)
     {
         Printed print = context.Print;
         var rows = new List<IReadOnlyList<string>>();
@@ -112,34 +107,30 @@ public static class SheetTables
                 rows.Add([$"{tests} NAILS", "PROOF", wall.Name, s.Name, "CHOSEN BY", "ENGINEER", ""]);
             }
         }
-        return new("TEST NAILS", ["NAIL", "TEST", "WALL", "SECTION", "STATION", "ELEVATION", "LENGTH"], rows)
-        {
-            Remark = "DESIGN TEST LOAD: SEE THE PROJECT SPECIFICATIONS.",
-        };
+        return SheetTable.Of("TEST NAILS", ["NAIL", "TEST", "WALL", "SECTION", "STATION", "ELEVATION", "LENGTH"], rows,
+            "DESIGN TEST LOAD: SEE THE PROJECT SPECIFICATIONS.");
     }
 
-    private static TableData Closest(DrawingContext context)
+    private static SheetTable Closest(DrawingContext context)
     {
         Printed print = context.Print;
         var nearest = context.Layout.Nails
             .Where(n => context.Report.Nails.TryGetValue(n.Mark, out NailClearance? c) && double.IsFinite(c.LeastClear))
             .Select(n => (Nail: n, Clear: context.Report.Nails[n.Mark]))
             .OrderBy(p => p.Clear.LeastClear).ThenBy(p => p.Nail.Mark, StringComparer.Ordinal).Take(15);
-        return new("CLOSEST CLEARANCES", ["NAIL", "NEAREST", "CLEAR", "MARGIN TO\nOBSTRUCTIONS", "MARGIN TO\nNAILS"],
+        return SheetTable.Of("CLOSEST CLEARANCES", ["NAIL", "NEAREST", "#CLEAR", "#MARGIN TO\nOBSTRUCTIONS", "#MARGIN TO\nNAILS"],
             [.. nearest.Select(p => (IReadOnlyList<string>)[
                 p.Nail.Mark, p.Clear.Nearest, print.Distance(p.Clear.LeastClear),
-                print.Angle(Math.Round(p.Clear.MarginObstruction, 1)), print.Angle(Math.Round(p.Clear.MarginNail, 1))])])
-        {
-            Remark = "MARGIN: DEGREES BY WHICH A HOLE MAY STRAY ABOUT ITS HEAD BEFORE IT TOUCHES.",
-        };
+                print.Angle(Math.Round(p.Clear.MarginObstruction, 1)), print.Angle(Math.Round(p.Clear.MarginNail, 1))])],
+            "MARGIN: DEGREES BY WHICH A HOLE MAY STRAY ABOUT ITS HEAD BEFORE IT TOUCHES.");
     }
 
-    private static TableData LeftOut(DrawingContext context) =>
-        new("GRID PLACES LEFT WITHOUT A NAIL", ["PLACE", "STATION", "ELEVATION", "REASON"],
+    private static SheetTable LeftOut(DrawingContext context) =>
+        SheetTable.Of("GRID PLACES LEFT WITHOUT A NAIL", ["PLACE", "#STATION", "#ELEVATION", "REASON"],
             [.. context.Layout.LeftOut.Select(l => (IReadOnlyList<string>)[
                 l.Mark, context.Print.Station(l.Wall.StationOf(l.Along)), context.Print.Elevation(l.Elevation), l.Reason.ToUpperInvariant()])]);
 
-    private static TableData ControlPoints(DrawingContext context)
+    private static SheetTable ControlPoints(DrawingContext context)
     {
         Printed print = context.Print;
         var rows = new List<IReadOnlyList<string>>();
@@ -165,6 +156,6 @@ public static class SheetTables
                 Add("END " + wall.Name.ToUpperInvariant(), wall.End, line.AzimuthBefore(wall.End));
             }
         }
-        return new("CONTROL POINTS", ["LINE", "POINT", "STATION", "NORTHING", "EASTING", "BEARING\nAHEAD"], rows);
+        return SheetTable.Of("CONTROL POINTS", ["LINE", "POINT", "#STATION", "#NORTHING", "#EASTING", "BEARING\nAHEAD"], rows);
     }
 }
