@@ -1,1 +1,3 @@
-return 0;
+using SheetGen.Tests.Walls;
+
+return args is ["walls", .. string[] rest] ? WallDump.Run(rest) : 0;
