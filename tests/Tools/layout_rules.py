@@ -74,16 +74,18 @@ class Cover:
         height = self.height(s, side)
         if height < 2 * rules["edge_min"] - tolerance:
             return CLEAR
-        found = set()
-        for window in (self.section.window - tolerance, self.section.window, self.section.window + tolerance):
-            near = [n for n in self.nails if abs(n.s - s) <= window + 1e-9]
+        found, nominal = set(), set()
+        for extra in (0.0, tolerance):
+            near = [n for n in self.nails if abs(n.s - s) <= self.section.window + extra + 1e-9]
             for reading in (0, 1):
                 found.add(excess(near, self.section, wall, s, side, rules, reading))
+            if extra == 0:
+                nominal = set(found)
+        if max(nominal) <= 1e-6:
+            return CLEAR
         if height < 2 * rules["edge_min"] + tolerance or self.beyond_mitre(s):
-            return GREY if max(found) > -tolerance else CLEAR
-        if min(found) > tolerance:
-            return BROKEN
-        return GREY if max(found) > -tolerance else CLEAR
+            return GREY
+        return BROKEN if min(found) > tolerance else GREY
 
     def beyond_mitre(self, s):
         """Whether the mitre takes some of the face at this station, so that no nail could stand there."""

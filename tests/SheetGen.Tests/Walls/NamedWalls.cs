@@ -27,7 +27,15 @@ public static class NamedWalls
 
     private static ScenarioSection Section(string name, double start, double end, string rows = "level") => new()
     {
-        Name = name, Start = start, End = end, Horizontal = 3.5, Vertical = 3.5, Rows = rows, TopRowDepth = 2, Lengths = [20], Hole = 0.5,
+        Name = name,
+        Start = start,
+        End = end,
+        Horizontal = 3.5,
+        Vertical = 3.5,
+        Rows = rows,
+        TopRowDepth = 2,
+        Lengths = [20],
+        Hole = 0.5,
     };
 
     private static WallScenario Straight(double length, double height) => Shaped([(0, 100 + height), (length, 100 + height)], [(0, 100)], length);
