@@ -39,6 +39,24 @@ public sealed class Profile
         return (b.Elevation - a.Elevation) / (b.Along - a.Along);
     }
 
+    /// <summary>The profile from one place to another as a polyline; a vertical step inside gives two points at one place.</summary>
+    public IEnumerable<ProfilePoint> Between(double start, double end)
+    {
+        yield return new ProfilePoint(start, At(start));
+        foreach (ProfilePoint point in Points)
+        {
+            if (point.Along > start && point.Along < end)
+                yield return point;
+        }
+        yield return new ProfilePoint(end, Before(end));
+    }
+
+    /// <summary>Greatest elevation between two places, ends included.</summary>
+    public double Highest(double start, double end) => Between(start, end).Max(p => p.Elevation);
+
+    /// <summary>Least elevation between two places, ends included.</summary>
+    public double Lowest(double start, double end) => Between(start, end).Min(p => p.Elevation);
+
     private int LastAtOrBefore(double along)
     {
         int low = -1, high = Points.Count - 1;

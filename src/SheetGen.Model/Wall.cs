@@ -45,6 +45,9 @@ public sealed record Wall
 
     public Lifts? Lifts { get; init; }
 
+    /// <summary>Cross sections of the ground in front, in order of station; empty where not given.</summary>
+    public IReadOnlyList<CrossSection> CrossSections { get; init; } = [];
+
     public required IReadOnlyList<Section> Sections { get; init; }
 
     public IReadOnlyList<Opening> Openings { get; init; } = [];

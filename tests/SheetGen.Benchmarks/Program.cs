@@ -1,3 +1,15 @@
+using SheetGen.Benchmarks;
 using SheetGen.Tests.Walls;
 
-return args is ["walls", .. string[] rest] ? WallDump.Run(rest) : 0;
+return args switch
+{
+    ["clearance"] => ClearanceBenchmark.Run(),
+    ["walls", .. string[] rest] => WallDump.Run(rest),
+    _ => Usage(),
+};
+
+static int Usage()
+{
+    Console.Error.WriteLine("usage: clearance | walls SEED COUNT DIR");
+    return 2;
+}

@@ -1,11 +1,53 @@
 namespace SheetGen.Model.Geometry;
 
 /// <summary>A cylinder with flat ends square to its axis: a drilled shaft or pile.</summary>
+/// <param name="End1">One end of the axis.</param>
+/// <param name="End2">The other end; where both are one point the body is a disc that lies level.</param>
+/// <param name="Radius">Half of the diameter, 0 or more.</param>
 public sealed record CylinderSolid(Vector3D End1, Vector3D End2, double Radius) : Solid
 {
-    public override Bounds Bounds => throw new NotImplementedException();
+    private readonly Vector3D _axis = Vectors.Unit(End2 - End1, new Vector3D(0, 0, 1));
+    private readonly double _half = (End2 - End1).Length / 2;
 
-    public override double SignedDistance(Vector3D point) => throw new NotImplementedException();
+    public Vector3D End1 { get; } = End1;
 
-    public override Vector3D NearestPoint(Vector3D point) => throw new NotImplementedException();
+    public Vector3D End2 { get; } = End2;
+
+    public double Radius { get; } = Radius;
+
+    public override Bounds Bounds
+    {
+        get
+        {
+            Bounds axis = Bounds.Of(End1, End2);
+            Vector3D reach = new(Reach(_axis.N), Reach(_axis.E), Reach(_axis.Z));
+            return new Bounds(axis.Low - reach, axis.High + reach);
+        }
+    }
+
+    internal override Vector3D Anchor => End1 + (End2 - End1) * 0.5;
+
+    internal override double Measure(Vector3D local, out Vector3D outward)
+    {
+        double along = local.Dot(_axis);
+        Vector3D across = local - _axis * along;
+        double radial = across.Length;
+        double beyondEnd = Math.Abs(along) - _half, beyondSide = radial - Radius;
+        Vector3D toEnd = along < 0 ? -_axis : _axis;
+        if (beyondEnd > 0 && beyondSide > 0)
+        {
+            double distance = Math.Sqrt(beyondEnd * beyondEnd + beyondSide * beyondSide);
+            outward = toEnd * (beyondEnd / distance) + across * (beyondSide / distance / radial);
+            return distance;
+        }
+        if (beyondEnd > beyondSide)
+        {
+            outward = toEnd;
+            return beyondEnd;
+        }
+        outward = radial > 0 ? across * (1 / radial) : Vectors.SquareTo(_axis);
+        return beyondSide;
+    }
+
+    private double Reach(double axisPart) => Radius * Math.Sqrt(Math.Max(0, 1 - axisPart * axisPart));
 }

@@ -28,4 +28,6 @@ public readonly record struct Vector2D(double N, double E)
     public double Azimuth => Units.Angles.NormalizeAzimuth(Math.Atan2(E, N));
 
     public Vector3D At(double elevation) => new(N, E, elevation);
+
+    public override string ToString() => FormattableString.Invariant($"({N}, {E})");
 }

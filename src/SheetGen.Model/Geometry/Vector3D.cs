@@ -18,4 +18,6 @@ public readonly record struct Vector3D(double N, double E, double Z)
     public Vector3D Cross(Vector3D o) => new(E * o.Z - Z * o.E, Z * o.N - N * o.Z, N * o.E - E * o.N);
 
     public Vector2D Plan => new(N, E);
+
+    public override string ToString() => FormattableString.Invariant($"({N}, {E}, {Z})");
 }

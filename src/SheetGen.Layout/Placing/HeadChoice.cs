@@ -1,0 +1,56 @@
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>A place where a nail of a row may start, standing for one of the row's grid stations.</summary>
+public sealed class HeadChoice
+{
+    private readonly Vector2D _normal;
+    private readonly Vector2D _tangent;
+    private byte[]? _free;
+
+    public HeadChoice(Face face, Head head, int label, double shift, IReadOnlyList<Turning> turnings, bool isPinned, double? pinnedLength)
+    {
+        Head = head;
+        Label = label;
+        Shift = shift;
+        Turnings = turnings;
+        IsPinned = isPinned;
+        PinnedLength = pinnedLength;
+        Point = face.PointAt(head.Along, head.Elevation);
+        _normal = face.NormalAt(head.Along);
+        _tangent = face.Wall.LayoutLine.TangentAt(head.Along);
+    }
+
+    public Head Head { get; }
+
+    /// <summary>Index of the grid station that it stands for.</summary>
+    public int Label { get; }
+
+    /// <summary>Signed distance from the grid station.</summary>
+    public double Shift { get; }
+
+    public bool IsAtGrid => Shift == 0;
+
+    /// <summary>True where the designer pinned the nail: it stands whatever it hits, and others keep away.</summary>
+    public bool IsPinned { get; }
+
+    public double? PinnedLength { get; }
+
+    /// <summary>Directions that it may take, cheapest first.</summary>
+    public IReadOnlyList<Turning> Turnings { get; }
+
+    public Vector3D Point { get; }
+
+    /// <summary>What is known of each direction against everything that stands still: 0 not looked at, 1 free, 2 blocked.</summary>
+    public byte[] Free => _free ??= new byte[Turnings.Count];
+
+    public Hole HoleOf(Turning turning, double length, double radius, double drift)
+    {
+        double a = Angles.ToRadians(turning.Splay), i = Angles.ToRadians(turning.Inclination);
+        Vector2D plan = _normal * Math.Cos(a) + _tangent * Math.Sin(a);
+        return new Hole(Point, (plan * Math.Cos(i)).At(-Math.Sin(i)), length, radius, drift);
+    }
+}

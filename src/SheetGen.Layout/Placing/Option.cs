@@ -1,0 +1,6 @@
+using SheetGen.Model.Geometry;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>A direction of a nail at a place that nothing outside its row's stretch forbids.</summary>
+public readonly record struct Option(Turning Turning, bool IsUnresolved, Hole Hole, Cost Cost);

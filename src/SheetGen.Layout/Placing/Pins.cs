@@ -1,0 +1,51 @@
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>The designer's pins: a pinned nail stands where and as stated, whatever it hits; the others keep away from it.</summary>
+public static class Pins
+{
+    public static void Apply(
+        WallProject project, RowHeads row, RowNumber number, IReadOnlyList<HeadChoice>[] choices, IReadOnlyList<Turning> turnings)
+    {
+        Bay bay = row.Bay;
+        foreach (FixedNail pin in project.FixedNails)
+        {
+            if (pin.Wall != bay.Wall.Name || (pin.Section is not null && pin.Section != bay.Section.Name) || pin.Row != number.ToString())
+                continue;
+            if (pin.Along is not { } along)
+            {
+                for (int label = 0; label < choices.Length; label++)
+                    choices[label] = [Pinned(project, row, label, row.Places[label], pin)];
+            }
+            else if (along >= bay.Start && along <= bay.End && choices.Length > 0)
+            {
+                int label = Nearest(row.Places, along);
+                double place = GridStations.Rounded(bay.Wall.LayoutLine, along, bay.Unit);
+                choices[label] = [Pinned(project, row, label, place, pin)];
+            }
+        }
+    }
+
+    private static HeadChoice Pinned(WallProject project, RowHeads row, int label, double along, FixedNail pin)
+    {
+        Section section = row.Bay.Section;
+        double inclination = pin.Inclination ?? section.Inclination;
+        Turning turning = Turnings.Make(section, project.Rules.Redirect, pin.Splay ?? 0, inclination, inclination - section.Inclination);
+        double shift = Math.Round(along - row.Places[label], 9);
+        return new HeadChoice(row.Bay.Face, row.HeadAt(along), label, shift, [turning], true, pin.Length);
+    }
+
+    private static int Nearest(List<double> places, double along)
+    {
+        int best = 0;
+        for (int i = 1; i < places.Count; i++)
+        {
+            if (Math.Abs(places[i] - along) < Math.Abs(places[best] - along))
+                best = i;
+        }
+        return best;
+    }
+}

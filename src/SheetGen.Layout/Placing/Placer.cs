@@ -1,0 +1,121 @@
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>Where does every nail go: rows and grid from the profile, then the best layout on them, with a reason for each change.</summary>
+public static class Placer
+{
+    public static NailLayout Place(WallProject project, PlacingOptions options, IProgress<string>? progress = null)
+    {
+        var site = new Site(project);
+        List<RowTask> rows = RowTasks.Make(site);
+        var search = new LayoutSearch(site, rows, progress);
+        search.Run();
+        var names = new Marks(project);
+        var marks = new Dictionary<Placed, string>(ReferenceEqualityComparer.Instance);
+        foreach (RowState state in search.States)
+        {
+            foreach ((Placed nail, string mark) in names.Of(state))
+                marks[nail] = mark;
+        }
+        var reasons = new Reasons(search.Index, marks, project.Unit);
+        var nails = new List<Nail>();
+        var leftOut = new List<LeftOut>();
+        foreach (RowState state in search.States)
+        {
+            nails.AddRange(state.Nails.Select(n => Finish(n, marks[n], state, reasons)));
+            leftOut.AddRange(LeftOutOf(state, names, reasons));
+        }
+        LayoutScore score = Score(search);
+        nails = TestNailPlacer.Add(site, nails, names, out IReadOnlyList<string> notes);
+        return new NailLayout
+        {
+            Nails = [.. Ordered(project, nails)],
+            Rows = [.. rows.Select(RowOf)],
+            LeftOut = leftOut,
+            Score = score,
+            Notes = notes,
+        };
+    }
+
+    private static IOrderedEnumerable<Nail> Ordered(WallProject project, List<Nail> nails)
+    {
+        var walls = project.Walls.Select((w, i) => (w, i)).ToDictionary(p => p.w, p => p.i, (IEqualityComparer<Wall>)ReferenceEqualityComparer.Instance);
+        return nails.OrderBy(n => walls[n.Wall]).ThenBy(n => n.Section.Start)
+            .ThenBy(n => n.Kind == NailKind.Verification).ThenBy(n => n.Row).ThenBy(n => n.Along).ThenBy(n => n.Mark, StringComparer.Ordinal);
+    }
+
+    private static NailRow RowOf(RowTask row) => new(
+        row.Bay.Wall, row.Bay.Section, row.Bay.Leg.Index, row.Number, row.Row.IsLevel,
+        row.Row.IsLevel ? row.Row.Level : -row.Row.Level, row.Length, row.Row.Places);
+
+    private static Nail Finish(Placed nail, string mark, RowState state, Reasons reasons)
+    {
+        RowTask row = nail.Row;
+        Wall wall = row.Bay.Wall;
+        Placed first = state.Between(nail.Choice.Label, nail.Choice.Label)
+            .OrderBy(n => Math.Abs(n.Choice.Shift)).ThenBy(n => n.Choice.Shift).First();
+        bool isAdded = !ReferenceEquals(first, nail);
+        double station = Lengths.RoundToQuantum(wall.StationOf(nail.Choice.Head.Along), row.Bay.Unit);
+        return new Nail
+        {
+            Mark = mark,
+            Wall = wall,
+            Section = row.Bay.Section,
+            Row = row.Number,
+            Column = int.Parse(row.Columns[nail.Choice.Label].TrimEnd("abcdefghijklmnopqrstuvwxyz".ToCharArray()), System.Globalization.CultureInfo.InvariantCulture),
+            Kind = NailKind.Production,
+            Along = nail.Choice.Head.Along,
+            Station = station,
+            Elevation = nail.Choice.Head.Elevation,
+            Splay = nail.Turning.Splay,
+            Inclination = nail.Turning.Inclination,
+            Length = row.LengthOf(nail.Choice, nail.Turning),
+            Status = StatusOf(nail),
+            IsMoved = !nail.Choice.IsAtGrid,
+            IsAdded = isAdded,
+            IsFixed = nail.Choice.IsPinned,
+            GridStation = isAdded ? station : Lengths.RoundToQuantum(wall.StationOf(row.Row.Places[nail.Choice.Label]), row.Bay.Unit),
+            Hole = nail.Hole,
+            Reason = reasons.Of(nail),
+        };
+    }
+
+    private static NailStatus StatusOf(Placed nail)
+    {
+        if (nail.IsUnresolved)
+            return NailStatus.Unresolved;
+        if (nail.Turning.IsNoted)
+            return NailStatus.Noted;
+        if (!nail.Turning.IsStraight)
+            return NailStatus.Redirected;
+        return nail.Choice.IsAtGrid ? NailStatus.Grid : NailStatus.Moved;
+    }
+
+    private static IEnumerable<LeftOut> LeftOutOf(RowState state, Marks names, Reasons reasons)
+    {
+        RowTask row = state.Row;
+        for (int label = 0; label < row.Count; label++)
+        {
+            if (state.Between(label, label).Any())
+                continue;
+            double along = row.Row.Places[label];
+            yield return new LeftOut(
+                names.OfStation(row, label), row.Bay.Wall, row.Bay.Section, row.Number, label + 1, along, row.Row.ElevationAt(along),
+                reasons.OfLeftOut(row, label));
+        }
+    }
+
+    private static LayoutScore Score(LayoutSearch search)
+    {
+        Cost found = search.States.Aggregate(default(Cost), (sum, s) => sum + s.Cost);
+        Cost limit = search.LowerLimit;
+        bool noted = found.Unresolved == limit.Unresolved, effort = noted && found.Noted == limit.Noted;
+        return new LayoutScore(
+            new FoundAndBound(found.Unresolved, limit.Unresolved),
+            new FoundAndBound(found.Noted, noted ? limit.Noted : null),
+            new FoundAndBound(found.Effort / (double)Cost.Point, effort ? limit.Effort / (double)Cost.Point : null));
+    }
+}

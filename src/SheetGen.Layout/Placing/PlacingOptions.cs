@@ -1,0 +1,5 @@
+namespace SheetGen.Layout.Placing;
+
+/// <summary>How hard the placer works.</summary>
+/// <param name="Prove">True to tighten the proven lower limit over the conflicts between rows; may take a minute.</param>
+public sealed record PlacingOptions(bool Prove = false);

@@ -1,0 +1,112 @@
+using System.Globalization;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>Why a nail is not at its grid place in the grid's direction: what the grid place hits, and which cheaper choices fail.</summary>
+public sealed class Reasons
+{
+    private const int FailedShown = 6;
+
+    private readonly PlacedIndex _index;
+    private readonly IReadOnlyDictionary<Placed, string> _marks;
+    private readonly LengthUnit _unit;
+
+    public Reasons(PlacedIndex index, IReadOnlyDictionary<Placed, string> marks, LengthUnit unit)
+    {
+        _index = index;
+        _marks = marks;
+        _unit = unit;
+    }
+
+    /// <summary>What a hole comes too close to, worst first.</summary>
+    private readonly record struct Hit(string Name, double Clear, double Required, Solid? Solid, Placed? Nail);
+
+    public NailReason? Of(Placed nail)
+    {
+        if (nail.IsPlain)
+            return null;
+        if (nail.Choice.IsPinned)
+            return new NailReason(null, null, null, null, [], "pinned in the project file");
+        RowTask row = nail.Row;
+        HeadChoice grid = row.GridChoice(nail.Choice.Label);
+        Hit? worst = WorstHit(nail, row, grid, row.HoleOf(grid, grid.Turnings[0]));
+        IReadOnlyList<FailedChoice> failed = nail.IsUnresolved ? FailedOf(nail, grid, null) : FailedOf(nail, grid, nail.Cost);
+        if (worst is not { } hit)
+            return new NailReason(null, null, null, null, failed, "makes room for its neighbours in the row");
+        double after = hit.Solid is not null
+            ? HoleDistance.ToSolid(nail.Hole, hit.Solid).Clear
+            : HoleDistance.Between(nail.Hole, hit.Nail!.Hole).Clear;
+        string text = nail.IsUnresolved
+            ? $"comes within {Show(hit.Clear)} of {hit.Name} ({Show(hit.Required)} required) and no free choice was found"
+            : $"grid place comes within {Show(hit.Clear)} of {hit.Name} ({Show(hit.Required)} required); now {Show(after)} clear of it";
+        return new NailReason(hit.Name, hit.Clear, after, hit.Required, failed, text);
+    }
+
+    /// <summary>Why a grid station has no nail.</summary>
+    public string OfLeftOut(RowTask row, int label)
+    {
+        HeadChoice grid = row.GridChoice(label);
+        Hit? worst = WorstHit(null, row, grid, row.HoleOf(grid, grid.Turnings[0]));
+        return worst is { } hit
+            ? $"grid place comes within {Show(hit.Clear)} of {hit.Name} ({Show(hit.Required)} required); its neighbours cover it"
+            : "its neighbours cover it";
+    }
+
+    private string Show(double length) =>
+        length.ToString(_unit == LengthUnit.Metre ? "0.000" : "0.00", CultureInfo.InvariantCulture) + " " + Lengths.Symbol(_unit);
+
+    private Hit? WorstHit(Placed? own, RowTask row, HeadChoice choice, Hole hole)
+    {
+        Hit? worst = null;
+        foreach (Hit hit in Hits(own, row, choice, hole))
+        {
+            if (worst is not { } w || hit.Clear - hit.Required < w.Clear - w.Required)
+                worst = hit;
+        }
+        return worst;
+    }
+
+    private IEnumerable<Hit> Hits(Placed? own, RowTask row, HeadChoice choice, Hole hole)
+    {
+        foreach (StillSolid still in row.Near(choice))
+        {
+            if (HoleDistance.CloserThan(hole, still.Solid, still.Required - 1e-9))
+                yield return new Hit(still.Name, HoleDistance.ToSolid(hole, still.Solid).Clear, still.Required, still.Solid, null);
+        }
+        double clearance = row.Bay.Rules.NailClearance;
+        foreach (Placed other in _index.Near(hole, clearance))
+        {
+            if (!ReferenceEquals(other, own) && HoleDistance.CloserThan(hole, other.Hole, clearance - 1e-9))
+                yield return new Hit(_marks[other], HoleDistance.Between(hole, other.Hole).Clear, clearance, null, other);
+        }
+    }
+
+    /// <summary>Cheaper directions at the grid place, then at the nail's own place, cheapest first; null cost for all.</summary>
+    private List<FailedChoice> FailedOf(Placed nail, HeadChoice grid, Cost? below)
+    {
+        var failed = new List<FailedChoice>();
+        HeadChoice[] places = nail.Choice == grid ? [grid] : [grid, nail.Choice];
+        foreach (HeadChoice place in places)
+        {
+            int here = 0;
+            foreach (Turning turning in place.Turnings)
+            {
+                if (here >= FailedShown / places.Length)
+                    break;
+                if (below is { } limit && !(Placed.CostOf(nail.Row, place, turning, false) < limit))
+                    break;
+                Hole hole = nail.Row.HoleOf(place, turning);
+                if (Hits(nail, nail.Row, place, hole).Cast<Hit?>().FirstOrDefault() is not { } hit)
+                    continue;
+                double station = nail.Row.Bay.Wall.StationOf(place.Head.Along);
+                failed.Add(new FailedChoice(station, turning.Splay, turning.Inclination, hit.Name, hit.Clear));
+                here++;
+            }
+        }
+        return failed;
+    }
+}

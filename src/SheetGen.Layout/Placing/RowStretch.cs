@@ -1,0 +1,12 @@
+namespace SheetGen.Layout.Placing;
+
+/// <summary>A stretch of a row that is solved at once: grid stations First to Last, and what stands beside it.</summary>
+/// <param name="Before">The nail before the stretch; null at the row's start or where the start is open.</param>
+/// <param name="After">The nail after it; null at the row's end or where the end is open.</param>
+/// <param name="IsOpenStart">True where anything may come before (for a bound).</param>
+/// <param name="IsOpenEnd">True where anything may come after (for a bound).</param>
+/// <param name="Others">Nails outside the stretch that stand as they are; null for a bound.</param>
+/// <param name="PlainOnly">Grid stations whose nail may not move off its place, because cover would break.</param>
+public sealed record RowStretch(
+    int First, int Last, HeadChoice? Before, HeadChoice? After, bool IsOpenStart, bool IsOpenEnd, PlacedIndex? Others,
+    IReadOnlySet<int> PlainOnly);

@@ -1,0 +1,140 @@
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>
+/// A row of one bay as the search sees it: the places where each of its grid stations' nails may stand, how neighbours bind each
+/// other, and what each end of a run must cover.
+/// </summary>
+public sealed class RowTask
+{
+    private readonly StillSolid[]?[] _near;
+
+    public RowTask(
+        int index, RowHeads row, RowNumber number, IReadOnlyList<string> columns, double length, IReadOnlyList<IReadOnlyList<HeadChoice>> choices, RunEnds ends, Site site)
+    {
+        Index = index;
+        Number = number;
+        Columns = columns;
+        Row = row;
+        Length = length;
+        Choices = choices;
+        Ends = ends;
+        Site = site;
+        _near = new StillSolid[]?[row.Places.Count];
+        Rules rules = row.Bay.Rules;
+        Radius = row.Bay.Section.HoleDiameter / 2;
+        Quantum = Lengths.Quantum(row.Bay.Unit);
+        LeastGap = rules.MinGap - Quantum;
+        GreatestGap = row.Bay.Section.HorizontalSpacing + 1.2 * Quantum;
+        GreatestMovedGap = Math.Max(row.Bay.Section.HorizontalSpacing, rules.MovedGapMax ?? 0) + 1.2 * Quantum;
+        LongestNail = choices.SelectMany(c => c).SelectMany(c => c.Turnings).Select(t => t.Stretch).DefaultIfEmpty(1).Max() * length
+            + rules.LengthIncrement;
+        LongestNail = Math.Max(LongestNail, choices.SelectMany(c => c).Max(c => c.PinnedLength ?? 0));
+    }
+
+    public int Index { get; }
+
+    public RowNumber Number { get; }
+
+    /// <summary>Grid columns of its grid stations, as printed in marks: 07, or 07a where two share a column.</summary>
+    public IReadOnlyList<string> Columns { get; }
+
+    public RowHeads Row { get; }
+
+    public Bay Bay => Row.Bay;
+
+    public double Length { get; }
+
+    public double Radius { get; }
+
+    public double Quantum { get; }
+
+    public double LeastGap { get; }
+
+    public double GreatestGap { get; }
+
+    public double GreatestMovedGap { get; }
+
+    /// <summary>Longest that a nail of this row can get by turning.</summary>
+    public double LongestNail { get; }
+
+    public int Count => Row.Places.Count;
+
+    /// <summary>Places by grid station, in order along the wall.</summary>
+    public IReadOnlyList<IReadOnlyList<HeadChoice>> Choices { get; }
+
+    public RunEnds Ends { get; }
+
+    public Site Site { get; }
+
+    /// <summary>The place at a grid station itself; where it is pinned elsewhere, the pinned place.</summary>
+    public HeadChoice GridChoice(int label)
+    {
+        foreach (HeadChoice choice in Choices[label])
+        {
+            if (choice.IsAtGrid || choice.IsPinned)
+                return choice;
+        }
+        return Choices[label][0];
+    }
+
+    public double LengthOf(HeadChoice choice, Turning turning) =>
+        choice.PinnedLength ?? Turnings.LengthOf(turning, Length, Bay.Rules.LengthIncrement);
+
+    public Hole HoleOf(HeadChoice choice, Turning turning) =>
+        choice.HoleOf(turning, LengthOf(choice, turning), Radius, Bay.Rules.Drift);
+
+    /// <summary>True where a direction is clear of everything that stands still; remembered.</summary>
+    public bool IsFree(HeadChoice choice, int turning)
+    {
+        if (choice.IsPinned)
+            return true;
+        if (choice.Free[turning] == 0)
+            choice.Free[turning] = FirstHit(HoleOf(choice, choice.Turnings[turning]), Near(choice)) is null ? (byte)1 : (byte)2;
+        return choice.Free[turning] == 1;
+    }
+
+    public StillSolid? FirstHit(in Hole hole, StillSolid[] near)
+    {
+        Bounds box = Bounds.Of(hole);
+        foreach (StillSolid still in near)
+        {
+            if (still.Solid.Bounds.Meets(box.Grow(still.Required)) && HoleDistance.CloserThan(hole, still.Solid, still.Required - 1e-9))
+                return still;
+        }
+        return null;
+    }
+
+    /// <summary>What stands still near the nails of one grid station, wherever they stand within their reach.</summary>
+    public StillSolid[] Near(HeadChoice choice)
+    {
+        if (_near[choice.Label] is { } known)
+            return known;
+        HeadChoice grid = GridChoice(choice.Label);
+        double spread = Choices[choice.Label].Max(c => (c.Point - grid.Point).Length);
+        double reach = LongestNail + spread + Radius + Bay.Rules.Drift * LongestNail;
+        return _near[choice.Label] = Site.Near(Bay.Face, Bay.Leg.Index, grid.Point, reach);
+    }
+
+    /// <summary>True where two nails may be neighbours in the row: the gap between them fits.</summary>
+    public bool Fits(HeadChoice from, HeadChoice to)
+    {
+        double gap = to.Head.Along - from.Head.Along;
+        double face = gap * FaceFactor(from, to);
+        if (Math.Min(gap, face) < LeastGap - 1e-9 && face < LeastGap - 1e-9)
+            return false;
+        if (Ends.IsBound(from.Label, to.Label))
+        {
+            double greatest = from.IsAtGrid && to.IsAtGrid ? GreatestGap : GreatestMovedGap;
+            return Math.Max(gap, face) <= greatest + 1e-9 || (from.IsAtGrid && to.IsAtGrid && to.Label == from.Label + 1);
+        }
+        return Ends.CoversEnd(from) && Ends.CoversStart(to);
+    }
+
+    private double FaceFactor(HeadChoice from, HeadChoice to) =>
+        Bay.Face.Scale((from.Head.Along + to.Head.Along) / 2, Row.ElevationAt((from.Head.Along + to.Head.Along) / 2));
+}

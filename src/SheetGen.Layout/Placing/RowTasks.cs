@@ -1,0 +1,119 @@
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>Turns the rows of a project into tasks for the search.</summary>
+public static class RowTasks
+{
+    public static List<RowTask> Make(Site site)
+    {
+        WallProject project = site.Project;
+        var tasks = new List<RowTask>();
+        foreach (Face face in site.Faces)
+        {
+            var outline = new FaceOutline(face, project.Rules.EdgeMin);
+            Bay[] bays = [.. Bay.Of(face, project.Rules, project.Unit)];
+            foreach (IGrouping<Section, Bay> section in bays.GroupBy(b => b.Section))
+                AddSection(site, outline, [.. section], tasks);
+        }
+        return tasks;
+    }
+
+    private static void AddSection(Site site, FaceOutline outline, Bay[] bays, List<RowTask> tasks)
+    {
+        List<RowHeads> rows = SectionRows.Make(bays, outline);
+        Dictionary<RowHeads, RowNumber> numbers = RowNumbering.Of(rows);
+        Section section = bays[0].Section;
+        IReadOnlyList<Turning> turnings = new Turnings(section, site.Project.Rules).All;
+        var columnsOf = ColumnNames.OfSection(bays);
+        var ordered = rows.OrderBy(r => numbers[r]).ThenBy(r => r.Bay.Start).ToList();
+        foreach (RowHeads row in ordered)
+        {
+            RowNumber number = numbers[row];
+            RowHeads[] inBay = [.. rows.Where(r => r.Bay == row.Bay)];
+            var choices = new IReadOnlyList<HeadChoice>[row.Places.Count];
+            for (int label = 0; label < choices.Length; label++)
+                choices[label] = Choices(row, label, outline, turnings);
+            IReadOnlyList<string> columns = columnsOf[row.Bay].Of(row);
+            Pins.Apply(site.Project, row, number, choices, turnings);
+            tasks.Add(new RowTask(
+                tasks.Count, row, number, columns, section.LengthOfRow(Math.Max(1, number.Whole)), choices, Ends(row, inBay), site));
+        }
+    }
+
+    /// <summary>The grid place and the places a whole number of shift steps from it, up to half a spacing, that the face allows.</summary>
+    private static List<HeadChoice> Choices(RowHeads row, int label, FaceOutline outline, IReadOnlyList<Turning> turnings)
+    {
+        Bay bay = row.Bay;
+        Rules rules = bay.Rules;
+        double place = row.Places[label], quantum = Lengths.Quantum(bay.Unit);
+        int steps = (int)Math.Floor(bay.Section.HorizontalSpacing / 2 / rules.ShiftStep + 1e-9);
+        Head grid = row.HeadAt(place);
+        bool isTop = bay.Wall.Top.At(place) - grid.Elevation <= rules.TopMax + quantum;
+        bool isBottom = grid.Elevation - bay.Wall.Bottom.At(place) <= rules.BottomMax + quantum;
+        var choices = new List<HeadChoice>();
+        for (int k = -steps; k <= steps; k++)
+        {
+            double along = k == 0 ? place : GridStations.Rounded(bay.Wall.LayoutLine, place + k * rules.ShiftStep, bay.Unit);
+            Head head = row.HeadAt(along);
+            if (k != 0)
+            {
+                if (!IsInBay(bay, head) || !outline.Holds(head, quantum))
+                    continue;
+                if (isTop && bay.Wall.Top.At(along) - head.Elevation > rules.TopMax + quantum)
+                    continue;
+                if (isBottom && head.Elevation - bay.Wall.Bottom.At(along) > rules.BottomMax + quantum)
+                    continue;
+            }
+            choices.Add(new HeadChoice(bay.Face, head, label, k * rules.ShiftStep, turnings, false, null));
+        }
+        return choices;
+    }
+
+    private static bool IsInBay(Bay bay, Head head)
+    {
+        double start = bay.Start + Inset(bay, bay.StartEnd, bay.Leg.StartCorner, head);
+        double end = bay.End - Inset(bay, bay.EndEnd, bay.Leg.EndCorner, head);
+        return head.Along >= start - 1e-9 && head.Along <= end + 1e-9;
+    }
+
+    private static double Inset(Bay bay, BayEnd end, Corner? corner, Head head) =>
+        end.Kind == BayEndKind.Corner && corner is not null
+            ? Math.Max(0, bay.Face.MitreCut(corner, head.Elevation) + end.Clear)
+            : end.Inset;
+
+    private static RunEnds Ends(RowHeads row, RowHeads[] inBay)
+    {
+        Bay bay = row.Bay;
+        double greatest = Math.Max(bay.Section.HorizontalSpacing, bay.Rules.MovedGapMax ?? 0) + 2 * Lengths.Quantum(bay.Unit);
+        int[] run = new int[row.Places.Count];
+        for (int i = 1; i < run.Length; i++)
+            run[i] = run[i - 1] + (row.Places[i] - row.Places[i - 1] > greatest ? 1 : 0);
+        int runs = run.Length == 0 ? 0 : run[^1] + 1;
+        var latestStart = new double[runs];
+        var earliestEnd = new double[runs];
+        Head[] heads = [.. inBay.SelectMany(r => r.Places.Select(r.HeadAt))];
+        for (int r = 0; r < runs; r++)
+        {
+            double first = row.Places[Array.IndexOf(run, r)], last = row.Places[Array.LastIndexOf(run, r)];
+            latestStart[r] = Math.Min(first + bay.HalfWindow, Lacks(bay, heads, row.HeadAt(first)).First + bay.HalfWindow);
+            earliestEnd[r] = Math.Max(last - bay.HalfWindow, Lacks(bay, heads, row.HeadAt(last)).Last - bay.HalfWindow);
+            latestStart[r] = Math.Max(latestStart[r], first);
+            earliestEnd[r] = Math.Min(earliestEnd[r], last);
+        }
+        return new RunEnds(run, latestStart, earliestEnd);
+    }
+
+    /// <summary>The first and last place around a nail where cover would break without it.</summary>
+    private static (double First, double Last) Lacks(Bay bay, Head[] heads, Head without)
+    {
+        double reach = bay.HalfWindow;
+        Head[] near = [.. heads.Where(h => h != without && Math.Abs(h.Along - without.Along) <= 2.1 * reach)];
+        List<CoverBreak> breaks = CoverRule.Breaks(bay, near, strict: true, without.Along - reach, without.Along + reach);
+        return breaks.Count == 0
+            ? (double.PositiveInfinity, double.NegativeInfinity)
+            : (breaks.Min(b => b.Start), breaks.Max(b => b.End));
+    }
+}

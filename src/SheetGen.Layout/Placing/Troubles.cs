@@ -1,0 +1,55 @@
+using SheetGen.Model.Geometry;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>Where a row needs solving: stretches of grid stations, near ones joined.</summary>
+public static class Troubles
+{
+    /// <summary>Stations whose plain nail hits something that stands still, or its plain neighbour, and pinned ones.</summary>
+    public static List<(int First, int Last)> Alone(RowState state)
+    {
+        RowTask row = state.Row;
+        double clearance = row.Bay.Rules.NailClearance - 1e-9;
+        var labels = new SortedSet<int>();
+        for (int i = 0; i < state.Nails.Count; i++)
+        {
+            Placed nail = state.Nails[i];
+            if (nail.Choice.IsPinned || !row.IsFree(nail.Choice, 0))
+                labels.Add(nail.Choice.Label);
+            if (i == 0)
+                continue;
+            Placed before = state.Nails[i - 1];
+            if (HoleDistance.CloserThan(before.Hole, nail.Hole, clearance) || !row.Fits(before.Choice, nail.Choice))
+            {
+                labels.Add(before.Choice.Label);
+                labels.Add(nail.Choice.Label);
+            }
+        }
+        return Join(labels);
+    }
+
+    /// <summary>Stations whose nail is not plain, or left out.</summary>
+    public static List<(int First, int Last)> Changed(RowState state)
+    {
+        var labels = new SortedSet<int>(Enumerable.Range(0, state.Row.Count));
+        foreach (IGrouping<int, Placed> station in state.Nails.GroupBy(n => n.Choice.Label))
+        {
+            if (station.Count() == 1 && (station.Single().IsPlain || station.Single().Choice.IsPinned))
+                labels.Remove(station.Key);
+        }
+        return Join(labels);
+    }
+
+    private static List<(int First, int Last)> Join(SortedSet<int> labels)
+    {
+        var joined = new List<(int First, int Last)>();
+        foreach (int label in labels)
+        {
+            if (joined.Count > 0 && label - joined[^1].Last <= 2 * StretchSolver.Margin + 1)
+                joined[^1] = (joined[^1].First, label);
+            else
+                joined.Add((label, label));
+        }
+        return joined;
+    }
+}

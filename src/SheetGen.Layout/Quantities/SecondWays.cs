@@ -1,0 +1,49 @@
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Quantities;
+
+/// <summary>A second way to each main quantity, with the share by which the two may differ.</summary>
+internal static class SecondWays
+{
+    public static List<CheckLine> Make(
+        WallProject project, IReadOnlyList<SectionQuantities> sections, IReadOnlyList<NailQuantity> nails,
+        IReadOnlyDictionary<Section, double> columnSums)
+    {
+        bool feet = Lengths.IsFoot(project.Unit);
+        string length = feet ? "ft" : "m", area = length + "2";
+        var lines = new List<CheckLine>();
+        foreach (SectionQuantities section in sections)
+        {
+            Section grid = section.Section;
+            string name = section.Wall.Name + ", section " + grid.Name;
+            double count = Amount(section, QuantityName.NailCount), face = Amount(section, QuantityName.FaceArea);
+            lines.Add(new CheckLine(
+                QuantityName.NailCount, "Production nails, " + name, "each", count, face / (grid.HorizontalSpacing * grid.VerticalSpacing),
+                "face area / (horizontal x vertical spacing)", 0.25));
+            lines.Add(new CheckLine(
+                QuantityName.NailCount, "Production nails, " + name, "each", count,
+                section.Grid.Sum(g => g.GridStations - g.LeftOut + g.Added), "grid stations - left out + added", 0));
+            lines.Add(new CheckLine(
+                QuantityName.FaceArea, "Face area, " + name, area, face, columnSums[grid], "sum of 400 columns a leg", 0.005));
+        }
+        List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
+        lines.Add(new CheckLine(
+            QuantityName.FaceLength, "Length from the face", length, production.Sum(n => n.Nail.Length),
+            production.Sum(n => (n.Nail.Hole.Tip - n.Nail.Hole.Head).Length), "sum of the distances from head to tip", 1e-9));
+        double steel = feet ? 490 : 7850;
+        lines.Add(new CheckLine(
+            QuantityName.BarWeight, "Bar weight", feet ? "lb" : "kg", production.Sum(n => n.Weight),
+            production.Sum(n => n.BarLength * n.BarArea * steel),
+            feet ? "bar length x nominal area x 490 lb/ft3" : "bar length x nominal area x 7850 kg/m3", 0.01));
+        lines.Add(new CheckLine(
+            QuantityName.GroutVolume, "Theoretical grout", length + "3", production.Sum(n => n.Grout),
+            production.GroupBy(n => (n.Nail.HoleDiameter, n.BarArea))
+                .Sum(g => (Math.PI / 4 * g.Key.HoleDiameter * g.Key.HoleDiameter - g.Key.BarArea) * g.Sum(n => n.Nail.Length)),
+            "(hole area - bar area) x hole length, by hole and bar", 1e-9));
+        return lines;
+    }
+
+    private static double Amount(SectionQuantities section, string name) => section.Amounts[name].Amount ?? 0;
+}

@@ -1,0 +1,169 @@
+using NetTopologySuite.Geometries;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Layout.Quantities;
+
+/// <summary>The amounts of one section.</summary>
+internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tests)
+{
+    public static SectionTakeOff Measure(
+        WallProject project, NailLayout layout, WallTakeOff wall, Section section, IReadOnlyList<QuantityDefinition> definitions)
+    {
+        List<NailQuantity> nails = [.. wall.Nails.Where(n => n.Nail.Section == section)];
+        List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
+        TestPlan tests = TestTakeOff.Measure(project, wall.Wall, section, [.. nails.Select(n => n.Nail)]);
+        var amounts = new Amounts(definitions);
+        AddNails(amounts, project, nails, tests);
+        AddFace(amounts, project, wall, section);
+        AddFacing(amounts, project, layout, wall, section);
+        NailQuantity? greatest = production.MaxBy(n => n.Area ?? 0);
+        (double least, double most) = Heights(wall.Wall, section);
+        var quantities = new SectionQuantities
+        {
+            Wall = wall.Wall,
+            Section = section,
+            LeastHeight = least,
+            GreatestHeight = most,
+            Rows = [.. production.Select(n => n.Nail.Row).Distinct().Order()],
+            Gaps = RowCounts.NonTypicalGaps(wall.Regions.Face, section, production, project.Unit),
+            Lengths =
+            [
+                .. nails.GroupBy(n => (n.Nail.Kind, n.Nail.Length)).OrderBy(g => g.Key.Kind).ThenByDescending(g => g.Key.Length)
+                    .Select(g => new LengthCount(g.Key.Kind, g.Key.Length, g.Count())),
+            ],
+            Grid = RowCounts.Grid(layout, wall.Wall, section),
+            MeanArea = production.Count == 0 ? null : production.Average(n => n.Area ?? 0),
+            GreatestArea = greatest?.Area,
+            GreatestAreaMark = greatest?.Nail.Mark ?? "",
+            Amounts = amounts.All,
+        };
+        return new SectionTakeOff(quantities, tests);
+    }
+
+    private static void AddNails(Amounts amounts, WallProject project, List<NailQuantity> nails, TestPlan tests)
+    {
+        List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)], sacrificial = [.. nails.Where(n => n.IsSacrificial)];
+        List<NailQuantity> unresolved = [.. production.Where(n => n.Nail.Status == NailStatus.Unresolved)];
+        string[] marks = Marks(production), lost = Marks(unresolved), tested = Marks(sacrificial);
+        Rates rates = project.Rates;
+        double grout = production.Sum(n => n.Grout);
+        string payNote = project.PayLengthFrom == PayLengthFrom.BackOfShotcrete && nails.Any(n => n.ShotcreteAlong == 0)
+            ? "no shotcrete thickness given: measured from the face" : "";
+
+        amounts.Set(QuantityName.NailCount, production.Count, marks);
+        amounts.Set(QuantityName.UnresolvedCount, unresolved.Count, lost);
+        amounts.Set(QuantityName.PayLength, production.Sum(n => n.PayLength), marks, payNote);
+        amounts.Set(QuantityName.UnresolvedLength, unresolved.Sum(n => n.PayLength), lost);
+        amounts.Set(QuantityName.FaceLength, production.Sum(n => n.Nail.Length), marks);
+        amounts.Set(QuantityName.BackLength, production.Sum(n => n.LengthFromBack), marks);
+        amounts.Set(QuantityName.Projection, production.Count * project.Rules.BarProjection, marks);
+        amounts.Set(QuantityName.BarLength, production.Sum(n => n.BarLength), marks);
+        amounts.Set(QuantityName.BarWeight, production.Sum(n => n.Weight), marks);
+        amounts.Set(QuantityName.HoleLength, production.Sum(n => n.Nail.Length), marks);
+        amounts.Set(QuantityName.HoleVolume, production.Sum(n => n.HoleVolume), marks);
+        amounts.Set(QuantityName.GroutVolume, grout, marks);
+        amounts.SetOr(QuantityName.GroutWithOverrun, grout * rates.GroutOverrun, marks, "no grout overrun given");
+        amounts.Set(QuantityName.Plates, production.Count, marks);
+        amounts.Set(QuantityName.Nuts, production.Count, marks);
+        amounts.Set(QuantityName.Washers, production.Count, marks);
+        amounts.SetOr(
+            QuantityName.Centralizers, rates.CentralizerSpacing is null ? null : production.Sum(n => n.Centralizers ?? 0), marks,
+            "no centralizer spacing given");
+        amounts.Set(QuantityName.VerificationCount, sacrificial.Count, tested);
+        amounts.Set(QuantityName.VerificationLength, sacrificial.Sum(n => n.Nail.Length), tested);
+        amounts.Set(QuantityName.VerificationBarLength, sacrificial.Sum(n => n.BarLength), tested);
+        amounts.Set(QuantityName.VerificationBarWeight, sacrificial.Sum(n => n.Weight), tested);
+        amounts.Set(QuantityName.VerificationGrout, sacrificial.Sum(n => n.Grout), tested);
+        amounts.Set(QuantityName.ProofCount, tests.Proof, tests.ProofMarks);
+    }
+
+    private static void AddFace(Amounts amounts, WallProject project, WallTakeOff wall, Section section)
+    {
+        double gross = 0, net = 0, exposed = 0, outline = 0, front = 0;
+        foreach (Leg leg in wall.Regions.Face.Legs)
+        {
+            Geometry open = FaceRegions.Of(section, leg, wall.Regions.Net(leg));
+            gross += wall.Regions.Area(leg, FaceRegions.Of(section, leg, wall.Regions.Gross(leg)));
+            net += wall.Regions.Area(leg, open);
+            outline += open.Area;
+            if (wall.Wall.FinishedGrade is { } grade)
+                exposed += wall.Regions.Area(leg, wall.Regions.Above(grade, leg, open));
+            if (wall.FacingFront is { } facing)
+                front += facing.Area(leg, FaceRegions.Of(section, leg, facing.Net(leg)));
+        }
+        string[] where = [StationRange.Of(wall.Wall, section.Start, section.End, project.Unit)];
+        double? thickness = wall.Wall.Facing?.Shotcrete;
+        double? neat = net * thickness;
+        const string noThickness = "no shotcrete thickness given";
+        amounts.Set(QuantityName.FaceAreaGross, gross, where);
+        amounts.Set(QuantityName.OpeningArea, gross - net, where);
+        amounts.Set(QuantityName.FaceArea, net, where);
+        amounts.SetOr(QuantityName.ExposedArea, wall.Wall.FinishedGrade is null ? null : exposed, where, "no finished grade given");
+        amounts.Set(QuantityName.ElevationArea, outline, where);
+        amounts.SetOr(QuantityName.PanelFaceArea, wall.FacingFront is null ? null : front, where, "no facing with a thickness given");
+        amounts.SetOr(QuantityName.ShotcreteVolume, neat, where, noThickness);
+        amounts.SetOr(
+            QuantityName.ShotcreteSupplied, neat / (1 - project.Rates.ShotcreteLoss), where,
+            thickness is null ? noThickness : "no shotcrete loss given");
+        amounts.SetOr(QuantityName.MeshArea, thickness is null ? null : net, where, noThickness);
+        amounts.SetOr(
+            QuantityName.CopingLength, wall.Wall.Facing?.Coping is null ? null : RowCounts.TopLength(wall.Regions, section), where,
+            "no coping given");
+    }
+
+    private static void AddFacing(Amounts amounts, WallProject project, NailLayout layout, WallTakeOff wall, Section section)
+    {
+        string Range(double start, double end) => StationRange.Of(wall.Wall, start, end, project.Unit);
+        List<PanelCount> panels = [.. wall.Panels.Where(p => p.Section == section)];
+        const string none = "no panels given";
+        void Panels(string name, Func<PanelCount, bool> which)
+        {
+            List<PanelCount> chosen = [.. panels.Where(which)];
+            amounts.SetOr(name, wall.Wall.Panels is null ? null : chosen.Sum(p => p.Count), [.. chosen.SelectMany(p => p.Places)], none);
+        }
+        Panels(QuantityName.PanelCount, _ => true);
+        Panels(QuantityName.PanelsFull, p => p.Size == PanelSize.Full);
+        Panels(QuantityName.PanelsPartial, p => p.Size == PanelSize.Partial);
+        Panels(QuantityName.PanelsSpecial, p => p.Size == PanelSize.SpecialHeight);
+        List<PadRun> pad = [.. wall.Pad.Where(p => p.Section == section)];
+        string[] runs = [.. pad.Select(p => Range(p.Start, p.End))];
+        amounts.SetOr(QuantityName.PadLength, wall.Wall.Panels is null ? null : pad.Sum(p => p.Length), runs, none);
+        amounts.SetOr(QuantityName.PadSteps, wall.Wall.Panels is null ? null : pad.Count(p => p.StepsUp is { } s && s != 0), runs, none);
+        List<DrainStrip> strips = [.. wall.Strips.Where(s => s.Section == section)];
+        string[] stations = [.. strips.Select(s => Model.Units.Stations.Format(wall.Wall.StationOf(s.Along), project.Unit))];
+        string spacing = wall.Wall.Drainage is null ? "greatest spacing at its default, 10 ft or 3 m" : "";
+        amounts.Set(QuantityName.StripCount, strips.Count, stations, spacing);
+        amounts.Set(QuantityName.StripLength, strips.Sum(s => s.Length), stations, spacing);
+        List<ExcavationLift> lifts = [.. wall.Lifts.Where(l => l.Section == section)];
+        string[] cuts = [.. lifts.Select(l => Range(l.Start, l.End))];
+        amounts.Set(QuantityName.LiftCount, lifts.Count, cuts);
+        amounts.SetOr(
+            QuantityName.ExcavationVolume, wall.Wall.CrossSections.Count == 0 ? null : lifts.Sum(l => l.Volume ?? 0), cuts,
+            "not computed: no cross sections of the ground in front given");
+        amounts.Set(QuantityName.WalerLength, RowCounts.WalerLength(wall.Regions.Face, layout, section), [Range(section.Start, section.End)]);
+    }
+
+    private static (double Least, double Most) Heights(Wall wall, Section section)
+    {
+        IEnumerable<double> places = wall.Top.Points.Concat(wall.Bottom.Points).Select(p => p.Along)
+            .Where(a => a > section.Start && a < section.End).Append(section.Start).Append(section.End);
+        double least = double.PositiveInfinity, most = double.NegativeInfinity;
+        foreach (double along in places)
+        {
+            if (along < section.End)
+                Take(wall.Top.At(along) - wall.Bottom.At(along));
+            if (along > section.Start)
+                Take(wall.Top.Before(along) - wall.Bottom.Before(along));
+        }
+        return (least, most);
+
+        void Take(double height)
+        {
+            least = Math.Min(least, height);
+            most = Math.Max(most, height);
+        }
+    }
+
+    private static string[] Marks(List<NailQuantity> nails) => [.. nails.Select(n => n.Nail.Mark)];
+}

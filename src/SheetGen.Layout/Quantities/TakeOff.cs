@@ -1,0 +1,70 @@
+using SheetGen.Model;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Layout.Quantities;
+
+/// <summary>The take-off: measures a finished layout. Nothing is rounded and nothing is assumed; what is missing is said.</summary>
+public static class TakeOff
+{
+    /// <summary>Measures every section of every wall and adds them up.</summary>
+    public static QuantityTable Measure(WallProject project, NailLayout layout)
+    {
+        IReadOnlyList<QuantityDefinition> definitions = QuantityCatalog.For(project.Unit);
+        var sections = new List<SectionQuantities>();
+        var byMark = new Dictionary<string, NailQuantity>();
+        var panels = new List<PanelCount>();
+        var pad = new List<PadRun>();
+        var strips = new List<DrainStrip>();
+        var lifts = new List<ExcavationLift>();
+        var tests = new List<TestPlan>();
+        var columnSums = new Dictionary<Section, double>(ReferenceEqualityComparer.Instance);
+        foreach (Wall wall in project.Walls)
+        {
+            List<Nail> nails = [.. layout.Nails.Where(n => n.Wall == wall)];
+            WallTakeOff parts = WallTakeOff.Measure(project, wall, nails, layout);
+            foreach (NailQuantity nail in parts.Nails)
+                byMark[nail.Nail.Mark] = nail;
+            panels.AddRange(parts.Panels);
+            pad.AddRange(parts.Pad);
+            strips.AddRange(parts.Strips);
+            lifts.AddRange(parts.Lifts);
+            foreach (Section section in wall.Sections)
+            {
+                SectionTakeOff measured = SectionTakeOff.Measure(project, layout, parts, section, definitions);
+                sections.Add(measured.Quantities);
+                tests.Add(measured.Tests);
+                columnSums[section] = ColumnSums.Area(parts.Regions.Face, section);
+            }
+        }
+        List<NailQuantity> inOrder = [.. layout.Nails.Select(n => byMark[n.Mark])];
+        return new QuantityTable
+        {
+            Unit = project.Unit,
+            Definitions = definitions,
+            Sections = sections,
+            Totals = Totals(definitions, sections),
+            Nails = inOrder,
+            Bars = BarList.Make(project, inOrder),
+            Panels = panels,
+            Pad = pad,
+            Strips = strips,
+            Lifts = lifts,
+            Tests = tests,
+            Checks = SecondWays.Make(project, sections, inOrder, columnSums),
+        };
+    }
+
+    private static Dictionary<string, Quantity> Totals(IReadOnlyList<QuantityDefinition> definitions, List<SectionQuantities> sections)
+    {
+        var totals = new Dictionary<string, Quantity>();
+        foreach (QuantityDefinition definition in definitions)
+        {
+            List<Quantity> parts = [.. sections.Select(s => s.Amounts[definition.Name])];
+            List<Quantity> known = [.. parts.Where(p => p.Amount is not null)];
+            string note = string.Join("; ", parts.Select(p => p.Note).Where(n => n.Length > 0).Distinct());
+            totals[definition.Name] = new Quantity(
+                definition, known.Count == 0 ? null : known.Sum(p => p.Amount!.Value), [.. known.SelectMany(p => p.Trace)], note);
+        }
+        return totals;
+    }
+}

@@ -1,0 +1,30 @@
+using SheetGen.Model;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Layout.Quantities;
+
+/// <summary>The lists measured on a whole wall, which its sections share.</summary>
+internal sealed record WallTakeOff(
+    FaceRegions Regions, FaceRegions? FacingFront, IReadOnlyList<NailQuantity> Nails, IReadOnlyList<PanelCount> Panels,
+    IReadOnlyList<PadRun> Pad, IReadOnlyList<DrainStrip> Strips, IReadOnlyList<ExcavationLift> Lifts)
+{
+    public Wall Wall => Regions.Face.Wall;
+
+    public static WallTakeOff Measure(WallProject project, Wall wall, IReadOnlyList<Nail> nails, NailLayout layout)
+    {
+        var face = new Face(wall);
+        var regions = new FaceRegions(face);
+        Dictionary<string, double> cells = HeadCells.Areas(regions, nails);
+        FaceRegions? front = wall.Facing is { Kind: not FacingKind.None, Thickness: { } thickness } facing
+            ? new FaceRegions(face, -(facing.Gap ?? 0) - thickness)
+            : null;
+        return new WallTakeOff(
+            regions,
+            front,
+            [.. nails.Select(n => NailTakeOff.Measure(project, n, cells.TryGetValue(n.Mark, out double area) ? area : null))],
+            PanelTakeOff.Panels(face, project.Unit),
+            wall.Panels is null ? [] : PanelTakeOff.Pad(face),
+            StripTakeOff.Measure(regions, nails, project.Unit),
+            LiftTakeOff.Measure(regions, layout.Rows, project.Unit));
+    }
+}

@@ -1,0 +1,62 @@
+namespace SheetGen.Model.Geometry;
+
+/// <summary>Clear distances of holes, exact: closed forms, or the minimum of a convex function of one depth.</summary>
+public static class HoleDistance
+{
+    /// <summary>
+    /// Clear distance of two holes: the least of |p(u) - q(v)| - r1(u) - r2(v) over both depths. Where it is taken along a whole stretch
+    /// (parallel holes), one place of it is given.
+    /// </summary>
+    public static Nearest Between(in Hole a, in Hole b)
+    {
+        double clear = TaperedPair.Least(a, b, out double u, out double v);
+        return new Nearest(clear, a.At(u), b.At(v), u, v);
+    }
+
+    /// <summary>True where the clear distance of two holes is under the required one; quick for holes that are far apart.</summary>
+    public static bool CloserThan(in Hole a, in Hole b, double required)
+    {
+        double reach = Math.Max(a.Radius, a.RadiusAt(a.Length)) + Math.Max(b.Radius, b.RadiusAt(b.Length)) + required;
+        return !IsBeside(a, b, reach) && TaperedPair.Least(a, b, out _, out _) < required;
+    }
+
+    /// <summary>
+    /// Clear distance of a hole and a convex solid: the least of sd(p(u)) - r(u) over the depth, with sd the signed distance.
+    /// For a surface (boundary, face) sd is never negative, so a hole whose axis crosses it has minus the radius at the crossing:
+    /// negative, as for every hole that touches.
+    /// </summary>
+    public static Nearest ToSolid(in Hole hole, Solid solid)
+    {
+        double clear = LeastDepth(hole, solid, double.NaN, out double depth);
+        Vector3D onAxis = hole.At(depth);
+        return new Nearest(clear, onAxis, solid.NearestPoint(onAxis), depth, double.NaN);
+    }
+
+    /// <summary>True where the clear distance of a hole and a solid is under the required one; quick for a solid that is far away.</summary>
+    public static bool CloserThan(in Hole hole, Solid solid, double required) =>
+        LeastDepth(hole, solid, required, out _) < required;
+
+    private static double LeastDepth(in Hole hole, Solid solid, double decide, out double depth) =>
+        solid is CapsuleSolid pipe
+            ? TaperedPair.Least(hole, pipe.AsHole, out depth, out _)
+            : ConvexDescent.Least(hole, solid, decide, out depth);
+
+    /// <summary>True where the axis of b stays farther than the reach from the straight line through a, or both lie far apart.</summary>
+    private static bool IsBeside(in Hole a, in Hole b, double reach)
+    {
+        if (reach < 0)
+            return false;
+        Vector3D x = b.Head - a.Head;
+        double square = x.Dot(x), far = reach + a.Length + b.Length;
+        if (square > far * far)
+            return true;
+        double xa = x.Dot(a.Direction), cosine = a.Direction.Dot(b.Direction);
+        double across = square - xa * xa;
+        double slope = b.Length * (x.Dot(b.Direction) - cosine * xa);
+        double run = b.Length * b.Length * (1 - cosine * cosine);
+        double t = run > 0 ? Math.Clamp(-slope / run, 0, 1) : 0;
+        double least = across + t * (2 * slope + t * run);
+        double rounding = 1e-13 * (square + b.Length * b.Length);
+        return least > reach * reach + rounding;
+    }
+}

@@ -1,0 +1,7 @@
+namespace SheetGen.Model.Results;
+
+/// <summary>A vertical drainage strip behind the shotcrete, from the bottom to the top of the face.</summary>
+/// <param name="Along">Distance along the layout line of its centre line.</param>
+/// <param name="Length">Length along the face.</param>
+/// <param name="Touches">Marks of nails whose holes it cannot keep clear of.</param>
+public sealed record DrainStrip(Wall Wall, Section Section, double Along, double Length, IReadOnlyList<string> Touches);

@@ -1,0 +1,36 @@
+using SheetGen.Model.Units;
+
+namespace SheetGen.Model.Results;
+
+/// <summary>The take-off of a layout: unrounded amounts by section and in total, and the lists that they are summed from.</summary>
+public sealed record QuantityTable
+{
+    public required LengthUnit Unit { get; init; }
+
+    /// <summary>All quantities in the order in which they are listed.</summary>
+    public required IReadOnlyList<QuantityDefinition> Definitions { get; init; }
+
+    /// <summary>In order of wall and station.</summary>
+    public required IReadOnlyList<SectionQuantities> Sections { get; init; }
+
+    /// <summary>Totals by name; the sum over the sections.</summary>
+    public required IReadOnlyDictionary<string, Quantity> Totals { get; init; }
+
+    /// <summary>In the layout's order.</summary>
+    public required IReadOnlyList<NailQuantity> Nails { get; init; }
+
+    public required IReadOnlyList<BarCut> Bars { get; init; }
+
+    public required IReadOnlyList<PanelCount> Panels { get; init; }
+
+    public required IReadOnlyList<PadRun> Pad { get; init; }
+
+    public required IReadOnlyList<DrainStrip> Strips { get; init; }
+
+    public required IReadOnlyList<ExcavationLift> Lifts { get; init; }
+
+    public required IReadOnlyList<TestPlan> Tests { get; init; }
+
+    /// <summary>A second way to the main quantities.</summary>
+    public required IReadOnlyList<CheckLine> Checks { get; init; }
+}
