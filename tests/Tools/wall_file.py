@@ -247,7 +247,8 @@ class Wall:
                     total += length * (1 - curvature * self.side * self.offset_at(z))
         else:
             total = s1 - s0
-        return total - sum(2 * self.cut(c, z) for c in self.corners if s0 < c[0] <= s1)
+        # What stands at the corner's own station stands at the mitre: it takes one leg's cut only.
+        return total - sum((2 if s0 < c[0] < s1 else 1) * self.cut(c, z) for c in self.corners if s0 <= c[0] <= s1 and s0 < s1)
 
     def from_corner(self, corner, s, z):
         """Distance along the face from the mitre of a corner to a head, on the head's own leg."""
