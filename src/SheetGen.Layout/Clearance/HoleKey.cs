@@ -1,33 +1,43 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Clearance;
 
 /// <summary>Head and tip of a hole in single precision, to sort holes into groups by; no decision about distance rests on it.</summary>
-internal readonly struct HoleKey(in Hole hole, Vector3D origin, int id)
+internal readonly struct HoleKey
 {
-    private readonly Six _at = new(hole.Head - origin, hole.Tip - origin);
+    private const int Coordinates = 6;
 
-    public int Id { get; } = id;
+    /// <summary>Northing, easting and elevation of the head and of the tip; the hole's number is kept in the bits of the last but one.</summary>
+    private readonly Vector256<float> _at;
+
+    public HoleKey(in Hole hole, Vector3D origin, int id)
+    {
+        Vector3D head = hole.Head - origin, tip = hole.Tip - origin;
+        _at = Vector256.Create(
+            (float)head.N, (float)head.E, (float)head.Z, (float)tip.N, (float)tip.E, (float)tip.Z, BitConverter.Int32BitsToSingle(id), 0);
+    }
+
+    public int Id => _at.AsInt32().GetElement(Coordinates);
 
     /// <summary>Reorders the keys so that those up to the number returned lie apart from the others in the widest coordinate.</summary>
     public static int Split(Span<HoleKey> keys)
     {
-        Six low = keys[0]._at, high = low;
+        Vector256<float> low = keys[0]._at, high = low;
         foreach (ref readonly HoleKey key in keys)
         {
-            for (int k = 0; k < Six.Count; k++)
-            {
-                low[k] = Math.Min(low[k], key._at[k]);
-                high[k] = Math.Max(high[k], key._at[k]);
-            }
+            low = Vector256.MinNative(low, key._at);
+            high = Vector256.MaxNative(high, key._at);
         }
+        Vector256<float> width = high - low;
         int widest = 0;
-        for (int k = 1; k < Six.Count; k++)
+        for (int k = 1; k < Coordinates; k++)
         {
-            if (high[k] - low[k] > high[widest] - low[widest])
+            if (width[k] > width[widest])
                 widest = k;
         }
-        int first = Part(keys, widest, low[widest] + (high[widest] - low[widest]) / 2);
+        int first = Part(keys, widest, low[widest] + width[widest] / 2);
         int least = keys.Length / 8;
         if (first >= least && first <= keys.Length - least)
             return first;
@@ -35,36 +45,19 @@ internal readonly struct HoleKey(in Hole hole, Vector3D origin, int id)
         return keys.Length / 2;
     }
 
-    private static int Part(Span<HoleKey> keys, int dimension, float middle)
+    /// <summary>Brings the keys up to the middle to the front, without a branch that the processor could guess wrong.</summary>
+    private static int Part(Span<HoleKey> keys, int coordinate, float middle)
     {
-        int i = 0, j = keys.Length - 1;
-        while (true)
+        ReadOnlySpan<float> numbers = MemoryMarshal.Cast<HoleKey, float>(keys);
+        int front = 0;
+        for (int i = 0; i < keys.Length; i++)
         {
-            while (i <= j && keys[i]._at[dimension] <= middle)
-                i++;
-            while (i <= j && keys[j]._at[dimension] > middle)
-                j--;
-            if (i >= j)
-                return i;
-            (keys[i], keys[j]) = (keys[j], keys[i]);
+            int isLow = numbers[i * Vector256<float>.Count + coordinate] <= middle ? 1 : 0;
+            HoleKey key = keys[i];
+            keys[i] = keys[front];
+            keys[front] = key;
+            front += isLow;
         }
-    }
-
-    [System.Runtime.CompilerServices.InlineArray(Count)]
-    private struct Six
-    {
-        public const int Count = 6;
-
-        private float _first;
-
-        public Six(Vector3D head, Vector3D tip)
-        {
-            this[0] = (float)head.N;
-            this[1] = (float)head.E;
-            this[2] = (float)head.Z;
-            this[3] = (float)tip.N;
-            this[4] = (float)tip.E;
-            this[5] = (float)tip.Z;
-        }
+        return front;
     }
 }

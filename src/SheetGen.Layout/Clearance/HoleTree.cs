@@ -21,12 +21,12 @@ internal sealed class HoleTree
 
     public HoleTree(ReadOnlySpan<Hole> holes)
     {
-        _holes = new Hole[holes.Length];
-        _ids = new int[holes.Length];
-        _boxes = new FrameBox[holes.Length];
+        _holes = GC.AllocateUninitializedArray<Hole>(holes.Length);
+        _ids = GC.AllocateUninitializedArray<int>(holes.Length);
+        _boxes = GC.AllocateUninitializedArray<FrameBox>(holes.Length);
         if (holes.Length == 0)
             return;
-        var keys = new HoleKey[holes.Length];
+        HoleKey[] keys = GC.AllocateUninitializedArray<HoleKey>(holes.Length);
         Vector3D origin = holes[0].Head;
         for (int i = 0; i < holes.Length; i++)
             keys[i] = new HoleKey(holes[i], origin, i);

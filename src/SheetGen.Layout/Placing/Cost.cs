@@ -14,12 +14,15 @@ public readonly record struct Cost(int Unresolved, int Noted, long Effort, int N
     /// <summary>Effort units in one degree, or one point of effort.</summary>
     public const long Point = 10_000;
 
-    public static Cost Infinite { get; } = new(int.MaxValue / 2, 0, 0, 0, 0);
+    public static Cost Infinite { get; } = new(100_000_000, 0, 0, 0, 0);
 
-    public bool IsInfinite => Unresolved >= int.MaxValue / 4;
+    public bool IsInfinite => Unresolved >= 50_000_000;
 
     public static Cost operator +(Cost a, Cost b) =>
         new(a.Unresolved + b.Unresolved, a.Noted + b.Noted, a.Effort + b.Effort, a.Nails + b.Nails, a.Shift + b.Shift);
+
+    public static Cost operator -(Cost a, Cost b) =>
+        new(a.Unresolved - b.Unresolved, a.Noted - b.Noted, a.Effort - b.Effort, a.Nails - b.Nails, a.Shift - b.Shift);
 
     public static bool operator <(Cost a, Cost b) => a.CompareTo(b) < 0;
 
@@ -33,6 +36,24 @@ public readonly record struct Cost(int Unresolved, int Noted, long Effort, int N
         if (Effort != o.Effort)
             return Effort.CompareTo(o.Effort);
         return Nails != o.Nails ? Nails.CompareTo(o.Nails) : Shift.CompareTo(o.Shift);
+    }
+
+    /// <summary>Doubled, so that halves of figures stay whole.</summary>
+    public Cost Twice => this + this;
+
+    /// <summary>The least cost whose double is not under this one: the first odd figure is rounded up, what follows it is free.</summary>
+    public Cost Half
+    {
+        get
+        {
+            if (Unresolved % 2 != 0)
+                return new(Unresolved / 2 + 1, 0, 0, 0, 0);
+            if (Noted % 2 != 0)
+                return new(Unresolved / 2, Noted / 2 + 1, 0, 0, 0);
+            if (Effort % 2 != 0)
+                return new(Unresolved / 2, Noted / 2, Effort / 2 + 1, 0, 0);
+            return new(Unresolved / 2, Noted / 2, Effort / 2, Nails / 2, Shift / 2);
+        }
     }
 
     /// <summary>Cost of turning a nail by so many degrees in all.</summary>

@@ -57,14 +57,16 @@ public sealed class LayoutSearch
         Parallel.For(0, _rows.Count, i =>
         {
             RowState state = _states[i];
-            var own = new PlacedIndex(1e9);
+            var own = new PlacedIndex(state.Row.LongestNail / 4);
+            foreach (Placed nail in state.Nails)
+                own.Add(nail);
             Cost sum = default;
             int after = -1;
             foreach ((int first, int last) in Troubles.Alone(state))
             {
                 if (last <= after)
                     continue;
-                if (StretchSolver.Solve(state, first, last, null) is not { } solution)
+                if (StretchSolver.Solve(state, first, last, own) is not { } solution)
                 {
                     MarkBlocked(state, first, last, own);
                     continue;

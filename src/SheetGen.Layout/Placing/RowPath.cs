@@ -8,12 +8,15 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 public sealed class RowPath
 {
+    private const int PairLooks = 24;
+
     private readonly RowTask _row;
     private readonly RowStretch _stretch;
     private readonly List<HeadChoice> _choices = [];
     private readonly Dictionary<HeadChoice, int> _indexOf = [];
     private readonly List<int>[] _next;
     private readonly Cost[] _ahead;
+    private readonly Cost[] _aheadPaired;
     private readonly OptionList[] _options;
     private readonly double _clearance;
 
@@ -33,6 +36,7 @@ public sealed class RowPath
         _options = [.. _choices.Select(c => new OptionList(row, c, stretch))];
         _next = [.. _choices.Select(c => Successors(c).ToList())];
         _ahead = new Cost[_choices.Count];
+        _aheadPaired = new Cost[_choices.Count];
         Measure();
     }
 
@@ -54,17 +58,15 @@ public sealed class RowPath
         {
             if (_options[choice].At(rank) is not { } option)
                 return;
-            Cost cost = soFar + option.Cost;
-            Cost ahead = _ahead[choice];
-            if (!ahead.IsInfinite)
-                queue.Enqueue(new Step(from, choice, rank, soFar), (cost + ahead, order++));
+            if (!_ahead[choice].IsInfinite)
+                queue.Enqueue(new Step(from, choice, rank, soFar), ((soFar + option.Cost).Twice + AheadTwice(choice, option.Cost), order++));
         }
         lowerLimit = Limit;
         foreach ((int choice, Cost cost) in Starts())
             Push(null, choice, 0, cost);
         for (int look = 0; queue.TryDequeue(out Step step, out var priority); look++)
         {
-            lowerLimit = priority.Cost;
+            lowerLimit = priority.Cost.Half;
             if (step.Choice < 0)
                 return Chain(step.From!);
             if (look >= looks)
@@ -79,12 +81,22 @@ public sealed class RowPath
             kept[step.Choice]++;
             var node = new Node(step.From, step.Choice, option, step.SoFar + option.Cost);
             if (EndCost(_choices[step.Choice]) is { } end)
-                queue.Enqueue(new Step(node, -1, 0, node.Cost), (node.Cost + end, order++));
+                queue.Enqueue(new Step(node, -1, 0, node.Cost), ((node.Cost + end).Twice, order++));
             foreach (int next in _next[step.Choice])
                 Push(node, next, 0, node.Cost + Between(_choices[step.Choice], _choices[next]));
         }
         lowerLimit = Cost.Infinite;
         return null;
+    }
+
+    /// <summary>
+    /// Twice a lower limit of what comes after a nail of some cost: without conflicts, or with the cheapest pairs of neighbours that
+    /// do not conflict, each pair counting half of both its nails.
+    /// </summary>
+    private Cost AheadTwice(int choice, Cost own)
+    {
+        Cost single = _ahead[choice].Twice, paired = _aheadPaired[choice] - own;
+        return paired > single ? paired : single;
     }
 
     private sealed record Node(Node? From, int Choice, Option Option, Cost Cost);
@@ -163,6 +175,46 @@ public sealed class RowPath
         return fits ? Placed.LeavingOut(skipped) : null;
     }
 
+    /// <summary>Least cost of two neighbours that do not conflict; after enough looks, a lower limit of it.</summary>
+    private Cost CheapestPair(int from, int to)
+    {
+        OptionList a = _options[from], b = _options[to];
+        if (a.Least is not { } leastA || b.Least is not { } leastB)
+            return Cost.Infinite;
+        Option first = a.At(0)!.Value, second = b.At(0)!.Value;
+        if (first.IsUnresolved || second.IsUnresolved || !HoleDistance.CloserThan(first.Hole, second.Hole, _clearance))
+            return leastA + leastB;
+        Span<int> row = stackalloc int[PairLooks];
+        row.Clear();
+        int rows = 1;
+        Cost limit = leastA + leastB;
+        row[0] = 1;
+        rows = 2;
+        for (int look = 1; look < PairLooks; look++)
+        {
+            int best = -1;
+            Cost least = Cost.Infinite;
+            for (int i = 0; i < rows; i++)
+            {
+                if (a.At(i) is { } x && b.At(row[i]) is { } y && x.Cost + y.Cost < least)
+                {
+                    best = i;
+                    least = x.Cost + y.Cost;
+                }
+            }
+            if (best < 0)
+                return Cost.Infinite;
+            limit = least;
+            Option p = a.At(best)!.Value, q = b.At(row[best])!.Value;
+            if (p.IsUnresolved || q.IsUnresolved || !HoleDistance.CloserThan(p.Hole, q.Hole, _clearance))
+                return limit;
+            row[best]++;
+            if (best == rows - 1 && rows < PairLooks)
+                rows++;
+        }
+        return limit;
+    }
+
     /// <summary>Least cost from each place to the end, conflicts between nails of the row left out.</summary>
     private void Measure()
     {
@@ -170,6 +222,7 @@ public sealed class RowPath
         foreach (int i in order)
         {
             Cost best = EndCost(_choices[i]) ?? Cost.Infinite;
+            Cost paired = best.IsInfinite || _options[i].Least is not { } own ? Cost.Infinite : best.Twice + own;
             foreach (int next in _next[i])
             {
                 if (_ahead[next].IsInfinite || _options[next].Least is not { } least)
@@ -177,8 +230,12 @@ public sealed class RowPath
                 Cost cost = Between(_choices[i], _choices[next]) + least + _ahead[next];
                 if (cost < best)
                     best = cost;
+                Cost pair = Between(_choices[i], _choices[next]).Twice + CheapestPair(i, next) + _aheadPaired[next];
+                if (pair < paired)
+                    paired = pair;
             }
             _ahead[i] = best;
+            _aheadPaired[i] = paired;
         }
         Limit = Cost.Infinite;
         foreach ((int i, Cost start) in Starts())

@@ -16,7 +16,7 @@ public static class StretchSolver
     /// The cheapest nails of the stretch around some grid stations. Where the outermost nails change, the stretch grows, so that it
     /// ends where the row is undisturbed.
     /// </summary>
-    public static Solution? Solve(RowState state, int first, int last, PlacedIndex? others)
+    public static Solution? Solve(RowState state, int first, int last, PlacedIndex others)
     {
         RowTask row = state.Row;
         first = Math.Max(0, first - Margin);
@@ -42,18 +42,18 @@ public static class StretchSolver
         return now.Length != 1 || old.Length != 1 || now[0].Choice != old[0].Choice || now[0].Turning != old[0].Turning;
     }
 
-    private static List<Placed>? Path(RowState state, int first, int last, PlacedIndex? others)
+    private static List<Placed>? Path(RowState state, int first, int last, PlacedIndex others)
     {
         List<Placed> own = [.. state.Between(first, last)];
         foreach (Placed nail in own)
-            others?.Remove(nail);
+            others.Remove(nail);
         var stretch = new RowStretch(
             first, last, state.Before(first), state.After(last), false, false, others, state.PlainOnly);
         var path = new RowPath(state.Row, stretch);
         List<Placed>? nails = path.Cheapest(Looks, int.MaxValue, true, out _)
             ?? path.Cheapest(10 * Looks, FewPerChoice, true, out _);
         foreach (Placed nail in own)
-            others?.Add(nail);
+            others.Add(nail);
         return nails;
     }
 
@@ -65,7 +65,7 @@ public static class StretchSolver
         if (SameFigures(path.Limit, found))
             return path.Limit;
         path.Cheapest(Looks, int.MaxValue, false, out Cost limit);
-        return limit;
+        return limit.IsInfinite ? default : limit;
     }
 
     public static bool SameFigures(Cost a, Cost b) =>

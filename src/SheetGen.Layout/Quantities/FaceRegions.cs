@@ -90,7 +90,14 @@ internal sealed class FaceRegions(Face face, double shift = 0)
         return Math.Max(HeightOver(region, along - aside), HeightOver(region, along + aside));
     }
 
-    public static Geometry Overlay(Geometry a, Geometry b, SpatialFunction operation) => OverlayNGRobust.Overlay(a, b, operation);
+    /// <summary>The overlay of two geometries; of a mixed result only the polygons, since edges that merely touch have no area.</summary>
+    public static Geometry Overlay(Geometry a, Geometry b, SpatialFunction operation)
+    {
+        Geometry result = OverlayNGRobust.Overlay(a, b, operation);
+        return result is GeometryCollection and not (MultiPolygon or MultiLineString or MultiPoint)
+            ? Factory.BuildGeometry(PolygonExtracter.GetPolygons(result))
+            : result;
+    }
 
     public static Geometry Box(double left, double right, double low, double high) =>
         Factory.ToGeometry(new Envelope(left, right, low, high));

@@ -1,7 +1,4 @@
 using NetTopologySuite.Geometries;
-using NetTopologySuite.Geometries.Prepared;
-using NetTopologySuite.Operation.Overlay;
-using NetTopologySuite.Triangulate;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 
@@ -22,12 +19,16 @@ internal static class HeadCells
         {
             Leg leg = face.Legs[onLeg.Key];
             double middle = (FaceRegions.Lowest(face.Wall) + FaceRegions.Highest(face.Wall)) / 2;
-            Coordinate Unrolled(double along, double elevation) =>
-                new(Along(face, leg, along, middle), (elevation - middle) * regions.SlopeFactor());
-            Geometry outline = regions.Net(leg).Copy();
-            outline.Apply(new Unroll(Unrolled));
-            outline.GeometryChanged();
-            AddCells(areas, outline, [.. onLeg.Select(n => (n.Mark, Unrolled(n.Along, n.Elevation)))]);
+            double origin = face.Distance(leg.Start, leg.End, middle) / 2;
+            Flat Unrolled(double along, double elevation) =>
+                new(Along(face, leg, along, middle) - origin, (elevation - middle) * regions.SlopeFactor());
+            List<(List<Flat> Ring, int Sign)> outline = [.. Rings(regions.Net(leg), c => Unrolled(c.X, c.Y))];
+            List<(string Mark, Flat At)> heads = [.. onLeg.Select(n => (n.Mark, Unrolled(n.Along, n.Elevation))).OrderBy(h => h.Item2.X)];
+            for (int i = 0; i < heads.Count; i++)
+            {
+                List<Bisector> sides = Sides(heads, i, outline);
+                areas[heads[i].Mark] = outline.Sum(r => r.Sign * Area(sides.Aggregate(r.Ring, Clip)));
+            }
         }
         return areas;
     }
@@ -38,43 +39,87 @@ internal static class HeadCells
         return face.Distance(leg.Start, inside, elevation) + along - inside;
     }
 
-    private static void AddCells(Dictionary<string, double> areas, Geometry outline, List<(string Mark, Coordinate At)> heads)
+    private static IEnumerable<(List<Flat> Ring, int Sign)> Rings(Geometry region, Func<Coordinate, Flat> map)
     {
-        if (heads.Count == 1)
+        for (int i = 0; i < region.NumGeometries; i++)
         {
-            areas[heads[0].Mark] = outline.Area;
-            return;
+            if (region.GetGeometryN(i) is not Polygon polygon || polygon.IsEmpty)
+                continue;
+            yield return ([.. polygon.ExteriorRing.Coordinates.Skip(1).Select(map)], 1);
+            foreach (LineString hole in polygon.InteriorRings)
+                yield return ([.. hole.Coordinates.Skip(1).Select(map)], -1);
         }
-        Envelope frame = outline.EnvelopeInternal.Copy();
-        foreach ((_, Coordinate at) in heads)
-            frame.ExpandToInclude(at);
-        frame.ExpandBy(Math.Max(frame.Width, frame.Height));
-        var builder = new VoronoiDiagramBuilder { ClipEnvelope = frame };
-        builder.SetSites([.. heads.Select(h => h.At)]);
-        GeometryCollection cells = builder.GetDiagram(outline.Factory);
-        IPreparedGeometry prepared = PreparedGeometryFactory.Prepare(outline);
-        var bySite = new Dictionary<(double X, double Y), double>();
-        foreach (Geometry cell in cells)
-        {
-            double area = prepared.Contains(cell) ? cell.Area : FaceRegions.Overlay(cell, outline, SpatialFunction.Intersection).Area;
-            var site = (Coordinate)cell.UserData;
-            bySite[(site.X, site.Y)] = area;
-        }
-        foreach ((string mark, Coordinate at) in heads)
-            areas[mark] = bySite.GetValueOrDefault((at.X, at.Y));
     }
 
-    private sealed class Unroll(Func<double, double, Coordinate> map) : ICoordinateSequenceFilter
+    /// <summary>
+    /// The bisectors that bound a head's cell: a box around everything is cut by those to the other heads, nearest columns first, until
+    /// none can reach it.
+    /// </summary>
+    private static List<Bisector> Sides(List<(string Mark, Flat At)> heads, int index, List<(List<Flat> Ring, int Sign)> outline)
     {
-        public bool Done => false;
-
-        public bool GeometryChanged => true;
-
-        public void Filter(CoordinateSequence sequence, int i)
+        Flat at = heads[index].At;
+        double reach = 1 + outline.SelectMany(r => r.Ring).Append(at).Max(p => Math.Max(Math.Abs(p.X), Math.Abs(p.Y)));
+        List<Flat> cell = [new(-reach, -reach), new(reach, -reach), new(reach, reach), new(-reach, reach)];
+        var sides = new List<Bisector>();
+        int before = index - 1, after = index + 1;
+        double radius = Radius(cell, at);
+        while (true)
         {
-            Coordinate at = map(sequence.GetX(i), sequence.GetY(i));
-            sequence.SetX(i, at.X);
-            sequence.SetY(i, at.Y);
+            double left = before >= 0 ? at.X - heads[before].At.X : double.PositiveInfinity;
+            double right = after < heads.Count ? heads[after].At.X - at.X : double.PositiveInfinity;
+            if (Math.Min(left, right) > 2 * radius)
+                return sides;
+            Flat other = heads[left <= right ? before-- : after++].At;
+            double dx = other.X - at.X, dy = other.Y - at.Y;
+            if (dx == 0 && dy == 0)
+                continue;
+            var side = new Bisector(dx, dy, dx * (at.X + other.X) / 2 + dy * (at.Y + other.Y) / 2);
+            if (!cell.Exists(p => side.Beyond(p) > 0))
+                continue;
+            sides.Add(side);
+            cell = Clip(cell, side);
+            radius = Radius(cell, at);
         }
+    }
+
+    private static double Radius(List<Flat> cell, Flat at) =>
+        cell.Count == 0 ? 0 : Math.Sqrt(cell.Max(p => (p.X - at.X) * (p.X - at.X) + (p.Y - at.Y) * (p.Y - at.Y)));
+
+    /// <summary>The part of a ring on the head's side; where the ring is not convex, parts hang together by edges without area.</summary>
+    private static List<Flat> Clip(List<Flat> ring, Bisector side)
+    {
+        var kept = new List<Flat>(ring.Count + 2);
+        for (int i = 0; i < ring.Count; i++)
+        {
+            Flat a = ring[i], b = ring[(i + 1) % ring.Count];
+            double da = side.Beyond(a), db = side.Beyond(b);
+            if (da <= 0)
+                kept.Add(a);
+            if (da < 0 && db > 0 || da > 0 && db < 0)
+            {
+                double t = da / (da - db);
+                kept.Add(new Flat(a.X + (b.X - a.X) * t, a.Y + (b.Y - a.Y) * t));
+            }
+        }
+        return kept;
+    }
+
+    private static double Area(List<Flat> ring)
+    {
+        double twice = 0;
+        for (int i = 0; i < ring.Count; i++)
+        {
+            Flat a = ring[i], b = ring[(i + 1) % ring.Count];
+            twice += a.X * b.Y - b.X * a.Y;
+        }
+        return Math.Abs(twice) / 2;
+    }
+
+    private readonly record struct Flat(double X, double Y);
+
+    /// <summary>The line half way to another head; what is beyond it is nearer to the other.</summary>
+    private readonly record struct Bisector(double X, double Y, double Limit)
+    {
+        public double Beyond(Flat point) => X * point.X + Y * point.Y - Limit;
     }
 }

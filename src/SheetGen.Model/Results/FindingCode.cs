@@ -3,6 +3,9 @@ namespace SheetGen.Model.Results;
 /// <summary>Codes of findings, as printed in findings.json.</summary>
 public static class FindingCode
 {
+    /// <summary>A nail whose hole is not the one that its printed figures give: the program is at fault.</summary>
+    public const string Hole = "hole";
+
     public const string NailNail = "nail-nail";
     public const string NailObstruction = "nail-obstruction";
     public const string NailBoundary = "nail-boundary";

@@ -1,0 +1,12 @@
+namespace SheetGen.Cli;
+
+/// <summary>Where a run prints, and how.</summary>
+/// <param name="Out">What the user asked for.</param>
+/// <param name="Error">Problems and progress.</param>
+/// <param name="Live">True where the error stream is a terminal that can show a moving line.</param>
+public sealed record Screen(TextWriter Out, TextWriter Error, bool Live)
+{
+    /// <summary>The process's own streams. A dumb terminal gets plain text.</summary>
+    public static Screen OfProcess() => new(
+        Console.Out, Console.Error, !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") is not "dumb");
+}

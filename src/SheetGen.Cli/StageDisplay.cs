@@ -1,0 +1,52 @@
+using Spectre.Console;
+
+namespace SheetGen.Cli;
+
+/// <summary>
+/// Says on the error stream which stage is running: a live line on a terminal, nothing where the stream is piped,
+/// so that what another program reads holds problems only.
+/// </summary>
+public sealed class StageDisplay
+{
+    private readonly bool _live;
+    private StatusContext? _context;
+    private string _stage = "";
+
+    public StageDisplay(bool live) => _live = live;
+
+    /// <summary>Runs the work with the display on.</summary>
+    public T While<T>(Func<T> work)
+    {
+        if (!_live)
+            return work();
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) });
+        return console.Status().Start("starting", context =>
+        {
+            _context = context;
+            try
+            {
+                return work();
+            }
+            finally
+            {
+                _context = null;
+            }
+        });
+    }
+
+    /// <summary>A stage starts.</summary>
+    public void Stage(string stage)
+    {
+        _stage = stage;
+        Show("");
+    }
+
+    /// <summary>How far the stage is.</summary>
+    public void Detail(string detail) => Show(": " + detail);
+
+    private void Show(string detail)
+    {
+        if (_context is { } context)
+            context.Status(Markup.Escape(_stage + detail));
+    }
+}

@@ -1,0 +1,193 @@
+using SheetGen.Drawing.Placing;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Composing;
+
+/// <summary>Writes what belongs to nails: callouts, non-typical spacings, row elevations and lengths, marks.</summary>
+public sealed class NailLabels(ElevationView view, string dimensionStyle)
+{
+    private readonly Printed _print = view.Context.Print;
+    private readonly DrawingContext _context = view.Context;
+
+    /// <summary>Callouts: unresolved first, then noted redirects, then test nails.</summary>
+    public void Callouts()
+    {
+        foreach (Nail nail in view.Nails.Where(n => n.Status == NailStatus.Unresolved))
+            Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"]]);
+        foreach (Nail nail in view.Nails.Where(n => n.Status == NailStatus.Noted))
+            Callout(nail, NotedWords(nail));
+        foreach (Nail nail in view.Nails.Where(n => n.Kind == NailKind.Verification && n.Status is not (NailStatus.Unresolved or NailStatus.Noted)))
+            Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
+        foreach (Nail nail in view.Nails.Where(n => n.Kind == NailKind.Proof && n.Status is not (NailStatus.Unresolved or NailStatus.Noted)))
+            Callout(nail, [["PROOF"]]);
+    }
+
+    private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants) =>
+        view.Labels.Label(
+            new LabelRequest([.. variants.Select(v => v.Where(l => l.Length > 0).ToArray())], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9)
+            {
+                Layer = LayerRole.Callout,
+                Nail = nail.Mark,
+                Toward = nail.Splay == 0 ? -Math.PI / 2 : nail.Splay * view.Sign > 0 ? -0.5 : Math.PI + 0.5,
+                Reach = 140,
+                LeaderFrom = 1,
+            }, isCallout: true);
+
+    private IReadOnlyList<IReadOnlyList<string>> NotedWords(Nail nail)
+    {
+        var parts = new List<string>();
+        if (nail.Splay != 0)
+            parts.Add($"{_print.Angle(Math.Abs(nail.Splay))} {Sides.Of(nail.Wall, nail.Splay)} ({Sides.ByStation(nail.Splay)})");
+        if (Sides.InclinationChange(nail) != 0)
+            parts.Add($"{_print.Angle(nail.Inclination)} DOWN");
+        if (nail.Length != nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)))
+            parts.Add("L " + _print.Short(nail.Length));
+        string head = (nail.Kind == NailKind.Verification ? "TEST NAIL " : "") + nail.Mark;
+        return [[head, .. parts], [head + " " + parts[0], string.Join(", ", parts.Skip(1))], [head + " " + string.Join(", ", parts)]];
+    }
+
+    private string Direction(Nail nail)
+    {
+        string turn = nail.Splay == 0 ? "" : $"{_print.Angle(Math.Abs(nail.Splay))} {Sides.Of(nail.Wall, nail.Splay)} ({Sides.ByStation(nail.Splay)})";
+        string down = Sides.InclinationChange(nail) == 0 ? "" : _print.Angle(nail.Inclination) + " DOWN";
+        return string.Join(", ", new[] { turn, down }.Where(t => t.Length > 0));
+    }
+
+    /// <summary>A dimension for every gap between neighbours in a row that is not the grid's.</summary>
+    public void Spacings()
+    {
+        double tolerance = 2.5 * Lengths.Quantum(_print.Unit);
+        var face = new Face(view.Wall);
+        foreach (Nail[] row in RowGroups(_context.NailsOf(view.Wall), face))
+        {
+            for (int i = 0; i + 1 < row.Length; i++)
+            {
+                Nail a = row[i], b = row[i + 1];
+                double gap = face.Distance(a.Along, b.Along, (a.Elevation + b.Elevation) / 2);
+                bool belongs = view.Window.Has(a.Along) && view.Window.Has(b.Along);
+                if (belongs && Math.Abs(gap - a.Section.HorizontalSpacing) > tolerance && gap < 3 * a.Section.HorizontalSpacing)
+                    Spacing(a, b, gap);
+            }
+        }
+    }
+
+    private void Spacing(Nail a, Nail b, double gap)
+    {
+        Point2 p = view.At(a.Along, a.Elevation), q = view.At(b.Along, b.Elevation);
+        if (p.X > q.X)
+            (p, q) = (q, p);
+        string words = Printed.Fixed(gap, Lengths.Decimals(_print.Unit)) + DimensionSuffix(_print.Unit);
+        double height = _context.StyleOf(TextRole.Dimension).Height;
+        double width = TextMeasure.Measure(words, height, _context.StyleOf(TextRole.Dimension));
+        bool measuresTrue = Math.Abs(gap - Math.Abs(b.Along - a.Along)) < Lengths.Quantum(_print.Unit) / 2;
+        foreach (double drop in new[] { -2.3, 2.3, -4.4, 4.4, -3.3, 3.3, -5.6, 5.6 })
+        {
+            double y = (drop < 0 ? Math.Min(p.Y, q.Y) : Math.Max(p.Y, q.Y)) + drop;
+            double baseline = drop < 0 ? y - 0.5 - height : y + 0.7;
+            var texts = new[] { 0, width * 0.4, -width * 0.4 }.Select(shift => new Point2((p.X + q.X) / 2 + shift, baseline));
+            foreach (Point2 at in texts)
+            {
+                Box box = Box.At(at + new Point2(0, height / 2), width, height * 1.35);
+                if (!view.Labels.Placer.Frame.Contains(box) || !view.Labels.Placer.Crowd.IsFree(box))
+                    continue;
+                view.Labels.Placer.Crowd.Add(box);
+                view.Labels.Placer.Crowd.Add(new(p.X, y), new(q.X, y), LineKind.NoText);
+                var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, y), at + new Point2(0, height / 2), 0) { Nail = a.Mark };
+                if (measuresTrue)
+                {
+                    view.Labels.Add(dimension);
+                }
+                else
+                {
+                    foreach (Primitive part in DimensionPicture.Draw(dimension, height, 1, words))
+                        view.Labels.Add(part);
+                }
+                return;
+            }
+        }
+        view.Labels.Label(new LabelRequest([[words]], TextRole.Dimension, (p + q) * 0.5, 0.5)
+        {
+            Layer = LayerRole.Dimension,
+            Nail = a.Mark,
+            LeaderFrom = 1,
+        });
+    }
+
+    public static string DimensionSuffix(LengthUnit unit) => Lengths.IsFoot(unit) ? "'" : "";
+
+    /// <summary>Row labels inside the view where a row begins or, when it is not level, ends away from the sheet's ends.</summary>
+    public void RowChanges()
+    {
+        foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
+        {
+            if (!NearEdge(row[0]) && !NearEdge(row[^1]))
+            {
+                RowLabel(row[0], row.Length);
+                if (row[0].Elevation != row[^1].Elevation)
+                    RowLabel(row[^1], row.Length);
+            }
+            else if (!NearEdge(row[0]))
+            {
+                RowLabel(row[0], row.Length);
+            }
+            else if (!NearEdge(row[^1]) && row[0].Elevation != row[^1].Elevation)
+            {
+                RowLabel(row[^1], row.Length);
+            }
+        }
+    }
+
+    private void RowLabel(Nail nail, int count)
+    {
+        string length = "L " + _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)));
+        string[] words = ["R" + nail.Row, "EL " + _print.Elevation(nail.Elevation), length];
+        view.Labels.Label(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.3)
+        {
+            Toward = Math.PI / 2,
+            LeaderFrom = 1.2,
+        });
+    }
+
+    /// <summary>True where a nail is the first or last that its row has on the sheet's end.</summary>
+    public bool NearEdge(Nail nail) =>
+        Math.Min(nail.Along - view.Window.Start, view.Window.End - nail.Along) <= nail.Section.HorizontalSpacing + 1e-6;
+
+    /// <summary>Marks of the first and last nail of each row, or of all nails where there is room.</summary>
+    public void Marks()
+    {
+        TextStyle(out double height, out double width);
+        double pitch = view.Wall.Sections.Min(s => s.HorizontalSpacing) / view.Viewport.UnitsPerMillimetre;
+        bool all = pitch > width + 2;
+        foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
+        {
+            foreach (Nail nail in all ? row : row.Length > 1 ? [row[0], row[^1]] : [row[0]])
+            {
+                if (nail.Status is NailStatus.Noted or NailStatus.Unresolved)
+                    continue;
+                Point2 at = view.At(nail.Along, nail.Elevation);
+                foreach (double y in new[] { at.Y - 2.1 - height, at.Y + 2.1 })
+                {
+                    var text = new Text(LayerRole.Label, TextRole.Label, new(at.X, y), height, nail.Mark, HorizontalAlign.Center) { Nail = nail.Mark };
+                    if (view.Labels.TryWrite(text))
+                        break;
+                }
+            }
+        }
+    }
+
+    private void TextStyle(out double height, out double width)
+    {
+        height = _context.StyleOf(TextRole.Label).Height;
+        string longest = view.Nails.Select(n => n.Mark).DefaultIfEmpty("").MaxBy(m => m.Length)!;
+        width = TextMeasure.Measure(longest, height, _context.StyleOf(TextRole.Label));
+    }
+
+    /// <summary>Production nails by section, leg and row, in order of station.</summary>
+    public static IEnumerable<Nail[]> RowGroups(IEnumerable<Nail> nails, Face face) =>
+        nails.Where(n => n.Kind != NailKind.Verification)
+            .GroupBy(n => (n.Section, face.LegAt(n.Along).Index, n.Row))
+            .Select(g => g.OrderBy(n => n.Along).ToArray());
+}

@@ -1,0 +1,59 @@
+using System.Globalization;
+using SheetGen.Drawing.Placing;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Templating;
+
+namespace SheetGen.Drawing.Composing;
+
+/// <summary>Runs headed, numbered notes down the columns of an area.</summary>
+public sealed class NoteFlow(DrawingContext context, Box area, double width, double gap)
+{
+    private readonly List<Primitive> _drawn = [];
+    private double _y = area.Top;
+
+    public double X { get; private set; } = area.Left;
+
+    public IReadOnlyList<Primitive> Drawn => _drawn;
+
+    private TextStyle Style => context.StyleOf(TextRole.Note);
+
+    public void Add(string heading, IReadOnlyList<string> notes)
+    {
+        TextStyle head = context.StyleOf(TextRole.Heading);
+        Room(head.Height * 2 + 3 * Style.Height * TextMeasure.LinePitch);
+        _y -= head.Height;
+        _drawn.Add(new Text(LayerRole.Note, TextRole.Heading, new(X, _y), head.Height, heading));
+        _y -= head.Height * 0.8;
+        for (int i = 0; i < notes.Count; i++)
+        {
+            IReadOnlyList<string> lines = TextMeasure.Wrap(notes[i], width - 8, Style.Height, Style);
+            Room(lines.Count * Style.Height * TextMeasure.LinePitch);
+            for (int l = 0; l < lines.Count; l++)
+            {
+                _y -= Style.Height * TextMeasure.LinePitch;
+                if (l == 0)
+                    _drawn.Add(Write(new(X, _y), (i + 1).ToString(CultureInfo.InvariantCulture) + "."));
+                _drawn.Add(Write(new(X + 8, _y), lines[l]));
+            }
+            _y -= Style.Height * 0.7;
+        }
+        _y -= head.Height * 1.5;
+    }
+
+    /// <summary>Goes on at the top of a column, counted from 0, unless it is already farther.</summary>
+    public void Column(int column)
+    {
+        X = Math.Max(X, area.Left + column * (width + gap));
+        _y = area.Top;
+    }
+
+    private void Room(double height)
+    {
+        if (_y - height >= area.Bottom)
+            return;
+        X += width + gap;
+        _y = area.Top;
+    }
+
+    private Text Write(Point2 at, string value) => new(LayerRole.Note, TextRole.Note, at, Style.Height, value);
+}

@@ -1,0 +1,174 @@
+using SheetGen.Drawing.Placing;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Drawing.Composing;
+
+/// <summary>Composes a plan and elevation sheet: plan strip above, developed elevation below, notes at the bottom.</summary>
+public sealed class PlanElevationSheet(
+    DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> stripModel, IReadOnlyList<Primitive> planModel)
+{
+    /// <summary>Room for a view's title and scale bar, mm.</summary>
+    public const double TitleBand = 15;
+
+    private const double NotesBand = 22;
+    private readonly List<Primitive> _paper = [];
+    private readonly List<Primitive> _model = [];
+    private readonly List<Viewport> _viewports = [];
+    private readonly List<Finding> _findings = [];
+
+    public IReadOnlyList<Primitive> Paper => _paper;
+
+    /// <summary>Labels of the elevation, in model space.</summary>
+    public IReadOnlyList<Primitive> Model => _model;
+
+    public IReadOnlyList<Viewport> Viewports => _viewports;
+
+    public IReadOnlyList<Finding> Findings => _findings;
+
+    /// <summary>Longest window of a wall that fits an area, project units.</summary>
+    public static double Longest(Box area, SheetScale scale) => (area.Width - 2 * RowMargins.Width - 16) * scale.UnitsPerMillimetre;
+
+    public void Compose(SheetWindow window, Box area, string sheet, string? before, string? after)
+    {
+        double width = (window.End - window.Start) / scale.UnitsPerMillimetre + 4;
+        double height = (strip.High - strip.Low) / scale.UnitsPerMillimetre + ElevationView.TopBand + ElevationView.BottomBand;
+        double bottom = area.Bottom + NotesBand + TitleBand;
+        double middle = (area.Left + area.Right) / 2;
+        var frame = new Box(middle - width / 2, bottom, middle + width / 2, bottom + height);
+        Point2 center = (strip.At(window.Start, strip.Low) + strip.At(window.End, strip.High)) * 0.5
+            + new Point2(0, (ElevationView.TopBand - ElevationView.BottomBand) / 2 * scale.UnitsPerMillimetre);
+        var viewport = new Viewport(frame, center, scale.UnitsPerMillimetre);
+        _viewports.Add(viewport);
+        IReadOnlyList<string> notes = Elevation(window, viewport, sheet);
+        MatchLines(window, viewport, before, after);
+        string range = $"STA {context.Print.Station(window.Wall.StationOf(window.Start))} TO {context.Print.Station(window.Wall.StationOf(window.End))}";
+        string view = context.Project.Sheets.FromBehind ? "SEEN FROM BEHIND" : "SEEN FROM THE FRONT";
+        Title($"ELEVATION, {window.Wall.Name.ToUpperInvariant()}", $"{range}, DEVELOPED ALONG THE LAYOUT LINE, {view}", scale, new(area.Left + 4, bottom - 9));
+        var planFrame = new Box(area.Left + 2, frame.Top + TitleBand + 2, area.Right - 2, area.Top - 1);
+        IReadOnlyList<string> planNotes = Plan(window, planFrame, sheet);
+        Notes([.. notes, .. planNotes], area);
+    }
+
+    private IReadOnlyList<string> Elevation(SheetWindow window, Viewport viewport, string sheet)
+    {
+        Box inner = new Box(viewport.Frame.Left + 2, viewport.Frame.Bottom, viewport.Frame.Right - 2, viewport.Frame.Top).Grown(-0.3);
+        var labels = new ViewLabels(context, viewport, inner, sheet, window.Wall);
+        var view = new ElevationView(context, strip, window, viewport, labels);
+        view.Crowd(stripModel);
+        var wall = new ElevationLabels(view);
+        var nails = new NailLabels(view, scale.DimensionStyle);
+        wall.Axis();
+        wall.Sections();
+        wall.Top();
+        nails.Callouts();
+        nails.Spacings();
+        wall.Bottom();
+        nails.RowChanges();
+        wall.Corners();
+        wall.Ground();
+        wall.Obstructions();
+        wall.Borings();
+        nails.Marks();
+        _model.AddRange(labels.InModel());
+        _paper.AddRange(RowMargins.Draw(view, nails));
+        _findings.AddRange(labels.Findings);
+        return labels.Notes;
+    }
+
+    private void MatchLines(SheetWindow window, Viewport viewport, string? before, string? after)
+    {
+        foreach ((double along, string? other) in new[] { (window.Start, before), (window.End, after) })
+        {
+            if (other is null)
+                continue;
+            double x = viewport.ToPaper.Apply(strip.At(along, 0)).X;
+            bool left = x < viewport.Frame.Center.X;
+            _paper.Add(new Line(LayerRole.MatchLine, new(x, viewport.Frame.Bottom), new(x, viewport.Frame.Top)));
+            double outside = left ? x - 39 : x + 39 + context.StyleOf(TextRole.Label).Height;
+            string words = $"MATCH LINE STA {context.Print.Station(window.Wall.StationOf(along))}, SEE SHEET {other}";
+            _paper.Add(context.Write(LayerRole.MatchLine, TextRole.Label, new(outside, viewport.Frame.Bottom + 4), words, HorizontalAlign.Left, 90));
+        }
+    }
+
+    private void Title(string title, string below, SheetScale at, Point2 place)
+    {
+        _paper.Add(context.Write(LayerRole.Title, TextRole.ViewTitle, place, title));
+        _paper.Add(context.Write(LayerRole.Title, TextRole.Label, place - new Point2(0, 4.6), $"{below}. SCALE {at.Words}"));
+        double right = place.X + Math.Max(
+            TextMeasure.Measure(title, context.StyleOf(TextRole.ViewTitle).Height, context.StyleOf(TextRole.ViewTitle)),
+            TextMeasure.Measure($"{below}. SCALE {at.Words}", context.StyleOf(TextRole.Label).Height, context.StyleOf(TextRole.Label)));
+        _paper.Add(new Line(LayerRole.Title, place - new Point2(0, 1.4), new(right, place.Y - 1.4)));
+        _paper.AddRange(at.Bar(context, new(right + 14, place.Y - 3)));
+    }
+
+    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, string sheet)
+    {
+        if (frame.Height < 30)
+        {
+            _findings.Add(new Finding
+            {
+                Code = FindingCode.Sheet,
+                Severity = Severity.Warning,
+                Wall = window.Wall,
+                Message = $"sheet {sheet} has no room for the plan above the elevation: choose a larger sheet or a smaller scale",
+            });
+            return [];
+        }
+        IReadOnlyList<SheetScale> scales =
+            [.. SheetScale.Customary(context.Templates, context.Project.Unit).Where(s => s.Value >= scale.Value).Prepend(scale).Distinct()];
+        Viewport viewport = PlanView.Fit(context, plan, window, strip.Sign, frame, [.. scales.Select(s => s.UnitsPerMillimetre)]);
+        SheetScale chosen = scales.First(s => s.UnitsPerMillimetre == viewport.UnitsPerMillimetre);
+        _viewports.Add(viewport);
+        PlaneTransform toPaper = viewport.ToPaper;
+        var labels = new ViewLabels(context, viewport, frame.Grown(-1), sheet, window.Wall);
+        var writer = new PlanLabels(context, labels, p => toPaper.Apply(plan.At(p)));
+        writer.Crowd(planModel.Select(toPaper.Apply));
+        NorthArrow(frame, viewport.Twist, labels);
+        writer.Stations(window.Wall, plan);
+        writer.Alignment(window.Wall.LayoutLine);
+        writer.Obstructions();
+        SoilSide(window, labels, toPaper);
+        _paper.AddRange(labels.Paper);
+        _findings.AddRange(labels.Findings);
+        Title($"PLAN, {window.Wall.Name.ToUpperInvariant()}", "TURNED SO THAT STATIONS RUN AS IN THE ELEVATION; NAILS HEAD TO TIP", chosen, new(frame.Left + 2, frame.Bottom - 9));
+        return labels.Notes;
+    }
+
+    private void SoilSide(SheetWindow window, ViewLabels labels, PlaneTransform toPaper)
+    {
+        double middle = (window.Start + window.End) / 2;
+        Vector2D normal = new Face(window.Wall).NormalAt(middle);
+        Vector2D on = window.Wall.LayoutLine.PointAt(middle);
+        Point2 at = toPaper.Apply(plan.At(on)), front = toPaper.Apply(plan.At(on - normal)) - at;
+        labels.Label(new LabelRequest([["FRONT OF WALL"]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40 });
+    }
+
+    private static void NorthArrow(Box frame, double twist, ViewLabels labels)
+    {
+        Point2 at = new(frame.Right - 14, frame.Top - 16);
+        Point2 T(double x, double y) => at + new Point2(x, y).Turned(twist);
+        labels.Add(new Line(LayerRole.Title, T(0, -9), T(0, 9)));
+        labels.Add(Fill.Of(LayerRole.Title, T(0, 9), T(-2.2, 3), T(0, 3)));
+        labels.Add(Polyline.Of(LayerRole.Title, [T(0, 9), T(2.2, 3), T(0, 3)], true));
+        labels.Placer.Crowd.Add(Box.At(at, 20, 20));
+        Point2 n = T(0, 12.2);
+        labels.TryWrite(new Text(LayerRole.Title, TextRole.ViewTitle, n - new Point2(0, 2), 4, "N", HorizontalAlign.Center));
+    }
+
+    private void Notes(IReadOnlyList<string> notes, Box area)
+    {
+        double height = context.StyleOf(TextRole.Label).Height;
+        double pitch = height * TextMeasure.LinePitch;
+        int rows = Math.Max(1, (int)((NotesBand - 6) / pitch));
+        for (int i = 0; i < notes.Count; i++)
+        {
+            var at = new Point2(area.Left + 4 + i / rows * 95, area.Bottom + NotesBand - 6 - i % rows * pitch);
+            _paper.Add(context.Write(LayerRole.Note, TextRole.Label, at, FormattableString.Invariant($"({i + 1}) {notes[i]}")));
+        }
+    }
+}

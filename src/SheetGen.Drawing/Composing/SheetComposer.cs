@@ -1,0 +1,107 @@
+using System.Globalization;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Composing;
+
+/// <summary>Composes the whole sheet set.</summary>
+public static class SheetComposer
+{
+    private sealed record Draft(string Title, string Scale, IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper);
+
+    /// <summary>The sheets of a project.</summary>
+    /// <param name="tables">Further tables for the table sheets, such as bid quantities.</param>
+    public static SheetSet Compose(
+        WallProject project, NailLayout layout, ClearanceReport report, IReadOnlyList<TableData> tables, RunInfo run,
+        DrawingTemplates templates)
+    {
+        var context = new DrawingContext(project, layout, report, tables, run, templates);
+        var findings = new List<Finding>();
+        SheetSize size = SizeOf(context, findings);
+        var frame = new SheetFrame(context, size);
+        SheetScale scale = StripPlanner.Choose(context, frame.Area);
+        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale);
+        var model = new List<Primitive>();
+        var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
+        Primitive[] planLines = [.. plan.Draw()];
+        model.AddRange(planLines);
+
+        var drafts = new List<Draft>();
+        (ElevationStrip Strip, SheetWindow Window)[] windows =
+            [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(frame.Area, scale)).Select(w => (s, w)))];
+        foreach (IGrouping<ElevationStrip, SheetWindow> wall in windows.GroupBy(w => w.Strip, w => w.Window))
+        {
+            Primitive[] lines = [.. ElevationModel.Draw(context, wall.Key, scale.UnitsPerMillimetre)];
+            model.AddRange(lines);
+            foreach (SheetWindow window in wall)
+            {
+                int number = drafts.Count + 2;
+                var sheet = new PlanElevationSheet(context, wall.Key, scale, plan, lines, planLines);
+                sheet.Compose(window, frame.Area, SheetName(number),
+                    window.Before ? SheetName(number - 1) : null, window.After ? SheetName(number + 1) : null);
+                model.AddRange(sheet.Model);
+                findings.AddRange(sheet.Findings);
+                string range = $"STA {context.Print.ShortStation(wall.Key.Wall.StationOf(window.Start))} TO {context.Print.ShortStation(wall.Key.Wall.StationOf(window.End))}";
+                drafts.Add(new($"PLAN AND ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
+            }
+        }
+        foreach (IReadOnlyList<Primitive> page in new TableLayout(context).Pages(SheetTables.All(context), frame.Area))
+            drafts.Add(new("TABLES", "NONE", [], page));
+
+        (string, string)[] index = [(SheetName(1), "NOTES AND LEGEND"), .. drafts.Select((d, i) => (SheetName(i + 2), d.Title))];
+        drafts.Insert(0, new("NOTES AND LEGEND", "NONE", [], [.. NotesSheet.Draw(context, frame.Area, index)]));
+        return new SheetSet
+        {
+            Unit = project.Unit,
+            Title = project.Info.Title,
+            Number = project.Info.Number,
+            Date = project.Sheets.Date,
+            InputHash = project.InputHash,
+            Version = run.Version,
+            Templates = templates,
+            Blocks = [.. NailSymbols.All, frame.Block()],
+            DimensionStyles = [StyleOf(scale, context)],
+            Model = model,
+            Sheets = [.. drafts.Select((d, i) => new Sheet(
+                SheetName(i + 1), d.Title, size.Name, size.Width, size.Height, d.Viewports,
+                [frame.Reference(SheetName(i + 1), drafts.Count, d.Title, d.Scale), .. d.Paper]))],
+            Plan = [.. new PlanModel(context, new(project.Origin.E, project.Origin.N)).Draw()],
+            Findings = findings,
+        };
+    }
+
+    private static string SheetName(int number) => "SN-" + number.ToString("00", CultureInfo.InvariantCulture);
+
+    private static DimensionStyle StyleOf(SheetScale scale, DrawingContext context) =>
+        new(scale.DimensionStyle, scale.UnitsPerMillimetre, context.StyleOf(TextRole.Dimension).Height,
+            Lengths.Decimals(context.Project.Unit), NailLabels.DimensionSuffix(context.Project.Unit));
+
+    private static SheetSize SizeOf(DrawingContext context, List<Finding> findings)
+    {
+        string usual = context.Project.Unit == LengthUnit.Metre ? "ISO A1" : "ANSI D";
+        string wanted = context.Project.Sheets.Size ?? usual;
+        if (context.Templates.SizeNamed(wanted) is SheetSize named)
+            return named;
+        findings.Add(new Finding
+        {
+            Code = FindingCode.Sheet,
+            Severity = Severity.Warning,
+            Message = $"no sheet size is named \"{wanted}\": {usual} taken",
+        });
+        return context.Templates.SizeNamed(usual) ?? context.Templates.Sizes[0];
+    }
+
+    /// <summary>The plan lies below the strips, its middle under their middle.</summary>
+    private static Point2 PlanOrigin(DrawingContext context, IReadOnlyList<ElevationStrip> strips, SheetScale scale)
+    {
+        Box plan = Box.Around(new PlanModel(context, default).Draw().SelectMany(Extents.Points));
+        Box above = Box.Around(strips.SelectMany(s => new[] { s.At(s.Wall.Start, s.Low), s.At(s.Wall.End, s.High) }));
+        double gap = 150 * scale.UnitsPerMillimetre;
+        return new(Math.Round(above.Center.X - plan.Center.X), Math.Floor(above.Bottom - gap - plan.Top));
+    }
+}

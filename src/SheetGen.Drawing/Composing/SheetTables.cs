@@ -1,0 +1,170 @@
+using System.Globalization;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Composing;
+
+/// <summary>The tables that come from the layout itself.</summary>
+public static class SheetTables
+{
+    public static IEnumerable<TableData> All(DrawingContext context)
+    {
+        yield return Summary(context);
+        foreach (TableData table in context.Tables)
+            yield return table;
+        yield return Redirects(context);
+        yield return RowElevations(context);
+        if (context.Layout.Nails.Any(n => n.Kind != NailKind.Production) || context.Project.Walls.Any(w => w.Sections.Any(s => s.TestNails != TestNails.None)))
+            yield return Tests(context);
+        yield return Closest(context);
+        if (context.Layout.LeftOut.Count > 0)
+            yield return LeftOut(context);
+        yield return ControlPoints(context);
+    }
+
+    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    private static TableData Summary(DrawingContext context)
+    {
+        Printed print = context.Print;
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (Wall wall in context.Project.Walls)
+        {
+            foreach (Section s in wall.Sections)
+            {
+                Nail[] nails = [.. context.Layout.Nails.Where(n => n.Wall == wall && n.Section == s && n.Kind != NailKind.Verification)];
+                int Of(NailStatus status) => nails.Count(n => n.Status == status);
+                rows.Add([
+                    wall.Name, s.Name, print.Station(wall.StationOf(s.Start)), print.Station(wall.StationOf(s.End)),
+                    $"{Printed.Number(s.HorizontalSpacing, 3)} x {Printed.Number(s.VerticalSpacing, 3)}", print.Angle(s.Inclination),
+                    s.Bar.ToString(), print.Small(s.HoleDiameter), Count(nails.Length),
+                    Printed.Fixed(nails.Sum(n => n.Length), Lengths.IsFoot(print.Unit) ? 1 : 2),
+                    Count(Of(NailStatus.Moved)), Count(Of(NailStatus.Redirected)), Count(Of(NailStatus.Noted)), Count(Of(NailStatus.Unresolved)),
+                ]);
+            }
+        }
+        Nail[] all = [.. context.Layout.Nails.Where(n => n.Kind != NailKind.Verification)];
+        int Total(NailStatus status) => all.Count(n => n.Status == status);
+        rows.Add(["TOTAL", "", "", "", "", "", "", "", Count(all.Length), Printed.Fixed(all.Sum(n => n.Length), Lengths.IsFoot(print.Unit) ? 1 : 2),
+            Count(Total(NailStatus.Moved)), Count(Total(NailStatus.Redirected)), Count(Total(NailStatus.Noted)), Count(Total(NailStatus.Unresolved))]);
+        return new("SUMMARY BY SECTION",
+            ["WALL", "SECTION", "FROM STA", "TO STA", "SPACING\nH x V", "ANGLE\nDOWN", "BAR", "HOLE", "NAILS", "LENGTH\n" + Lengths.Symbol(print.Unit), "MOVED", "TURNED", "NOTED", "STOP"], rows)
+        {
+            Remark = "PRODUCTION NAILS, FACE TO BACK OF HOLE. TURNED: WITHIN THE FIELD TOLERANCE. NOTED: BEYOND IT. STOP: NOT TO BE DRILLED.",
+        };
+    }
+
+    private static TableData Redirects(DrawingContext context)
+    {
+        Printed print = context.Print;
+        IEnumerable<Nail> nails = context.Layout.Nails.Where(n => n.Status is NailStatus.Redirected or NailStatus.Noted or NailStatus.Unresolved);
+        return new("REDIRECT SCHEDULE",
+            ["NAIL", "STATION", "ELEVATION", "TURN", "SIDE", "BY\nSTATION", "ANGLE\nDOWN", "LENGTH", "STATE", "BECAUSE OF", "CLEAR\nBEFORE", "CLEAR\nAFTER"],
+            [.. nails.Select(n => (IReadOnlyList<string>)[
+                n.Mark, print.Station(n.Station), print.Elevation(n.Elevation), print.Angle(Math.Abs(n.Splay)),
+                Sides.Of(n.Wall, n.Splay), Sides.ByStation(n.Splay), print.Angle(n.Inclination), print.Short(n.Length),
+                n.Status switch { NailStatus.Noted => "NOTED", NailStatus.Unresolved => "DO NOT DRILL", _ => "WITHIN TOLERANCE" },
+                n.Reason?.Blocker ?? "", Clear(print, n.Reason?.ClearBefore), Clear(print, n.Reason?.ClearAfter)])])
+        {
+            Remark = "SIDE: AS SEEN BY A PERSON IN FRONT OF THE WALL WHO FACES IT.",
+        };
+    }
+
+    private static string Clear(Printed print, double? clear) =>
+        clear is double c && double.IsFinite(c) ? Printed.Fixed(c, Lengths.Decimals(print.Unit)) : "";
+
+    private static TableData RowElevations(DrawingContext context)
+    {
+        Printed print = context.Print;
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (Wall wall in context.Project.Walls)
+        {
+            foreach (Nail[] row in NailLabels.RowGroups(context.NailsOf(wall), new Face(wall)))
+            {
+                rows.Add([
+                    wall.Name, row[0].Section.Name, row[0].Row.ToString(),
+                    print.Station(row[0].Station), print.Elevation(row[0].Elevation),
+                    print.Station(row[^1].Station), print.Elevation(row[^1].Elevation),
+                    Count(row.Length), print.Short(row[0].Section.LengthOfRow(Math.Max(1, row[0].Row.Whole)))]);
+            }
+        }
+        return new("ROW ELEVATIONS", ["WALL", "SECTION", "ROW", "FIRST\nSTATION", "FIRST\nELEVATION", "LAST\nSTATION", "LAST\nELEVATION", "NAILS", "LENGTH"], rows);
+    }
+
+    private static TableData Tests(DrawingContext context)
+    {
+        Printed print = context.Print;
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (Nail n in context.Layout.Nails.Where(n => n.Kind != NailKind.Production))
+        {
+            rows.Add([n.Mark, n.Kind == NailKind.Verification ? "VERIFICATION" : "PROOF", n.Wall.Name, n.Section.Name,
+                print.Station(n.Station), print.Elevation(n.Elevation), print.Short(n.Length)]);
+        }
+        foreach (Wall wall in context.Project.Walls)
+        {
+            foreach (Section s in wall.Sections.Where(s => s.TestNails.ProofShare > 0 && !s.TestNails.SpreadProofMarks))
+            {
+                int count = context.Layout.Nails.Count(n => n.Section == s && n.Wall == wall && n.Kind != NailKind.Verification);
+                int tests = (int)Math.Ceiling(count * s.TestNails.ProofShare - 1e-9);
+                rows.Add([$"{tests} NAILS", "PROOF", wall.Name, s.Name, "CHOSEN BY", "ENGINEER", ""]);
+            }
+        }
+        return new("TEST NAILS", ["NAIL", "TEST", "WALL", "SECTION", "STATION", "ELEVATION", "LENGTH"], rows)
+        {
+            Remark = "DESIGN TEST LOAD: SEE THE PROJECT SPECIFICATIONS.",
+        };
+    }
+
+    private static TableData Closest(DrawingContext context)
+    {
+        Printed print = context.Print;
+        var nearest = context.Layout.Nails
+            .Where(n => context.Report.Nails.TryGetValue(n.Mark, out NailClearance? c) && double.IsFinite(c.LeastClear))
+            .Select(n => (Nail: n, Clear: context.Report.Nails[n.Mark]))
+            .OrderBy(p => p.Clear.LeastClear).ThenBy(p => p.Nail.Mark, StringComparer.Ordinal).Take(15);
+        return new("CLOSEST CLEARANCES", ["NAIL", "NEAREST", "CLEAR", "MARGIN TO\nOBSTRUCTIONS", "MARGIN TO\nNAILS"],
+            [.. nearest.Select(p => (IReadOnlyList<string>)[
+                p.Nail.Mark, p.Clear.Nearest, print.Distance(p.Clear.LeastClear),
+                print.Angle(Math.Round(p.Clear.MarginObstruction, 1)), print.Angle(Math.Round(p.Clear.MarginNail, 1))])])
+        {
+            Remark = "MARGIN: DEGREES BY WHICH A HOLE MAY STRAY ABOUT ITS HEAD BEFORE IT TOUCHES.",
+        };
+    }
+
+    private static TableData LeftOut(DrawingContext context) =>
+        new("GRID PLACES LEFT WITHOUT A NAIL", ["PLACE", "STATION", "ELEVATION", "REASON"],
+            [.. context.Layout.LeftOut.Select(l => (IReadOnlyList<string>)[
+                l.Mark, context.Print.Station(l.Wall.StationOf(l.Along)), context.Print.Elevation(l.Elevation), l.Reason.ToUpperInvariant()])]);
+
+    private static TableData ControlPoints(DrawingContext context)
+    {
+        Printed print = context.Print;
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (LayoutLine line in context.Project.LayoutLines)
+        {
+            void Add(string point, double along, double azimuth)
+            {
+                Vector2D at = line.PointAt(along);
+                rows.Add([line.Name, point, print.Station(line.StationOf(along)), print.Northing(at), print.Easting(at), print.Bearing(azimuth)]);
+            }
+            Add("BEGIN", 0, line.AzimuthAt(0));
+            foreach (LayoutPiece piece in line.Pieces.Where(p => p.Curvature != 0))
+            {
+                Add("PC", piece.Start, piece.AzimuthAt(piece.Start));
+                Add("PT", piece.End, piece.AzimuthAt(piece.End));
+            }
+            foreach (Corner corner in line.Corners)
+                Add("ANGLE POINT", corner.Along, line.AzimuthAt(corner.Along));
+            Add("END", line.Length, line.AzimuthAt(line.Length));
+            foreach (Wall wall in context.Project.Walls.Where(w => w.LayoutLine == line))
+            {
+                Add("BEGIN " + wall.Name.ToUpperInvariant(), wall.Start, line.AzimuthAt(wall.Start));
+                Add("END " + wall.Name.ToUpperInvariant(), wall.End, line.AzimuthBefore(wall.End));
+            }
+        }
+        return new("CONTROL POINTS", ["LINE", "POINT", "STATION", "NORTHING", "EASTING", "BEARING\nAHEAD"], rows);
+    }
+}

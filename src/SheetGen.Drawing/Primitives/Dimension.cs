@@ -1,0 +1,9 @@
+namespace SheetGen.Drawing.Primitives;
+
+/// <summary>A linear dimension whose text is the measured length.</summary>
+/// <param name="Style">Name of a dimension style of the sheet set.</param>
+/// <param name="LinePoint">A point of the dimension line.</param>
+/// <param name="TextPoint">Middle of the text.</param>
+/// <param name="Angle">Direction measured along, degrees.</param>
+public sealed record Dimension(
+    LayerRole Layer, string Style, Point2 From, Point2 To, Point2 LinePoint, Point2 TextPoint, double Angle) : Primitive(Layer);

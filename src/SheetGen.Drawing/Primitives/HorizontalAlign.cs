@@ -1,0 +1,9 @@
+namespace SheetGen.Drawing.Primitives;
+
+/// <summary>Where a text's position lies along its width.</summary>
+public enum HorizontalAlign
+{
+    Left,
+    Center,
+    Right,
+}

@@ -1,0 +1,20 @@
+namespace SheetGen.Drawing.Primitives;
+
+/// <summary>A point or vector of a drawing: x to the right, y up; project units in model space, millimetres on paper.</summary>
+public readonly record struct Point2(double X, double Y)
+{
+    public static Point2 operator +(Point2 a, Point2 b) => new(a.X + b.X, a.Y + b.Y);
+
+    public static Point2 operator -(Point2 a, Point2 b) => new(a.X - b.X, a.Y - b.Y);
+
+    public static Point2 operator *(Point2 a, double k) => new(a.X * k, a.Y * k);
+
+    public double Length => Math.Sqrt(X * X + Y * Y);
+
+    /// <summary>The vector turned counter-clockwise by radians.</summary>
+    public Point2 Turned(double radians)
+    {
+        (double sin, double cos) = Math.SinCos(radians);
+        return new(X * cos - Y * sin, X * sin + Y * cos);
+    }
+}

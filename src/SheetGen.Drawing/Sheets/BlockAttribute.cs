@@ -1,0 +1,8 @@
+using SheetGen.Drawing.Primitives;
+
+namespace SheetGen.Drawing.Sheets;
+
+/// <summary>A place in a block for a text of each reference.</summary>
+/// <param name="Visible">False for a value that is carried but not shown.</param>
+public sealed record BlockAttribute(
+    string Tag, string Prompt, Point2 Position, double Height, bool Visible, TextRole Role, LayerRole Layer);

@@ -1,0 +1,14 @@
+namespace SheetGen.Drawing.Sheets;
+
+/// <summary>Sizes of dimensions in one scale.</summary>
+/// <param name="Scale">Drawing units per millimetre of paper.</param>
+/// <param name="TextHeight">On paper, mm.</param>
+/// <param name="Decimals">Of the measured length.</param>
+/// <param name="Suffix">After the number.</param>
+public sealed record DimensionStyle(string Name, double Scale, double TextHeight, int Decimals, string Suffix)
+{
+    public const double TickSize = 1.0;
+    public const double ExtensionOffset = 0.4;
+    public const double ExtensionBeyond = 0.6;
+    public const double TextGap = 0.5;
+}

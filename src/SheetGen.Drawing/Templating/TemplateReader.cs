@@ -1,0 +1,94 @@
+using System.Text.Json;
+using SheetGen.Drawing.Primitives;
+
+namespace SheetGen.Drawing.Templating;
+
+/// <summary>Reads the templates from their JSON text; the program's own are carried within it.</summary>
+public static class TemplateReader
+{
+    private static readonly JsonSerializerOptions Options = new()
+    {
+        PropertyNameCaseInsensitive = true,
+        ReadCommentHandling = JsonCommentHandling.Skip,
+        AllowTrailingCommas = true,
+        RespectNullableAnnotations = true,
+        RespectRequiredConstructorParameters = false,
+    };
+
+    /// <summary>Names of the layer lists that the program carries.</summary>
+    public static IReadOnlyList<string> LayerLists { get; } =
+        [.. typeof(TemplateReader).Assembly.GetManifestResourceNames()
+            .Where(n => n.StartsWith("layers/", StringComparison.Ordinal))
+            .Select(n => Path.GetFileNameWithoutExtension(n)).Order(StringComparer.Ordinal)];
+
+    /// <summary>The program's own templates with the layer list of that name (the first-named list where null or unknown).</summary>
+    public static DrawingTemplates Default(string? layers = null)
+    {
+        string list = layers is not null && LayerLists.Contains(layers) ? layers : "standard";
+        LayerList layerList = ParseLayers(Carried($"layers/{list}.json"));
+        SizeList sizes = Parse<SizeList>(Carried("sheets/sizes.json"));
+        return new DrawingTemplates
+        {
+            Layers = layerList.ByRole(),
+            Linetypes = layerList.Linetypes,
+            Texts = ParseTexts(Carried("text/roles.json")),
+            Sizes = sizes.Sizes,
+            FootScales = sizes.FootScales,
+            MetreScales = sizes.MetreScales,
+            Notes = ParseNotes(Carried("notes/general.json")),
+        };
+    }
+
+    /// <summary>The templates with another layer list.</summary>
+    /// <exception cref="FormatException">The text is no complete layer list; the message says why.</exception>
+    public static DrawingTemplates WithLayers(DrawingTemplates templates, string json)
+    {
+        LayerList list = ParseLayers(json);
+        return templates with { Layers = list.ByRole(), Linetypes = list.Linetypes };
+    }
+
+    /// <summary>The templates with other notes.</summary>
+    /// <exception cref="FormatException">The text is no note set.</exception>
+    public static DrawingTemplates WithNotes(DrawingTemplates templates, string json) => templates with { Notes = ParseNotes(json) };
+
+    private static LayerList ParseLayers(string json) => Parse<LayerList>(json);
+
+    private static IReadOnlyList<NoteBlock> ParseNotes(string json) => Parse<List<NoteBlock>>(json);
+
+    private static Dictionary<TextRole, TextStyle> ParseTexts(string json)
+    {
+        Dictionary<string, TextStyle> texts = Parse<Dictionary<string, TextStyle>>(json);
+        return Enum.GetValues<TextRole>().ToDictionary(r => r, r => Required(texts, r.ToString(), "text role"));
+    }
+
+    private static T Required<T>(Dictionary<string, T> items, string key, string kind) =>
+        items.TryGetValue(key, out T? item) ? item : throw new FormatException($"the template lacks the {kind} \"{key}\"");
+
+    private static T Parse<T>(string json)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize<T>(json, Options) ?? throw new FormatException("the template is empty");
+        }
+        catch (JsonException e)
+        {
+            throw new FormatException("the template cannot be read: " + e.Message, e);
+        }
+    }
+
+    private static string Carried(string name)
+    {
+        using Stream stream = typeof(TemplateReader).Assembly.GetManifestResourceStream(name)
+            ?? throw new InvalidOperationException($"the program lacks its template {name}");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+
+    private sealed record SizeList(List<SheetSize> Sizes, List<double> FootScales, List<double> MetreScales);
+
+    private sealed record LayerList(List<LinetypeDefinition> Linetypes, Dictionary<string, LayerDefinition> Layers)
+    {
+        public Dictionary<LayerRole, LayerDefinition> ByRole() =>
+            Enum.GetValues<LayerRole>().ToDictionary(r => r, r => Required(Layers, r.ToString(), "layer role"));
+    }
+}

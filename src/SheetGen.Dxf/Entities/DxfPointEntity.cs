@@ -1,0 +1,4 @@
+namespace SheetGen.Dxf;
+
+/// <summary>A point mark (POINT).</summary>
+public sealed record DxfPointEntity(string Layer, DxfPoint Position) : DxfEntity(Layer);

@@ -1,0 +1,93 @@
+namespace SheetGen.Dxf;
+
+/// <summary>A file sorted into sections and records, nothing understood yet.</summary>
+internal sealed class RawFile
+{
+    /// <summary>Variables of the header, with their groups.</summary>
+    internal Dictionary<string, Record> Header { get; } = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Records of TABLES, among them TABLE and ENDTAB.</summary>
+    internal List<Record> Tables { get; } = [];
+
+    /// <summary>Records of BLOCKS, among them BLOCK and ENDBLK.</summary>
+    internal List<Record> Blocks { get; } = [];
+
+    internal List<Record> Entities { get; } = [];
+
+    internal List<Record> Objects { get; } = [];
+
+    /// <summary>Reads all records; on an error in the log what was read is not to be used.</summary>
+    internal static RawFile Read(byte[] bytes, ReadLog log)
+    {
+        var file = new RawFile();
+        if (NotAscii(bytes) is { } reason)
+        {
+            log.Fail(1, reason);
+            return file;
+        }
+        var source = new GroupSource(bytes, log);
+        var group = source.Next();
+        if (group is not null && group.Value.Code is not (0 or 999))
+            log.Fail(source.Line - 1, $"this is not a DXF file: it starts with group code {group.Value.Code}");
+        var section = "";
+        var sections = 0;
+        while (group is { } head && log.Error is null)
+        {
+            var groups = new List<Group>();
+            for (group = source.Next(); group is { Code: not 0 } inner; group = source.Next())
+                groups.Add(inner);
+            if (head.Code != 0)
+                continue;
+            var record = new Record(head, groups, log);
+            switch (record.Kind)
+            {
+                case "EOF":
+                    if (sections == 0)
+                        log.Fail(head.Line, "the file has no section");
+                    return file;
+                case "SECTION":
+                    section = record.Name(2).ToUpperInvariant();
+                    sections++;
+                    if (section == "HEADER")
+                        file.AddHeader(head, groups, log);
+                    break;
+                case "ENDSEC":
+                    section = "";
+                    break;
+                default:
+                    file.ListOf(section)?.Add(record);
+                    break;
+            }
+        }
+        log.Fail(Math.Max(source.Line, 1), source.Line == 0 ? "the file is empty" : "the file ends without EOF: it is cut off");
+        return file;
+    }
+
+    private static string? NotAscii(byte[] bytes)
+    {
+        if (bytes.AsSpan().StartsWith("AutoCAD Binary DXF"u8))
+            return "this is a binary DXF file; save it as ASCII DXF";
+        return bytes.AsSpan().StartsWith("AC10"u8) ? "this is a DWG file; save it as ASCII DXF" : null;
+    }
+
+    private List<Record>? ListOf(string section) => section switch
+    {
+        "TABLES" => Tables,
+        "BLOCKS" => Blocks,
+        "ENTITIES" => Entities,
+        "OBJECTS" => Objects,
+        _ => null,
+    };
+
+    private void AddHeader(Group head, List<Group> groups, ReadLog log)
+    {
+        var start = groups.FindIndex(g => g.Code == 9);
+        while (start >= 0)
+        {
+            var next = groups.FindIndex(start + 1, g => g.Code == 9);
+            var values = groups[(start + 1)..(next < 0 ? groups.Count : next)];
+            Header[groups[start].Value.Trim()] = new(head with { Value = "HEADER" }, values, log);
+            start = next;
+        }
+    }
+}

@@ -1,0 +1,90 @@
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Clearance;
+
+/// <summary>Findings of clear distances under the rules: each pair once, at its least clear distance.</summary>
+internal static class ClearFindings
+{
+    private const double Tolerance = 1e-9;
+
+    /// <summary>Every pair of nails counts: of different walls, with verification test nails and unresolved ones too.</summary>
+    public static IEnumerable<Finding> OfNails(ClearanceScene scene, IReadOnlyList<Nail> nails, LengthUnit unit, int threads)
+    {
+        double required = scene.Rules.NailClearance;
+        foreach (HolePair pair in scene.PairsCloserThan(required - Tolerance, threads))
+        {
+            Nail a = nails[pair.First], b = nails[pair.Second];
+            Nearest near = HoleDistance.Between(scene.Holes[pair.First], scene.Holes[pair.Second]);
+            (string clear, string asked) = Figures.Pair(Math.Abs(near.Clear), required, unit);
+            yield return Measured(FindingCode.NailNail, a, near, required) with
+            {
+                Nails = [a.Mark, b.Mark],
+                Message = near.Clear < 0
+                    ? $"{a.Mark} and {b.Mark} run {clear} into each other; {asked} clear is required"
+                    : $"{a.Mark} comes within {clear} of {b.Mark}; {asked} is required",
+            };
+        }
+    }
+
+    public static IEnumerable<Finding> OfObstacles(
+        ClearanceScene scene, IReadOnlyList<Nail> nails, IReadOnlyList<FacePlace> places, LengthUnit unit)
+    {
+        var found = new List<int>();
+        for (int i = 0; i < nails.Count; i++)
+        {
+            scene.ObstaclesTooClose(scene.Holes[i], places[i], found);
+            foreach (IGrouping<(string Name, bool IsFace), int> pieces in found.GroupBy(k => (scene.Obstacles[k].Name, scene.Obstacles[k].Place is not null)))
+            {
+                Obstacle? worst = null;
+                Nearest least = default;
+                foreach (int k in pieces)
+                {
+                    Nearest near = HoleDistance.ToSolid(scene.Holes[i], scene.Obstacles[k].Solid);
+                    if (worst is null || near.Clear < least.Clear)
+                        (worst, least) = (scene.Obstacles[k], near);
+                }
+                if (worst is not null && least.Clear < worst.Required - Tolerance)
+                    yield return OfObstacle(nails[i], worst, least, unit);
+            }
+        }
+    }
+
+    private static Finding OfObstacle(Nail nail, Obstacle obstacle, Nearest near, LengthUnit unit)
+    {
+        (string clear, string asked) = Figures.Pair(Math.Abs(near.Clear), obstacle.Required, unit);
+        string name = obstacle.Obstruction is null ? obstacle.Name : Figures.Named(obstacle.Obstruction);
+        bool crosses = obstacle.Solid.IsSurface && (near.OnFirst - near.OnSecond).Length < Tolerance;
+        string message = (crosses, near.Clear < 0) switch
+        {
+            (true, _) => $"{nail.Mark} crosses {name} at a depth of {Figures.Length(near.DepthFirst, unit)}; {asked} clear is required",
+            (false, true) => $"{nail.Mark} runs {clear} into {name}; {asked} clear is required",
+            _ => $"{nail.Mark} comes within {clear} of {name}; {asked} is required",
+        };
+        string code = obstacle.Obstruction?.Kind switch
+        {
+            null => FindingCode.NailFace,
+            ObstructionKind.Boundary => FindingCode.NailBoundary,
+            _ => FindingCode.NailObstruction,
+        };
+        return Measured(code, nail, near, obstacle.Required) with { Obstruction = obstacle.Name, Message = message };
+    }
+
+    private static Finding Measured(string code, Nail nail, Nearest near, double required) => new()
+    {
+        Code = code,
+        Severity = Severity.Error,
+        Wall = nail.Wall,
+        Nails = [nail.Mark],
+        Station = nail.Station,
+        Elevation = nail.Elevation,
+        Clear = near.Clear,
+        Required = required,
+        Points = [near.OnFirst, near.OnSecond],
+        Depths = double.IsNaN(near.DepthSecond) ? [near.DepthFirst] : [near.DepthFirst, near.DepthSecond],
+        Message = "",
+    };
+}

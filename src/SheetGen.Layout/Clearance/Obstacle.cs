@@ -1,0 +1,15 @@
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+
+namespace SheetGen.Layout.Clearance;
+
+/// <summary>One convex piece of something that holes keep clear of: of an obstruction, or of a leg of a wall's face.</summary>
+/// <param name="Name">Name of the obstruction, or of the face as printed in messages.</param>
+/// <param name="Required">Clear distance that the rules ask for.</param>
+/// <param name="Obstruction">The obstruction; null for a face.</param>
+/// <param name="Place">Wall and leg of a face; null for an obstruction.</param>
+public sealed record Obstacle(string Name, Solid Solid, double Required, Obstruction? Obstruction, FacePlace? Place)
+{
+    /// <summary>True where a hole that starts from the given leg has to keep clear of this: not of the face that it starts from.</summary>
+    public bool Concerns(FacePlace start) => Place is null || Place != start;
+}

@@ -1,0 +1,116 @@
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Clearance;
+
+/// <summary>Neighbours that stand nearer than the least gap: in a row, across a section limit, beside a verification test nail.</summary>
+internal static class SpacingFindings
+{
+    public static IEnumerable<Finding> Of(WallProject project, IReadOnlyList<Nail> nails, IReadOnlyDictionary<string, Face> faces)
+    {
+        double slack = 2 * Lengths.Quantum(project.Unit) + 1e-9;
+        List<Standing> all = [.. nails.Select(n => Standing.Of(n, faces[n.Wall.Name]))];
+        return InRows(project, all, slack).Concat(AtLimits(project, all, slack)).Concat(BesideTests(project, all, slack));
+    }
+
+    private static IEnumerable<Finding> InRows(WallProject project, List<Standing> all, double slack)
+    {
+        double required = project.Rules.MinGap;
+        var rows = all.Where(s => s.Nail.Kind != NailKind.Verification)
+            .GroupBy(s => (s.Place, s.Nail.Section.Name, s.Nail.Row));
+        foreach (var row in rows)
+        {
+            Standing? before = null;
+            foreach (Standing nail in row.OrderBy(s => s.Along))
+            {
+                if (before is not null)
+                {
+                    double gap = nail.Face.Distance(before.Along, nail.Along, nail.Nail.Elevation);
+                    if (gap < required - slack)
+                        yield return Of(before.Nail, nail.Nail, gap, required, "in their row", project.Unit);
+                }
+                before = nail;
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> AtLimits(WallProject project, List<Standing> all, double slack)
+    {
+        double required = project.Rules.MinGap;
+        foreach (Wall wall in project.Walls)
+        {
+            List<Section> sections = [.. wall.Sections.OrderBy(s => s.Start)];
+            for (int i = 0; i + 1 < sections.Count; i++)
+            {
+                Section before = sections[i], after = sections[i + 1];
+                double near = Math.Min(before.VerticalSpacing, after.VerticalSpacing) / 2 - 1e-9;
+                List<Standing> left = NearLimit(all, wall, before, after.Start, required);
+                List<Standing> right = NearLimit(all, wall, after, after.Start, required);
+                foreach (Standing a in left)
+                {
+                    foreach (Standing b in right)
+                    {
+                        double gap = Math.Abs(b.Along - a.Along);
+                        if (a.Place == b.Place && Math.Abs(a.Nail.Elevation - b.Nail.Elevation) < near && gap < required - slack)
+                            yield return Of(a.Nail, b.Nail, gap, required, "on two sides of a section limit", project.Unit);
+                    }
+                }
+            }
+        }
+    }
+
+    private static List<Standing> NearLimit(List<Standing> all, Wall wall, Section section, double limit, double within) =>
+        [.. all.Where(s => s.Nail.Kind != NailKind.Verification && s.Nail.Wall.Name == wall.Name
+            && s.Nail.Section.Name == section.Name && Math.Abs(s.Along - limit) < within)];
+
+    /// <summary>Heads of verification test nails stand at least 1 ft (0.3 m) from all others.</summary>
+    private static IEnumerable<Finding> BesideTests(WallProject project, List<Standing> all, double slack)
+    {
+        double required = Lengths.IsFoot(project.Unit) ? 1 : 0.3;
+        for (int i = 0; i < all.Count; i++)
+        {
+            Standing test = all[i];
+            if (test.Nail.Kind != NailKind.Verification)
+                continue;
+            for (int k = 0; k < all.Count; k++)
+            {
+                if (k == i || (k < i && all[k].Nail.Kind == NailKind.Verification))
+                    continue;
+                double gap = (test.Head - all[k].Head).Length;
+                if (gap < required - slack)
+                    yield return Of(test.Nail, all[k].Nail, gap, required, "head to head, one a verification test nail", project.Unit);
+            }
+        }
+    }
+
+    private static Finding Of(Nail a, Nail b, double gap, double required, string where, LengthUnit unit)
+    {
+        (string measured, string asked) = Figures.Pair(gap, required, unit);
+        return new Finding
+        {
+            Code = FindingCode.Spacing,
+            Severity = Severity.Error,
+            Wall = a.Wall,
+            Nails = [a.Mark, b.Mark],
+            Station = a.Station,
+            Elevation = a.Elevation,
+            Clear = gap,
+            Required = required,
+            Message = $"{a.Mark} and {b.Mark} stand {measured} apart {where}; {asked} is required",
+        };
+    }
+
+    private sealed record Standing(Nail Nail, double Along, FacePlace Place, Face Face)
+    {
+        public static Standing Of(Nail nail, Face face)
+        {
+            double along = nail.Wall.LayoutLine.AlongOf(nail.Station);
+            return new Standing(nail, along, FacePlace.Of(face, along), face);
+        }
+
+        public Vector3D Head => Face.PointAt(Along, Nail.Elevation);
+    }
+}

@@ -1,0 +1,32 @@
+using SheetGen.Model;
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Tree;
+
+namespace SheetGen.ProjectFile.Building;
+
+/// <summary>Facing, drainage and lifts of a wall.</summary>
+internal static class FacingBuilder
+{
+    public static Facing? Facing(MapItem? map) => map is null ? null : new Facing
+    {
+        Shotcrete = map.Number("shotcrete"),
+        Kind = map.Text("kind") switch
+        {
+            "precast panels" => FacingKind.PrecastPanels,
+            "cast in place" => FacingKind.CastInPlace,
+            "permanent shotcrete" => FacingKind.PermanentShotcrete,
+            "sculpted shotcrete" => FacingKind.SculptedShotcrete,
+            "other" => FacingKind.Other,
+            _ => FacingKind.None,
+        },
+        Thickness = map.Number("thickness"),
+        Gap = map.Number("gap"),
+        Coping = map.Text("coping"),
+    };
+
+    public static Drainage? Drainage(MapItem? map, LengthUnit unit) =>
+        map is null ? null : new Drainage(map.Number("strip_width"), map.Number("max_spacing") ?? (Lengths.IsFoot(unit) ? 10 : 3));
+
+    public static Lifts? Lifts(MapItem? map) =>
+        map is null ? null : new Lifts(map.Number("below_row"), map.Number("max_exposed"), map.Number("max_hours"));
+}

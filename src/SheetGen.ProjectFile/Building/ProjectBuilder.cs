@@ -1,0 +1,82 @@
+using SheetGen.Model;
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Keys;
+using SheetGen.ProjectFile.Tree;
+
+namespace SheetGen.ProjectFile.Building;
+
+/// <summary>Makes the project from the values that the key table approved, with all cross-checks.</summary>
+internal static class ProjectBuilder
+{
+    /// <summary>The project; it is whole only where no error has been reported.</summary>
+    public static WallProject Build(MapItem root, LengthUnit unit, string inputHash, ProblemList problems)
+    {
+        var lines = new LayoutLines(root, problems);
+        var names = new WallNames(root, lines, problems);
+        var points = new Points(lines, names, problems);
+        Rules rules = new RulesBuilder(unit, problems).Build(root);
+        var walls = new WallBuilder(rules, unit, problems);
+        var decisions = new DecisionBuilder(names, unit, problems);
+        return new WallProject
+        {
+            Info = Info(root),
+            Unit = unit,
+            Origin = lines.Origin,
+            LayoutLines = lines.Built,
+            Walls = [.. names.All.Select(walls.Build).OfType<Wall>()],
+            Obstructions = new ObstructionBuilder(points, problems).Build(root),
+            Borings = new BoringBuilder(points, problems).Build(root),
+            Sheets = Sheets(root.Map("sheets") ?? MapItem.Nothing(root.Spot)),
+            PayItems = root.Text("pay_items") ?? "generic",
+            PayLengthFrom = root.Text("pay_length_from") == "back_of_shotcrete" ? PayLengthFrom.BackOfShotcrete : PayLengthFrom.Face,
+            Rules = rules,
+            Rates = Rates(root.Map("rates") ?? MapItem.Nothing(root.Spot), root.Map("prices")),
+            FixedNails = decisions.FixedNails(root),
+            Acceptances = decisions.Acceptances(root),
+            InputHash = inputHash,
+        };
+    }
+
+    private static ProjectInfo Info(MapItem root)
+    {
+        MapItem project = root.Map("project") ?? MapItem.Nothing(root.Spot);
+        var facts = new Dictionary<string, string>();
+        AddFacts(facts, "project", KeyTable.ProjectFacts, project);
+        AddFacts(facts, "design", KeyTable.DesignFacts, root.Map("design"));
+        return new ProjectInfo(project.Text("title") ?? "", project.Text("number") ?? "", facts);
+    }
+
+    private static void AddFacts(Dictionary<string, string> facts, string block, IReadOnlyList<Key> keys, MapItem? map)
+    {
+        foreach (Key key in keys)
+        {
+            if (map?.Text(key.Name) is { } text)
+                facts.Add($"{block}.{key.Name}", text);
+        }
+    }
+
+    private static SheetSettings Sheets(MapItem map) => new()
+    {
+        Size = map.Text("size"),
+        Scale = map.Number("scale"),
+        Revision = map.Text("revision") ?? "",
+        Date = map.Text("date") ?? "",
+        FromBehind = map.Text("view") == "from_behind",
+        TitleBlock = map.Text("title_block"),
+        Layers = map.Text("layers"),
+        Revisions = [.. map.Maps("revisions").Select(r => (IReadOnlyList<string>)[r.Text("number") ?? "", r.Text("date") ?? "", r.Text("text") ?? ""])],
+    };
+
+    private static Rates Rates(MapItem map, MapItem? prices) => new()
+    {
+        GroutOverrun = map.Number("grout_overrun"),
+        ShotcreteLoss = map.Number("shotcrete_loss"),
+        StockLength = map.Number("stock_length"),
+        CentralizerSpacing = map.Number("centralizer_spacing"),
+        DesignBond = map.Number("design_bond"),
+        TestBondedLength = map.Number("test_bonded_length"),
+        TestFreeLength = map.Number("test_free_length"),
+        Contingency = map.Number("contingency"),
+        Prices = prices is null ? new Dictionary<string, double>() : prices.Keys.Keys.Where(k => prices.Number(k) is not null).ToDictionary(k => k, k => prices.Number(k)!.Value),
+    };
+}

@@ -1,0 +1,123 @@
+using SheetGen.Model;
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Tree;
+
+namespace SheetGen.ProjectFile.Building;
+
+/// <summary>The sections of a wall: one design grid each, together the whole wall.</summary>
+internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList problems)
+{
+    /// <summary>The sections in order of station; null where any is faulty, which is reported.</summary>
+    public IReadOnlyList<Section>? Build(MapItem wall, LayoutLine line, double start, double end, string? wallName)
+    {
+        if (wall.List("sections") is not { } list)
+            return null;
+        Names.CheckUnique(list.Maps, "section", problems);
+        var placed = new List<(MapItem Map, double Start, double End)>();
+        var sections = new List<Section>();
+        bool whole = !list.Faulty;
+        foreach (MapItem map in list.Maps)
+        {
+            if (Stretches.ReadInWall(map, "the section", line, start, end, unit, problems) is not { } stretch)
+            {
+                whole = false;
+                BuildOne(map, 0, 0, wallName);
+                continue;
+            }
+            placed.Add((map, stretch.Start, stretch.End));
+            if (BuildOne(map, stretch.Start, stretch.End, wallName) is { } section)
+                sections.Add(section);
+        }
+        if (whole)
+            CheckCover([.. placed.OrderBy(p => p.Start)], line, start, end);
+        return whole && sections.Count == list.Items.Count ? [.. sections.OrderBy(s => s.Start)] : null;
+    }
+
+    private void CheckCover(List<(MapItem Map, double Start, double End)> placed, LayoutLine line, double start, double end)
+    {
+        string Show(double along) => Stations.Format(line.StationOf(along), unit);
+        double at = start;
+        MapItem? before = null;
+        foreach ((MapItem map, double from, double to) in placed)
+        {
+            if (from > at + Tolerance.Length)
+                problems.Add(ProblemCodes.SectionGap, map.SpotOf("stations"), $"no section covers {Show(at)} to {Show(from)}", "let each section start where the one before ends", before?.SpotOf("stations"));
+            else if (from < at - Tolerance.Length)
+                problems.Add(ProblemCodes.SectionOverlap, map.SpotOf("stations"), $"two sections cover {Show(from)} to {Show(Math.Min(at, to))}", "let each section start where the one before ends", before?.SpotOf("stations"));
+            if (to > at)
+                (at, before) = (to, map);
+        }
+        if (at < end - Tolerance.Length)
+            problems.Add(ProblemCodes.SectionGap, before!.SpotOf("stations"), $"no section covers {Show(at)} to {Show(end)}", "let the last section end where the wall ends");
+    }
+
+    private Section? BuildOne(MapItem map, double start, double end, string? wallName)
+    {
+        Bar? bar = ReadBar(map);
+        CheckGrid(map, bar, wallName);
+        if (map.Text("name") is not { } name || map.Number("horizontal_spacing") is not { } horizontal || map.Number("vertical_spacing") is not { } vertical)
+            return null;
+        if (map.Number("top_row_depth") is not { } depth || map.Number("inclination") is not { } inclination)
+            return null;
+        if (map.List("lengths") is not { Faulty: false } lengths || bar is null || map.Number("hole") is not { } hole)
+            return null;
+        return new Section
+        {
+            Name = name,
+            Start = start,
+            End = end,
+            HorizontalSpacing = horizontal,
+            VerticalSpacing = vertical,
+            Rows = map.Text("rows") switch
+            {
+                "parallel" => RowKind.Parallel,
+                "top_parallel" => RowKind.TopParallel,
+                _ => RowKind.Level,
+            },
+            Pattern = map.Text("pattern") == "staggered" ? Pattern.Staggered : Pattern.Square,
+            TopRowDepth = depth,
+            Inclination = inclination,
+            Lengths = [.. lengths.Numbers.Select(n => n.Value)],
+            Bar = bar,
+            HoleDiameter = hole,
+            TestNails = ReadTestNails(map.Map("test_nails")),
+            CornerRows = map.Text("corner_rows") == "shifted" ? CornerRows.Shifted : CornerRows.Continuous,
+        };
+    }
+
+    private Bar? ReadBar(MapItem map)
+    {
+        if (map.Map("bar") is not { } given || given.Text("size") is not { } size)
+            return null;
+        Bar? bar = BarTable.Find(size, (int)(given.Number("grade") ?? 0));
+        if (bar is null)
+            problems.Add(ProblemCodes.UnknownBar, given.SpotOf("size"), $"there is no bar \"{Shown.Short(size)}\"", "one of " + string.Join(", ", BarTable.All.Select(b => b.Size)));
+        return given.Number("grade") is null ? null : bar;
+    }
+
+    private static TestNails ReadTestNails(MapItem? map) => map is null ? TestNails.None : new TestNails(
+        (int)(map.Number("verification") ?? 0), map.Number("proof") ?? 0,
+        map.Text("proof_marks") == "spread", map.Text("verification_per") == "wall");
+
+    private void CheckGrid(MapItem map, Bar? bar, string? wallName)
+    {
+        if (map.Number("horizontal_spacing") is { } spacing && spacing < rules.MinGap)
+            problems.Add(ProblemCodes.SpacingUnderGap, map.SpotOf("horizontal_spacing"), FormattableString.Invariant($"horizontal_spacing {spacing} is under min_gap {rules.MinGap}"), "correct the spacing, or rules: min_gap");
+        if (bar is not null && map.Number("hole") is { } hole)
+        {
+            double diameter = Lengths.IsFoot(unit) ? bar.DiameterInches / 12 : bar.DiameterMillimetres / 1000;
+            if (hole <= diameter)
+                problems.Add(ProblemCodes.HoleTooSmall, map.SpotOf("hole"), FormattableString.Invariant($"the hole ({hole} {Lengths.Symbol(unit)}) is not larger than the {bar.Size} bar ({diameter:0.####} {Lengths.Symbol(unit)})"), "correct the hole or the bar", map.Map("bar")!.SpotOf("size"));
+        }
+        if (map.Number("inclination") is { } inclination && (inclination < rules.Redirect.LeastInclination || inclination > rules.Redirect.GreatestInclination))
+            problems.Add(ProblemCodes.InclinationWindow, map.SpotOf("inclination"), FormattableString.Invariant($"inclination {inclination} is outside redirect: inclination [{rules.Redirect.LeastInclination}, {rules.Redirect.GreatestInclination}]"), "widen the window, or correct the inclination");
+        if (map.Number("top_row_depth") is { } depth)
+        {
+            if (depth < rules.EdgeMin)
+                problems.Add(ProblemCodes.TopRowDepth, map.SpotOf("top_row_depth"), FormattableString.Invariant($"top_row_depth {depth} is under edge_min {rules.EdgeMin}"), "the first row is moved down to edge_min");
+            else if (depth > rules.TopMax)
+                problems.Add(ProblemCodes.TopRowDepth, map.SpotOf("top_row_depth"), FormattableString.Invariant($"top_row_depth {depth} is over top_max {rules.TopMax}"), "a part row is added above the first row");
+        }
+        Guidance.Check(map, bar, unit, wallName, problems);
+    }
+}

@@ -1,0 +1,108 @@
+using SheetGen.Model;
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Tree;
+
+namespace SheetGen.ProjectFile.Building;
+
+/// <summary>Cross-checks of a wall whose parts are good.</summary>
+internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
+{
+    private const double MostNails = 2e6;
+
+    public void Check(Wall wall, MapItem map, Profiles profiles, IReadOnlyList<Section> sections)
+    {
+        CheckHeight(wall, map, profiles);
+        CheckFace(wall, map, profiles);
+        CheckGrade(wall, map, profiles);
+        CheckCount(wall, map, sections);
+    }
+
+    /// <summary>Places where the wall's height may be least, with the two sides of vertical steps.</summary>
+    private static IEnumerable<(double Along, double High, double Low)> Levels(Wall wall, Profile high, Profile low)
+    {
+        double[] places =
+        [
+            .. high.Points.Concat(low.Points).Select(p => p.Along).Append(wall.Start).Append(wall.End)
+                .Where(s => s >= wall.Start && s <= wall.End).Distinct().Order(),
+        ];
+        foreach (double s in places)
+        {
+            if (s > wall.Start)
+                yield return (s, high.Before(s), low.Before(s));
+            if (s < wall.End)
+                yield return (s, high.At(s), low.At(s));
+        }
+    }
+
+    private void CheckHeight(Wall wall, MapItem map, Profiles profiles)
+    {
+        double most = 0;
+        foreach ((double along, double top, double bottom) in Levels(wall, wall.Top, wall.Bottom))
+        {
+            if (top < bottom - Tolerance.Length)
+            {
+                problems.Add(ProblemCodes.TopBelowBottom, map.SpotOf("top"), FormattableString.Invariant($"at {profiles.Show(along)} the top {top:0.###} is below the bottom {bottom:0.###}"), "correct the elevations", map.SpotOf("bottom"));
+                return;
+            }
+            most = Math.Max(most, top - bottom);
+        }
+        if (most <= Tolerance.Length)
+            problems.Add(ProblemCodes.TopBelowBottom, map.SpotOf("top"), "the wall has no height: the top is the bottom everywhere", "correct the elevations", map.SpotOf("bottom"));
+    }
+
+    private void CheckFace(Wall wall, MapItem map, Profiles profiles)
+    {
+        var face = new Face(wall);
+        double[] elevations =
+        [
+            wall.Bottom.Points.Min(p => p.Elevation),
+            Levels(wall, wall.Top, wall.Bottom).Max(l => l.High),
+        ];
+        foreach (double z in elevations)
+        {
+            foreach (LayoutPiece piece in wall.LayoutLine.Pieces.Where(p => p.Curvature != 0 && p.Start < wall.End && p.End > wall.Start))
+            {
+                if (1 - piece.Curvature * wall.Side * face.OffsetAt(z) > Tolerance.Length)
+                    continue;
+                problems.Add(ProblemCodes.FaceVanishes, map.SpotOf("face_offset"), FormattableString.Invariant($"at elevation {z:0.###} the face is at or beyond the centre of the arc at {profiles.Show(piece.Start)}"), "correct face_offset, batter or the radius");
+                return;
+            }
+            foreach (Leg leg in face.Legs)
+            {
+                double cut = (leg.StartCorner is null ? 0 : face.MitreCut(leg.StartCorner, z)) + (leg.EndCorner is null ? 0 : face.MitreCut(leg.EndCorner, z));
+                if (leg.End - leg.Start - cut > Tolerance.Length)
+                    continue;
+                problems.Add(ProblemCodes.FaceVanishes, map.SpotOf("face_offset"), FormattableString.Invariant($"at elevation {z:0.###} the mitres leave nothing of the leg {profiles.Show(leg.Start)} to {profiles.Show(leg.End)}"), "correct face_offset, batter or the corners");
+                return;
+            }
+        }
+    }
+
+    private void CheckGrade(Wall wall, MapItem map, Profiles profiles)
+    {
+        if (wall.FinishedGrade is not { } grade)
+            return;
+        foreach ((double along, double level, double bottom) in Levels(wall, grade, wall.Bottom))
+        {
+            if (level >= bottom - Tolerance.Length)
+                continue;
+            problems.Add(ProblemCodes.GradeBelowBottom, map.SpotOf("finished_grade"), FormattableString.Invariant($"at {profiles.Show(along)} the finished grade {level:0.###} is below the bottom {bottom:0.###}"), "check the elevations", map.SpotOf("bottom"));
+            break;
+        }
+        foreach ((double along, double top, double level) in Levels(wall, wall.Top, grade))
+        {
+            if (top >= level - Tolerance.Length)
+                continue;
+            problems.Add(ProblemCodes.GradeBelowBottom, map.SpotOf("finished_grade"), FormattableString.Invariant($"at {profiles.Show(along)} the finished grade {level:0.###} is above the top {top:0.###}"), "check the elevations", map.SpotOf("top"));
+            break;
+        }
+    }
+
+    private void CheckCount(Wall wall, MapItem map, IReadOnlyList<Section> sections)
+    {
+        double height = Math.Max(0, Levels(wall, wall.Top, wall.Bottom).Max(l => l.High - l.Low));
+        double nails = sections.Sum(s => ((s.End - s.Start) / s.HorizontalSpacing + 1) * (height / s.VerticalSpacing + 1));
+        if (nails > MostNails)
+            problems.Add(ProblemCodes.TooManyNails, map.SpotOf("sections"), FormattableString.Invariant($"the grids ask for about {nails:0} nails; the limit is {MostNails:0}"), $"check spacings ({Lengths.Symbol(unit)}) and elevations");
+    }
+}

@@ -1,0 +1,28 @@
+using System.Text;
+
+namespace SheetGen.ProjectFile.Documents;
+
+/// <summary>docs/problems.md, made from the table of problem codes.</summary>
+public static class ProblemDocument
+{
+    /// <summary>The document, lines ended by line feeds.</summary>
+    public static string Text()
+    {
+        var page = new StringBuilder("""
+            # Problems of a project file
+
+            Made from `src/SheetGen.ProjectFile/ProblemCodes.cs`; a test fails when this page is stale, and
+            `SHEETGEN_WRITE_DOCS=1 dotnet test tests/SheetGen.Tests -c Release --filter "FullyQualifiedName~DocumentTests"` writes it anew.
+
+            Problems are printed as `file:line:column: severity code: message`, all of them in one run, in order of place.
+            Any error means that nothing is written (exit 2); warnings do not stop the work.
+
+            """.ReplaceLineEndings("\n"));
+        foreach (ProblemCode code in ProblemCodes.All)
+        {
+            page.Append($"\n## {code.Code}\n\n{code.Severity}: {code.Title}.\n\n");
+            page.Append($"{code.Meaning}\n\nWhat to do: {code.Remedy}\n");
+        }
+        return page.ToString();
+    }
+}

@@ -1,0 +1,50 @@
+namespace SheetGen.ProjectFile.Keys;
+
+/// <summary>Short forms that make the rows of the key table.</summary>
+internal static class KeyForms
+{
+    public static Key Text(string name, string meaning, string example) => new(name, ValueKind.Text, meaning) { Example = example };
+
+    public static Key Integer(string name, string meaning, ValueRange range, string example) =>
+        new(name, ValueKind.Integer, meaning) { Range = range, Example = example };
+
+    public static Key Number(string name, string meaning, ValueRange range, string example) =>
+        new(name, ValueKind.Number, meaning) { Range = range, Example = example };
+
+    public static Key Length(string name, string meaning, ValueRange range, string example) =>
+        new(name, ValueKind.Length, meaning) { Range = range, Example = example };
+
+    public static Key Elevation(string name, string meaning, string example) => Length(name, meaning, ValueRange.Elevation, example);
+
+    public static Key Coordinate(string name, string meaning, string example) => Length(name, meaning, ValueRange.Coordinate, example);
+
+    public static Key Station(string name, string meaning, string example) =>
+        new(name, ValueKind.Station, meaning) { Range = new ValueRange(-1e7, true, 1e7), Example = example };
+
+    public static Key StationPair(string name, string meaning, string example) =>
+        List(name, meaning, 2, Station("station", "Station.", "100+00")) with { MaxCount = 2, Example = example };
+
+    public static Key Angle(string name, string meaning, ValueRange range, string example) =>
+        new(name, ValueKind.Angle, meaning) { Range = range, Example = example };
+
+    public static Key Share(string name, string meaning, ValueRange range, string example) =>
+        new(name, ValueKind.Share, meaning) { Range = range, Example = example };
+
+    public static Key Flag(string name, string meaning, string example) => new(name, ValueKind.Flag, meaning) { Example = example };
+
+    public static Key Choice(string name, string meaning, string example, params string[] choices) =>
+        new(name, ValueKind.Choice, meaning) { Choices = choices, Example = example };
+
+    public static Key Map(string name, string meaning, params Key[] children) => new(name, ValueKind.Map, meaning) { Children = children };
+
+    public static Key List(string name, string meaning, int minCount, Key item) =>
+        new(name, ValueKind.List, meaning) { Item = item, MinCount = minCount };
+
+    /// <summary>A list of [station, elevation].</summary>
+    public static Key Profile(string name, string meaning, string example) =>
+        List(name, meaning, 1, Map("point", "A point of a profile, [station, elevation] for short.",
+            Station("station", "Station.", "100+00") with { Required = true },
+            Elevation("elevation", "Elevation.", "118.0") with { Required = true })
+        with
+        { Short = ["station", "elevation"], Shared = "profile point" }) with { Example = example };
+}

@@ -1,0 +1,163 @@
+using static SheetGen.ProjectFile.Keys.KeyForms;
+
+namespace SheetGen.ProjectFile.Keys;
+
+/// <summary>The keys of the project file. The blocks of walls and obstructions stand in files of their own.</summary>
+public static class KeyTable
+{
+    /// <summary>Facts of the project that are printed.</summary>
+    public static IReadOnlyList<Key> ProjectFacts { get; } =
+    [
+        Text("owner", "Owner of the wall.", "County road department"),
+        Text("location", "Where the wall stands.", "Alder Street at the main line"),
+        Text("vertical_datum", "Datum of the elevations.", "NAVD 88"),
+        Text("horizontal_datum", "Datum of the coordinates.", "NAD 83 (2011)"),
+        Text("coordinate_zone", "Zone of the coordinates.", "state plane, north zone"),
+        Text("grid_to_ground", "Combined factor from grid to ground.", "1.00012"),
+        Text("designed_by", "Initials or name of the designer.", "A. B."),
+        Text("drawn_by", "Initials or name of the drafter.", "C. D."),
+        Text("checked_by", "Initials or name of the checker.", "E. F."),
+        Text("approved_by", "Initials or name of who approves.", "G. H."),
+    ];
+
+    /// <summary>Facts of the design that are printed.</summary>
+    public static IReadOnlyList<Key> DesignFacts { get; } =
+    [
+        Text("specification", "Design specification.", "LRFD, 9th edition"),
+        Text("loads", "Design loads.", "250 psf traffic surcharge"),
+        Text("seismic", "Seismic design.", "kh = 0.10"),
+        Text("service_life", "Service life.", "75 years"),
+        Text("soil", "Soil parameters.", "stiff clay: 125 pcf, 28 deg, 100 psf"),
+        Text("bond", "Bond strength used in the design.", "10 psi ultimate"),
+        Text("nail_load", "Design load of a nail.", "28 kip"),
+        Text("corrosion_protection", "Corrosion protection of the nails.", "epoxy coated bars"),
+        Text("bar_standard", "Standard of the bars.", "ASTM A615"),
+        Text("grout_strength", "Strength of the grout.", "3000 psi at 28 days"),
+        Text("shotcrete_strength", "Strength of the shotcrete.", "4000 psi at 28 days"),
+        Text("concrete_strength", "Strength of the concrete.", "4000 psi at 28 days"),
+        Text("mesh", "Welded wire in the shotcrete.", "4x4 W2.9xW2.9"),
+        Text("waler_bars", "Waler bars.", "2 #4 each way at each head"),
+        Text("bearing_bars", "Vertical bearing bars.", "2 #4, 3 ft long"),
+        Text("plate", "Bearing plate.", "8 x 8 x 3/4 in"),
+        Text("studs", "Headed studs on the plate.", "4 of 1/2 x 4 in"),
+        Text("nut_and_washer", "Nut and washer.", "hex nut, bevelled washer"),
+        Text("centralizers", "Centralizers.", "at no more than 8 ft, 2 ft from each end"),
+        Text("drainage_strip", "Kind of drainage strip.", "geocomposite, fabric side to the soil"),
+        Text("leveling_pad", "Leveling pad.", "12 x 6 in, unreinforced"),
+    ];
+
+    /// <summary>The whole file.</summary>
+    public static Key Root { get; } = Map("project file", "The whole file.",
+        Integer("format", "Version of the file format; this program reads format 1.", new ValueRange(1, true, 1), "1") with { Required = true },
+        Map("project", "Names of the project and its one length unit, and facts that are printed.", ProjectKeys()) with { Required = true },
+        Map("design", "Facts of the design that the sheets print; nothing is computed with them.", [.. DesignFacts]),
+        List("layout_lines", "Plan alignments with stations along them.", 1, Map("layout line", "A plan alignment.", LayoutLineKeys())) with { Required = true, MaxCount = 100 },
+        List("walls", "Soil nail walls on layout lines.", 1, Map("wall", "A soil nail wall.", WallKeys.All())) with { Required = true, MaxCount = 100 },
+        List("obstructions", "Shafts, piles, caps, girders, footings, pipes and boundaries that holes keep clear of.", 0, ObstructionKeys.Obstruction()),
+        List("borings", "Boring logs drawn on the elevation.", 0, Map("boring", "A boring log.", BoringKeys())),
+        List("fixed", "Nails, or whole rows, that the designer pins; what is left out stays as the layout chooses.", 0, Map("fixed nail", "A pinned nail or row.", FixedKeys())),
+        List("accept", "Findings that the engineer has accepted, each with reason and by whom.", 0, Map("acceptance", "An accepted finding.", AcceptKeys())),
+        Map("sheets", "Plan sheets.", SheetKeys()),
+        Text("pay_items", "Name of a pay item set in templates/pay-items, or a file beside the project file.", "generic") with { Default = "generic" },
+        Choice("pay_length_from", "From where a nail's pay length is measured.", "face", "face", "back_of_shotcrete") with { Default = "face" },
+        Map("rates", "Rates and factors of the take-off.", RateKeys()),
+        new Key("prices", ValueKind.Names, "Unit prices by pay item number, the user's own.")
+        {
+            Item = Number("price", "Unit price.", new ValueRange(0, true, 1e9), "52.50"),
+            Example = "{SN-1: 52.50}",
+        },
+        Map("rules", "Rules of the layout.", RuleKeys.All()));
+
+    private static Key[] ProjectKeys() =>
+    [
+        Text("title", "Title of the project.", "Alder Street underpass") with { Required = true },
+        Text("number", "Project or drawing number.", "D-104"),
+        Choice("units", "The one length unit: international foot, US survey foot or metre.", "ft", "ft", "us-ft", "m") with { Required = true },
+        .. ProjectFacts,
+    ];
+
+    private static Key[] LayoutLineKeys() =>
+    [
+        Text("name", "Name of the layout line.", "WL-1") with { Required = true },
+        Map("start", "Where it starts.",
+            Station("station", "Station of the start.", "100+00") with { Required = true },
+            Coordinate("northing", "Northing of the start.", "5000.0") with { Required = true },
+            Coordinate("easting", "Easting of the start.", "2000.0") with { Required = true },
+            Angle("azimuth", "Direction up-station at the start, clockwise from north; degrees or 89-30-15.", new ValueRange(-360, true, 360), "90.0") with { Required = true }) with { Required = true },
+        List("elements", "Tangents, arcs and corners one after the other; at least one tangent or arc, and a corner between two of them.", 1,
+            Map("element", "A piece of the layout line.",
+                Length("line", "A tangent: its length.", ValueRange.Over0, "60"),
+                Map("arc", "A circular arc, tangent to what comes before.",
+                    Length("radius", "Radius.", ValueRange.Over0, "250") with { Required = true },
+                    Length("length", "Length along the arc; no more than a full circle.", ValueRange.Over0, "45") with { Required = true },
+                    Choice("turn", "Side to which it turns, looking up-station.", "left", "left", "right") with { Required = true }),
+                Map("corner", "An angle point.",
+                    Choice("turn", "Side to which the line turns, looking up-station.", "right", "left", "right") with { Required = true },
+                    Angle("angle", "Deflection.", new ValueRange(0, false, 180, false), "30") with { Required = true }))
+            with
+            { ExactlyOne = true }) with { Required = true },
+    ];
+
+    private static Key[] BoringKeys() =>
+    [
+        Text("name", "Name of the boring.", "B-1") with { Required = true },
+        ObstructionKeys.Point("at", "Where it stands.", false) with { Required = true },
+        Elevation("top", "Elevation of the ground at the boring.", "121.0") with { Required = true },
+        Elevation("bottom", "Elevation of its lower end.", "78.0") with { Required = true },
+        Elevation("water", "Elevation of the water met.", "96.0"),
+        List("layers", "Layers from the top down.", 0, Map("layer", "A layer of soil.",
+            Elevation("to", "Elevation of its lower end.", "108.0") with { Required = true },
+            Text("name", "Soil.", "stiff clay") with { Required = true },
+            Number("plasticity_index", "Plasticity index.", new ValueRange(0, true, 500), "24"))),
+    ];
+
+    private static Key[] FixedKeys() =>
+    [
+        Text("wall", "Wall; may be left out where there is only one.", "Wall 1"),
+        Text("section", "Section; may be left out where the wall has only one, or a station is given.", "A"),
+        Text("row", "Row, counted from the top; a part row as 3.5.", "3") with { Required = true },
+        Station("station", "Station of the nail; without it the whole row is pinned.", "100+32.5"),
+        Angle("splay", "Splay, positive up-station.", new ValueRange(-89, true, 89), "-12"),
+        Angle("inclination", "Angle below horizontal.", new ValueRange(-45, true, 89), "15"),
+        Length("length", "Length.", ValueRange.Over0, "26"),
+    ];
+
+    private static Key[] AcceptKeys() =>
+    [
+        Choice("code", "Code of the finding; left out: any.", "nail-obstruction", "nail-nail", "nail-obstruction", "nail-boundary", "nail-face", "cover", "unresolved", "noted-redirect", "left-out"),
+        Text("wall", "Wall; may be left out where there is only one.", "Wall 1"),
+        List("nails", "Marks of the nails of the finding.", 1, Text("mark", "Mark of a nail.", "A-3-07")) with { Example = "[A-3-07]" },
+        Text("obstruction", "Obstruction of the finding.", "S1"),
+        StationPair("stations", "Stretch of the finding.", "[100+20, 100+28]"),
+        Text("reason", "Why it is accepted.", "shaft to be cut down first") with { Required = true },
+        Text("by", "Who accepted it, and when.", "A. B., 2026-01-15") with { Required = true },
+    ];
+
+    private static Key[] SheetKeys() =>
+    [
+        Choice("size", "Sheet size; left out: chosen by the program.", "ANSI D",
+            "ANSI A", "ANSI B", "ANSI C", "ANSI D", "ANSI E", "ARCH A", "ARCH B", "ARCH C", "ARCH D", "ARCH E", "ARCH E1", "ISO A4", "ISO A3", "ISO A2", "ISO A1", "ISO A0"),
+        new Key("scale", ValueKind.Scale, "Scale: 10 for 1 in = 10 ft, 100 for 1:100 in metres, or 1:120; left out: the largest that fits.") { Range = new ValueRange(0, false, 1e4, false), Example = "10" },
+        Text("revision", "Revision in the title block.", "0"),
+        Text("date", "Date in the title block, printed as given.", "2026-01-15"),
+        Choice("view", "Side from which the elevation is drawn.", "from_front", "from_front", "from_behind") with { Default = "from_front" },
+        Text("title_block", "File of the user's own title block drawing (DXF), beside the project file.", "title-block.dxf"),
+        Text("layers", "Name of a layer list in templates/layers, or a file.", "agency-b"),
+        List("revisions", "Rows of the revision table.", 0, Map("revision", "A row of the revision table.",
+            Text("number", "Number or letter.", "1") with { Required = true },
+            Text("date", "Date.", "2026-02-01") with { Required = true },
+            Text("text", "What changed.", "nails moved at shaft S1") with { Required = true })),
+    ];
+
+    private static Key[] RateKeys() =>
+    [
+        Number("grout_overrun", "Grout used as a factor on the theoretical volume.", new ValueRange(1, true, 10), "1.3"),
+        Share("shotcrete_loss", "Shotcrete lost as a share of what is supplied.", new ValueRange(0, true, 1, false), "15 %"),
+        Length("stock_length", "Longest bar as supplied.", ValueRange.Over0, "60"),
+        Length("centralizer_spacing", "Greatest distance between centralizers.", ValueRange.Over0, "8 ft"),
+        Number("design_bond", "Nominal pullout resistance per length of nail, kip/ft or kN/m.", new ValueRange(0, false, 1e4), "2.2"),
+        Length("test_bonded_length", "Bonded length of a verification test nail.", ValueRange.Over0, "10"),
+        Length("test_free_length", "Free length of a verification test nail.", ValueRange.Over0, "5"),
+        Share("contingency", "Contingency as a share of the sum.", new ValueRange(0, true, 10), "10 %"),
+    ];
+}

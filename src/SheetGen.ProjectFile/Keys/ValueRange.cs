@@ -1,0 +1,34 @@
+using System.Globalization;
+
+namespace SheetGen.ProjectFile.Keys;
+
+/// <summary>Range of a number. The most is always included.</summary>
+public sealed record ValueRange(double Least, bool LeastIncluded, double Most, bool MostIncluded = true)
+{
+    /// <summary>Any number that a survey may need: coordinates reach 10^7.</summary>
+    public static readonly ValueRange Coordinate = new(-1e9, true, 1e9);
+
+    public static readonly ValueRange Elevation = new(-1e5, true, 1e5);
+
+    public static readonly ValueRange Over0 = new(0, false, 1e5);
+
+    public static readonly ValueRange From0 = new(0, true, 1e5);
+
+    public bool Has(double value) =>
+        (LeastIncluded ? value >= Least : value > Least) && (MostIncluded ? value <= Most : value < Most);
+
+    /// <summary>The range in words, such as "over 0" or "0 to under 45"; limits that no real value reaches are left out.</summary>
+    public string InWords(string unit)
+    {
+        string suffix = unit.Length == 0 ? "" : " " + unit;
+        bool openBelow = Least <= -1e5, openAbove = Most >= 1e5;
+        string least = Text(Least), most = Text(Most);
+        if (openBelow && openAbove)
+            return "any number";
+        if (openAbove)
+            return LeastIncluded ? $"{least}{suffix} or more" : $"over {least}{suffix}";
+        return (LeastIncluded ? least : "over " + least) + " to " + (MostIncluded ? most : "under " + most) + suffix;
+    }
+
+    private static string Text(double value) => value.ToString("0.#########", CultureInfo.InvariantCulture);
+}

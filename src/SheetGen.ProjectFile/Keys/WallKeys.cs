@@ -1,0 +1,84 @@
+using static SheetGen.ProjectFile.Keys.KeyForms;
+
+namespace SheetGen.ProjectFile.Keys;
+
+/// <summary>The keys of a wall and its sections.</summary>
+internal static class WallKeys
+{
+    private static readonly ValueRange SpacingFeet = new(0.5, true, 30);
+    private static readonly ValueRange SpacingMetres = new(0.15, true, 10);
+
+    public static Key[] All() =>
+    [
+        Text("name", "Name of the wall.", "Wall 1") with { Required = true },
+        Text("layout_line", "Layout line that it follows; may be left out where there is only one.", "WL-1"),
+        Choice("retained_side", "Side of the layout line where the soil is, looking up-station.", "right", "left", "right") with { Required = true },
+        StationPair("stations", "First and last station.", "[100+00, 101+60]") with { Required = true },
+        Length("face_offset", "Layout line to shotcrete face, positive into the retained side.", new ValueRange(-1000, true, 1000), "0") with { Default = "0" },
+        Map("batter", "Lean of the face, top into the soil.",
+            Angle("angle", "Angle from vertical.", new ValueRange(0, true, 45, false), "5 deg") with { Required = true },
+            Elevation("elevation", "Elevation at which the face stands at face_offset.", "104") with { Required = true }),
+        Profile("top", "Top of the temporary shotcrete, straight between its points; two points at one station make a step.", "[[100+00, 118.0], [101+60, 121.5]]") with { Required = true },
+        Profile("existing_ground", "Existing ground at the face.", "[[100+00, 120.0], [101+60, 124.0]]"),
+        Profile("finished_grade", "Finished grade in front of the wall.", "[[100+00, 104.0], [101+60, 106.0]]"),
+        Map("bottom", "Bottom of wall: level steps, given or made from the finished grade.",
+            Profile("steps", "Elevations from a station on, up to the next.", "[[100+00, 102.0], [100+40, 102.5]]"),
+            Map("from_grade", "Each panel's bottom is datum + k * rise with the greatest whole k that is at least the embedment below finished grade over the whole panel.",
+                Length("embedment", "Least depth below finished grade (2 ft: common practice, no source).", ValueRange.From0, "2 ft") with { Required = true },
+                Length("rise", "Height of a step.", new ValueRange(0.01, true, 100), "1.25 ft") with { Required = true, RangeMetric = new ValueRange(0.001, true, 30) },
+                Elevation("datum", "Elevation that the steps are counted from.", "0") with { Default = "0" }))
+        with
+        { Required = true, ExactlyOne = true },
+        Map("panels", "Precast facing panels; they restart at corners, and their width counts on their own face.",
+            Length("width", "Panel width.", new ValueRange(1, true, 100), "10") with { Required = true, RangeMetric = new ValueRange(0.3, true, 30) },
+            Length("height", "Panel height.", new ValueRange(0.5, true, 100), "5") with { Required = true, RangeMetric = new ValueRange(0.15, true, 30) },
+            Station("first_break", "A panel break, in the wall's first leg.", "100+00") with { Default = "the wall's first station" }),
+        Map("facing", "Temporary shotcrete and permanent facing.",
+            Length("shotcrete", "Thickness of the temporary shotcrete.", ValueRange.Over0, "4 in"),
+            Choice("kind", "Permanent facing.", "precast panels", "precast panels", "cast in place", "permanent shotcrete", "sculpted shotcrete", "other", "none") with { Default = "none" },
+            Length("thickness", "Thickness of the permanent facing.", ValueRange.Over0, "5.5 in"),
+            Length("gap", "Gap between temporary shotcrete and permanent facing.", ValueRange.From0, "6 in"),
+            Text("coping", "What the coping is.", "cast in place")),
+        Map("drainage", "Drainage strips behind the shotcrete.",
+            Length("strip_width", "Width of a strip.", ValueRange.Over0, "12 in"),
+            Length("max_spacing", "Greatest distance between strips (10 ft: common practice, no source).", new ValueRange(0.5, true, 1000), "10 ft") with { Default = "10 ft", DefaultMetric = "3 m", RangeMetric = new ValueRange(0.15, true, 300) }),
+        Map("lifts", "Limits of an excavation lift.",
+            Length("below_row", "How far below a row the cut goes.", ValueRange.From0, "1.5 ft"),
+            Length("max_exposed", "Greatest height of face left open.", ValueRange.Over0, "4 ft"),
+            Number("max_hours", "Longest time that a face stays open, hours.", new ValueRange(0, false, 1e4), "24")),
+        List("openings", "Openings and pipes through the face: deducted from the area, exempt from cover.", 0, Map("opening", "An opening of the face.",
+            Text("name", "Name.", "Culvert") with { Required = true },
+            StationPair("stations", "First and last station.", "[100+20, 100+26]") with { Required = true },
+            Elevation("bottom", "Elevation of its lower edge.", "104") with { Required = true },
+            Elevation("top", "Elevation of its upper edge.", "109") with { Required = true })),
+        List("no_nails", "Stretches of the face that are closed to nail heads.", 0, Map("closed stretch", "A stretch without nails.",
+            StationPair("stations", "First and last station.", "[100+20, 100+26]") with { Required = true },
+            Elevation("bottom", "Lower limit; left out: down to the bottom of wall.", "104"),
+            Elevation("top", "Upper limit; left out: up to the top of wall.", "109"),
+            Text("reason", "Why.", "future opening"))),
+        List("sections", "Stretches of the wall with one design grid each, together the whole wall.", 1, Map("section", "A stretch with one design grid.", SectionKeys())) with { Required = true, MaxCount = 1000 },
+    ];
+
+    private static Key[] SectionKeys() =>
+    [
+        Text("name", "Name of the section; it starts the marks of its nails.", "A") with { Required = true },
+        StationPair("stations", "First and last station.", "[100+00, 100+60]") with { Required = true },
+        Length("horizontal_spacing", "Horizontal spacing of the nails.", SpacingFeet, "3.5") with { Required = true, RangeMetric = SpacingMetres },
+        Length("vertical_spacing", "Vertical spacing of the rows.", SpacingFeet, "3.5") with { Required = true, RangeMetric = SpacingMetres },
+        Choice("rows", "Level rows, rows parallel to the top, or the first row parallel and the others level.", "level", "level", "parallel", "top_parallel") with { Default = "level" },
+        Choice("pattern", "Square, or every second row moved by half the spacing.", "square", "square", "staggered") with { Default = "square" },
+        Length("top_row_depth", "Depth of the first row below the highest top in the section (level) or below the top (parallel).", ValueRange.From0, "2.0") with { Required = true },
+        Angle("inclination", "Angle of the holes below horizontal.", new ValueRange(-45, true, 60), "15") with { Required = true },
+        List("lengths", "Nail lengths by row from the top, the last one repeats; or one number.", 1, Length("length", "Nail length.", new ValueRange(0, false, 500), "24")) with { Required = true, OneAllowed = true, MaxCount = 100, Example = "[24, 24, 22, 20]" },
+        Map("bar", "Bar of the nails.",
+            Text("size", "Size by number, in quotes: a # without quotes starts a comment.", "\"#8\"") with { Required = true },
+            Integer("grade", "Yield strength in ksi.", new ValueRange(40, true, 160), "75") with { Required = true }) with { Required = true },
+        Length("hole", "Diameter of the holes.", new ValueRange(0, false, 5), "6 in") with { Required = true, RangeMetric = new ValueRange(0, false, 1.5) },
+        Map("test_nails", "Test nails.",
+            Integer("verification", "Number of sacrificial verification test nails.", new ValueRange(0, true, 1000), "1") with { Default = "0" },
+            Choice("verification_per", "Whether that number stands for the section or for the whole wall.", "section", "section", "wall") with { Default = "section" },
+            Share("proof", "Least share of the production nails that are proof tested.", new ValueRange(0, true, 1), "5 %") with { Default = "0 %" },
+            Choice("proof_marks", "Who chooses the proof test nails: the engineer in the field, or evenly spread marks.", "engineer", "engineer", "spread") with { Default = "engineer" }),
+        Choice("corner_rows", "Rows at an outside corner: continuous, or those of the up-station leg moved by half the vertical spacing.", "continuous", "continuous", "shifted") with { Default = "continuous" },
+    ];
+}

@@ -1,0 +1,220 @@
+using SheetGen.Model.Problems;
+
+namespace SheetGen.ProjectFile;
+
+/// <summary>Every kind of problem that a project file can have; docs/problems.md is made from this table.</summary>
+public static class ProblemCodes
+{
+    // R01 to R09: the file and its YAML
+    public static readonly ProblemCode CannotRead = Error("R01", "file cannot be read",
+        "The file is missing, may not be opened, or is not UTF-8 text.",
+        "Check the path; save the file as UTF-8.");
+
+    public static readonly ProblemCode Syntax = Error("R02", "YAML syntax",
+        "The text is not well-formed YAML. Reading stops here, so that other faults of the file show only when this one is mended.",
+        "Look at the place named and just before it: brackets, quotes, colons, and spaces (never tabs) as indentation.");
+
+    public static readonly ProblemCode NotUsed = Error("R03", "YAML feature that project files do not use",
+        "Anchors, aliases, merge keys, tags, several documents in one file and keys that are lists are refused, so that every value stands where it is read.",
+        "Write the value out where it is needed.");
+
+    public static readonly ProblemCode TooLarge = Error("R04", "file too large or nested too deep",
+        "The file has more text, values or nesting than any wall needs.",
+        "Split the job into several files, or look for text that was pasted by mistake.");
+
+    public static readonly ProblemCode DuplicateKey = Error("R05", "key given twice",
+        "A key stands twice in the same block; only one can be meant.",
+        "Remove one of the two.");
+
+    // R10 to R19: keys and values
+    public static readonly ProblemCode UnknownKey = Error("R10", "unknown key",
+        "The key is not in the key table, or does not belong in this block.",
+        "Look for a slip of the pen or wrong indentation; docs/project-file.md lists the keys of each block.");
+
+    public static readonly ProblemCode MissingKey = Error("R11", "missing key",
+        "A key without a default is missing.",
+        "Add it; docs/project-file.md shows an example.");
+
+    public static readonly ProblemCode EmptyValue = Error("R12", "no value",
+        "The key has no value. An empty value is never taken as 0. A # that is not in quotes starts a comment and empties the value.",
+        "Give a value, or leave the key out. Write bar sizes in quotes: \"#8\".");
+
+    public static readonly ProblemCode WrongType = Error("R13", "wrong kind of value",
+        "A list stands where a single value is needed, a text where a number is needed, and so on.",
+        "Write the value in the form that the message names.");
+
+    public static readonly ProblemCode UnknownUnit = Error("R14", "unknown unit",
+        "The unit behind the number is not known, or does not belong to this kind of value.",
+        "Lengths: ft, us-ft, in, m, cm, mm, 5'-6\". Angles: deg. Shares: %.");
+
+    public static readonly ProblemCode OutOfRange = Error("R15", "value out of range",
+        "The value is impossible, or beyond what the program takes.",
+        "Give a value within the range that the message names.");
+
+    public static readonly ProblemCode UnknownChoice = Error("R16", "not one of the choices",
+        "The value is not in the list of values that the key takes.",
+        "Take one of the values that the message names.");
+
+    public static readonly ProblemCode WrongCount = Error("R17", "too few or too many values",
+        "A list has fewer or more values than its key takes.",
+        "Give as many values as the message names.");
+
+    public static readonly ProblemCode BadStation = Error("R18", "not a station",
+        "A station is a plain number or has the form 12+34.56 (feet: two digits behind the plus) or 1+234.56 (metres: three digits).",
+        "Write the station in one of these forms, without a unit.");
+
+    public static readonly ProblemCode ExactlyOne = Error("R19", "one of several keys",
+        "Of a group of keys exactly one must be given.",
+        "Keep one of them.");
+
+    // R20 to R29: names and points
+    public static readonly ProblemCode DuplicateName = Error("R20", "name used twice",
+        "Two walls, layout lines, obstructions, borings or sections of a wall have the same name.",
+        "Rename one of them.");
+
+    public static readonly ProblemCode UnknownName = Error("R21", "name not found",
+        "A wall, layout line, section or obstruction that is named does not exist.",
+        "Correct the name, or add what it names.");
+
+    public static readonly ProblemCode NameNeeded = Error("R22", "name needed",
+        "There are several layout lines or walls, and the file does not say which is meant.",
+        "Add layout_line: or wall:.");
+
+    public static readonly ProblemCode PointForm = Error("R23", "form of a point",
+        "A point is {station, offset} or {northing, easting}, not a mixture and not half of one.",
+        "Give one full pair.");
+
+    public static readonly ProblemCode OffsetSide = Error("R24", "side of an offset unknown",
+        "An offset is positive into the retained side. Walls on this layout line retain different sides, or there is none, so that a bare offset has no side.",
+        "Name the wall in the point (wall:), or give northing and easting.");
+
+    public static readonly ProblemCode ElevationMissing = Error("R25", "elevation missing",
+        "A point of a pipe or of an inclined shaft needs an elevation.",
+        "Add elevation: to the point.");
+
+    public static readonly ProblemCode NotHere = Error("R26", "value that does not apply",
+        "A key is given that has no effect together with the others.",
+        "Remove it, or give the key that it belongs to.");
+
+    // R30 to R49: walls
+    public static readonly ProblemCode StationOffLine = Error("R30", "station out of the layout line",
+        "A wall, or a place of a wall, lies before the start or beyond the end of its layout line. Only obstructions and borings may.",
+        "Correct the station, or lengthen the layout line.");
+
+    public static readonly ProblemCode StationOrder = Error("R31", "stations out of order",
+        "Stations must grow along a list, and the first of two must be the smaller.",
+        "Put the stations in order.");
+
+    public static readonly ProblemCode ProfileShort = Error("R32", "profile does not reach the wall's ends",
+        "The profile starts behind the wall's first station or ends before its last.",
+        "Add points, so that the profile covers the whole wall.");
+
+    public static readonly ProblemCode TopBelowBottom = Error("R33", "top below bottom",
+        "At the station named the top of wall lies below the bottom of wall.",
+        "Correct the elevations of top or bottom.");
+
+    public static readonly ProblemCode SectionGap = Error("R34", "sections leave a gap",
+        "A stretch of the wall belongs to no section.",
+        "Let each section start where the one before ends, from the wall's first station to its last.");
+
+    public static readonly ProblemCode SectionOverlap = Error("R35", "sections overlap",
+        "A stretch of the wall belongs to two sections.",
+        "Let each section start where the one before ends.");
+
+    public static readonly ProblemCode OutsideWall = Error("R36", "station out of the wall",
+        "A section, step, opening, panel break, pinned nail or closed stretch reaches beyond the wall's stations.",
+        "Correct the station, or the wall's stations.");
+
+    public static readonly ProblemCode StepOffBreak = Warning("R37", "bottom step not at a panel break",
+        "The bottom of wall steps between two panel breaks, so that a panel would stand on two levels.",
+        "Move the step to the nearest panel break, or let from_grade make the steps.");
+
+    public static readonly ProblemCode FromGradeNeeds = Error("R38", "from_grade needs more",
+        "Steps made from the finished grade need finished_grade and panels.",
+        "Add the missing block, or give the steps.");
+
+    public static readonly ProblemCode FaceVanishes = Error("R39", "no face left",
+        "With the face offset and batter the face of an arc lies at or beyond its centre, or the mitres of the corners leave nothing of a leg.",
+        "Correct face_offset, batter, radius or the length between the corners.");
+
+    public static readonly ProblemCode GradeBelowBottom = Warning("R40", "finished grade out of the wall's height",
+        "The finished grade lies below the bottom of wall or above its top.",
+        "Check the elevations of finished_grade, bottom and top.");
+
+    public static readonly ProblemCode TooManyNails = Error("R41", "too many nails",
+        "The sections' grids ask for more nails than the program takes (2,000,000).",
+        "Check the spacings and the elevations for a slip of the decimal point; split a very long job into several files.");
+
+    // R50 to R59: obstructions, openings, borings
+    public static readonly ProblemCode TopUnderBottom = Error("R50", "top not above bottom",
+        "The top of an obstruction, opening, boring or layer is not above its bottom.",
+        "Correct or swap the two elevations.");
+
+    public static readonly ProblemCode FootprintCrosses = Error("R51", "footprint crosses itself",
+        "Two sides of the footprint cross or touch, or it has no area.",
+        "Give the corners in order around the footprint, each once.");
+
+    public static readonly ProblemCode NoLength = Error("R52", "points fall together",
+        "Two neighbouring points are the same, so that the piece between them has no length.",
+        "Correct or remove one of the two.");
+
+    public static readonly ProblemCode PipeBore = Error("R53", "bore of a pipe",
+        "The bore must be given where the elevation is the invert, and cannot be larger than the outside diameter.",
+        "Give bore: (inside diameter), smaller than diameter:.");
+
+    public static readonly ProblemCode LayerOrder = Error("R54", "layers of a boring out of order",
+        "The layers of a boring go down: each ends below the one before, none below the boring's bottom.",
+        "Put the layers in order from the top.");
+
+    // R60 to R79: grid and rules
+    public static readonly ProblemCode HoleTooSmall = Error("R60", "hole not larger than the bar",
+        "The bar does not go into the hole.",
+        "Correct the hole's diameter or the bar's size.");
+
+    public static readonly ProblemCode SpacingUnderGap = Error("R61", "spacing under min_gap",
+        "The grid's horizontal spacing is less than the least gap that the rules allow.",
+        "Correct horizontal_spacing or rules: min_gap.");
+
+    public static readonly ProblemCode MaximumUnderTolerance = Error("R62", "redirect limits contradict",
+        "redirect: maximum is under field_tolerance, or the step is larger than the maximum.",
+        "Let step <= field_tolerance <= maximum.");
+
+    public static readonly ProblemCode UnknownBar = Error("R63", "unknown bar size",
+        "The bar table (ASTM A615) has no such size.",
+        "Sizes: \"#3\" to \"#11\", \"#14\", \"#18\", \"#20\", in quotes.");
+
+    public static readonly ProblemCode RangeReversed = Error("R64", "limits reversed",
+        "The least value of a window is not below the greatest.",
+        "Swap the two.");
+
+    public static readonly ProblemCode InclinationWindow = Warning("R70", "grid inclination outside the window",
+        "The grid's inclination lies outside redirect: inclination, so that no turned nail may keep it.",
+        "Widen the window, or correct the inclination.");
+
+    public static readonly ProblemCode TopRowDepth = Warning("R71", "depth of the first row",
+        "The first row lies nearer to the top than edge_min or deeper than top_max, so that the rules move or add rows.",
+        "Correct top_row_depth, or the rule.");
+
+    public static readonly ProblemCode Guidance = Warning("guidance", "outside what is usual",
+        "The value can be meant, but lies outside the published or customary range that the message names with its source.",
+        "Check the value; if it is meant, nothing needs to be done.");
+
+    /// <summary>All codes, in order.</summary>
+    public static IReadOnlyList<ProblemCode> All { get; } =
+    [
+        CannotRead, Syntax, NotUsed, TooLarge, DuplicateKey,
+        UnknownKey, MissingKey, EmptyValue, WrongType, UnknownUnit, OutOfRange, UnknownChoice, WrongCount, BadStation, ExactlyOne,
+        DuplicateName, UnknownName, NameNeeded, PointForm, OffsetSide, ElevationMissing, NotHere,
+        StationOffLine, StationOrder, ProfileShort, TopBelowBottom, SectionGap, SectionOverlap, OutsideWall, StepOffBreak,
+        FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails,
+        TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder,
+        HoleTooSmall, SpacingUnderGap, MaximumUnderTolerance, UnknownBar, RangeReversed, InclinationWindow, TopRowDepth,
+        Guidance,
+    ];
+
+    private static ProblemCode Error(string code, string title, string meaning, string remedy) =>
+        new(code, Severity.Error, title, meaning, remedy);
+
+    private static ProblemCode Warning(string code, string title, string meaning, string remedy) =>
+        new(code, Severity.Warning, title, meaning, remedy);
+}

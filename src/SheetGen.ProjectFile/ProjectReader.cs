@@ -1,0 +1,78 @@
+using System.Security.Cryptography;
+using System.Text;
+using SheetGen.Model;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Building;
+using SheetGen.ProjectFile.Keys;
+using SheetGen.ProjectFile.Tree;
+
+namespace SheetGen.ProjectFile;
+
+/// <summary>Reads a project file (YAML). Bad input never throws: every fault is a problem with its place.</summary>
+public static class ProjectReader
+{
+    private const string FileHint = "check the path";
+
+    /// <summary>Reads the file at a path; places in problems name the path as given.</summary>
+    public static ReadResult Read(string path)
+    {
+        byte[] bytes;
+        try
+        {
+            var info = new FileInfo(path);
+            if (info.Exists && info.Length > YamlLoader.MostCharacters * 4L)
+                return Failed(ProblemCodes.TooLarge, path, FormattableString.Invariant($"the file has {info.Length} bytes; that is no project file"), "");
+            bytes = File.ReadAllBytes(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            string why = e is FileNotFoundException or DirectoryNotFoundException ? "there is no such file" : "the file cannot be opened";
+            return Failed(ProblemCodes.CannotRead, path, why, FileHint);
+        }
+        try
+        {
+            string text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes);
+            return ReadText(text, path, Convert.ToHexStringLower(SHA256.HashData(bytes)));
+        }
+        catch (DecoderFallbackException)
+        {
+            return Failed(ProblemCodes.CannotRead, path, "the file is not UTF-8 text", "save it as UTF-8");
+        }
+    }
+
+    /// <summary>Reads a text; the file name is used in the places of problems.</summary>
+    public static ReadResult ReadText(string text, string fileName) =>
+        ReadText(text, fileName, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))));
+
+    private static ReadResult ReadText(string text, string fileName, string inputHash)
+    {
+        var problems = new ProblemList();
+        text = text.TrimStart('\uFEFF');
+        Node? node = YamlLoader.Load(text, fileName, problems);
+        if (node is null)
+            return new ReadResult(null, problems.Sorted(), text);
+        LengthUnit unit = UnitOf(node);
+        var start = new SourceSpot(fileName, 1, 1);
+        WallProject? project = null;
+        if (new TreeReader(unit, problems).Read(node, KeyTable.Root, start) is MapItem root)
+            project = ProjectBuilder.Build(root, unit, inputHash, problems);
+        return new ReadResult(problems.HasErrors ? null : project, problems.Sorted(), text);
+    }
+
+    /// <summary>The project's unit, needed before anything else is read; feet where it is missing or faulty, which is reported later.</summary>
+    private static LengthUnit UnitOf(Node root) => ValueOf(ValueOf(root, "project"), "units") is ScalarNode scalar
+        ? scalar.Text switch
+        {
+            "m" => LengthUnit.Metre,
+            "us-ft" => LengthUnit.SurveyFoot,
+            _ => LengthUnit.Foot,
+        }
+        : LengthUnit.Foot;
+
+    private static Node? ValueOf(Node? node, string key) =>
+        node is MapNode map ? map.Entries.FirstOrDefault(e => e.Key.Text == key).Value : null;
+
+    private static ReadResult Failed(ProblemCode code, string path, string message, string hint) =>
+        new(null, [new Problem(code.Severity, code.Code, message, new SourceSpot(path, 1, 1), hint)]);
+}

@@ -1,0 +1,112 @@
+using System.Globalization;
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Keys;
+using SheetGen.ProjectFile.Values;
+
+namespace SheetGen.ProjectFile.Tree;
+
+/// <summary>Turns single values into numbers in project units, words and texts.</summary>
+internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
+{
+    private const int LongestText = 400;
+
+    public Item? Read(ScalarNode node, Key key) => key.Kind switch
+    {
+        ValueKind.Text => ReadText(node, key),
+        ValueKind.Flag => ReadFlag(node, key),
+        ValueKind.Choice => ReadChoice(node, key),
+        _ => ReadNumber(node, key),
+    };
+
+    private TextItem? ReadText(ScalarNode node, Key key)
+    {
+        string text = node.Text.Trim();
+        if (text.Length == 0)
+        {
+            problems.Add(ProblemCodes.EmptyValue, node.Spot, $"\"{key.Name}\" is blank", "give a value, or leave the key out");
+            return null;
+        }
+        if (text.Length > LongestText || text.Any(c => char.IsControl(c) || c is '\u2028' or '\u2029'))
+        {
+            problems.Add(ProblemCodes.WrongType, node.Spot, FormattableString.Invariant($"\"{key.Name}\" takes one line of text, at most {LongestText} characters"));
+            return null;
+        }
+        return new TextItem(text, node.Spot);
+    }
+
+    private FlagItem? ReadFlag(ScalarNode node, Key key)
+    {
+        if (node.Text is "true" or "false")
+            return new FlagItem(node.Text == "true", node.Spot);
+        problems.Add(ProblemCodes.WrongType, node.Spot, $"\"{key.Name}\" takes true or false, found \"{Shown.Short(node.Text)}\"");
+        return null;
+    }
+
+    private TextItem? ReadChoice(ScalarNode node, Key key)
+    {
+        if (key.Choices.Contains(node.Text))
+            return new TextItem(node.Text, node.Spot);
+        string hint = Suggestion.Nearest(node.Text, key.Choices) is { } near
+            ? $"did you mean \"{near}\"?"
+            : "one of " + string.Join(", ", key.Choices);
+        problems.Add(ProblemCodes.UnknownChoice, node.Spot, $"\"{key.Name}\" cannot be \"{Shown.Short(node.Text)}\"", hint);
+        return null;
+    }
+
+    private NumberItem? ReadNumber(ScalarNode node, Key key)
+    {
+        Amount amount = Parse(node.Text.Trim(), key.Kind);
+        string found = Shown.Short(node.Text);
+        if (!amount.IsGood)
+        {
+            string hint = amount.Why.Length > 0 ? amount.Why : key.Example.Length > 0 ? $"for example {key.Name}: {key.Example}" : "";
+            string message = amount.Fault == ProblemCodes.OutOfRange
+                ? $"\"{key.Name}\" cannot be {found}"
+                : $"\"{key.Name}\" is not {Kind(key.Kind)}: \"{found}\"";
+            problems.Add(amount.Fault!, node.Spot, message, hint);
+            return null;
+        }
+        if (key.RangeFor(unit) is { } range && !range.Has(amount.Value))
+        {
+            problems.Add(ProblemCodes.OutOfRange, node.Spot, $"\"{key.Name}\" cannot be {found}", "it takes " + range.InWords(UnitOf(key.Kind)));
+            return null;
+        }
+        return new NumberItem(amount.Value, amount.Exact, node.Spot);
+    }
+
+    private Amount Parse(string text, ValueKind kind) => kind switch
+    {
+        ValueKind.Length => LengthValues.Parse(text, unit),
+        ValueKind.Station => OtherValues.Station(text, unit),
+        ValueKind.Angle => OtherValues.Angle(text),
+        ValueKind.Share => OtherValues.Share(text),
+        ValueKind.Scale => OtherValues.Scale(text, unit),
+        ValueKind.Integer => Whole(text),
+        _ => Numbers.Parse(text),
+    };
+
+    private static Amount Whole(string text)
+    {
+        if (!int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int value))
+            return Amount.Bad(ProblemCodes.WrongType, "");
+        return Amount.Of(value, value);
+    }
+
+    private string UnitOf(ValueKind kind) => kind switch
+    {
+        ValueKind.Length => Lengths.Symbol(unit),
+        ValueKind.Angle => "deg",
+        _ => "",
+    };
+
+    private static string Kind(ValueKind kind) => kind switch
+    {
+        ValueKind.Length => "a length",
+        ValueKind.Station => "a station",
+        ValueKind.Angle => "an angle",
+        ValueKind.Share => "a share",
+        ValueKind.Scale => "a scale",
+        ValueKind.Integer => "a whole number",
+        _ => "a number",
+    };
+}

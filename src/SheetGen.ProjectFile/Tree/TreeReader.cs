@@ -1,0 +1,183 @@
+using SheetGen.Model.Problems;
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Keys;
+
+namespace SheetGen.ProjectFile.Tree;
+
+/// <summary>Checks a node tree against the key table and turns it into values in project units; every fault is reported, none stops it.</summary>
+internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
+{
+    private readonly ScalarReader _scalars = new(unit, problems);
+
+    /// <summary>The value of a node; null where it is faulty.</summary>
+    /// <param name="keySpot">Place of the key, for a value that is empty.</param>
+    public Item? Read(Node node, Key key, SourceSpot keySpot)
+    {
+        if (node is ScalarNode { IsEmpty: true } or ScalarNode { Text.Length: 0 })
+        {
+            bool comment = key.Name == "size";
+            problems.Add(ProblemCodes.EmptyValue, keySpot, $"\"{key.Name}\" has no value", comment ? "write the size in quotes: \"#8\"" : key.Kind == ValueKind.List ? "leave the key out, or write []" : "give a value, or leave the key out");
+            return null;
+        }
+        return key.Kind switch
+        {
+            ValueKind.Map => ReadMap(node, key),
+            ValueKind.List => ReadList(node, key),
+            ValueKind.Names => ReadNames(node, key),
+            _ => node is ScalarNode scalar ? _scalars.Read(scalar, key) : WrongType(node, key),
+        };
+    }
+
+    private MapItem? ReadMap(Node node, Key key)
+    {
+        if (node is ListNode list && key.Short.Count > 0)
+            return ReadShort(list, key);
+        if (node is not MapNode map)
+        {
+            WrongType(node, key);
+            return null;
+        }
+        IReadOnlyList<Key> known = KnownKeys(map, key, out bool whole);
+        var values = new Dictionary<string, Item>();
+        var given = new Dictionary<string, SourceSpot>();
+        foreach ((ScalarNode name, Node value) in map.Entries)
+        {
+            Key? child = known.FirstOrDefault(k => k.Name == name.Text);
+            if (child is null)
+            {
+                if (whole)
+                    ReportUnknown(name, key, known);
+                continue;
+            }
+            given[child.Name] = name.Spot;
+            if (Read(value, child, name.Spot) is { } item)
+                values[child.Name] = item;
+        }
+        foreach (Key child in known.Where(k => k.Required && !given.ContainsKey(k.Name)))
+            problems.Add(ProblemCodes.MissingKey, map.Spot, $"\"{child.Name}\" is missing in {Called(key)}", Example(child));
+        if (key.ExactlyOne && given.Count != 1)
+        {
+            string names = string.Join(", ", known.Select(k => k.Name));
+            problems.Add(ProblemCodes.ExactlyOne, map.Spot, $"{Called(key)} takes exactly one of {names}");
+            return null;
+        }
+        return new MapItem(values, given, map.Spot);
+    }
+
+    /// <summary>The keys that a block knows, with those of its variant.</summary>
+    /// <param name="whole">False where the variant is not known, so that a key cannot be called unknown.</param>
+    private static IReadOnlyList<Key> KnownKeys(MapNode map, Key key, out bool whole)
+    {
+        whole = true;
+        if (key.VariantKey is null)
+            return key.Children;
+        Node? node = map.Entries.FirstOrDefault(e => e.Key.Text == key.VariantKey).Value;
+        if (node is ScalarNode scalar && key.Variants.TryGetValue(scalar.Text, out IReadOnlyList<Key>? more))
+            return [.. key.Children, .. more];
+        whole = false;
+        return key.Children;
+    }
+
+    private MapItem? ReadShort(ListNode list, Key key)
+    {
+        if (list.Items.Count != key.Short.Count)
+        {
+            problems.Add(ProblemCodes.WrongCount, list.Spot, FormattableString.Invariant($"{Called(key)} takes [{string.Join(", ", key.Short)}], found {Count(list.Items.Count)}"));
+            return null;
+        }
+        var values = new Dictionary<string, Item>();
+        var given = new Dictionary<string, SourceSpot>();
+        for (int i = 0; i < key.Short.Count; i++)
+        {
+            Key child = key.Children.First(k => k.Name == key.Short[i]);
+            given[child.Name] = list.Items[i].Spot;
+            if (Read(list.Items[i], child, list.Items[i].Spot) is { } item)
+                values[child.Name] = item;
+        }
+        return new MapItem(values, given, list.Spot);
+    }
+
+    private ListItem? ReadList(Node node, Key key)
+    {
+        Key item = key.Item!;
+        IReadOnlyList<Node> nodes;
+        if (node is ListNode list)
+        {
+            nodes = list.Items;
+        }
+        else if (key.OneAllowed && node is ScalarNode)
+        {
+            nodes = [node];
+        }
+        else
+        {
+            WrongType(node, key);
+            return null;
+        }
+        if (nodes.Count < key.MinCount || nodes.Count > key.MaxCount)
+        {
+            string takes = key.MinCount == key.MaxCount ? $"{key.MinCount}"
+                : nodes.Count < key.MinCount ? $"at least {key.MinCount}" : $"at most {key.MaxCount}";
+            problems.Add(ProblemCodes.WrongCount, node.Spot, $"\"{key.Name}\" takes {takes} {(takes.EndsWith(" 1", StringComparison.Ordinal) ? "value" : "values")}, found {Count(nodes.Count)}");
+            return null;
+        }
+        var items = new List<Item>();
+        foreach (Node one in nodes)
+        {
+            if (Read(one, item, one.Spot) is { } read)
+                items.Add(read);
+        }
+        return new ListItem(items, items.Count < nodes.Count, node.Spot);
+    }
+
+    private MapItem? ReadNames(Node node, Key key)
+    {
+        if (node is not MapNode map)
+        {
+            WrongType(node, key);
+            return null;
+        }
+        var values = new Dictionary<string, Item>();
+        foreach ((ScalarNode name, Node value) in map.Entries)
+        {
+            if (Read(value, key.Item! with { Name = Shown.Short(name.Text) }, name.Spot) is { } item)
+                values[name.Text] = item;
+        }
+        return new MapItem(values, map.Entries.ToDictionary(e => e.Key.Text, e => e.Key.Spot), map.Spot);
+    }
+
+    private void ReportUnknown(ScalarNode name, Key key, IReadOnlyList<Key> known)
+    {
+        string[] names = [.. known.Select(k => k.Name)];
+        string hint = Suggestion.Nearest(name.Text, names) is { } near
+            ? $"did you mean \"{near}\"?"
+            : "known here: " + string.Join(", ", names);
+        problems.Add(ProblemCodes.UnknownKey, name.Spot, $"unknown key \"{Shown.Short(name.Text)}\" in {Called(key)}", hint);
+    }
+
+    private Item? WrongType(Node node, Key key)
+    {
+        string found = node switch
+        {
+            ListNode => "a list",
+            MapNode => "a block of keys",
+            ScalarNode s => $"\"{Shown.Short(s.Text)}\"",
+            _ => "something else",
+        };
+        string needed = key.Kind switch
+        {
+            ValueKind.Map when key.Short.Count > 0 => $"[{string.Join(", ", key.Short)}] or a block of keys",
+            ValueKind.Map or ValueKind.Names => "a block of keys",
+            ValueKind.List => "a list",
+            _ => "a single value",
+        };
+        problems.Add(ProblemCodes.WrongType, node.Spot, $"{Called(key)} takes {needed}, found {found}", Example(key));
+        return null;
+    }
+
+    private static string Called(Key key) => key.Name.Contains(' ') ? $"a {key.Name}".Replace("a project file", "the project file") : $"\"{key.Name}\"";
+
+    private static string Example(Key key) => key.Example.Length == 0 ? "" : $"for example {key.Name}: {key.Example}";
+
+    private static string Count(int count) => count == 0 ? "none" : FormattableString.Invariant($"{count}");
+}

@@ -1,0 +1,183 @@
+using SheetGen.Model.Problems;
+using YamlDotNet.Core;
+using YamlDotNet.Core.Events;
+
+namespace SheetGen.ProjectFile.Tree;
+
+/// <summary>
+/// Loads a YAML text as plain nodes with their places. Limits on size, nesting and number of values, and the refusal of anchors and
+/// aliases, keep a hostile file from costing more than its own length.
+/// </summary>
+internal sealed class YamlLoader
+{
+    public const int MostCharacters = 4_000_000;
+    public const int MostNodes = 400_000;
+    public const int DeepestNesting = 32;
+
+    private readonly string _file;
+    private readonly string _text;
+    private readonly ProblemList _problems;
+    private readonly IParser _events;
+    private int _nodes;
+
+    private YamlLoader(string text, string file, ProblemList problems)
+    {
+        _text = text;
+        _file = file;
+        _problems = problems;
+        _events = new Parser(new StringReader(text));
+    }
+
+    /// <summary>The root node; null where the text cannot be loaded, which is then reported.</summary>
+    public static Node? Load(string text, string file, ProblemList problems)
+    {
+        var start = new SourceSpot(file, 1, 1);
+        if (text.Length > MostCharacters)
+        {
+            problems.Add(ProblemCodes.TooLarge, start, FormattableString.Invariant($"the file has {text.Length} characters; the limit is {MostCharacters}"));
+            return null;
+        }
+        var loader = new YamlLoader(text, file, problems);
+        try
+        {
+            return loader.LoadDocument();
+        }
+        catch (YamlException e)
+        {
+            loader.ReportSyntax(e.Start, e.Message);
+        }
+        catch (StoppedException)
+        {
+        }
+        catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException or KeyNotFoundException or NullReferenceException or FormatException or OverflowException)
+        {
+            // The YAML package fails with these on some malformed texts.
+            loader.ReportSyntax(loader._events.Current?.End ?? Mark.Empty, "the text is malformed");
+        }
+        return null;
+    }
+
+    private Node? LoadDocument()
+    {
+        Expect<StreamStart>();
+        if (Next() is StreamEnd)
+        {
+            _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, 1, 1), "the file is empty", "\"start\" writes a commented starter project");
+            return null;
+        }
+        Node root = LoadNode(Next(), 0);
+        while (Next() is not StreamEnd)
+        {
+            if (_events.Current is DocumentStart second)
+                Stop(ProblemCodes.NotUsed, Spot(second), "a second YAML document starts here", "keep one document in a file");
+        }
+        return root;
+    }
+
+    private Node LoadNode(ParsingEvent at, int depth)
+    {
+        if (++_nodes > MostNodes)
+            Stop(ProblemCodes.TooLarge, Spot(at), FormattableString.Invariant($"the file has more than {MostNodes} values"));
+        if (depth > DeepestNesting)
+            Stop(ProblemCodes.TooLarge, Spot(at), FormattableString.Invariant($"the file is nested more than {DeepestNesting} deep"));
+        if (at is AnchorAlias alias)
+            Stop(ProblemCodes.NotUsed, Spot(at), $"aliases are not used in project files: *{Shown.Short(alias.Value.Value)}", "write the value out");
+        if (at is NodeEvent { Anchor.IsEmpty: false } anchored)
+            Stop(ProblemCodes.NotUsed, Spot(at), $"anchors are not used in project files: &{Shown.Short(anchored.Anchor.Value)}", "write the value out where it is needed");
+        if (at is NodeEvent { Tag.IsEmpty: false } tagged)
+            Stop(ProblemCodes.NotUsed, Spot(at), $"tags are not used in project files: {Shown.Short(tagged.Tag.ToString())}", "remove the tag");
+        return at switch
+        {
+            Scalar scalar => new ScalarNode(scalar.Value, scalar.Style != ScalarStyle.Plain, Spot(scalar)),
+            SequenceStart => LoadList(at, depth),
+            MappingStart => LoadMap(at, depth),
+            _ => throw new InvalidOperationException("unexpected YAML event"),
+        };
+    }
+
+    private ListNode LoadList(ParsingEvent start, int depth)
+    {
+        var items = new List<Node>();
+        while (Next() is not SequenceEnd)
+            items.Add(LoadNode(_events.Current!, depth + 1));
+        return new ListNode(items, Spot(start));
+    }
+
+    private MapNode LoadMap(ParsingEvent start, int depth)
+    {
+        var entries = new List<KeyValuePair<ScalarNode, Node>>();
+        var seen = new Dictionary<string, SourceSpot>();
+        while (Next() is not MappingEnd)
+        {
+            ParsingEvent at = _events.Current!;
+            if (LoadNode(at, depth + 1) is not ScalarNode key)
+            {
+                Stop(ProblemCodes.NotUsed, Spot(at), "a key must be a plain word", "look for a missing colon or bracket");
+                break;
+            }
+            if (key is { Text: "<<", Quoted: false })
+                Stop(ProblemCodes.NotUsed, key.Spot, "merge keys (<<) are not used in project files", "write the keys out");
+            Node value = LoadNode(Next(), depth + 1);
+            if (seen.TryGetValue(key.Text, out SourceSpot first))
+            {
+                string where = FormattableString.Invariant($"line {first.Line}");
+                _problems.Add(ProblemCodes.DuplicateKey, key.Spot, $"\"{Shown.Short(key.Text)}\" is given twice, first in {where}", "remove one of the two", first);
+                continue;
+            }
+            seen.Add(key.Text, key.Spot);
+            entries.Add(new(key, value));
+        }
+        return new MapNode(entries, Spot(start));
+    }
+
+    private ParsingEvent Next()
+    {
+        if (!_events.MoveNext())
+            throw new InvalidOperationException("unexpected end");
+        return _events.Current!;
+    }
+
+    private void Expect<T>()
+        where T : ParsingEvent
+    {
+        if (Next() is not T)
+            throw new InvalidOperationException("unexpected YAML event");
+    }
+
+    private SourceSpot Spot(ParsingEvent e)
+    {
+        int length = e is Scalar && e.Start.Line == e.End.Line ? (int)(e.End.Column - e.Start.Column) : 1;
+        return new SourceSpot(_file, (int)e.Start.Line, (int)e.Start.Column, Math.Max(1, length));
+    }
+
+    private void ReportSyntax(Mark mark, string message)
+    {
+        int line = Math.Max(1, (int)mark.Line), column = Math.Max(1, (int)mark.Column);
+        string source = SourceLines.Line(_text, line);
+        int indent = source.Length - source.TrimStart(' ', '\t').Length;
+        int tab = source.IndexOf('\t', 0, indent);
+        if (tab >= 0)
+        {
+            _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, line, tab + 1), "a tab is used as indentation", "indent with spaces");
+            return;
+        }
+        _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, line, column), $"the YAML cannot be read: {Plain(message)}", "look at this place and just before it");
+    }
+
+    private static string Plain(string message)
+    {
+        string text = message.ReplaceLineEndings(" ").TrimEnd('.', ' ');
+        int place = text.StartsWith('(') ? text.IndexOf("): ", StringComparison.Ordinal) : -1;
+        text = place >= 0 ? text[(place + 3)..] : text;
+        return text.Length == 0 ? "malformed" : char.ToLowerInvariant(text[0]) + text[1..];
+    }
+
+    private void Stop(ProblemCode code, SourceSpot spot, string message, string hint = "")
+    {
+        _problems.Add(code, spot, message, hint);
+        throw new StoppedException();
+    }
+
+    /// <summary>Ends the loading after its reason has been reported.</summary>
+    private sealed class StoppedException : Exception;
+}

@@ -1,0 +1,177 @@
+using System.Globalization;
+using System.IO.Compression;
+using System.Text.RegularExpressions;
+using SheetGen.EndToEnd.Support;
+using Xunit;
+
+namespace SheetGen.EndToEnd;
+
+/// <summary>The demos' files, read by programs that we did not write.</summary>
+[Trait("Category", "Outside")]
+public sealed partial class OutsideReaderTests(OutsideReaderTests.BuiltDemos demos) : IClassFixture<OutsideReaderTests.BuiltDemos>
+{
+    private const string Audit = """
+        import sys, ezdxf
+        from ezdxf import recover
+        doc, auditor = recover.readfile(sys.argv[1])
+        strict = ezdxf.readfile(sys.argv[1])
+        second = strict.audit()
+        bad = list(auditor.errors) + list(auditor.fixes) + list(second.errors) + list(second.fixes)
+        for entry in bad:
+            print(entry.code, entry.message)
+        layers = {layer.dxf.name.lower() for layer in strict.layers}
+        used = {entity.dxf.layer.lower() for entity in strict.entitydb.values() if entity.dxf.hasattr("layer")}
+        for name in sorted(used - layers):
+            print("undefined layer", name)
+        print("nails", sum(1 for i in strict.modelspace().query("INSERT") if i.has_attrib("MARK")))
+        """;
+
+    private const string ReadBook = """
+        import sys, openpyxl
+        values = openpyxl.load_workbook(sys.argv[1], data_only=True)
+        formulas = openpyxl.load_workbook(sys.argv[1])
+        cells = 0
+        for sheet in formulas:
+            for row in sheet.iter_rows():
+                for cell in row:
+                    if isinstance(cell.value, str) and cell.value.startswith("="):
+                        cells += 1
+                        stored = values[sheet.title][cell.coordinate].value
+                        if stored is None or (isinstance(stored, str) and stored.startswith("#")):
+                            print("no value", sheet.title, cell.coordinate, cell.value)
+        print("formulas", cells)
+        """;
+
+    public static TheoryData<string> Demos => [.. Repository.DemoNames];
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Ezdxf_audits_the_drawings_without_error_or_fix(string demo)
+    {
+        OutsideTool.NeedModule("ezdxf");
+        var sheets = OutsideTool.Run(OutsideTool.Python, null, "-c", Audit, demos.File(demo, "sheets.dxf"));
+        int nails = CsvTable.Read(demos.File(demo, "nails.csv")).Rows.Count;
+        Assert.Equal($"nails {nails}\n", sheets.Out);
+        var plan = OutsideTool.Run(OutsideTool.Python, null, "-c", Audit, demos.File(demo, "plan.dxf"));
+        Assert.Equal("nails 0\n", plan.Out);
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void LibreCad_loads_the_drawings(string demo)
+    {
+        OutsideTool.Need("librecad");
+        foreach (string name in new[] { "sheets.dxf", "plan.dxf" })
+        {
+            using var temp = new TempFolder();
+            OutsideTool.Run("librecad", temp.Path, "dxf2pdf", "-a", "-t", temp.Path, demos.File(demo, name));
+            string made = Assert.Single(Directory.GetFiles(temp.Path, "*.pdf"));
+            Assert.True(new FileInfo(made).Length > 2000, name);
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Poppler_finds_the_title_and_every_noted_nail_in_the_pdf(string demo)
+    {
+        OutsideTool.Need("pdftotext");
+        string text = OutsideTool.Run("pdftotext", null, "-layout", demos.File(demo, "sheets.pdf"), "-").Out;
+        string title = TitleLine().Match(File.ReadAllText(Repository.DemoFile(demo))).Groups[1].Value;
+        Assert.Contains(title, text, StringComparison.OrdinalIgnoreCase);
+        CsvTable nails = CsvTable.Read(demos.File(demo, "nails.csv"));
+        foreach ((string mark, string status) in nails.Column("nail").Zip(nails.Column("status")))
+        {
+            if (status is "noted" or "unresolved")
+                Assert.Contains(mark, text, StringComparison.Ordinal);
+        }
+        string fonts = OutsideTool.Run("pdffonts", null, demos.File(demo, "sheets.pdf")).Out;
+        Assert.All(fonts.TrimEnd().Split('\n').Skip(2), line => Assert.Matches(@"\byes\s+(yes|no)\s+(yes|no)\s+\d+\s+\d+\s*$", line));
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Qpdf_finds_the_pdf_sound(string demo)
+    {
+        OutsideTool.Need("qpdf");
+        var check = OutsideTool.Run("qpdf", null, "--check", demos.File(demo, "sheets.pdf"));
+        Assert.True(check.Code is 0 or 3, check.Out + check.Error);
+        Assert.DoesNotContain("ERROR", check.Out + check.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Openpyxl_finds_a_value_with_every_formula(string demo)
+    {
+        OutsideTool.NeedModule("openpyxl");
+        var read = OutsideTool.Run(OutsideTool.Python, null, "-c", ReadBook, demos.File(demo, "quantities.xlsx"));
+        Assert.Matches(@"^formulas [1-9]\d*\n$", read.Out);
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void LibreOffice_recalculates_the_stored_values(string demo)
+    {
+        OutsideTool.Need("soffice");
+        using var temp = new TempFolder();
+        StripValues(demos.File(demo, "quantities.xlsx"), temp.File("stripped.xlsx"));
+        OutsideTool.Run(
+            "soffice", temp.Path, "-env:UserInstallation=file://" + temp.File("profile"), "--headless", "--convert-to", "xlsx:Calc MS Excel 2007 XML",
+            "--outdir", temp.File("calculated"), temp.File("stripped.xlsx"));
+        IReadOnlyDictionary<string, string> stored = WorkbookListing.FormulaValues(demos.File(demo, "quantities.xlsx"));
+        IReadOnlyDictionary<string, string> calculated = WorkbookListing.FormulaValues(temp.File("calculated/stripped.xlsx"));
+        Assert.NotEmpty(stored);
+        var different = stored.Where(s => !Same(s.Value, calculated.GetValueOrDefault(s.Key))).Take(20);
+        Assert.Empty(different.Select(s => $"{s.Key}: stored {s.Value}, calculated {calculated.GetValueOrDefault(s.Key)}"));
+    }
+
+    private static bool Same(string stored, string? calculated)
+    {
+        if (stored == calculated)
+            return true;
+        return double.TryParse(stored, NumberStyles.Float, CultureInfo.InvariantCulture, out double s)
+            && double.TryParse(calculated, NumberStyles.Float, CultureInfo.InvariantCulture, out double c)
+            && Math.Abs(s - c) <= 1e-9 * Math.Max(1, Math.Abs(s));
+    }
+
+    /// <summary>A copy in which the formulas have no stored values, so that a reader must calculate them.</summary>
+    private static void StripValues(string workbook, string copy)
+    {
+        using ZipArchive source = ZipFile.OpenRead(workbook);
+        using ZipArchive target = ZipFile.Open(copy, ZipArchiveMode.Create);
+        foreach (ZipArchiveEntry entry in source.Entries)
+        {
+            using var reader = new StreamReader(entry.Open());
+            string text = reader.ReadToEnd();
+            if (entry.FullName.StartsWith("xl/worksheets/", StringComparison.Ordinal))
+                text = StoredValue().Replace(text, "$1");
+            using var writer = new StreamWriter(target.CreateEntry(entry.FullName).Open());
+            writer.Write(text);
+        }
+    }
+
+    [GeneratedRegex(@"(</(?:x:)?f>)<(?:x:)?v>[^<]*</(?:x:)?v>")]
+    private static partial Regex StoredValue();
+
+    [GeneratedRegex(@"(?m)^  title: (.+)$")]
+    private static partial Regex TitleLine();
+
+    /// <summary>Every demo, built once for all tests of this class.</summary>
+    public sealed class BuiltDemos : IDisposable
+    {
+        private readonly TempFolder _temp = new();
+
+        public BuiltDemos()
+        {
+            foreach (string demo in Repository.DemoNames)
+            {
+                CliRun run = CliRun.Of("build", Repository.DemoFile(demo), "--out", _temp.File(demo));
+                if (run.Code is not (0 or 1))
+                    throw new InvalidOperationException(run.Error);
+            }
+        }
+
+        public string File(string demo, string name) => _temp.File(demo + "/" + name);
+
+        public void Dispose() => _temp.Dispose();
+    }
+}

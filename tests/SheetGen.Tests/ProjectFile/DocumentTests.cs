@@ -1,0 +1,24 @@
+using SheetGen.ProjectFile.Documents;
+using Xunit;
+
+namespace SheetGen.Tests.ProjectFile;
+
+/// <summary>The documents that are made from tables are not stale. With SHEETGEN_WRITE_DOCS=1 they are written anew.</summary>
+public sealed class DocumentTests
+{
+    [Fact]
+    public void The_key_document_is_fresh() => CheckFresh(KeyDocument.Text(), "docs", "project-file.md");
+
+    [Fact]
+    public void The_problem_document_is_fresh() => CheckFresh(ProblemDocument.Text(), "docs", "problems.md");
+
+    [Fact]
+    public void The_editor_schema_is_fresh() => CheckFresh(EditorSchema.Text(), "templates", "sheetgen.schema.json");
+
+    private static void CheckFresh(string text, params string[] path)
+    {
+        if (Environment.GetEnvironmentVariable("SHEETGEN_WRITE_DOCS") == "1")
+            File.WriteAllText(Repository.PathOf(path), text);
+        Assert.Equal(text, Repository.Read(path), ignoreLineEndingDifferences: true);
+    }
+}

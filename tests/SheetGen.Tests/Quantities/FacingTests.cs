@@ -1,0 +1,142 @@
+using SheetGen.Layout.Quantities;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using Xunit;
+
+namespace SheetGen.Tests.Quantities;
+
+public class FacingTests
+{
+    private static QuantityTable Measure(TestWall wall)
+    {
+        (WallProject project, NailLayout layout) = wall.Make();
+        return TakeOff.Measure(project, layout);
+    }
+
+    [Fact]
+    public void Panels_stand_in_level_courses_from_the_lowest_bottom()
+    {
+        QuantityTable table = Measure(new TestWall
+        {
+            End = 45,
+            Elements = [new LayoutElement.Tangent(45)],
+            Top = [new(0, 115), new(30, 115), new(45, 118)],
+            Steps = [new(0, 100), new(20, 102.5)],
+            Panels = new Panels(10, 5, 0),
+            Breaks = [10, 20, 30, 40],
+        });
+        // Columns 0-10 and 10-20: three full panels each. 20-30: 2.5, 5, 5. 30-40 and 40-45: 2.5, 5, 5 and a sloping top course.
+        Assert.Equal(6 + 2 + 2, table.Panels.Where(p => p.Size == PanelSize.Full).Sum(p => p.Count));
+        Assert.Equal(2, table.Panels.Where(p => p.Size == PanelSize.Partial).Sum(p => p.Count));
+        Assert.Equal(5, table.Panels.Where(p => p.Size == PanelSize.SpecialHeight).Sum(p => p.Count));
+        PanelCount sloping = Assert.Single(table.Panels, p => p.Course == 4 && p.Width == 5);
+        Assert.Equal((2.0, 3.0), (sloping.StartHeight, sloping.EndHeight));
+        Assert.Equal(45, table.Totals[QuantityName.PadLength].Amount!.Value, 9);
+        Assert.Equal(1, table.Totals[QuantityName.PadSteps].Amount);
+    }
+
+    [Fact]
+    public void Panels_restart_at_a_corner()
+    {
+        QuantityTable table = Measure(new TestWall
+        {
+            Elements = [new LayoutElement.Tangent(55), new LayoutElement.Bend(Turn.Right, 30), new LayoutElement.Tangent(45)],
+            Top = [new(0, 110)],
+            Panels = new Panels(10, 5, 0),
+            Breaks = [10, 20, 30, 40, 50, 55, 65, 75, 85, 95],
+        });
+        Assert.Equal(2 * 9, table.Panels.Where(p => p.Size == PanelSize.Full).Sum(p => p.Count));
+        Assert.Equal(4, table.Panels.Where(p => p.Size == PanelSize.Partial).Sum(p => p.Count));
+    }
+
+    [Theory]
+    [InlineData(5)]
+    [InlineData(3.5)]
+    [InlineData(1.75)]
+    public void Strips_are_no_farther_apart_than_allowed_and_say_what_they_touch(double spacing)
+    {
+        QuantityTable table = Measure(new TestWall { Spacing = spacing });
+        double[] at = [.. table.Strips.Select(s => s.Along)];
+        Assert.True(at[0] <= 5 + 1e-9 && at[^1] >= 95 - 1e-9);
+        for (int i = 1; i < at.Length; i++)
+            Assert.InRange(at[i] - at[i - 1], 1e-6, 10 + 1e-9);
+        foreach (DrainStrip strip in table.Strips)
+        {
+            IEnumerable<string> near = table.Nails.Where(n => Math.Abs(n.Nail.Along - strip.Along) < 0.75 - 1e-9).Select(n => n.Nail.Mark);
+            Assert.Equal(near.Order(), strip.Touches.Order());
+            Assert.Equal(20, strip.Length, 9);
+        }
+        Assert.Equal(spacing < 1.5, table.Strips.Any(s => s.Touches.Count > 0 && spacing >= 3));
+    }
+
+    [Fact]
+    public void Strip_that_cannot_be_clear_names_the_nails()
+    {
+        QuantityTable table = Measure(new TestWall { Spacing = 1.25, Tests = TestNails.None });
+        Assert.All(table.Strips, s => Assert.NotEmpty(s.Touches));
+    }
+
+    [Fact]
+    public void Lifts_cut_the_whole_face_once()
+    {
+        QuantityTable table = Measure(new TestWall { Steps = [new(0, 100), new(40, 102.5)], Top = [new(0, 118), new(60, 121.5)], Limits = [60] });
+        Assert.Equal(table.Totals[QuantityName.FaceArea].Amount!.Value, table.Lifts.Sum(l => l.CutArea), 6);
+        Assert.All(table.Lifts, l => Assert.Equal(l.Exposed > 4, l.IsTooHigh));
+        Assert.Null(table.Totals[QuantityName.ExcavationVolume].Amount);
+    }
+
+    [Fact]
+    public void Level_wall_is_cut_row_by_row()
+    {
+        QuantityTable table = Measure(new TestWall());
+        // Rows at depths 2, 7, 12, 17, each cut 1.5 below; the last cut is 18.5 to 20.
+        Assert.Equal([350.0, 500, 500, 500, 150], table.Lifts.Select(l => Math.Round(l.CutArea, 6)));
+        Assert.Equal([3.5, 5, 5, 5, 1.5], table.Lifts.Select(l => Math.Round(l.Exposed, 6)));
+        Assert.Null(table.Lifts[^1].Row);
+    }
+
+    [Fact]
+    public void Excavation_by_average_end_area_of_the_sections_in_front()
+    {
+        CrossSectionPoint[] ground = [new(0, 120), new(20, 120), new(40, 100)];
+        QuantityTable table = Measure(new TestWall { CrossSections = [new CrossSection(0, ground), new CrossSection(100, ground)] });
+        Assert.Equal(100 * (20 * 20 + 20 * 20 / 2), table.Totals[QuantityName.ExcavationVolume].Amount!.Value, 3);
+    }
+
+    // boneyardtools.com: 50 and 70 ft2, 100 ft apart: 6000 ft3.
+    [Fact]
+    public void End_areas_published_single_stretch() => Assert.Equal(6000, EndAreas.Volume([(0, 50), (100, 70)]), 9);
+
+    // Wikibooks, Fundamentals of Transportation, Earthwork: fill 4087.5 m3, cut 1058.3 m3, net 3029.2 m3 short.
+    [Fact]
+    public void End_areas_published_cut_and_fill()
+    {
+        double fill = EndAreas.Volume([(0, 60), (50, 50), (75, 25), (100, 5), (115, 0)]);
+        double cut = EndAreas.Volume([(75, 0), (100, 10), (115, 15), (150, 30)]);
+        Assert.Equal(4087.5, fill, 1);
+        Assert.Equal(1058.3, cut, 1);
+        Assert.Equal(3029.2, fill - cut, 1);
+    }
+
+    // Vose, Handbook of Railroad Construction, art. 108: base 20, slopes 1.5:1, cuts 0, 5, 10, 15, 0 ft every 50 ft. End areas exactly
+    // 56,250 ft3 where zero ends count as mean areas (the book's rounded areas print 56,200); here a zero end is a pyramid.
+    [Fact]
+    public void End_areas_published_railroad_cut()
+    {
+        static double Area(double h) => 20 * h + 1.5 * h * h;
+        double volume = EndAreas.Volume([(0, Area(0)), (50, Area(5)), (100, Area(10)), (150, Area(15)), (200, Area(0))]);
+        double pyramids = 50 * (Area(5) + Area(15)) * (1.0 / 2 - 1.0 / 3);
+        Assert.Equal(56250, volume + pyramids, 6);
+    }
+
+    [Theory]
+    [InlineData(24.5, 60, 10, 0, 5)]
+    [InlineData(60, 60, 3, 0, 3)]
+    [InlineData(70, 60, 4, 1, 5)]
+    [InlineData(30, 20, 4, 1, 6)]
+    public void Stock_bars_and_couplers(double cut, double stock, int count, int couplers, int bars)
+    {
+        Assert.Equal(bars, BarList.StockBars(cut, stock, count));
+        Assert.Equal(couplers, NailTakeOff.CeilingOf(cut / stock) - 1);
+    }
+}
