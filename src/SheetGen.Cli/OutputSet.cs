@@ -26,7 +26,7 @@ public static class OutputSet
         QuantityTable quantities = TakeOff.Measure(project, laid.Layout);
         display.Stage("drawing sheets");
         SheetSet sheets = SheetComposer.Compose(
-            project, laid.Layout, laid.Report, [], new RunInfo(ProgramVersion.Text), input.Named.Templates!);
+            project, laid.Layout, laid.Report, quantities, [], new RunInfo(ProgramVersion.Text), input.Named.Templates!);
         ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings] };
         display.Stage("writing files");
         (string Name, Action<Stream> Write)[] writers =
