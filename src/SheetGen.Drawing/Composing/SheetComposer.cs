@@ -15,7 +15,7 @@ public static class SheetComposer
     private sealed record Draft(string Title, string Scale, IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper);
 
     /// <summary>The sheets of a project.</summary>
-    /// <param name="tables">Further tables for the table sheets, such as bid quantities.</param>
+    /// <param name="tables">Further tables for the table sheets, such as bid quantities; the summary by section is drawn already.</param>
     public static SheetSet Compose(
         WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, IReadOnlyList<TableData> tables,
         RunInfo run, DrawingTemplates templates)
@@ -70,9 +70,31 @@ public static class SheetComposer
             Sheets = [.. drafts.Select((d, i) => new Sheet(
                 SheetName(i + 1), d.Title, size.Name, size.Width, size.Height, d.Viewports,
                 [frame.Reference(SheetName(i + 1), drafts.Count, d.Title, d.Scale), .. d.Paper]))],
-            Plan = [.. new PlanModel(context, new(project.Origin.E, project.Origin.N)).Draw()],
+            Plan = TruePlan(context, scale, findings),
             Findings = findings,
         };
+    }
+
+    /// <summary>The plan at true coordinates with labels sized for the scale.</summary>
+    private static IReadOnlyList<Primitive> TruePlan(DrawingContext context, SheetScale scale, List<Finding> findings)
+    {
+        var plan = new PlanModel(context, new(context.Project.Origin.E, context.Project.Origin.N));
+        Primitive[] lines = [.. plan.Draw()];
+        Box extent = Box.Around(lines.SelectMany(Extents.Points));
+        double units = scale.UnitsPerMillimetre;
+        var frame = new Box(0, 0, extent.Width / units + 160, extent.Height / units + 160);
+        var viewport = new Viewport(frame, extent.Center, units);
+        PlaneTransform toPaper = viewport.ToPaper;
+        var labels = new ViewLabels(context, viewport, frame, "plan.dxf", null);
+        var writer = new PlanLabels(context, labels, p => toPaper.Apply(plan.At(p)));
+        writer.Crowd(lines.Select(toPaper.Apply));
+        foreach (Wall wall in context.Project.Walls)
+            writer.Stations(wall, plan);
+        foreach (LayoutLine line in context.Project.LayoutLines)
+            writer.Alignment(line);
+        writer.Obstructions();
+        findings.AddRange(labels.Findings);
+        return [.. lines, .. labels.InModel()];
     }
 
     private static string SheetName(int number) => "SN-" + number.ToString("00", CultureInfo.InvariantCulture);
