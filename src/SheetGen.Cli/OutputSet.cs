@@ -4,8 +4,10 @@ using SheetGen.Layout.Quantities;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Writers.Csv;
+using SheetGen.Writers.Dxf;
 using SheetGen.Writers.Json;
 using SheetGen.Writers.Pdf;
+using SheetGen.Writers.Workbook;
 
 namespace SheetGen.Cli;
 
@@ -24,14 +26,19 @@ public static class OutputSet
         WallProject project = input.Project;
         display.Stage("measuring quantities");
         QuantityTable quantities = TakeOff.Measure(project, laid.Layout);
+        BidTable bid = BidQuantities.Make(quantities, input.Named.PayItems!, project.Rates);
+        var run = new RunInfo(ProgramVersion.Text);
         display.Stage("drawing sheets");
         SheetSet sheets = SheetComposer.Compose(
-            project, laid.Layout, laid.Report, quantities, [], new RunInfo(ProgramVersion.Text), input.Named.Templates!);
+            project, laid.Layout, laid.Report, quantities, [SummaryTables.Bid(bid)], run, input.Named.Templates!);
         ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings] };
         display.Stage("writing files");
         (string Name, Action<Stream> Write)[] writers =
         [
+            (Sheets, s => DxfSheetWriter.Write(sheets, s)),
+            (Plan, s => DxfPlanWriter.Write(sheets, s)),
             (Pdf, s => PdfSheetWriter.Write(sheets, s)),
+            (Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, quantities, bid, run, s)),
             (Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
             (Findings, s => FindingsJson.Write(project, laid.Layout, report, s)),
         ];
