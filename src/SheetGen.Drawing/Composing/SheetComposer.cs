@@ -25,13 +25,14 @@ public static class SheetComposer
         SheetSize size = SizeOf(context, findings);
         var frame = new SheetFrame(context, size);
         SheetScale scale = StripPlanner.Choose(context, frame.Area);
-        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale);
+        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, frame.Area);
         var model = new List<Primitive>();
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
         Primitive[] planLines = [.. plan.Draw()];
         model.AddRange(planLines);
 
         var drafts = new List<Draft>();
+        IReadOnlyList<SectionCut> cuts = SectionCut.Choose(project);
         (ElevationStrip Strip, SheetWindow Window)[] windows =
             [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(frame.Area, scale)).Select(w => (s, w)))];
         foreach (IGrouping<ElevationStrip, SheetWindow> wall in windows.GroupBy(w => w.Strip, w => w.Window))
@@ -41,7 +42,7 @@ public static class SheetComposer
             foreach (SheetWindow window in wall)
             {
                 int number = drafts.Count + 2;
-                var sheet = new PlanElevationSheet(context, wall.Key, scale, plan, lines, planLines);
+                var sheet = new PlanElevationSheet(context, wall.Key, scale, plan, lines, planLines, cuts);
                 sheet.Compose(window, frame.Area, SheetName(number),
                     window.Before ? SheetName(number - 1) : null, window.After ? SheetName(number + 1) : null);
                 model.AddRange(sheet.Model);
@@ -50,6 +51,7 @@ public static class SheetComposer
                 drafts.Add(new($"PLAN AND ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
             }
         }
+        SheetScale sectionScale = Sections(context, frame.Area, scale, cuts, model, findings, drafts);
         foreach (IReadOnlyList<Primitive> page in new TableLayout(context).Pages(SheetTables.All(context), frame.Area))
             drafts.Add(new("TABLES", "NONE", [], page));
 
@@ -65,7 +67,7 @@ public static class SheetComposer
             Version = run.Version,
             Templates = templates,
             Blocks = [.. NailSymbols.All, frame.Block()],
-            DimensionStyles = [StyleOf(scale, context)],
+            DimensionStyles = [.. new[] { scale, sectionScale }.Distinct().Select(s => StyleOf(s, context))],
             Model = model,
             Sheets = [.. drafts.Select((d, i) => new Sheet(
                 SheetName(i + 1), d.Title, size.Name, size.Width, size.Height, d.Viewports,
@@ -73,6 +75,22 @@ public static class SheetComposer
             Plan = TruePlan(context, scale, findings),
             Findings = findings,
         };
+    }
+
+    /// <summary>Adds the sheets of cross sections, which lie in model space below everything else; returns their scale.</summary>
+    private static SheetScale Sections(
+        DrawingContext context, Box area, SheetScale widest, IReadOnlyList<SectionCut> cuts, List<Primitive> model, List<Finding> findings, List<Draft> drafts)
+    {
+        var sheets = new SectionSheets(context, area, widest);
+        SheetScale scale = sheets.ScaleFor(cuts);
+        Box above = Box.Around(model.SelectMany(Extents.Points));
+        var origin = new Point2(Math.Round(above.Left), Math.Floor(above.Bottom - 150 * scale.UnitsPerMillimetre));
+        int first = drafts.Count + 2;
+        foreach ((IReadOnlyList<Viewport> viewports, IReadOnlyList<Primitive> paper) in sheets.Compose(cuts, scale, origin, i => SheetName(first + i)))
+            drafts.Add(new("SECTIONS", scale.Words, viewports, paper));
+        model.AddRange(sheets.Model);
+        findings.AddRange(sheets.Findings);
+        return scale;
     }
 
     /// <summary>The plan at true coordinates with labels sized for the scale.</summary>
