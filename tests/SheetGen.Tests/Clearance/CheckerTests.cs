@@ -35,7 +35,7 @@ public class CheckerTests
         Assert.Equal(0.5, finding.Required);
         Assert.Equal(2, finding.Points.Count);
         Assert.Equal(2, finding.Depths.Count);
-        Assert.StartsWith("A-1-01 comes within 0.2", finding.Message);
+        Assert.StartsWith("A-1-01 comes within 0.46", finding.Message);
         Assert.EndsWith(" ft of A-1-02; 0.50 ft is required", finding.Message);
     }
 
