@@ -59,7 +59,7 @@ internal sealed class YamlLoader
         {
             // The YAML package fails with these on some malformed texts, such as a bracket that is not closed.
             if (loader._openBrackets.TryPeek(out SourceSpot bracket))
-                problems.Add(ProblemCodes.Syntax, bracket, "the YAML cannot be read: this bracket is not closed, or what is in it is malformed", "close it, and check the commas");
+                problems.Add(ProblemCodes.Syntax, bracket, "the YAML cannot be read: this bracket is not closed, or what is in it is malformed", loader.CommentHint() ?? "close it, and check the commas");
             else
                 loader.ReportSyntax(loader._events.Current?.End ?? Mark.Empty, "malformed text");
         }
@@ -186,8 +186,14 @@ internal sealed class YamlLoader
             _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, tab.Line, tab.Column), "a tab is used as indentation", "indent with spaces");
             return;
         }
-        _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, line, column), $"the YAML cannot be read: {Plain(message)}", "look at this place and just before it");
+        _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, line, column), $"the YAML cannot be read: {Plain(message)}", CommentHint() ?? "look at this place and just before it");
     }
+
+    /// <summary>A hint where a # may have cut off the rest of an open bracket; else null.</summary>
+    private string? CommentHint() =>
+        _openBrackets.TryPeek(out SourceSpot bracket) && SourceLines.Line(_text, bracket.Line).Contains(" #", StringComparison.Ordinal)
+            ? "a # outside quotes starts a comment: write \"#8\""
+            : null;
 
     private static string Plain(string message)
     {
