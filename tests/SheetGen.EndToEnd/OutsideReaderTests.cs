@@ -37,7 +37,8 @@ public sealed partial class OutsideReaderTests(OutsideReaderTests.BuiltDemos dem
                     if isinstance(cell.value, str) and cell.value.startswith("="):
                         cells += 1
                         stored = values[sheet.title][cell.coordinate].value
-                        if stored is None or (isinstance(stored, str) and stored.startswith("#")):
+                        empty = '""' in cell.value
+                        if (stored is None and not empty) or (isinstance(stored, str) and stored.startswith("#")):
                             print("no value", sheet.title, cell.coordinate, cell.value)
         print("formulas", cells)
         """;
