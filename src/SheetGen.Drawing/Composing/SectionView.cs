@@ -62,8 +62,8 @@ public sealed class SectionView(DrawingContext context, SectionCut cut, Point2 o
             double front = Math.Min(a, b) - gap;
             yield return Polyline.Of(LayerRole.Detail, [At(front - thick, Bottom), At(front, Bottom), At(front, Top), At(front - thick, Top)], true);
         }
-        double ground = _wall.ExistingGround?.At(cut.Along) ?? Top;
-        yield return Polyline.Of(LayerRole.ExistingGround, [At(b + shotcrete, Top), At(b + shotcrete, ground), At(Behind, ground)]);
+        if (_wall.ExistingGround?.At(cut.Along) is double ground)
+            yield return Polyline.Of(LayerRole.ExistingGround, [At(b + shotcrete, Top), At(b + shotcrete, ground), At(Behind, ground)]);
         if (_wall.FinishedGrade is Profile grade)
             yield return new Line(LayerRole.FinishedGrade, At(-Front * Unit, grade.At(cut.Along)), At(Math.Min(a, b), grade.At(cut.Along)));
         foreach (Nail n in Nails)

@@ -55,6 +55,10 @@ public static class SheetComposer
         foreach (IReadOnlyList<Primitive> page in new TableLayout(context).Pages(SheetTables.All(context), frame.Area))
             drafts.Add(new("TABLES", "NONE", [], page));
 
+        int firstDetail = drafts.Count + 2;
+        foreach (IReadOnlyList<Primitive> page in DetailSheets.Compose(context, frame.Area, i => SheetName(firstDetail + i), findings))
+            drafts.Add(new("TYPICAL DETAILS", "NOT TO SCALE", [], page));
+
         (string, string)[] index = [(SheetName(1), "NOTES AND LEGEND"), .. drafts.Select((d, i) => (SheetName(i + 2), d.Title))];
         drafts.Insert(0, new("NOTES AND LEGEND", "NONE", [], [.. NotesSheet.Draw(context, frame.Area, index)]));
         return new SheetSet
@@ -83,8 +87,8 @@ public static class SheetComposer
     {
         var sheets = new SectionSheets(context, area, widest);
         SheetScale scale = sheets.ScaleFor(cuts);
-        Box above = Box.Around(model.SelectMany(Extents.Points));
-        var origin = new Point2(Math.Round(above.Left), Math.Floor(above.Bottom - 150 * scale.UnitsPerMillimetre));
+        Box above = Box.Around(model.SelectMany(Extents.Points)), plan = Box.Around(new PlanModel(context, default).Draw().SelectMany(Extents.Points));
+        var origin = new Point2(Math.Round(above.Left), Math.Floor(above.Bottom - 200 * scale.UnitsPerMillimetre - Math.Max(plan.Width, plan.Height)));
         int first = drafts.Count + 2;
         foreach ((IReadOnlyList<Viewport> viewports, IReadOnlyList<Primitive> paper) in sheets.Compose(cuts, scale, origin, i => SheetName(first + i)))
             drafts.Add(new("SECTIONS", scale.Words, viewports, paper));
@@ -141,7 +145,8 @@ public static class SheetComposer
     {
         Box plan = Box.Around(new PlanModel(context, default).Draw().SelectMany(Extents.Points));
         Box above = Box.Around(strips.SelectMany(s => new[] { s.At(s.Wall.Start, s.Low), s.At(s.Wall.End, s.High) }));
-        double gap = 150 * scale.UnitsPerMillimetre;
+        // Far enough that no plan viewport, however it is turned, sees a strip.
+        double gap = 200 * scale.UnitsPerMillimetre + Math.Max(plan.Width, plan.Height);
         return new(Math.Round(above.Center.X - plan.Center.X), Math.Floor(above.Bottom - gap - plan.Top));
     }
 }
