@@ -1,10 +1,90 @@
+using SheetGen.Layout.Placing;
 using SheetGen.Model;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
+using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Clearance;
 
 /// <summary>Where the rows of a finished layout leave the face uncovered, and where the face is too low for any nail.</summary>
 internal static class CoverFindings
 {
-    public static IReadOnlyList<Finding> Of(WallProject project, NailLayout layout) => [];
+    public static IReadOnlyList<Finding> Of(WallProject project, NailLayout layout)
+    {
+        var findings = new List<Finding>();
+        ILookup<Section, Nail> bySection = layout.Nails.Where(n => n.Kind != NailKind.Verification)
+            .ToLookup(n => n.Section, (IEqualityComparer<Section>)ReferenceEqualityComparer.Instance);
+        foreach (Wall wall in project.Walls)
+        {
+            var face = new Face(wall);
+            foreach (Bay bay in Bay.Of(face, project.Rules, project.Unit))
+            {
+                Head[] heads = [.. bySection[bay.Section].Where(n => bay.Leg.Has(n.Along)).Select(n => new Head(n.Along, n.Elevation))];
+                foreach (CoverBreak lack in Joined(CoverRule.Breaks(bay, heads, strict: false), Lengths.Quantum(project.Unit)))
+                    findings.Add(CoverOf(bay, lack));
+                foreach ((double start, double end) in CoverRule.NoNailHeight(bay))
+                    findings.Add(NoNailHeightOf(bay, start, end));
+            }
+        }
+        return findings;
+    }
+
+    /// <summary>Neighbouring stretches with the same lack become one, with its worst figure.</summary>
+    private static List<CoverBreak> Joined(List<CoverBreak> breaks, double quantum)
+    {
+        var joined = new List<CoverBreak>();
+        foreach (CoverBreak lack in breaks)
+        {
+            int same = joined.FindLastIndex(b => b.Lack == lack.Lack);
+            if (same >= 0 && lack.Start - joined[same].End <= 4 * quantum)
+                joined[same] = joined[same] with { End = Math.Max(joined[same].End, lack.End), Amount = Math.Max(joined[same].Amount, lack.Amount) };
+            else
+                joined.Add(lack);
+        }
+        return joined;
+    }
+
+    private static Finding CoverOf(Bay bay, CoverBreak lack)
+    {
+        string Show(double length) => Figures.Length(length, bay.Unit);
+        string what = lack.Lack switch
+        {
+            Lack.Nails => $"no nail within {Show(bay.HalfWindow)} along the wall",
+            Lack.Top => $"the highest nail is {Show(lack.Amount)} below the top; {Show(bay.Rules.TopMax)} is allowed",
+            Lack.Bottom => $"the lowest nail is {Show(lack.Amount)} above the bottom; {Show(bay.Rules.BottomMax)} is allowed",
+            _ => $"nails one above the other are {Show(lack.Amount)} apart; {Show(bay.Section.VerticalSpacing)} is allowed",
+        };
+        double? required = lack.Lack switch
+        {
+            Lack.Nails => null,
+            Lack.Top => bay.Rules.TopMax,
+            Lack.Bottom => bay.Rules.BottomMax,
+            _ => bay.Section.VerticalSpacing,
+        };
+        return new Finding
+        {
+            Code = FindingCode.Cover,
+            Severity = Severity.Error,
+            Wall = bay.Wall,
+            Station = bay.Wall.StationOf(lack.Start),
+            ToStation = bay.Wall.StationOf(lack.End),
+            Clear = null,
+            Required = required,
+            Message = $"section {bay.Section.Name}, {Between(bay, lack.Start, lack.End)}: {what}",
+        };
+    }
+
+    private static Finding NoNailHeightOf(Bay bay, double start, double end) => new()
+    {
+        Code = FindingCode.NoNailHeight,
+        Severity = Severity.Notice,
+        Wall = bay.Wall,
+        Station = bay.Wall.StationOf(start),
+        ToStation = bay.Wall.StationOf(end),
+        Required = 2 * bay.Rules.EdgeMin,
+        Message = $"section {bay.Section.Name}, {Between(bay, start, end)}: less than twice edge_min between top and bottom, no nail fits",
+    };
+
+    private static string Between(Bay bay, double start, double end) =>
+        $"{Stations.Format(bay.Wall.StationOf(start), bay.Unit)} to {Stations.Format(bay.Wall.StationOf(end), bay.Unit)}";
 }

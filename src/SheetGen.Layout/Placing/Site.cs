@@ -1,3 +1,4 @@
+using SheetGen.Layout.Clearance;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 
@@ -20,6 +21,12 @@ public sealed class Site
         Faces = [.. project.Walls.Select(w => new Face(w))];
         foreach (Face face in Faces)
         {
+            IReadOnlyList<IReadOnlyList<FaceSolid>> legs = FacePanels.Of(face);
+            for (int leg = 0; leg < legs.Count; leg++)
+            {
+                foreach (FaceSolid panel in legs[leg])
+                    _solids.Add(new StillSolid("face of " + face.Wall.Name, panel, project.Rules.ObstructionClearance, face, leg));
+            }
         }
     }
 
