@@ -6,7 +6,7 @@ public static class SampleWalls
     /// <summary>Two walls on two lines, both sides, with corner, arc, steps, shafts, cap, pipes, boundary and borings, in feet.</summary>
     public const string TwoWalls = """
         format: 1
-        project: {title: Mill Road underpass widening, number: T-101, units: ft, vertical_datum: NAVD 88, designed_by: A. B.}
+        project: {title: Mill Road underpass widening, number: T-101, units: ft, vertical_datum: NAVD 88, designed: A. B.}
         layout_lines:
           - name: WL-1
             start: {station: 100+00, northing: 5000.0, easting: 2000.0, azimuth: 80.0}

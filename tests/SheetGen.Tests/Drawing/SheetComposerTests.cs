@@ -5,6 +5,7 @@ using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Tests.Walls;
 using Xunit;
 
 namespace SheetGen.Tests.Drawing;
@@ -22,6 +23,22 @@ public class SheetComposerTests
     public void No_text_stands_on_another_or_on_a_nail(int sample, int seed)
     {
         SheetSet set = SampleSheets.Compose(Samples[sample], seed);
+
+        Assert.Empty(set.Sheets.SelectMany(s => CrossedTexts.On(set, s)));
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(5)]
+    [InlineData(8)]
+    [InlineData(13)]
+    public void No_text_stands_on_another_on_random_walls(ulong seed)
+    {
+        WallProject project = SampleLayout.Read(RandomWall.Yaml(seed));
+
+        SheetSet set = SampleSheets.Compose(project, SampleLayout.Make(project, (int)seed));
 
         Assert.Empty(set.Sheets.SelectMany(s => CrossedTexts.On(set, s)));
     }
@@ -191,15 +208,19 @@ public class SheetComposerTests
 
         string[] matches = [.. set.Sheets.SelectMany(s => s.Paper).OfType<Text>().Where(t => t.Layer == LayerRole.MatchLine).Select(t => t.Value)];
 
-        Assert.Contains(matches, m => m.EndsWith("SEE SHEET SN-03", StringComparison.Ordinal));
-        Assert.Contains(matches, m => m.EndsWith("SEE SHEET SN-02", StringComparison.Ordinal));
+        Sheet[] views = [.. set.Sheets.Where(s => s.Title.StartsWith("PLAN AND ELEVATION", StringComparison.Ordinal))];
+        Assert.True(views.Length > 1);
+        Assert.All(views, v => Assert.Contains(matches, m => m.EndsWith("SEE SHEET " + v.Name, StringComparison.Ordinal)));
         Assert.Empty(set.Sheets.SelectMany(s => CrossedTexts.On(set, s)));
     }
 
     [Fact]
     public void An_unknown_sheet_size_is_a_finding()
     {
-        SheetSet set = SampleSheets.Compose(SampleWalls.Metric.Replace("ISO A1", "ISO Q9", StringComparison.Ordinal));
+        WallProject project = SampleLayout.Read(SampleWalls.Metric);
+        project = project with { Sheets = project.Sheets with { Size = "ISO Q9" } };
+
+        SheetSet set = SampleSheets.Compose(project, SampleLayout.Make(project));
 
         Assert.Contains(set.Findings, f => f.Code == FindingCode.Sheet && f.Message.Contains("ISO Q9", StringComparison.Ordinal));
     }

@@ -1,7 +1,11 @@
 using System.Text.RegularExpressions;
+using SheetGen.Drawing.Composing;
 using SheetGen.Drawing.Placing;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Templating;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.ProjectFile.Keys;
 using Xunit;
 
 namespace SheetGen.Tests.Drawing;
@@ -37,6 +41,20 @@ public class TemplateTests
         FormatException fault = Assert.Throws<FormatException>(() => TemplateReader.WithLayers(TemplateReader.Default(), json));
 
         Assert.Contains(why, fault.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Each field is a fact that the project file has a key for, or is made from the rules.</summary>
+    [Fact]
+    public void Every_field_of_the_notes_can_be_filled()
+    {
+        var keys = KeyTable.ProjectFacts.Concat(KeyTable.DesignFacts).Select(k => k.Name).ToHashSet();
+        WallProject project = SampleLayout.Read(SampleWalls.Metric);
+        project = project with { Info = project.Info with { Facts = keys.ToDictionary(k => k, k => "GIVEN") } };
+        NailLayout layout = SampleLayout.Make(project);
+        var context = new DrawingContext(
+            project, layout, SampleLayout.Report(layout), SampleLayout.Measure(project, layout), [], new RunInfo("0"), TemplateReader.Default());
+
+        Assert.All(context.Templates.Notes.SelectMany(b => b.Notes), n => Assert.DoesNotContain("____", NoteFields.Fill(n, context), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -119,7 +119,7 @@ public class SheetWriterTests
 
         string text = System.Text.Encoding.Latin1.GetString(Bytes(PdfSheetWriter.Write, set));
 
-        Assert.Equal(set.Sheets.Count, Regex.Count(text, "/Title\\s*\\(SN-"));
+        Assert.Equal(set.Sheets.Count, Regex.Count(text, "/Title\\s*<FEFF0053004E002D"));
         Assert.Contains("/PageLabels", text, StringComparison.Ordinal);
         Assert.Contains("(S-NAIL-HEAD)", text, StringComparison.Ordinal);
         Assert.Contains("/OCProperties", text, StringComparison.Ordinal);
