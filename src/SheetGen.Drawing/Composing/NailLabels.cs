@@ -22,10 +22,10 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         foreach (Nail nail in view.Nails.Where(n => n.Kind == NailKind.Verification && n.Status is not (NailStatus.Unresolved or NailStatus.Noted)))
             Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
         foreach (Nail nail in view.Nails.Where(n => n.Kind == NailKind.Proof && n.Status is not (NailStatus.Unresolved or NailStatus.Noted)))
-            Callout(nail, [["PROOF"]]);
+            Callout(nail, [["PROOF"]], isCallout: false);
     }
 
-    private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants) =>
+    private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants, bool isCallout = true) =>
         view.Labels.Label(
             new LabelRequest([.. variants.Select(v => v.Where(l => l.Length > 0).ToArray())], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9)
             {
@@ -34,7 +34,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                 Toward = nail.Splay == 0 ? -Math.PI / 2 : nail.Splay * view.Sign > 0 ? -0.5 : Math.PI + 0.5,
                 Reach = 140,
                 LeaderFrom = 1,
-            }, isCallout: true);
+            }, isCallout);
 
     private IReadOnlyList<IReadOnlyList<string>> NotedWords(Nail nail)
     {

@@ -40,11 +40,15 @@ public sealed class NoteFlow(DrawingContext context, Box area, double width, dou
         _y -= head.Height * 1.5;
     }
 
-    /// <summary>Goes on at the top of a column, counted from 0, unless it is already farther.</summary>
-    public void Column(int column)
+    /// <summary>Goes on at the top of a column, counted from 0; false where the notes have come that far already.</summary>
+    public bool TryColumn(int column)
     {
-        X = Math.Max(X, area.Left + column * (width + gap));
+        double left = area.Left + column * (width + gap);
+        if (X >= left)
+            return false;
+        X = left;
         _y = area.Top;
+        return true;
     }
 
     private void Room(double height)

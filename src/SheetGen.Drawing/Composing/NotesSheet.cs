@@ -6,20 +6,23 @@ namespace SheetGen.Drawing.Composing;
 /// <summary>General notes with the project's values, the legend and the list of sheets.</summary>
 public static class NotesSheet
 {
-    public static IEnumerable<Primitive> Draw(DrawingContext context, Box area, IReadOnlyList<(string Name, string Title)> sheets)
+    /// <summary>One page; two where the notes need the legend's column.</summary>
+    public static IReadOnlyList<IReadOnlyList<Primitive>> Pages(DrawingContext context, Box area, IReadOnlyList<(string Name, string Title)> sheets)
     {
-        double gap = 10;
+        const double Gap = 10;
         int columns = area.Width > 450 ? 3 : 2;
-        double width = (area.Width - gap * (columns - 1)) / columns;
-        var flow = new NoteFlow(context, area, width, gap);
+        double width = (area.Width - Gap * (columns - 1)) / columns;
+        var flow = new NoteFlow(context, area, width, Gap);
         foreach (NoteBlock block in context.Templates.Notes)
             flow.Add(block.Heading, [.. block.Notes.Select(n => NoteFields.Fill(n, context))]);
-        flow.Column(columns - 1);
-        foreach (Primitive p in flow.Drawn.Concat(Legend.Draw(context, new(flow.X, area.Top), width)))
-            yield return p;
+        bool together = flow.TryColumn(columns - 1);
+        double x = together ? flow.X : area.Left;
         var table = SheetTable.Of("SHEETS", ["SHEET", "TITLE"], [.. sheets.Select(s => (IReadOnlyList<string>)[s.Name, s.Title])]);
         var layout = new TableLayout(context);
-        foreach (Primitive p in layout.Draw(table, new(flow.X, area.Top - Legend.Height - 10)))
-            yield return p;
+        // Where the list does not fit below the legend it stands beside it.
+        bool below = Legend.Height + 10 + layout.HeightOf(table) <= area.Height;
+        Point2 place = below || together ? new(x, area.Top - Legend.Height - 10) : new(x + width + Gap, area.Top);
+        IReadOnlyList<Primitive> legend = [.. Legend.Draw(context, new(x, area.Top), width), .. layout.Draw(table, place)];
+        return together ? [[.. flow.Drawn, .. legend]] : [flow.Drawn, legend];
     }
 }

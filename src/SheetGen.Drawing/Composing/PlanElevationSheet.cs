@@ -134,10 +134,10 @@ public sealed class PlanElevationSheet(
         SheetScale chosen = scales.First(s => s.UnitsPerMillimetre == viewport.UnitsPerMillimetre);
         _viewports.Add(viewport);
         PlaneTransform toPaper = viewport.ToPaper;
-        var labels = new ViewLabels(context, viewport, frame.Grown(-1), sheet, window.Wall);
+        var labels = new ViewLabels(context, viewport, viewport.Frame.Grown(-1), sheet, window.Wall);
         var writer = new PlanLabels(context, labels, p => toPaper.Apply(plan.At(p)));
         writer.Crowd(planModel.Select(toPaper.Apply));
-        NorthArrow(frame, viewport.Twist, labels);
+        NorthArrow(viewport.Frame, viewport.Twist, labels);
         writer.Stations(window.Wall, plan);
         writer.Alignment(window.Wall.LayoutLine);
         writer.Obstructions();
@@ -159,7 +159,7 @@ public sealed class PlanElevationSheet(
 
     private static void NorthArrow(Box frame, double twist, ViewLabels labels)
     {
-        Point2 at = new(frame.Right - 14, frame.Top - 16);
+        Point2 at = new(frame.Right - 18, frame.Top - 18);
         Point2 T(double x, double y) => at + new Point2(x, y).Turned(twist);
         labels.Add(new Line(LayerRole.Title, T(0, -9), T(0, 9)));
         labels.Add(Fill.Of(LayerRole.Title, T(0, 9), T(-2.2, 3), T(0, 3)));

@@ -20,7 +20,9 @@ public static class PlanView
         double wide = 2 * Math.Max(box.Right - middle, middle - box.Left);
         double scale = scales.FirstOrDefault(s => wide <= (frame.Width - 8) * s && box.Height <= (frame.Height - 8) * s, scales[^1]);
         var center = new Point2(middle, (box.Bottom + box.Top) / 2);
-        return new(frame, center.Turned(-twist), scale, twist);
+        double shownWide = Math.Min(frame.Width, wide / scale + 70), shownHigh = Math.Min(frame.Height, box.Height / scale + 40);
+        var shown = new Box(frame.Center.X - shownWide / 2, frame.Center.Y - shownHigh / 2, frame.Center.X + shownWide / 2, frame.Center.Y + shownHigh / 2);
+        return new(shown, center.Turned(-twist), scale, twist);
     }
 
     private static IEnumerable<Point2> Points(DrawingContext context, PlanModel plan, SheetWindow window)

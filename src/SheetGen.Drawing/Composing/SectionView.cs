@@ -62,8 +62,8 @@ public sealed class SectionView(DrawingContext context, SectionCut cut, Point2 o
             double front = Math.Min(a, b) - gap;
             yield return Polyline.Of(LayerRole.Detail, [At(front - thick, Bottom), At(front, Bottom), At(front, Top), At(front - thick, Top)], true);
         }
-        double ground = _wall.ExistingGround?.At(cut.Along) ?? Top;
-        yield return Polyline.Of(LayerRole.ExistingGround, [At(b + shotcrete, Top), At(b + shotcrete, ground), At(Behind, ground)]);
+        if (_wall.ExistingGround?.At(cut.Along) is double ground)
+            yield return Polyline.Of(LayerRole.ExistingGround, [At(b + shotcrete, Top), At(b + shotcrete, ground), At(Behind, ground)]);
         if (_wall.FinishedGrade is Profile grade)
             yield return new Line(LayerRole.FinishedGrade, At(-Front * Unit, grade.At(cut.Along)), At(Math.Min(a, b), grade.At(cut.Along)));
         foreach (Nail n in Nails)
@@ -153,8 +153,7 @@ public sealed class SectionView(DrawingContext context, SectionCut cut, Point2 o
             for (int i = 0; i + 1 < points.Length; i++)
                 labels.Placer.Crowd.Add(points[i], points[i + 1], isNail ? LineKind.NoText : LineKind.Soft);
         }
-        double x = -(Front - 1.5) * Unit;
-        Dimension(labels, dimensionStyle, Paper(_face.OffsetAt(Bottom), Bottom), Paper(_face.OffsetAt(Top), Top), Paper(x, Bottom));
+        Dimension(labels, dimensionStyle, Paper(_face.OffsetAt(Bottom), Bottom), Paper(_face.OffsetAt(Top), Top), new(labels.Viewport.Frame.Left + 5, Paper(0, Bottom).Y));
         Point2[] heads = [.. Nails.Select(n => Paper(_face.OffsetAt(n.Elevation), n.Elevation))];
         void Put(string[] lines, Point2 at, double? toward, string? obstruction = null) =>
             labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, at, 0.5) { Toward = toward, LeaderFrom = 1.6, Obstruction = obstruction });

@@ -12,6 +12,8 @@ namespace SheetGen.Drawing.Composing;
 /// <summary>Composes the whole sheet set.</summary>
 public static class SheetComposer
 {
+    private const string NotesTitle = "NOTES AND LEGEND";
+
     private sealed record Draft(string Title, string Scale, IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper);
 
     /// <summary>The sheets of a project.</summary>
@@ -32,6 +34,7 @@ public static class SheetComposer
         model.AddRange(planLines);
 
         var drafts = new List<Draft>();
+        int front = NotesSheet.Pages(context, frame.Area, []).Count;
         IReadOnlyList<SectionCut> cuts = SectionCut.Choose(project);
         (ElevationStrip Strip, SheetWindow Window)[] windows =
             [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(frame.Area, scale)).Select(w => (s, w)))];
@@ -41,7 +44,7 @@ public static class SheetComposer
             model.AddRange(lines);
             foreach (SheetWindow window in wall)
             {
-                int number = drafts.Count + 2;
+                int number = drafts.Count + front + 1;
                 var sheet = new PlanElevationSheet(context, wall.Key, scale, plan, lines, planLines, cuts);
                 sheet.Compose(window, frame.Area, SheetName(number),
                     window.Before ? SheetName(number - 1) : null, window.After ? SheetName(number + 1) : null);
@@ -51,12 +54,17 @@ public static class SheetComposer
                 drafts.Add(new($"PLAN AND ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
             }
         }
-        SheetScale sectionScale = Sections(context, frame.Area, scale, cuts, model, findings, drafts);
+        SheetScale sectionScale = Sections(context, frame.Area, scale, cuts, model, findings, drafts, front);
         foreach (IReadOnlyList<Primitive> page in new TableLayout(context).Pages(SheetTables.All(context), frame.Area))
             drafts.Add(new("TABLES", "NONE", [], page));
 
-        (string, string)[] index = [(SheetName(1), "NOTES AND LEGEND"), .. drafts.Select((d, i) => (SheetName(i + 2), d.Title))];
-        drafts.Insert(0, new("NOTES AND LEGEND", "NONE", [], [.. NotesSheet.Draw(context, frame.Area, index)]));
+        int firstDetail = drafts.Count + front + 1;
+        foreach (IReadOnlyList<Primitive> page in DetailSheets.Compose(context, frame.Area, i => SheetName(firstDetail + i), findings))
+            drafts.Add(new("TYPICAL DETAILS", "NOT TO SCALE", [], page));
+
+        IReadOnlyList<string> titles = [.. Enumerable.Repeat(NotesTitle, front), .. drafts.Select(d => d.Title)];
+        (string, string)[] index = [.. titles.Select((t, i) => (SheetName(i + 1), t))];
+        drafts.InsertRange(0, NotesSheet.Pages(context, frame.Area, index).Select(p => new Draft(NotesTitle, "NONE", [], p)));
         return new SheetSet
         {
             Unit = project.Unit,
@@ -79,13 +87,13 @@ public static class SheetComposer
 
     /// <summary>Adds the sheets of cross sections, which lie in model space below everything else; returns their scale.</summary>
     private static SheetScale Sections(
-        DrawingContext context, Box area, SheetScale widest, IReadOnlyList<SectionCut> cuts, List<Primitive> model, List<Finding> findings, List<Draft> drafts)
+        DrawingContext context, Box area, SheetScale widest, IReadOnlyList<SectionCut> cuts, List<Primitive> model, List<Finding> findings, List<Draft> drafts, int front)
     {
         var sheets = new SectionSheets(context, area, widest);
         SheetScale scale = sheets.ScaleFor(cuts);
-        Box above = Box.Around(model.SelectMany(Extents.Points));
-        var origin = new Point2(Math.Round(above.Left), Math.Floor(above.Bottom - 150 * scale.UnitsPerMillimetre));
-        int first = drafts.Count + 2;
+        Box above = Box.Around(model.SelectMany(Extents.Points)), plan = Box.Around(new PlanModel(context, default).Draw().SelectMany(Extents.Points));
+        var origin = new Point2(Math.Round(above.Left), Math.Floor(above.Bottom - 200 * scale.UnitsPerMillimetre - Math.Max(plan.Width, plan.Height)));
+        int first = drafts.Count + front + 1;
         foreach ((IReadOnlyList<Viewport> viewports, IReadOnlyList<Primitive> paper) in sheets.Compose(cuts, scale, origin, i => SheetName(first + i)))
             drafts.Add(new("SECTIONS", scale.Words, viewports, paper));
         model.AddRange(sheets.Model);
@@ -141,7 +149,8 @@ public static class SheetComposer
     {
         Box plan = Box.Around(new PlanModel(context, default).Draw().SelectMany(Extents.Points));
         Box above = Box.Around(strips.SelectMany(s => new[] { s.At(s.Wall.Start, s.Low), s.At(s.Wall.End, s.High) }));
-        double gap = 150 * scale.UnitsPerMillimetre;
+        // Far enough that no plan viewport, however it is turned, sees a strip.
+        double gap = 200 * scale.UnitsPerMillimetre + Math.Max(plan.Width, plan.Height);
         return new(Math.Round(above.Center.X - plan.Center.X), Math.Floor(above.Bottom - gap - plan.Top));
     }
 }

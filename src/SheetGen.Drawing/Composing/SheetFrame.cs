@@ -112,9 +112,9 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
             ["NUMBER"] = context.Project.Info.Number,
             ["DATE"] = context.Project.Sheets.Date,
             ["REVISION"] = context.Project.Sheets.Revision,
-            ["DESIGNED"] = Fact("designed_by"),
-            ["DRAWN"] = Fact("drawn_by"),
-            ["CHECKED"] = Fact("checked_by"),
+            ["DESIGNED"] = Fact("designed"),
+            ["DRAWN"] = Fact("drawn"),
+            ["CHECKED"] = Fact("checked"),
         };
         Spread(values, "SHEET_TITLE_", 3, title, 3.2, TextRole.SheetTitle);
         Spread(values, "PROJECT_", 3, context.Project.Info.Title.ToUpperInvariant(), 3, TextRole.TitleBlock);

@@ -8,14 +8,15 @@ public sealed class Crowd
     private const double Cell = 8;
     private readonly Dictionary<(int, int), List<int>> _boxCells = [];
     private readonly Dictionary<(int, int), List<int>> _lineCells = [];
-    private readonly List<Box> _boxes = [];
+    private readonly List<(Box Box, bool IsNail)> _boxes = [];
     private readonly List<(Point2 From, Point2 To, LineKind Kind)> _lines = [];
 
-    public void Add(Box box)
+    /// <summary>A box that keeps texts away; a nail's own box lets its leader start within it.</summary>
+    public void Add(Box box, bool isNail = false)
     {
         foreach ((int, int) cell in CellsOf(box))
             ListAt(_boxCells, cell).Add(_boxes.Count);
-        _boxes.Add(box);
+        _boxes.Add((box, isNail));
     }
 
     public void Add(Point2 from, Point2 to, LineKind kind)
@@ -29,7 +30,7 @@ public sealed class Crowd
     {
         foreach ((int, int) cell in CellsOf(box))
         {
-            if (_boxCells.TryGetValue(cell, out List<int>? boxes) && boxes.Any(i => _boxes[i].Overlaps(box)))
+            if (_boxCells.TryGetValue(cell, out List<int>? boxes) && boxes.Any(i => _boxes[i].Box.Overlaps(box)))
                 return false;
             if (_lineCells.TryGetValue(cell, out List<int>? lines)
                 && lines.Any(i => _lines[i].Kind != LineKind.Soft && box.Crosses(_lines[i].From, _lines[i].To)))
@@ -50,13 +51,13 @@ public sealed class Crowd
         return met.Count;
     }
 
-    /// <summary>True where a leader would run through a box that does not hold its start, or through another leader.</summary>
+    /// <summary>False where a leader would run through a text, a nail other than its own, or another leader.</summary>
     public bool IsLeaderFree(Point2 from, Point2 to, Point2 anchor)
     {
         foreach ((int, int) cell in CellsAlong(from, to))
         {
             if (_boxCells.TryGetValue(cell, out List<int>? boxes)
-                && boxes.Any(i => !_boxes[i].Contains(anchor) && _boxes[i].Crosses(from, to)))
+                && boxes.Any(i => !(_boxes[i].IsNail && _boxes[i].Box.Contains(anchor)) && _boxes[i].Box.Crosses(from, to)))
                 return false;
             if (_lineCells.TryGetValue(cell, out List<int>? lines)
                 && lines.Any(i => _lines[i].Kind == LineKind.Leader && Meet(_lines[i].From, _lines[i].To, from, to)))

@@ -6,7 +6,7 @@ public static class SampleWalls
     /// <summary>Two walls on two lines, both sides, with corner, arc, steps, shafts, cap, pipes, boundary and borings, in feet.</summary>
     public const string TwoWalls = """
         format: 1
-        project: {title: Mill Road underpass widening, number: T-101, units: ft, vertical_datum: NAVD 88, designed_by: A. B.}
+        project: {title: Mill Road underpass widening, number: T-101, units: ft, vertical_datum: NAVD 88, designed: A. B.}
         layout_lines:
           - name: WL-1
             start: {station: 100+00, northing: 5000.0, easting: 2000.0, azimuth: 80.0}
@@ -50,7 +50,7 @@ public static class SampleWalls
           - {name: Cap, kind: solid, footprint: [{layout_line: WL-1, station: 100+20, offset: 3}, {layout_line: WL-1, station: 100+50, offset: 3}, {layout_line: WL-1, station: 100+50, offset: 8}, {layout_line: WL-1, station: 100+20, offset: 8}], bottom: 117, top: 120.5}
           - {name: G1, kind: beam, from: {layout_line: WL-1, station: 100+35, offset: 2}, to: {layout_line: WL-1, station: 100+35, offset: 60}, width: 2, bottom: 120.5, top: 123}
           - {name: Storm 24, kind: pipe, points: [{layout_line: WL-1, station: 100+00, offset: 14, elevation: 108}, {layout_line: WL-1, station: 101+70, offset: 14, elevation: 107}], diameter: 2}
-          - {name: Water 8, kind: pipe, points: [{layout_line: WL-2, station: 10+30, offset: -2, elevation: 108}, {layout_line: WL-2, station: 10+30, offset: -40, elevation: 108}], diameter: 8 in}
+          - {name: Water 8, kind: pipe, points: [{layout_line: WL-2, station: 10+30, offset: 2, elevation: 108}, {layout_line: WL-2, station: 10+30, offset: 40, elevation: 108}], diameter: 8 in}
           - {name: ROW, kind: boundary, points: [{layout_line: WL-1, station: 100+00, offset: 40}, {layout_line: WL-1, station: 101+70, offset: 40}]}
         borings:
           - {name: B-1, at: {layout_line: WL-1, station: 100+75, offset: 12}, top: 121.0, bottom: 78.0, water: 106.0, layers: [{to: 108.0, name: stiff clay, plasticity_index: 24}, {to: 78.0, name: silty sand}]}
@@ -76,7 +76,7 @@ public static class SampleWalls
             sections:
               - {name: N, stations: [0+002, 0+038], horizontal_spacing: 1.5, vertical_spacing: 1.5, rows: top_parallel, pattern: square, top_row_depth: 0.7, inclination: 15, lengths: 7.5, bar: {size: "#8", grade: 75}, hole: 150 mm, test_nails: {verification: 1, proof: 5 %}}
         obstructions:
-          - {name: P1, kind: pile, at: {station: 0+015, offset: -2}, diameter: 600 mm, top: 56, bottom: 40}
+          - {name: P1, kind: pile, at: {station: 0+015, offset: 2}, diameter: 600 mm, top: 56, bottom: 40}
         sheets: {size: ISO A1, scale: 100, revision: A, date: 2026-02-01}
         """;
 }

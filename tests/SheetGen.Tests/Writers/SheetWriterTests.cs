@@ -1,0 +1,148 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Dxf;
+using SheetGen.Tests.Drawing;
+using SheetGen.Tests.Outside;
+using SheetGen.Writers.Dxf;
+using SheetGen.Writers.Pdf;
+using Xunit;
+
+namespace SheetGen.Tests.Writers;
+
+public class SheetWriterTests
+{
+    private static byte[] Bytes(Action<SheetSet, Stream> write, SheetSet set)
+    {
+        using var stream = new MemoryStream();
+        write(set, stream);
+        return stream.ToArray();
+    }
+
+    [Theory]
+    [InlineData(false, null)]
+    [InlineData(true, "agency-sample")]
+    public void An_auditor_finds_nothing_to_mend(bool metric, string? layers)
+    {
+        SheetSet set = SampleSheets.Compose(metric ? SampleWalls.Metric : SampleWalls.TwoWalls, layers: layers);
+        using var folder = new TemporaryFolder();
+        foreach ((string name, Action<SheetSet, Stream> write) in new[] { ("sheets.dxf", (Action<SheetSet, Stream>)DxfSheetWriter.Write), ("plan.dxf", DxfPlanWriter.Write) })
+        {
+            string file = folder.File(name);
+            File.WriteAllBytes(file, Bytes(write, set));
+
+            OutsideResult result = OutsideReader.Script("audit_dxf.py", "ezdxf").Run(file);
+
+            Assert.True(result.ExitCode == 0, result.Output + result.Errors);
+            using JsonDocument report = JsonDocument.Parse(result.Output);
+            Assert.Equal(metric ? 6 : 2, report.RootElement.GetProperty("units").GetInt32());
+        }
+    }
+
+    [Fact]
+    public void The_handles_of_both_files_are_sound()
+    {
+        SheetSet set = SampleSheets.Compose(SampleWalls.TwoWalls);
+
+        Assert.Empty(HandleGraph.Problems(Bytes(DxfSheetWriter.Write, set)));
+        Assert.Empty(HandleGraph.Problems(Bytes(DxfPlanWriter.Write, set)));
+    }
+
+    [Fact]
+    public void Another_program_loads_the_sheets()
+    {
+        using var folder = new TemporaryFolder();
+        string file = folder.File("sheets.dxf");
+        File.WriteAllBytes(file, Bytes(DxfSheetWriter.Write, SampleSheets.Compose(SampleWalls.Metric)));
+
+        OutsideReader.LibreCad.Run("dxf2pdf", "-a", "-t", folder.Path, file);
+
+        Assert.NotEmpty(Directory.GetFiles(folder.Path, "*.pdf"));
+    }
+
+    [Fact]
+    public void The_plan_lies_at_true_coordinates()
+    {
+        using var stream = new MemoryStream(Bytes(DxfPlanWriter.Write, SampleSheets.Compose(SampleWalls.TwoWalls)));
+        DxfDocument document = DxfReader.Read(stream).Document!;
+
+        DxfPolyline line = document.Model.OfType<DxfPolyline>().First(p => p.Layer == "C-WALL-CNTR");
+
+        Assert.Equal(2000, line.Vertices[0].Point.X, 6);
+        Assert.Equal(5000, line.Vertices[0].Point.Y, 6);
+    }
+
+    [Fact]
+    public void The_same_set_gives_the_same_bytes()
+    {
+        SheetSet first = SampleSheets.Compose(SampleWalls.TwoWalls), second = SampleSheets.Compose(SampleWalls.TwoWalls);
+
+        Assert.Equal(Bytes(DxfSheetWriter.Write, first), Bytes(DxfSheetWriter.Write, second));
+        Assert.Equal(Bytes(DxfPlanWriter.Write, first), Bytes(DxfPlanWriter.Write, second));
+        Assert.Equal(Bytes(PdfSheetWriter.Write, first), Bytes(PdfSheetWriter.Write, second));
+    }
+
+    [Fact]
+    public void The_pdf_can_be_searched_and_shows_texts_where_the_dxf_has_them()
+    {
+        SheetSet set = SampleSheets.Compose(SampleWalls.Metric);
+        using var folder = new TemporaryFolder();
+        string file = folder.File("sheets.pdf"), boxes = folder.File("boxes.html");
+        File.WriteAllBytes(file, Bytes(PdfSheetWriter.Write, set));
+        OutsideReader.PdfToText.Run("-f", "2", "-l", "2", "-bbox", file, boxes);
+        var words = Regex.Matches(File.ReadAllText(boxes), "xMin=\"([\\d.]+)\" yMin=\"([\\d.]+)\" xMax=\"([\\d.]+)\" yMax=\"([\\d.]+)\">([^<]+)<")
+            .Select(m => (X: Number(m.Groups[1]), Low: Number(m.Groups[4]), High: Number(m.Groups[2]), Word: m.Groups[5].Value)).ToList();
+        using var stream = new MemoryStream(Bytes(DxfSheetWriter.Write, set));
+        DxfDocument document = DxfReader.Read(stream).Document!;
+        DxfLayout layout = document.Layouts["SN-02"];
+        DxfViewport viewport = layout.Viewports[0];
+
+        DxfText[] marks = [.. document.Model.OfType<DxfText>().Where(t => t.Rotation == 0 && Regex.IsMatch(t.Value, "^N-\\d-\\d\\d$"))];
+
+        Assert.True(marks.Length > 20);
+        foreach (DxfText mark in marks)
+        {
+            DxfPoint at = viewport.Center + (mark.Position - viewport.ViewCenter) * (1 / viewport.Scale);
+            var word = words.Where(w => w.Word == mark.Value).MinBy(w => Math.Abs(w.Low / 72 * 25.4 - (layout.PaperHeight - at.Y)));
+            double left = word.X / 72 * 25.4;
+            Assert.InRange(layout.PaperHeight - at.Y, word.High / 72 * 25.4, word.Low / 72 * 25.4);
+            Assert.InRange(at.X - left, -0.5, 8);
+        }
+    }
+
+    [Fact]
+    public void The_pdf_has_a_bookmark_and_a_label_a_page_and_a_switch_a_layer()
+    {
+        SheetSet set = SampleSheets.Compose(SampleWalls.Metric);
+
+        string text = System.Text.Encoding.Latin1.GetString(Bytes(PdfSheetWriter.Write, set));
+
+        Assert.Equal(set.Sheets.Count, Regex.Count(text, "/Title\\s*<FEFF0053004E002D"));
+        Assert.Contains("/PageLabels", text, StringComparison.Ordinal);
+        Assert.Contains("(S-NAIL-HEAD)", text, StringComparison.Ordinal);
+        Assert.Contains("/OCProperties", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Each_sheet_is_a_layout_with_locked_viewports_at_the_scale_and_a_title_block()
+    {
+        SheetSet set = SampleSheets.Compose(SampleWalls.TwoWalls);
+        using var stream = new MemoryStream(Bytes(DxfSheetWriter.Write, set));
+        DxfDocument document = DxfReader.Read(stream).Document!;
+
+        Assert.Equal(set.Sheets.Select(s => s.Name), document.Layouts.Select(l => l.Name));
+        foreach (Sheet sheet in set.Sheets)
+        {
+            DxfLayout layout = document.Layouts[sheet.Name];
+            DxfInsert title = Assert.Single(layout.Entities.OfType<DxfInsert>());
+            Assert.Equal(sheet.Name, title.Attributes.Single(a => a.Tag == "SHEET").Text.Value);
+            Assert.Equal(sheet.Viewports.Count, layout.Viewports.Count);
+            Assert.All(layout.Viewports, v => Assert.True(v.Locked));
+        }
+        Assert.Equal(10 / 25.4, document.Layouts["SN-02"].Viewports[0].Scale, 6);
+    }
+
+    private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);
+}
