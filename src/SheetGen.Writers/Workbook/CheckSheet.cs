@@ -20,7 +20,7 @@ internal sealed class CheckSheet
             .Text("way", "How", 44, c => c.Way)
             .Add("difference", "Difference", 12, (c, r) => SheetCell.Calculated(
                 $"IF({t.At("second", r)}=\"\",\"\",ROUND({t.At("second", r)}-{t.At("first", r)},6))", Rounded(c.Second - c.First), CellFormat.Three))
-            .Add("allowed", "Limit, share", 10, (c, _) => SheetCell.Of(c.Limit, CellFormat.General))
+            .Add("allowed", "Limit, share", 10, (c, _) => SheetCell.Of(c.Limit, CellFormat.Percent))
             .Add("verdict", "Verdict", 12, (c, r) => SheetCell.Calculated(
                 $"IF({t.At("second", r)}=\"\",\"not possible\",IF(ABS({t.At("difference", r)})<={t.At("allowed", r)}*ABS({t.At("first", r)})+0.000001,\"agrees\",\"look\"))",
                 Verdict(c), CellStyle.Text))

@@ -33,9 +33,9 @@ internal sealed class TestSheet
             .Formula("free", $"Free length, {l}", 12, CellFormat.Two, (_, _) => $"IF({RateSheet.FreeLength}=\"\",\"\",{RateSheet.FreeLength})", p => p.FreeLength)
             .Formula("load", $"Test load, {input.Force}", 12, CellFormat.Two,
                 (_, r) => $"IF({t.At("bonded", r)}=\"\",\"\",{t.At("bonded", r)}*{bond})", p => p.TestLoad)
-            .Text("marks", "Verification nails", 24, p => string.Join(", ", p.VerificationMarks))
-            .Text("proofs", "Proof marks", 24, p => p.ProofMarks.Count == 0 ? "the engineer chooses in the field" : string.Join(", ", p.ProofMarks))
-            .Text("note", "Note", 40, p => p.Note);
+            .Wrapped("marks", "Verification nails", 24, p => string.Join(", ", p.VerificationMarks))
+            .Wrapped("proofs", "Proof marks", 24, p => p.ProofMarks.Count == 0 ? "the engineer chooses in the field" : string.Join(", ", p.ProofMarks))
+            .Wrapped("note", "Note", 30, p => p.Note);
         t.Fill("test-nails");
         int row = Schedule(input, t.LastRow + 4, "Verification test, shares of the test load (" + Source + ", Table 9.1)", Verification);
         Schedule(input, row + 3, "Proof test, shares of the test load (" + Source + ", Table 9.2)", Proof);
