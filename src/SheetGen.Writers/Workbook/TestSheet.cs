@@ -17,8 +17,8 @@ internal sealed class TestSheet
         Table = new TableBlock<TestPlan>(Sheet, 5, input.Quantities.Tests);
         TableBlock<TestPlan> t = Table;
         t.Number("no", "Section no.", 10, CellFormat.Whole, p => input.NumberOf(p.Wall, p.Section))
-            .Text("wall", "Wall", 16, p => p.Wall.Name)
-            .Text("section", "Section", 12, p => p.Section.Name)
+            .Text("wall", "Wall", 25, p => p.Wall.Name)
+            .Text("section", "Section", 20, p => p.Section.Name)
             .Formula("verification", "Verification nails", 12, CellFormat.Whole, (_, r) => nails.Count(t.At("no", r), true), p => p.Verification)
             .Formula("production", "Production nails", 12, CellFormat.Whole, (_, r) => nails.Count(t.At("no", r)), p => Production(input, p))
             .Number("share", "Proof share", 12, CellFormat.Percent, p => p.Section.TestNails.ProofShare)
