@@ -1,4 +1,5 @@
-using SheetGen.Model.Problems;
+using System.Text;
+using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.ProjectFile;
 using SheetGen.Writers.Json;
@@ -16,20 +17,15 @@ public static class Runs
         try
         {
             output.CheckPossible();
-            var display = new StageDisplay(screen.Live);
-            ReadResult read = ProjectReader.Read(file);
-            ProblemScreen.Print(read, json, screen);
-            if (read.Project is not { } project)
+            if (OnePass.Read(file, json, screen) is not { } input)
                 return ExitCode.WrongInput;
-            (PassResult pass, IReadOnlyList<OutputFile> files) = display.While(() =>
-            {
-                PassResult laidOut = OnePass.LayOut(project, prove, display);
-                return OutputSet.Make(project, laidOut, display);
-            });
+            var display = new StageDisplay(screen);
+            (CheckedLayout laid, IReadOnlyList<OutputFile> files) =
+                display.While(() => OutputSet.Make(input, OnePass.LayOut(input.Project, prove, display), display));
             if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))
                 return ExitCode.Interrupted;
-            FindingScreen.PrintErrors(pass.Report, screen.Out);
-            return Finish(project, pass, folder, [.. files.Select(f => f.Name)], screen);
+            FindingScreen.PrintErrors(laid.Report, screen.Out);
+            return Finish(input.Project, laid, folder, [.. files.Select(f => f.Name)], screen);
         }
         catch (OutputException e)
         {
@@ -41,32 +37,30 @@ public static class Runs
     /// <summary>Lays out the wall and prints the findings.</summary>
     public static int Check(string file, bool prove, bool json, Screen screen)
     {
-        var display = new StageDisplay(screen.Live);
-        ReadResult read = ProjectReader.Read(file);
-        ProblemScreen.Print(read, json, screen);
-        if (read.Project is not { } project)
+        if (OnePass.Read(file, json, screen) is not { } input)
             return ExitCode.WrongInput;
-        PassResult pass = display.While(() => OnePass.LayOut(project, prove, display));
+        var display = new StageDisplay(screen);
+        CheckedLayout laid = display.While(() => OnePass.LayOut(input.Project, prove, display));
         if (!json)
         {
-            FindingScreen.PrintAll(pass.Report, screen.Out);
-            return Finish(project, pass, null, [], screen);
+            FindingScreen.PrintAll(laid.Report, screen.Out);
+            return Finish(input.Project, laid, null, [], screen);
         }
         using var stream = new MemoryStream();
-        FindingsJson.Write(project, pass.Layout, pass.Report, stream);
-        screen.Out.Write(System.Text.Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length));
-        return CodeOf(pass.Report);
+        FindingsJson.Write(input.Project, laid.Layout, laid.Report, stream);
+        screen.Out.Write(Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length));
+        return CodeOf(laid.Report);
     }
 
     /// <summary>Writes a commented project file.</summary>
     public static int Start(string folder, Screen screen)
     {
-        string path = Path.Combine(folder, "wall.yaml");
+        string path = Path.Combine(folder, StarterProject.FileName);
         try
         {
             Directory.CreateDirectory(folder);
             using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-            stream.Write(System.Text.Encoding.UTF8.GetBytes(StarterProject.Text));
+            stream.Write(Encoding.UTF8.GetBytes(StarterProject.Text));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -80,11 +74,11 @@ public static class Runs
     }
 
     private static int Finish(
-        Model.WallProject project, PassResult pass, string? folder, IReadOnlyList<string> files, Screen screen)
+        WallProject project, CheckedLayout laid, string? folder, IReadOnlyList<string> files, Screen screen)
     {
-        foreach (string line in Summary.Lines(project, pass.Layout, pass.Report, folder, files))
+        foreach (string line in Summary.Lines(project, laid.Layout, laid.Report, folder, files))
             screen.Out.WriteLine(line);
-        return CodeOf(pass.Report);
+        return CodeOf(laid.Report);
     }
 
     private static int CodeOf(ClearanceReport report) => report.HasErrors ? ExitCode.Findings : ExitCode.Clean;

@@ -6,20 +6,17 @@ namespace SheetGen.Cli;
 /// Says on the error stream which stage is running: a live line on a terminal, nothing where the stream is piped,
 /// so that what another program reads holds problems only.
 /// </summary>
-public sealed class StageDisplay
+public sealed class StageDisplay(Screen screen) : IProgress<string>
 {
-    private readonly bool _live;
     private StatusContext? _context;
     private string _stage = "";
-
-    public StageDisplay(bool live) => _live = live;
 
     /// <summary>Runs the work with the display on.</summary>
     public T While<T>(Func<T> work)
     {
-        if (!_live)
+        if (!screen.Live)
             return work();
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(Console.Error) });
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(screen.Error) });
         return console.Status().Start("starting", context =>
         {
             _context = context;
@@ -42,7 +39,7 @@ public sealed class StageDisplay
     }
 
     /// <summary>How far the stage is.</summary>
-    public void Detail(string detail) => Show(": " + detail);
+    public void Report(string value) => Show(": " + value);
 
     private void Show(string detail)
     {

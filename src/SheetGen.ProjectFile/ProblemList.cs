@@ -5,12 +5,20 @@ namespace SheetGen.ProjectFile;
 /// <summary>Collects the problems of one reading.</summary>
 internal sealed class ProblemList
 {
+    private const int Most = 1000;
+
     private readonly List<Problem> _problems = [];
 
     public bool HasErrors => _problems.Exists(p => p.Severity == Severity.Error);
 
-    public void Add(ProblemCode code, SourceSpot spot, string message, string hint = "", SourceSpot? other = null) =>
-        _problems.Add(new Problem(code.Severity, code.Code, message, spot, hint, other));
+    /// <summary>Adds a problem; beyond a thousand only the fact that there are more.</summary>
+    public void Add(ProblemCode code, SourceSpot spot, string message, string hint = "", SourceSpot? other = null)
+    {
+        if (_problems.Count < Most)
+            _problems.Add(new Problem(code.Severity, code.Code, message, spot, hint, other));
+        else if (_problems.Count == Most)
+            _problems.Add(new Problem(ProblemCodes.TooLarge.Severity, ProblemCodes.TooLarge.Code, "there are more problems than are shown", spot));
+    }
 
     /// <summary>All problems by file, line, column, code and message.</summary>
     public IReadOnlyList<Problem> Sorted() =>

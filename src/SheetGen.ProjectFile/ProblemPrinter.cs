@@ -9,6 +9,9 @@ namespace SheetGen.ProjectFile;
 /// <summary>Problems in three forms: one plain line, with the source line and a caret for a terminal, and JSON.</summary>
 public static class ProblemPrinter
 {
+    /// <summary>Characters of a source line that are shown.</summary>
+    private const int Widest = 160;
+
     /// <summary>file:line:column: severity code: message (hint)</summary>
     public static string Plain(Problem problem) =>
         Head(problem) + (problem.Hint.Length == 0 ? "" : $" ({problem.Hint})");
@@ -25,7 +28,9 @@ public static class ProblemPrinter
         form.Append(Head(problem)).Append('\n');
         if (source.Trim().Length > 0)
         {
-            int start = Math.Clamp(spot.Column - 1, 0, source.Length);
+            int cut = Math.Max(0, Math.Min(spot.Column, source.Length) - Widest / 2);
+            source = source[cut..Math.Min(source.Length, cut + Widest)];
+            int start = Math.Clamp(spot.Column - 1 - cut, 0, source.Length);
             int end = Math.Clamp(start + spot.Length, start, source.Length);
             string carets = new('^', Math.Max(1, Blank(source[start..end]).Length));
             form.Append($"  {number} | {Visible(source)}\n");

@@ -9,11 +9,6 @@ namespace SheetGen.Drawing.Composing;
 /// <summary>One window of a wall's elevation as it lies on its sheet.</summary>
 public sealed record ElevationView(DrawingContext Context, ElevationStrip Strip, SheetWindow Window, Viewport Viewport, ViewLabels Labels)
 {
-    /// <summary>Room above the highest and below the lowest thing drawn, mm.</summary>
-    public const double TopBand = 52;
-
-    public const double BottomBand = 44;
-
     private PlaneTransform ToPaper { get; } = Viewport.ToPaper;
 
     public Wall Wall => Window.Wall;

@@ -59,18 +59,11 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     /// <summary>A dimension for every gap between neighbours in a row that is not the grid's.</summary>
     public void Spacings()
     {
-        double tolerance = 2.5 * Lengths.Quantum(_print.Unit);
-        var face = new Face(view.Wall);
-        foreach (Nail[] row in RowGroups(_context.NailsOf(view.Wall), face))
+        Dictionary<string, Nail> shown = view.Nails.ToDictionary(n => n.Mark);
+        foreach (NonTypicalGap gap in _context.Quantities.Sections.Where(s => s.Wall == view.Wall).SelectMany(s => s.Gaps))
         {
-            for (int i = 0; i + 1 < row.Length; i++)
-            {
-                Nail a = row[i], b = row[i + 1];
-                double gap = face.Distance(a.Along, b.Along, (a.Elevation + b.Elevation) / 2);
-                bool belongs = view.Window.Has(a.Along) && view.Window.Has(b.Along);
-                if (belongs && Math.Abs(gap - a.Section.HorizontalSpacing) > tolerance && gap < 3 * a.Section.HorizontalSpacing)
-                    Spacing(a, b, gap);
-            }
+            if (shown.TryGetValue(gap.FirstMark, out Nail? a) && shown.TryGetValue(gap.SecondMark, out Nail? b))
+                Spacing(a, b, gap.Gap);
         }
     }
 
@@ -168,9 +161,10 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                 if (nail.Status is NailStatus.Noted or NailStatus.Unresolved)
                     continue;
                 Point2 at = view.At(nail.Along, nail.Elevation);
-                foreach (double y in new[] { at.Y - 2.1 - height, at.Y + 2.1 })
+                IEnumerable<Text> texts = new[] { -2.1 - height, 2.1 }.SelectMany(y => new[] { 0, -2.5, 2.5 }.Select(x =>
+                    new Text(LayerRole.Label, TextRole.Label, at + new Point2(x, y), height, nail.Mark, HorizontalAlign.Center) { Nail = nail.Mark }));
+                foreach (Text text in texts.OrderBy(t => view.Labels.LinesUnder(t)))
                 {
-                    var text = new Text(LayerRole.Label, TextRole.Label, new(at.X, y), height, nail.Mark, HorizontalAlign.Center) { Nail = nail.Mark };
                     if (view.Labels.TryWrite(text))
                         break;
                 }

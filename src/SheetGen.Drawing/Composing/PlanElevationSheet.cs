@@ -10,10 +10,14 @@ namespace SheetGen.Drawing.Composing;
 
 /// <summary>Composes a plan and elevation sheet: plan strip above, developed elevation below, notes at the bottom.</summary>
 public sealed class PlanElevationSheet(
-    DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> stripModel, IReadOnlyList<Primitive> planModel)
+    DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> stripModel, IReadOnlyList<Primitive> planModel,
+    IReadOnlyList<SectionCut> cuts)
 {
     /// <summary>Room for a view's title and scale bar, mm.</summary>
     public const double TitleBand = 15;
+
+    /// <summary>Room above the highest and below the lowest thing drawn in an elevation, mm.</summary>
+    public static (double Top, double Bottom) Bands(Box area) => area.Height > 350 ? (52, 44) : (38, 32);
 
     private const double NotesBand = 22;
     private readonly List<Primitive> _paper = [];
@@ -36,12 +40,13 @@ public sealed class PlanElevationSheet(
     public void Compose(SheetWindow window, Box area, string sheet, string? before, string? after)
     {
         double width = (window.End - window.Start) / scale.UnitsPerMillimetre + 4;
-        double height = (strip.High - strip.Low) / scale.UnitsPerMillimetre + ElevationView.TopBand + ElevationView.BottomBand;
+        (double topBand, double bottomBand) = Bands(area);
+        double height = (strip.High - strip.Low) / scale.UnitsPerMillimetre + topBand + bottomBand;
         double bottom = area.Bottom + NotesBand + TitleBand;
         double middle = (area.Left + area.Right) / 2;
         var frame = new Box(middle - width / 2, bottom, middle + width / 2, bottom + height);
         Point2 center = (strip.At(window.Start, strip.Low) + strip.At(window.End, strip.High)) * 0.5
-            + new Point2(0, (ElevationView.TopBand - ElevationView.BottomBand) / 2 * scale.UnitsPerMillimetre);
+            + new Point2(0, (topBand - bottomBand) / 2 * scale.UnitsPerMillimetre);
         var viewport = new Viewport(frame, center, scale.UnitsPerMillimetre);
         _viewports.Add(viewport);
         IReadOnlyList<string> notes = Elevation(window, viewport, sheet);
@@ -56,7 +61,10 @@ public sealed class PlanElevationSheet(
 
     private IReadOnlyList<string> Elevation(SheetWindow window, Viewport viewport, string sheet)
     {
-        Box inner = new Box(viewport.Frame.Left + 2, viewport.Frame.Bottom, viewport.Frame.Right - 2, viewport.Frame.Top).Grown(-0.3);
+        // Beside a match line two millimetres belong to both sheets: no label stands there.
+        bool cutLeft = strip.Sign > 0 ? window.Before : window.After, cutRight = strip.Sign > 0 ? window.After : window.Before;
+        Box inner = new Box(
+            viewport.Frame.Left + (cutLeft ? 4.2 : 0), viewport.Frame.Bottom, viewport.Frame.Right - (cutRight ? 4.2 : 0), viewport.Frame.Top).Grown(-0.3);
         var labels = new ViewLabels(context, viewport, inner, sheet, window.Wall);
         var view = new ElevationView(context, strip, window, viewport, labels);
         view.Crowd(stripModel);
@@ -64,6 +72,7 @@ public sealed class PlanElevationSheet(
         var nails = new NailLabels(view, scale.DimensionStyle);
         wall.Axis();
         wall.Sections();
+        wall.Cuts(cuts);
         wall.Top();
         nails.Callouts();
         nails.Spacings();
@@ -155,9 +164,9 @@ public sealed class PlanElevationSheet(
         labels.Add(new Line(LayerRole.Title, T(0, -9), T(0, 9)));
         labels.Add(Fill.Of(LayerRole.Title, T(0, 9), T(-2.2, 3), T(0, 3)));
         labels.Add(Polyline.Of(LayerRole.Title, [T(0, 9), T(2.2, 3), T(0, 3)], true));
-        labels.Placer.Crowd.Add(Box.At(at, 20, 20));
         Point2 n = T(0, 12.2);
         labels.TryWrite(new Text(LayerRole.Title, TextRole.ViewTitle, n - new Point2(0, 2), 4, "N", HorizontalAlign.Center));
+        labels.Placer.Crowd.Add(Box.At(at, 20, 20));
     }
 
     private void Notes(IReadOnlyList<string> notes, Box area)

@@ -15,7 +15,7 @@ public static class SheetComposer
     private sealed record Draft(string Title, string Scale, IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper);
 
     /// <summary>The sheets of a project.</summary>
-    /// <param name="tables">Further tables for the table sheets, such as bid quantities.</param>
+    /// <param name="tables">Further tables for the table sheets, such as bid quantities; the summary by section is drawn already.</param>
     public static SheetSet Compose(
         WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, IReadOnlyList<TableData> tables,
         RunInfo run, DrawingTemplates templates)
@@ -25,13 +25,14 @@ public static class SheetComposer
         SheetSize size = SizeOf(context, findings);
         var frame = new SheetFrame(context, size);
         SheetScale scale = StripPlanner.Choose(context, frame.Area);
-        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale);
+        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, frame.Area);
         var model = new List<Primitive>();
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
         Primitive[] planLines = [.. plan.Draw()];
         model.AddRange(planLines);
 
         var drafts = new List<Draft>();
+        IReadOnlyList<SectionCut> cuts = SectionCut.Choose(project);
         (ElevationStrip Strip, SheetWindow Window)[] windows =
             [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(frame.Area, scale)).Select(w => (s, w)))];
         foreach (IGrouping<ElevationStrip, SheetWindow> wall in windows.GroupBy(w => w.Strip, w => w.Window))
@@ -41,7 +42,7 @@ public static class SheetComposer
             foreach (SheetWindow window in wall)
             {
                 int number = drafts.Count + 2;
-                var sheet = new PlanElevationSheet(context, wall.Key, scale, plan, lines, planLines);
+                var sheet = new PlanElevationSheet(context, wall.Key, scale, plan, lines, planLines, cuts);
                 sheet.Compose(window, frame.Area, SheetName(number),
                     window.Before ? SheetName(number - 1) : null, window.After ? SheetName(number + 1) : null);
                 model.AddRange(sheet.Model);
@@ -50,6 +51,7 @@ public static class SheetComposer
                 drafts.Add(new($"PLAN AND ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
             }
         }
+        SheetScale sectionScale = Sections(context, frame.Area, scale, cuts, model, findings, drafts);
         foreach (IReadOnlyList<Primitive> page in new TableLayout(context).Pages(SheetTables.All(context), frame.Area))
             drafts.Add(new("TABLES", "NONE", [], page));
 
@@ -65,14 +67,52 @@ public static class SheetComposer
             Version = run.Version,
             Templates = templates,
             Blocks = [.. NailSymbols.All, frame.Block()],
-            DimensionStyles = [StyleOf(scale, context)],
+            DimensionStyles = [.. new[] { scale, sectionScale }.Distinct().Select(s => StyleOf(s, context))],
             Model = model,
             Sheets = [.. drafts.Select((d, i) => new Sheet(
                 SheetName(i + 1), d.Title, size.Name, size.Width, size.Height, d.Viewports,
                 [frame.Reference(SheetName(i + 1), drafts.Count, d.Title, d.Scale), .. d.Paper]))],
-            Plan = [.. new PlanModel(context, new(project.Origin.E, project.Origin.N)).Draw()],
+            Plan = TruePlan(context, scale, findings),
             Findings = findings,
         };
+    }
+
+    /// <summary>Adds the sheets of cross sections, which lie in model space below everything else; returns their scale.</summary>
+    private static SheetScale Sections(
+        DrawingContext context, Box area, SheetScale widest, IReadOnlyList<SectionCut> cuts, List<Primitive> model, List<Finding> findings, List<Draft> drafts)
+    {
+        var sheets = new SectionSheets(context, area, widest);
+        SheetScale scale = sheets.ScaleFor(cuts);
+        Box above = Box.Around(model.SelectMany(Extents.Points));
+        var origin = new Point2(Math.Round(above.Left), Math.Floor(above.Bottom - 150 * scale.UnitsPerMillimetre));
+        int first = drafts.Count + 2;
+        foreach ((IReadOnlyList<Viewport> viewports, IReadOnlyList<Primitive> paper) in sheets.Compose(cuts, scale, origin, i => SheetName(first + i)))
+            drafts.Add(new("SECTIONS", scale.Words, viewports, paper));
+        model.AddRange(sheets.Model);
+        findings.AddRange(sheets.Findings);
+        return scale;
+    }
+
+    /// <summary>The plan at true coordinates with labels sized for the scale.</summary>
+    private static IReadOnlyList<Primitive> TruePlan(DrawingContext context, SheetScale scale, List<Finding> findings)
+    {
+        var plan = new PlanModel(context, new(context.Project.Origin.E, context.Project.Origin.N));
+        Primitive[] lines = [.. plan.Draw()];
+        Box extent = Box.Around(lines.SelectMany(Extents.Points));
+        double units = scale.UnitsPerMillimetre;
+        var frame = new Box(0, 0, extent.Width / units + 160, extent.Height / units + 160);
+        var viewport = new Viewport(frame, extent.Center, units);
+        PlaneTransform toPaper = viewport.ToPaper;
+        var labels = new ViewLabels(context, viewport, frame, "plan.dxf", null);
+        var writer = new PlanLabels(context, labels, p => toPaper.Apply(plan.At(p)));
+        writer.Crowd(lines.Select(toPaper.Apply));
+        foreach (Wall wall in context.Project.Walls)
+            writer.Stations(wall, plan);
+        foreach (LayoutLine line in context.Project.LayoutLines)
+            writer.Alignment(line);
+        writer.Obstructions();
+        findings.AddRange(labels.Findings);
+        return [.. lines, .. labels.InModel()];
     }
 
     private static string SheetName(int number) => "SN-" + number.ToString("00", CultureInfo.InvariantCulture);

@@ -38,7 +38,7 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         y = Cell(lines, attributes, y, 24, "SHEET", ("SHEET", 9, TextRole.SheetTitle), 8);
         y = Cell(lines, attributes, y, 8, "OF", ("SHEET_COUNT", 2.6, TextRole.TitleBlock), 2.4, inline: true);
         y = Cell(lines, attributes, y, 10, "SCALE", ("SCALE", 2.6, TextRole.TitleBlock), 2);
-        y = Stack(lines, attributes, y, "TITLE", ["SHEET_TITLE_1", "SHEET_TITLE_2"], TextRole.SheetTitle, 3.6);
+        y = Stack(lines, attributes, y, "TITLE", ["SHEET_TITLE_1", "SHEET_TITLE_2", "SHEET_TITLE_3"], TextRole.SheetTitle, 3.2);
         y = Stack(lines, attributes, y, "PROJECT", ["PROJECT_1", "PROJECT_2", "PROJECT_3"], TextRole.TitleBlock, 3);
         y = Cell(lines, attributes, y, 10, "PROJECT NO.", ("NUMBER", 2.6, TextRole.TitleBlock), 2);
         y = Cell(lines, attributes, y, 10, "DATE", ("DATE", 2.6, TextRole.TitleBlock), 2);
@@ -112,11 +112,11 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
             ["NUMBER"] = context.Project.Info.Number,
             ["DATE"] = context.Project.Sheets.Date,
             ["REVISION"] = context.Project.Sheets.Revision,
-            ["DESIGNED"] = Fact("designed"),
-            ["DRAWN"] = Fact("drawn"),
-            ["CHECKED"] = Fact("checked"),
+            ["DESIGNED"] = Fact("designed_by"),
+            ["DRAWN"] = Fact("drawn_by"),
+            ["CHECKED"] = Fact("checked_by"),
         };
-        Spread(values, "SHEET_TITLE_", 2, title, 3.6, TextRole.SheetTitle);
+        Spread(values, "SHEET_TITLE_", 3, title, 3.2, TextRole.SheetTitle);
         Spread(values, "PROJECT_", 3, context.Project.Info.Title.ToUpperInvariant(), 3, TextRole.TitleBlock);
         IReadOnlyList<IReadOnlyList<string>> revisions = context.Project.Sheets.Revisions;
         for (int r = 0; r < Math.Min(RevisionRows, revisions.Count); r++)

@@ -11,7 +11,8 @@ public static class SheetTables
 {
     public static IEnumerable<SheetTable> All(DrawingContext context)
     {
-        yield return Summary(context);
+        yield return new(SummaryTables.BySection(context.Quantities));
+        yield return States(context);
         foreach (TableData table in context.Tables)
             yield return new(table);
         yield return Redirects(context);
@@ -26,32 +27,24 @@ public static class SheetTables
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
-    private static SheetTable Summary(DrawingContext context)
+    private static SheetTable States(DrawingContext context)
     {
-        Printed print = context.Print;
         var rows = new List<IReadOnlyList<string>>();
         foreach (Wall wall in context.Project.Walls)
         {
             foreach (Section s in wall.Sections)
-            {
-                Nail[] nails = [.. context.Layout.Nails.Where(n => n.Wall == wall && n.Section == s && n.Kind != NailKind.Verification)];
-                int Of(NailStatus status) => nails.Count(n => n.Status == status);
-                rows.Add([
-                    wall.Name, s.Name, print.Station(wall.StationOf(s.Start)), print.Station(wall.StationOf(s.End)),
-                    $"{Printed.Number(s.HorizontalSpacing, 3)} x {Printed.Number(s.VerticalSpacing, 3)}", print.Angle(s.Inclination),
-                    s.Bar.ToString(), print.Small(s.HoleDiameter), Count(nails.Length),
-                    Printed.Fixed(nails.Sum(n => n.Length), Lengths.IsFoot(print.Unit) ? 1 : 2),
-                    Count(Of(NailStatus.Moved)), Count(Of(NailStatus.Redirected)), Count(Of(NailStatus.Noted)), Count(Of(NailStatus.Unresolved)),
-                ]);
-            }
+                rows.Add(StateRow(wall.Name, s.Name, context.Print.Angle(s.Inclination), [.. context.Layout.Nails.Where(n => n.Wall == wall && n.Section == s)]));
         }
-        Nail[] all = [.. context.Layout.Nails.Where(n => n.Kind != NailKind.Verification)];
-        int Total(NailStatus status) => all.Count(n => n.Status == status);
-        rows.Add(["TOTAL", "", "", "", "", "", "", "", Count(all.Length), Printed.Fixed(all.Sum(n => n.Length), Lengths.IsFoot(print.Unit) ? 1 : 2),
-            Count(Total(NailStatus.Moved)), Count(Total(NailStatus.Redirected)), Count(Total(NailStatus.Noted)), Count(Total(NailStatus.Unresolved))]);
-        return SheetTable.Of("SUMMARY BY SECTION",
-            ["WALL", "SECTION", "FROM STA", "TO STA", "SPACING\nH x V", "ANGLE\nDOWN", "BAR", "HOLE", "#NAILS", "#LENGTH\n" + Lengths.Symbol(print.Unit), "#MOVED", "#TURNED", "#NOTED", "#STOP"], rows,
-            "PRODUCTION NAILS, FACE TO BACK OF HOLE. TURNED: WITHIN THE FIELD TOLERANCE. NOTED: BEYOND IT. STOP: NOT TO BE DRILLED.");
+        rows.Add(StateRow("TOTAL", "", "", context.Layout.Nails));
+        return SheetTable.Of("NAILS BY STATE",
+            ["WALL", "SECTION", "#ANGLE\nDOWN", "#AT GRID", "#MOVED", "#TURNED", "#NOTED", "#DO NOT\nDRILL", "#NAILS"], rows,
+            "PRODUCTION NAILS. TURNED: WITHIN THE FIELD TOLERANCE. NOTED: BEYOND IT, CALLED OUT.");
+    }
+
+    private static string[] StateRow(string wall, string section, string angle, IReadOnlyList<Nail> nails)
+    {
+        Nail[] production = [.. nails.Where(n => n.Kind != NailKind.Verification)];
+        return [wall, section, angle, .. Enum.GetValues<NailStatus>().Select(s => Count(production.Count(n => n.Status == s))), Count(production.Length)];
     }
 
     private static SheetTable Redirects(DrawingContext context)

@@ -32,7 +32,7 @@ public static class StripPlanner
             return new(given, context.Project.Unit);
         IReadOnlyList<SheetScale> scales = SheetScale.Customary(context.Templates, context.Project.Unit);
         double tallest = context.Project.Walls.Max(w => Heights(context.Project, w) is var (low, high) ? high - low : 0);
-        double room = area.Height * 0.58 - PlanElevationSheet.TitleBand - ElevationView.TopBand - ElevationView.BottomBand;
+        double room = area.Height * 0.58 - PlanElevationSheet.TitleBand - PlanElevationSheet.Bands(area).Top - PlanElevationSheet.Bands(area).Bottom;
         foreach (SheetScale scale in scales)
         {
             if (tallest / scale.UnitsPerMillimetre <= room)
@@ -42,11 +42,11 @@ public static class StripPlanner
     }
 
     /// <summary>One strip a wall, one below the other.</summary>
-    public static IReadOnlyList<ElevationStrip> Strips(DrawingContext context, SheetScale scale)
+    public static IReadOnlyList<ElevationStrip> Strips(DrawingContext context, SheetScale scale, Box area)
     {
         var strips = new List<ElevationStrip>();
         double floor = double.NaN;
-        double bands = (ElevationView.TopBand + ElevationView.BottomBand + 10) * scale.UnitsPerMillimetre;
+        double bands = (PlanElevationSheet.Bands(area).Top + PlanElevationSheet.Bands(area).Bottom + 10) * scale.UnitsPerMillimetre;
         foreach (Wall wall in context.Project.Walls)
         {
             (double low, double high) = Heights(context.Project, wall);

@@ -47,6 +47,8 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         return true;
     }
 
+    public int LinesUnder(Text text) => Placer.Crowd.LinesUnder(TextMeasure.BoxOf(text, context.StyleOf(text.Role)));
+
     /// <summary>Places a label; where there is no room it goes to a numbered note; where that has none either it is reported.</summary>
     /// <param name="isCallout">True for what may not go to a note.</param>
     public void Label(LabelRequest request, bool isCallout = false)

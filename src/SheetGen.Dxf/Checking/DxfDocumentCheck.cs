@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace SheetGen.Dxf;
 
 /// <summary>Finds what would make a document unreadable elsewhere: names that are not defined, values that cannot be.</summary>
@@ -71,7 +73,7 @@ public static class DxfDocumentCheck
             var known = DxfLinetype.IsBuiltIn(layer.Linetype) || document.Linetypes.Contains(layer.Linetype);
             Require(known, $"layer {layer.Name}: linetype {layer.Linetype} is not defined");
             var weight = layer.LineWeight == DxfLayer.DefaultLineWeight || DxfLayer.LineWeights.Contains(layer.LineWeight);
-            Require(weight, $"layer {layer.Name}: {layer.LineWeight} is not a lineweight of the format");
+            Require(weight, string.Create(CultureInfo.InvariantCulture, $"layer {layer.Name}: {layer.LineWeight} is not a lineweight of the format"));
         }
 
         private void Linetype(DxfLinetype linetype)

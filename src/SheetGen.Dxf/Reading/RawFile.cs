@@ -33,6 +33,13 @@ internal sealed class RawFile
         var sections = 0;
         while (group is { } head && log.Error is null)
         {
+            if (head.Code == 0 && head.Value.Trim().Equals("EOF", StringComparison.OrdinalIgnoreCase))
+            {
+                // What follows the end mark is not looked at.
+                if (sections == 0)
+                    log.Fail(head.Line, "the file has no section");
+                return file;
+            }
             var groups = new List<Group>();
             for (group = source.Next(); group is { Code: not 0 } inner; group = source.Next())
                 groups.Add(inner);
@@ -41,10 +48,6 @@ internal sealed class RawFile
             var record = new Record(head, groups, log);
             switch (record.Kind)
             {
-                case "EOF":
-                    if (sections == 0)
-                        log.Fail(head.Line, "the file has no section");
-                    return file;
                 case "SECTION":
                     section = record.Name(2).ToUpperInvariant();
                     sections++;

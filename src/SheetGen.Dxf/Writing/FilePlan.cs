@@ -74,14 +74,3 @@ internal sealed class FilePlan
             Reserve(table, item.Name);
     }
 }
-
-/// <summary>Model space or the space of a layout, with its handles.</summary>
-internal sealed record PlannedSpace(
-    string Name, DxfLayout? Sheet, IReadOnlyList<DxfEntity> Entities, int Record, int LayoutObject, int SheetViewport)
-{
-    /// <summary>The dimensions among the entities, in their order, each with its block.</summary>
-    internal List<PlannedDimension> Dimensions { get; } = [];
-}
-
-/// <summary>A dimension and the block that shows it.</summary>
-internal sealed record PlannedDimension(string BlockName, int Record, DxfDimension Dimension);

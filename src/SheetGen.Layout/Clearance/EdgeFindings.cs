@@ -10,7 +10,7 @@ internal static class EdgeFindings
 {
     public static IEnumerable<Finding> Of(WallProject project, IReadOnlyList<Nail> nails, IReadOnlyDictionary<string, Face> faces)
     {
-        var outlines = new Dictionary<FacePlace, FaceOutline>();
+        var outlines = new Dictionary<FacePlace, LegOutline>();
         double edgeMin = project.Rules.EdgeMin, cornerClear = project.Rules.CornerClear;
         double slack = 2 * Lengths.Quantum(project.Unit) + 1e-9;
         foreach (Nail nail in nails)
@@ -19,8 +19,8 @@ internal static class EdgeFindings
             double along = nail.Wall.LayoutLine.AlongOf(nail.Station);
             Leg leg = face.LegAt(along);
             var place = new FacePlace(nail.Wall.Name, leg.Index);
-            if (!outlines.TryGetValue(place, out FaceOutline? outline))
-                outlines[place] = outline = new FaceOutline(face, leg);
+            if (!outlines.TryGetValue(place, out LegOutline? outline))
+                outlines[place] = outline = new LegOutline(face, leg);
             (double distance, string edge) = outline.Nearest(along, nail.Elevation);
             if (distance < edgeMin - slack)
                 yield return Of(nail, distance, edgeMin, $"the {edge} of the face", project.Unit);

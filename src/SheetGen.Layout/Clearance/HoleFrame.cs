@@ -35,6 +35,22 @@ internal readonly struct HoleFrame
         return new FrameBox(xLow, xHigh, yLow, yHigh, zLow, zHigh);
     }
 
+    /// <summary>A box around a box of another frame.</summary>
+    public FrameBox BoxOf(in HoleFrame other, in FrameBox box)
+    {
+        var middle = new Vector3D((box.XLow + (double)box.XHigh) / 2, (box.YLow + (double)box.YHigh) / 2, (box.ZLow + (double)box.ZHigh) / 2);
+        var half = new Vector3D(box.XHigh - middle.N, box.YHigh - middle.E, box.ZHigh - middle.Z);
+        Vector3D centre = other._origin - _origin + other._x * middle.N + other._y * middle.E + other._along * middle.Z;
+        double x = Reach(_x, other, half), y = Reach(_y, other, half), z = Reach(_along, other, half);
+        Span(centre.Dot(_x), 0, x, x, out float xLow, out float xHigh);
+        Span(centre.Dot(_y), 0, y, y, out float yLow, out float yHigh);
+        Span(centre.Dot(_along), 0, z, z, out float zLow, out float zHigh);
+        return new FrameBox(xLow, xHigh, yLow, yHigh, zLow, zHigh);
+    }
+
+    private static double Reach(Vector3D axis, in HoleFrame other, Vector3D half) =>
+        Math.Abs(axis.Dot(other._x)) * half.N + Math.Abs(axis.Dot(other._y)) * half.E + Math.Abs(axis.Dot(other._along)) * half.Z;
+
     private static void Span(double head, double run, double headRadius, double tipRadius, out float low, out float high)
     {
         double tip = head + run;

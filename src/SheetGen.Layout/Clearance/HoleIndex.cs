@@ -6,7 +6,8 @@ namespace SheetGen.Layout.Clearance;
 /// Finds the holes that come near each other, or near a candidate, without looking at all of them. Boxes only leave out what is certainly
 /// far; every decision is the exact distance in double precision. Reading it from several threads at once is safe.
 /// </summary>
-public sealed class HoleIndex(ReadOnlySpan<Hole> holes)
+/// <param name="holes">Not copied: they may not change while the index is used.</param>
+public sealed class HoleIndex(Hole[] holes)
 {
     private readonly HoleTree _tree = new(holes);
 
@@ -50,8 +51,9 @@ public sealed class HoleIndex(ReadOnlySpan<Hole> holes)
         ReadOnlySpan<FrameBox> boxes = _tree.Boxes.Slice(leaf.Start, leaf.Count);
         for (int i = 0; i < boxes.Length && boxes[i].XLow <= box.XHigh; i++)
         {
-            if (boxes[i].Meets(box) && HoleDistance.CloserThan(candidate, _tree.Holes[leaf.Start + i], limit))
-                found.Add(_tree.Ids[leaf.Start + i]);
+            int id = _tree.Ids[leaf.Start + i];
+            if (boxes[i].Meets(box) && HoleDistance.CloserThan(candidate, _tree.Holes[id], limit))
+                found.Add(id);
         }
     }
 }

@@ -8,21 +8,24 @@ namespace SheetGen.Layout.Clearance;
 internal readonly struct HoleKey
 {
     private const int Coordinates = 6;
+    private const int IdLane = 6;
+    private const int RadiusLane = 7;
 
-    /// <summary>Northing, easting and elevation of the head and of the tip; the hole's number is kept in the bits of the last but one.</summary>
+    /// <summary>Northing, easting and elevation of the head and of the tip, the hole's number (as bits) and its greatest radius.</summary>
     private readonly Vector256<float> _at;
 
     public HoleKey(in Hole hole, Vector3D origin, int id)
     {
         Vector3D head = hole.Head - origin, tip = hole.Tip - origin;
+        float radius = (float)Math.Max(hole.Radius, hole.RadiusAt(hole.Length));
         _at = Vector256.Create(
-            (float)head.N, (float)head.E, (float)head.Z, (float)tip.N, (float)tip.E, (float)tip.Z, BitConverter.Int32BitsToSingle(id), 0);
+            (float)head.N, (float)head.E, (float)head.Z, (float)tip.N, (float)tip.E, (float)tip.Z, BitConverter.Int32BitsToSingle(id), radius);
     }
 
-    public int Id => _at.AsInt32().GetElement(Coordinates);
+    public int Id => _at.AsInt32().GetElement(IdLane);
 
-    /// <summary>Reorders the keys so that those up to the number returned lie apart from the others in the widest coordinate.</summary>
-    public static int Split(Span<HoleKey> keys)
+    /// <summary>Least and greatest values of all keys.</summary>
+    public static Extent ExtentOf(ReadOnlySpan<HoleKey> keys)
     {
         Vector256<float> low = keys[0]._at, high = low;
         foreach (ref readonly HoleKey key in keys)
@@ -30,14 +33,20 @@ internal readonly struct HoleKey
             low = Vector256.MinNative(low, key._at);
             high = Vector256.MaxNative(high, key._at);
         }
-        Vector256<float> width = high - low;
+        return new Extent(low, high);
+    }
+
+    /// <summary>Reorders the keys so that those up to the number returned lie apart from the others in the widest coordinate.</summary>
+    public static int Split(Span<HoleKey> keys, Extent extent)
+    {
+        Vector256<float> width = extent.High - extent.Low;
         int widest = 0;
         for (int k = 1; k < Coordinates; k++)
         {
             if (width[k] > width[widest])
                 widest = k;
         }
-        int first = Part(keys, widest, low[widest] + width[widest] / 2);
+        int first = Part(keys, widest, extent.Low[widest] + width[widest] / 2);
         int least = keys.Length / 8;
         if (first >= least && first <= keys.Length - least)
             return first;
@@ -59,5 +68,21 @@ internal readonly struct HoleKey
             front += isLow;
         }
         return front;
+    }
+
+    /// <summary>Least and greatest values of some keys.</summary>
+    internal readonly record struct Extent(Vector256<float> Low, Vector256<float> High)
+    {
+        /// <summary>A box around the holes, never too small.</summary>
+        public Bounds World(Vector3D origin)
+        {
+            float size = 0;
+            for (int k = 0; k < Coordinates; k++)
+                size = Math.Max(size, Math.Max(Math.Abs(Low[k]), Math.Abs(High[k])));
+            double grow = (double)High[RadiusLane] * 1.000001 + size * 1e-6;
+            var low = new Vector3D(Math.Min(Low[0], Low[3]), Math.Min(Low[1], Low[4]), Math.Min(Low[2], Low[5]));
+            var high = new Vector3D(Math.Max(High[0], High[3]), Math.Max(High[1], High[4]), Math.Max(High[2], High[5]));
+            return new Bounds(low + origin, high + origin).Grow(grow + 1e-6);
+        }
     }
 }

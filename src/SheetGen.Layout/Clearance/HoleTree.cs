@@ -18,19 +18,20 @@ internal sealed class HoleTree
     private readonly int[] _ids;
     private readonly FrameBox[] _boxes;
     private readonly List<Node> _nodes = [];
+    private readonly Vector3D _origin;
 
-    public HoleTree(ReadOnlySpan<Hole> holes)
+    public HoleTree(Hole[] holes)
     {
-        _holes = GC.AllocateUninitializedArray<Hole>(holes.Length);
+        _holes = holes;
         _ids = GC.AllocateUninitializedArray<int>(holes.Length);
         _boxes = GC.AllocateUninitializedArray<FrameBox>(holes.Length);
         if (holes.Length == 0)
             return;
         HoleKey[] keys = GC.AllocateUninitializedArray<HoleKey>(holes.Length);
-        Vector3D origin = holes[0].Head;
+        _origin = holes[0].Head;
         for (int i = 0; i < holes.Length; i++)
-            keys[i] = new HoleKey(holes[i], origin, i);
-        Build(holes, keys, 0, holes.Length);
+            keys[i] = new HoleKey(holes[i], _origin, i);
+        Build(keys);
     }
 
     public int Count => _holes.Length;
@@ -38,59 +39,57 @@ internal sealed class HoleTree
     /// <summary>Nodes in depth-first order: the first child of an inner node is the next one.</summary>
     public ReadOnlySpan<Node> Nodes => CollectionsMarshal.AsSpan(_nodes);
 
-    /// <summary>Holes in the order of the leaves.</summary>
+    /// <summary>The holes in the order in which they were given.</summary>
     public ReadOnlySpan<Hole> Holes => _holes;
 
-    /// <summary>The number that each hole has outside.</summary>
+    /// <summary>Numbers of the holes in the order of the leaves.</summary>
     public ReadOnlySpan<int> Ids => _ids;
 
-    /// <summary>Box of each hole in its leaf's frame.</summary>
+    /// <summary>Box of each hole in its leaf's frame, in the order of the leaves.</summary>
     public ReadOnlySpan<FrameBox> Boxes => _boxes;
 
-    private Bounds Build(ReadOnlySpan<Hole> holes, HoleKey[] keys, int start, int count)
+    private void Build(Span<HoleKey> keys, int start = 0)
     {
-        if (count <= LeafSize)
-            return MakeLeaf(holes, keys.AsSpan(start, count), start);
+        HoleKey.Extent extent = HoleKey.ExtentOf(keys);
+        Bounds world = extent.World(_origin);
+        if (keys.Length <= LeafSize)
+        {
+            MakeLeaf(keys, start, world);
+            return;
+        }
         int at = _nodes.Count;
         _nodes.Add(default);
-        int first = HoleKey.Split(keys.AsSpan(start, count));
-        Bounds box = Build(holes, keys, start, first);
-        int second = _nodes.Count;
-        box = box.With(Build(holes, keys, start + first, count - first));
-        _nodes[at] = new Node(box, start, count, second, default, default);
-        return box;
+        int first = HoleKey.Split(keys, extent);
+        Build(keys[..first], start);
+        _nodes[at] = new Node(world, start, keys.Length, _nodes.Count, default, default);
+        Build(keys[first..], start + first);
     }
 
-    private Bounds MakeLeaf(ReadOnlySpan<Hole> holes, ReadOnlySpan<HoleKey> keys, int start)
+    private void MakeLeaf(ReadOnlySpan<HoleKey> keys, int start, Bounds world)
     {
         int count = keys.Length;
-        Vector3D direction = default, origin = holes[keys[0].Id].Head;
+        Vector3D direction = default;
         foreach (HoleKey key in keys)
-            direction += holes[key.Id].Direction;
-        var frame = new HoleFrame(origin, direction);
-        Span<float> low = stackalloc float[count];
-        Span<int> order = stackalloc int[count];
-        Span<FrameBox> boxes = stackalloc FrameBox[count];
+            direction += _holes[key.Id].Direction;
+        var frame = new HoleFrame(_holes[keys[0].Id].Head, direction);
+        Span<float> low = stackalloc float[LeafSize];
+        Span<int> order = stackalloc int[LeafSize];
+        Span<FrameBox> boxes = stackalloc FrameBox[LeafSize];
+        FrameBox all = frame.BoxOf(_holes[keys[0].Id]);
         for (int i = 0; i < count; i++)
         {
-            boxes[i] = frame.BoxOf(holes[keys[i].Id]);
+            boxes[i] = frame.BoxOf(_holes[keys[i].Id]);
+            all = all.With(boxes[i]);
             low[i] = boxes[i].XLow;
             order[i] = i;
         }
-        low.Sort(order);
-        Bounds world = Bounds.Of(holes[keys[0].Id]);
-        FrameBox all = boxes[0];
+        low[..count].Sort(order[..count]);
         for (int i = 0; i < count; i++)
         {
-            int id = keys[order[i]].Id;
-            _holes[start + i] = holes[id];
-            _ids[start + i] = id;
+            _ids[start + i] = keys[order[i]].Id;
             _boxes[start + i] = boxes[order[i]];
-            world = world.With(Bounds.Of(holes[id]));
-            all = all.With(boxes[i]);
         }
         _nodes.Add(new Node(world, start, count, 0, frame, all));
-        return world;
     }
 
     /// <param name="World">Box in northing, easting, elevation.</param>

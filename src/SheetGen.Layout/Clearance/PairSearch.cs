@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Clearance;
@@ -12,19 +13,25 @@ internal static class PairSearch
         var tasks = new List<(int A, int B)>();
         Collect(tree, 0, Math.Max(0, limit), tasks);
         int parts = Math.Max(1, Math.Min(threads, tasks.Count));
-        var found = new List<HolePair>[parts];
-        Parallel.For(0, parts, new ParallelOptions { MaxDegreeOfParallelism = parts }, part =>
-        {
-            var mine = new List<HolePair>();
-            for (int i = part; i < tasks.Count; i += parts)
-                Search(tree, tree.Nodes[tasks[i].A], tree.Nodes[tasks[i].B], limit, mine);
-            found[part] = mine;
-        });
-        List<HolePair> all = found[0];
-        for (int part = 1; part < parts; part++)
-            all.AddRange(found[part]);
-        all.Sort();
+        List<HolePair> all = parts == 1 ? SearchPart(tree, tasks, 0, 1, limit) : SearchInParallel(tree, tasks, parts, limit);
+        Sort(all);
         return all;
+    }
+
+    private static List<HolePair> SearchInParallel(HoleTree tree, List<(int A, int B)> tasks, int parts, double limit)
+    {
+        var found = new List<HolePair>[parts];
+        var options = new ParallelOptions { MaxDegreeOfParallelism = parts };
+        Parallel.For(0, parts, options, part => found[part] = SearchPart(tree, tasks, part, parts, limit));
+        return [.. found.SelectMany(part => part)];
+    }
+
+    private static List<HolePair> SearchPart(HoleTree tree, List<(int A, int B)> tasks, int part, int parts, double limit)
+    {
+        var found = new List<HolePair>();
+        for (int i = part; i < tasks.Count; i += parts)
+            Search(tree, tree.Nodes[tasks[i].A], tree.Nodes[tasks[i].B], limit, found);
+        return found;
     }
 
     private static void Collect(HoleTree tree, int at, double limit, List<(int A, int B)> tasks)
@@ -70,22 +77,20 @@ internal static class PairSearch
             SearchWithin(tree, a, limit, grow, found);
             return;
         }
-        ReadOnlySpan<FrameBox> boxes = tree.Boxes.Slice(a.Start, a.Count);
-        FrameBox all = a.Local.Grow(grow);
-        Bounds world = a.World.Grow(Math.Max(0, limit));
-        for (int j = b.Start; j < b.Start + b.Count; j++)
+        ReadOnlySpan<FrameBox> boxes = tree.Boxes.Slice(a.Start, a.Count), others = tree.Boxes.Slice(b.Start, b.Count);
+        FrameBox all = a.Local.Grow(grow), allSeenFromOther = b.Frame.BoxOf(a.Frame, all);
+        for (int j = 0; j < others.Length && others[j].XLow <= allSeenFromOther.XHigh; j++)
         {
-            ref readonly Hole hole = ref tree.Holes[j];
-            if (!Bounds.Of(hole).Meets(world))
+            if (!others[j].Meets(allSeenFromOther))
                 continue;
-            FrameBox box = a.Frame.BoxOf(hole);
+            FrameBox box = a.Frame.BoxOf(tree.Holes[tree.Ids[b.Start + j]]);
             if (!box.Meets(all))
                 continue;
             box = box.Grow(grow);
             for (int i = 0; i < boxes.Length && boxes[i].XLow <= box.XHigh; i++)
             {
                 if (boxes[i].Meets(box))
-                    Decide(tree, a.Start + i, j, limit, found);
+                    Decide(tree, a.Start + i, b.Start + j, limit, found);
             }
         }
     }
@@ -106,11 +111,17 @@ internal static class PairSearch
 
     private static void Decide(HoleTree tree, int i, int j, double limit, List<HolePair> found)
     {
-        int a = tree.Ids[i], b = tree.Ids[j];
         // The smaller number goes first into the formula too, so that a pair has the same digits whichever leaf it was found in.
-        ref readonly Hole first = ref tree.Holes[a < b ? i : j];
-        ref readonly Hole second = ref tree.Holes[a < b ? j : i];
-        if (HoleDistance.CloserThan(first, second, limit))
-            found.Add(new HolePair(Math.Min(a, b), Math.Max(a, b), HoleDistance.Between(first, second).Clear));
+        int a = Math.Min(tree.Ids[i], tree.Ids[j]), b = Math.Max(tree.Ids[i], tree.Ids[j]);
+        if (HoleDistance.CloserThan(tree.Holes[a], tree.Holes[b], limit, out double clear))
+            found.Add(new HolePair(a, b, clear));
+    }
+
+    private static void Sort(List<HolePair> pairs)
+    {
+        ulong[] keys = new ulong[pairs.Count];
+        for (int i = 0; i < keys.Length; i++)
+            keys[i] = ((ulong)pairs[i].First << 32) | (uint)pairs[i].Second;
+        keys.AsSpan().Sort(CollectionsMarshal.AsSpan(pairs));
     }
 }

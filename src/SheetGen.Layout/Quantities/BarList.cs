@@ -14,12 +14,19 @@ internal static class BarList
         double? stock = project.Rates.StockLength;
         return
         [
-            .. nails.GroupBy(n => (n.Nail.Bar, Cut: Math.Round(n.BarLength, 6), n.IsSacrificial))
-                .OrderBy(g => g.Key.IsSacrificial).ThenBy(g => g.Key.Bar.DiameterInches).ThenBy(g => g.Key.Bar.Grade).ThenByDescending(g => g.Key.Cut)
-                .Select(g => new BarCut(
-                    g.Key.Bar, g.Key.Cut, g.Key.IsSacrificial, g.First().UnitWeight, [.. g.Select(n => n.Nail.Mark)],
-                    stock is { } s ? NailTakeOff.CeilingOf(g.Key.Cut / s) - 1 : null, stock is { } t ? StockBars(g.Key.Cut, t, g.Count()) : null)),
+            .. nails.GroupBy(n => (n.Nail.Bar, n.Nail.Length, n.IsSacrificial))
+                .OrderBy(g => g.Key.IsSacrificial).ThenBy(g => g.Key.Bar.DiameterInches).ThenBy(g => g.Key.Bar.Grade)
+                .ThenByDescending(g => g.Key.Length)
+                .Select(g => Line(g.Key.Bar, g.Key.IsSacrificial, [.. g], stock)),
         ];
+    }
+
+    private static BarCut Line(Bar bar, bool sacrificial, List<NailQuantity> nails, double? stock)
+    {
+        double cut = nails[0].BarLength;
+        return new BarCut(
+            bar, nails[0].Nail.Length, cut, sacrificial, nails[0].UnitWeight, [.. nails.Select(n => n.Nail.Mark)],
+            stock is { } s ? NailTakeOff.CeilingOf(cut / s) - 1 : null, stock is { } t ? StockBars(cut, t, nails.Count) : null);
     }
 
     /// <summary>Stock bars for a number of bars of one cut length.</summary>

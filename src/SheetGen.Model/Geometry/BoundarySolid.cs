@@ -3,7 +3,7 @@ namespace SheetGen.Model.Geometry;
 /// <summary>A vertical surface without top or bottom over a straight piece of a plan polyline: right-of-way or easement.</summary>
 public sealed record BoundarySolid(Vector2D End1, Vector2D End2) : Solid
 {
-    public override Bounds Bounds => new(
+    public override Bounds Bounds { get; } = new(
         new(Math.Min(End1.N, End2.N), Math.Min(End1.E, End2.E), double.NegativeInfinity),
         new(Math.Max(End1.N, End2.N), Math.Max(End1.E, End2.E), double.PositiveInfinity));
 

@@ -15,7 +15,7 @@ public sealed record CapsuleSolid(Vector3D End1, Vector3D End2, double Radius) :
 
     public double Radius { get; } = Radius;
 
-    public override Bounds Bounds => Bounds.Of(End1, End2).Grow(Radius);
+    public override Bounds Bounds { get; } = Bounds.Of(End1, End2).Grow(Radius);
 
     /// <summary>The same body as a hole without drift, for the closed form of two holes.</summary>
     internal Hole AsHole => new(End1, _axis, _length, Radius, 0);

@@ -15,15 +15,7 @@ public sealed record CylinderSolid(Vector3D End1, Vector3D End2, double Radius) 
 
     public double Radius { get; } = Radius;
 
-    public override Bounds Bounds
-    {
-        get
-        {
-            Bounds axis = Bounds.Of(End1, End2);
-            Vector3D reach = new(Reach(_axis.N), Reach(_axis.E), Reach(_axis.Z));
-            return new Bounds(axis.Low - reach, axis.High + reach);
-        }
-    }
+    public override Bounds Bounds { get; } = BoundsOf(End1, End2, Radius);
 
     internal override Vector3D Anchor => End1 + (End2 - End1) * 0.5;
 
@@ -49,5 +41,12 @@ public sealed record CylinderSolid(Vector3D End1, Vector3D End2, double Radius) 
         return beyondSide;
     }
 
-    private double Reach(double axisPart) => Radius * Math.Sqrt(Math.Max(0, 1 - axisPart * axisPart));
+    private static Bounds BoundsOf(Vector3D end1, Vector3D end2, double radius)
+    {
+        Vector3D axis = Vectors.Unit(end2 - end1, new Vector3D(0, 0, 1));
+        double Reach(double part) => radius * Math.Sqrt(Math.Max(0, 1 - part * part));
+        Vector3D reach = new(Reach(axis.N), Reach(axis.E), Reach(axis.Z));
+        Bounds ends = Bounds.Of(end1, end2);
+        return new Bounds(ends.Low - reach, ends.High + reach);
+    }
 }

@@ -9,16 +9,7 @@ public sealed record FaceSolid(IReadOnlyList<Vector3D> Corners) : Solid
 
     public IReadOnlyList<Vector3D> Corners { get; } = Corners;
 
-    public override Bounds Bounds
-    {
-        get
-        {
-            Bounds box = Bounds.Of(Corners[0], Corners[0]);
-            foreach (Vector3D corner in Corners)
-                box = box.With(Bounds.Of(corner, corner));
-            return box;
-        }
-    }
+    public override Bounds Bounds { get; } = BoundsOf(Corners);
 
     public override bool IsSurface => true;
 
@@ -59,6 +50,14 @@ public sealed record FaceSolid(IReadOnlyList<Vector3D> Corners) : Solid
                 return false;
         }
         return true;
+    }
+
+    private static Bounds BoundsOf(IReadOnlyList<Vector3D> corners)
+    {
+        Bounds box = Bounds.Of(corners[0], corners[0]);
+        foreach (Vector3D corner in corners)
+            box = box.With(Bounds.Of(corner, corner));
+        return box;
     }
 
     private static Vector3D NormalOf(IReadOnlyList<Vector3D> corners)

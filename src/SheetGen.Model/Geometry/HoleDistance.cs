@@ -14,10 +14,18 @@ public static class HoleDistance
     }
 
     /// <summary>True where the clear distance of two holes is under the required one; quick for holes that are far apart.</summary>
-    public static bool CloserThan(in Hole a, in Hole b, double required)
+    public static bool CloserThan(in Hole a, in Hole b, double required) => CloserThan(a, b, required, out _);
+
+    /// <param name="clear">The clear distance where it is under the required one; else plus infinity.</param>
+    /// <inheritdoc cref="CloserThan(in Hole, in Hole, double)"/>
+    public static bool CloserThan(in Hole a, in Hole b, double required, out double clear)
     {
         double reach = Math.Max(a.Radius, a.RadiusAt(a.Length)) + Math.Max(b.Radius, b.RadiusAt(b.Length)) + required;
-        return !IsBeside(a, b, reach) && TaperedPair.Least(a, b, out _, out _) < required;
+        clear = IsBeside(a, b, reach) ? double.PositiveInfinity : TaperedPair.Least(a, b, out _, out _);
+        if (clear < required)
+            return true;
+        clear = double.PositiveInfinity;
+        return false;
     }
 
     /// <summary>

@@ -14,16 +14,7 @@ public sealed record PrismSolid(IReadOnlyList<Vector2D> Footprint, double Bottom
 
     public double Top { get; } = Top;
 
-    public override Bounds Bounds
-    {
-        get
-        {
-            Bounds box = Bounds.Of(Footprint[0].At(Bottom), Footprint[0].At(Top));
-            foreach (Vector2D corner in Footprint)
-                box = box.With(Bounds.Of(corner.At(Bottom), corner.At(Top)));
-            return box;
-        }
-    }
+    public override Bounds Bounds { get; } = BoundsOf(Footprint, Bottom, Top);
 
     internal override Vector3D Anchor => Footprint[0].At(Bottom + (Top - Bottom) / 2);
 
@@ -78,6 +69,14 @@ public sealed record PrismSolid(IReadOnlyList<Vector2D> Footprint, double Bottom
         if (distance > 0)
             outward = nearest * (1 / distance);
         return distance;
+    }
+
+    private static Bounds BoundsOf(IReadOnlyList<Vector2D> footprint, double bottom, double top)
+    {
+        Bounds box = Bounds.Of(footprint[0].At(bottom), footprint[0].At(top));
+        foreach (Vector2D corner in footprint)
+            box = box.With(Bounds.Of(corner.At(bottom), corner.At(top)));
+        return box;
     }
 
     private static Edge[] MakeEdges(IReadOnlyList<Vector2D> footprint)

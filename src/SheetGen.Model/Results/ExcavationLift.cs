@@ -11,5 +11,6 @@ public sealed record ExcavationLift(
     Wall Wall, Section Section, int Number, RowNumber? Row, double Start, double End, double CutArea, double Exposed, double? Limit,
     double? Volume)
 {
-    public bool IsTooHigh => Exposed > Limit;
+    /// <summary>True where the face left open is higher than allowed, by more than a millionth.</summary>
+    public bool IsTooHigh => Exposed > Limit + 1e-6;
 }

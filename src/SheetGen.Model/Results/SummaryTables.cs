@@ -32,6 +32,18 @@ public static class SummaryTables
         return new TableData("Summary by section", columns, rows);
     }
 
+    /// <summary>One row a pay item: what is bid, by the agency's rounding; empty quantities say in the last column what is missing.</summary>
+    public static TableData Bid(BidTable bid) => new(
+        "Bid quantities",
+        [new("Item", false), new("Description", false), new("Unit", false), new("Quantity", true), new("Remark", false)],
+        [
+            .. bid.Lines.Select(l => (IReadOnlyList<string>)
+            [
+                l.Item.Number, l.Item.Description, l.Item.Unit,
+                l.Rounded is { } rounded ? Fixed(rounded, Math.Max(0, l.Item.Rounding.Decimals)) : "", l.Note,
+            ]),
+        ]);
+
     /// <summary>The typed lengths of a section's production nails: "24: 30; 22: 15".</summary>
     public static string LengthList(SectionQuantities section) => string.Join("; ", section.Lengths
         .Where(l => l.Kind != NailKind.Verification).GroupBy(l => l.Length).OrderByDescending(g => g.Key)

@@ -41,17 +41,17 @@ internal static class ProjectBuilder
     {
         MapItem project = root.Map("project") ?? MapItem.Nothing(root.Spot);
         var facts = new Dictionary<string, string>();
-        AddFacts(facts, "project", KeyTable.ProjectFacts, project);
-        AddFacts(facts, "design", KeyTable.DesignFacts, root.Map("design"));
+        AddFacts(facts, KeyTable.ProjectFacts, project);
+        AddFacts(facts, KeyTable.DesignFacts, root.Map("design"));
         return new ProjectInfo(project.Text("title") ?? "", project.Text("number") ?? "", facts);
     }
 
-    private static void AddFacts(Dictionary<string, string> facts, string block, IReadOnlyList<Key> keys, MapItem? map)
+    private static void AddFacts(Dictionary<string, string> facts, IReadOnlyList<Key> keys, MapItem? map)
     {
         foreach (Key key in keys)
         {
             if (map?.Text(key.Name) is { } text)
-                facts.Add($"{block}.{key.Name}", text);
+                facts.Add(key.Name, text);
         }
     }
 

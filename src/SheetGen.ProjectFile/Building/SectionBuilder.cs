@@ -107,16 +107,17 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
         {
             double diameter = Lengths.IsFoot(unit) ? bar.DiameterInches / 12 : bar.DiameterMillimetres / 1000;
             if (hole <= diameter)
-                problems.Add(ProblemCodes.HoleTooSmall, map.SpotOf("hole"), FormattableString.Invariant($"the hole ({hole} {Lengths.Symbol(unit)}) is not larger than the {bar.Size} bar ({diameter:0.####} {Lengths.Symbol(unit)})"), "correct the hole or the bar", map.Map("bar")!.SpotOf("size"));
+                problems.Add(ProblemCodes.HoleTooSmall, map.SpotOf("hole"), FormattableString.Invariant($"the hole ({hole:0.####} {Lengths.Symbol(unit)}) is not larger than the {bar.Size} bar ({diameter:0.####} {Lengths.Symbol(unit)})"), "correct the hole or the bar", map.Map("bar")!.SpotOf("size"));
         }
-        if (map.Number("inclination") is { } inclination && (inclination < rules.Redirect.LeastInclination || inclination > rules.Redirect.GreatestInclination))
+        bool window = rules.Redirect.LeastInclination < rules.Redirect.GreatestInclination;
+        if (window && map.Number("inclination") is { } inclination && (inclination < rules.Redirect.LeastInclination || inclination > rules.Redirect.GreatestInclination))
             problems.Add(ProblemCodes.InclinationWindow, map.SpotOf("inclination"), FormattableString.Invariant($"inclination {inclination} is outside redirect: inclination [{rules.Redirect.LeastInclination}, {rules.Redirect.GreatestInclination}]"), "widen the window, or correct the inclination");
         if (map.Number("top_row_depth") is { } depth)
         {
             if (depth < rules.EdgeMin)
-                problems.Add(ProblemCodes.TopRowDepth, map.SpotOf("top_row_depth"), FormattableString.Invariant($"top_row_depth {depth} is under edge_min {rules.EdgeMin}"), "the first row is moved down to edge_min");
+                problems.Add(ProblemCodes.TopRowDepth, map.SpotOf("top_row_depth"), FormattableString.Invariant($"top_row_depth {depth} is under edge_min {rules.EdgeMin}"), "correct top_row_depth, or the rule");
             else if (depth > rules.TopMax)
-                problems.Add(ProblemCodes.TopRowDepth, map.SpotOf("top_row_depth"), FormattableString.Invariant($"top_row_depth {depth} is over top_max {rules.TopMax}"), "a part row is added above the first row");
+                problems.Add(ProblemCodes.TopRowDepth, map.SpotOf("top_row_depth"), FormattableString.Invariant($"top_row_depth {depth} is over top_max {rules.TopMax}"), "correct top_row_depth, or the rule");
         }
         Guidance.Check(map, bar, unit, wallName, problems);
     }

@@ -1,5 +1,4 @@
 using SheetGen.Model;
-using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Tree;
 
@@ -20,7 +19,6 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
             problems.Add(ProblemCodes.StationOffLine, map.SpotOf("stations"),
                 $"the wall {Show(line, start)} to {Show(line, end)} leaves its layout line {Show(line, 0)} to {Show(line, line.Length)}",
                 "correct the stations, or lengthen the layout line");
-            return null;
         }
         var profiles = new Profiles(line, start, end, unit, problems);
         Profile? top = profiles.Read(map, "top");
@@ -29,7 +27,7 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
         Wall? bare = Bare(name, start, end, top, existing, grade);
         Panels? panels = ReadPanels(map, line, start, end);
         IReadOnlyList<double> breaks = bare is null || panels is null ? [] : PanelJoints.Of(bare, panels);
-        List<ProfilePoint>? steps = ReadBottom(map, profiles, bare, panels, breaks, grade);
+        List<ProfilePoint>? steps = ReadBottom(map, profiles, bare, panels, breaks);
         Wall? wall = bare is null || steps is null ? null : bare with
         {
             BottomSteps = steps,
@@ -103,38 +101,21 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
     }
 
     private List<ProfilePoint>? ReadBottom(
-        MapItem map, Profiles profiles, Wall? bare, Panels? panels, IReadOnlyList<double> breaks, Profile? grade)
+        MapItem map, Profiles profiles, Wall? bare, Panels? panels, IReadOnlyList<double> breaks)
     {
         if (map.Map("bottom") is not { } bottom)
             return null;
         if (bottom.Gives("steps"))
-        {
-            List<ProfilePoint>? steps = profiles.ReadSteps(bottom);
-            if (steps is not null && bare is not null && panels is not null)
-                CheckStepsAtBreaks(bottom, steps, breaks, profiles);
-            return steps;
-        }
+            return profiles.ReadSteps(bottom);
         if (bottom.Map("from_grade") is not { } rule)
             return null;
         foreach (string needed in new[] { "finished_grade", "panels" }.Where(k => !map.Gives(k)))
             problems.Add(ProblemCodes.FromGradeNeeds, rule.Spot, $"\"from_grade\" needs \"{needed}\" of the wall", $"add {needed}, or give the steps");
-        if (bare is null || panels is null || grade is null || rule.IsFaulty("datum"))
+        if (bare?.FinishedGrade is null || panels is null || rule.IsFaulty("datum"))
             return null;
         if (rule.Number("embedment") is not { } embedment || rule.Number("rise") is not { } rise)
             return null;
-        return GradeSteps.Of(bare.Start, bare.End, breaks, grade, embedment, rise, rule.Number("datum") ?? 0);
-    }
-
-    private void CheckStepsAtBreaks(MapItem bottom, List<ProfilePoint> steps, IReadOnlyList<double> breaks, Profiles profiles)
-    {
-        foreach (ProfilePoint step in steps.Skip(1))
-        {
-            if (breaks.Any(b => Math.Abs(b - step.Along) <= Lengths.Quantum(unit)))
-                continue;
-            SourceSpot spot = bottom.Maps("steps").First(i => profiles.Show(step.Along) == Stations.Format(i.Number("station") ?? 0, unit)).Spot;
-            string near = breaks.Count == 0 ? "there is no panel break" : $"the nearest panel break is {profiles.Show(breaks.MinBy(b => Math.Abs(b - step.Along)))}";
-            problems.Add(ProblemCodes.StepOffBreak, spot, $"the bottom steps at {profiles.Show(step.Along)}; {near}", "move the step, or use from_grade");
-        }
+        return GradeSteps.Of(bare.Start, bare.End, breaks, bare.FinishedGrade, embedment, rise, rule.Number("datum") ?? 0);
     }
 
     private static List<ProfilePoint> StepProfile(List<ProfilePoint> steps, double end)

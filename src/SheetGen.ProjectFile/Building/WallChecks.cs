@@ -1,4 +1,5 @@
 using SheetGen.Model;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Tree;
 
@@ -11,9 +12,10 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
 
     public void Check(Wall wall, MapItem map, Profiles profiles, IReadOnlyList<Section> sections)
     {
-        CheckHeight(wall, map, profiles);
-        CheckFace(wall, map, profiles);
-        CheckGrade(wall, map, profiles);
+        if (HasHeight(wall, map, profiles))
+            CheckGrade(wall, map, profiles);
+        if (HasFace(wall, map, profiles))
+            CheckStepsAtBreaks(wall, map, profiles);
         CheckCount(wall, map, sections);
     }
 
@@ -34,7 +36,7 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
         }
     }
 
-    private void CheckHeight(Wall wall, MapItem map, Profiles profiles)
+    private bool HasHeight(Wall wall, MapItem map, Profiles profiles)
     {
         double most = 0;
         foreach ((double along, double top, double bottom) in Levels(wall, wall.Top, wall.Bottom))
@@ -42,15 +44,17 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
             if (top < bottom - Tolerance.Length)
             {
                 problems.Add(ProblemCodes.TopBelowBottom, map.SpotOf("top"), FormattableString.Invariant($"at {profiles.Show(along)} the top {top:0.###} is below the bottom {bottom:0.###}"), "correct the elevations", map.SpotOf("bottom"));
-                return;
+                return false;
             }
             most = Math.Max(most, top - bottom);
         }
-        if (most <= Tolerance.Length)
-            problems.Add(ProblemCodes.TopBelowBottom, map.SpotOf("top"), "the wall has no height: the top is the bottom everywhere", "correct the elevations", map.SpotOf("bottom"));
+        if (most > Tolerance.Length)
+            return true;
+        problems.Add(ProblemCodes.TopBelowBottom, map.SpotOf("top"), "the wall has no height: the top is the bottom everywhere", "correct the elevations", map.SpotOf("bottom"));
+        return false;
     }
 
-    private void CheckFace(Wall wall, MapItem map, Profiles profiles)
+    private bool HasFace(Wall wall, MapItem map, Profiles profiles)
     {
         var face = new Face(wall);
         double[] elevations =
@@ -65,7 +69,7 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
                 if (1 - piece.Curvature * wall.Side * face.OffsetAt(z) > Tolerance.Length)
                     continue;
                 problems.Add(ProblemCodes.FaceVanishes, map.SpotOf("face_offset"), FormattableString.Invariant($"at elevation {z:0.###} the face is at or beyond the centre of the arc at {profiles.Show(piece.Start)}"), "correct face_offset, batter or the radius");
-                return;
+                return false;
             }
             foreach (Leg leg in face.Legs)
             {
@@ -73,8 +77,24 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
                 if (leg.End - leg.Start - cut > Tolerance.Length)
                     continue;
                 problems.Add(ProblemCodes.FaceVanishes, map.SpotOf("face_offset"), FormattableString.Invariant($"at elevation {z:0.###} the mitres leave nothing of the leg {profiles.Show(leg.Start)} to {profiles.Show(leg.End)}"), "correct face_offset, batter or the corners");
-                return;
+                return false;
             }
+        }
+        return true;
+    }
+
+    private void CheckStepsAtBreaks(Wall wall, MapItem map, Profiles profiles)
+    {
+        if (wall.Panels is null || map.Map("bottom")?.List("steps") is not { } list)
+            return;
+        foreach (ProfilePoint step in wall.BottomSteps.Skip(1))
+        {
+            double? nearest = wall.PanelBreaks.Count == 0 ? null : wall.PanelBreaks.MinBy(b => Math.Abs(b - step.Along));
+            if (nearest is { } near && Math.Abs(near - step.Along) <= Lengths.Quantum(unit))
+                continue;
+            SourceSpot spot = list.Maps.First(i => i.Number("station") is { } s && wall.LayoutLine.AlongOf(s) == step.Along).Spot;
+            string where = nearest is { } place ? $"the nearest panel break is {profiles.Show(place)}" : "there is no panel break";
+            problems.Add(ProblemCodes.StepOffBreak, spot, $"the bottom steps at {profiles.Show(step.Along)}; {where}", "move the step, or use from_grade");
         }
     }
 

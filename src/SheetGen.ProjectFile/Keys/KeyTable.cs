@@ -5,7 +5,7 @@ namespace SheetGen.ProjectFile.Keys;
 /// <summary>The keys of the project file. The blocks of walls and obstructions stand in files of their own.</summary>
 public static class KeyTable
 {
-    /// <summary>Facts of the project that are printed.</summary>
+    /// <summary>Facts of the project that are printed. No fact of the project has the name of a fact of the design.</summary>
     public static IReadOnlyList<Key> ProjectFacts { get; } =
     [
         Text("owner", "Owner of the wall.", "County road department"),
@@ -14,17 +14,17 @@ public static class KeyTable
         Text("horizontal_datum", "Datum of the coordinates.", "NAD 83 (2011)"),
         Text("coordinate_zone", "Zone of the coordinates.", "state plane, north zone"),
         Text("grid_to_ground", "Combined factor from grid to ground.", "1.00012"),
-        Text("designed_by", "Initials or name of the designer.", "A. B."),
-        Text("drawn_by", "Initials or name of the drafter.", "C. D."),
-        Text("checked_by", "Initials or name of the checker.", "E. F."),
-        Text("approved_by", "Initials or name of who approves.", "G. H."),
+        Text("designed", "Initials or name of the designer.", "A. B."),
+        Text("drawn", "Initials or name of the drafter.", "C. D."),
+        Text("checked", "Initials or name of the checker.", "E. F."),
+        Text("approved", "Initials or name of who approves.", "G. H."),
     ];
 
     /// <summary>Facts of the design that are printed.</summary>
     public static IReadOnlyList<Key> DesignFacts { get; } =
     [
         Text("specification", "Design specification.", "LRFD, 9th edition"),
-        Text("loads", "Design loads.", "250 psf traffic surcharge"),
+        Text("design_loads", "Design loads.", "250 psf traffic surcharge"),
         Text("seismic", "Seismic design.", "kh = 0.10"),
         Text("service_life", "Service life.", "75 years"),
         Text("soil", "Soil parameters.", "stiff clay: 125 pcf, 28 deg, 100 psf"),

@@ -18,13 +18,21 @@ public sealed record ValueRange(double Least, bool LeastIncluded, double Most, b
         (LeastIncluded ? value >= Least : value > Least) && (MostIncluded ? value <= Most : value < Most);
 
     /// <summary>The range in words, such as "over 0" or "0 to under 45"; limits that no real value reaches are left out.</summary>
-    public string InWords(string unit)
+    public string InWords(string unit) => InWords(unit, Least <= -1e5, Most >= 1e5);
+
+    /// <summary>The range in words, with the limit that a value breaks.</summary>
+    public string InWordsFor(double value, string unit) => InWords(unit, Least <= -1e5 && value >= Least, Most >= 1e5 && value <= Most);
+
+    private string InWords(string unit, bool openBelow, bool openAbove)
     {
         string suffix = unit.Length == 0 ? "" : " " + unit;
-        bool openBelow = Least <= -1e5, openAbove = Most >= 1e5;
         string least = Text(Least), most = Text(Most);
+        if (Least == Most)
+            return least + suffix;
         if (openBelow && openAbove)
             return "any number";
+        if (openBelow)
+            return $"at most {most}{suffix}";
         if (openAbove)
             return LeastIncluded ? $"{least}{suffix} or more" : $"over {least}{suffix}";
         return (LeastIncluded ? least : "over " + least) + " to " + (MostIncluded ? most : "under " + most) + suffix;

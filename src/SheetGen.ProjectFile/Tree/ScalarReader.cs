@@ -23,7 +23,7 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
         string text = node.Text.Trim();
         if (text.Length == 0)
         {
-            problems.Add(ProblemCodes.EmptyValue, node.Spot, $"\"{key.Name}\" is blank", "give a value, or leave the key out");
+            problems.Add(ProblemCodes.EmptyValue, node.Spot, $"\"{key.Name}\" is blank", "give a value");
             return null;
         }
         if (text.Length > LongestText || text.Any(c => char.IsControl(c) || c is '\u2028' or '\u2029'))
@@ -68,7 +68,7 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
         }
         if (key.RangeFor(unit) is { } range && !range.Has(amount.Value))
         {
-            problems.Add(ProblemCodes.OutOfRange, node.Spot, $"\"{key.Name}\" cannot be {found}", "it takes " + range.InWords(UnitOf(key.Kind)));
+            problems.Add(ProblemCodes.OutOfRange, node.Spot, $"\"{key.Name}\" cannot be {found}", "it takes " + range.InWordsFor(amount.Value, UnitOf(key.Kind)));
             return null;
         }
         return new NumberItem(amount.Value, amount.Exact, node.Spot);

@@ -11,7 +11,7 @@ internal static class Suggestion
         if (given.Length is 0 or > LongestName)
             return null;
         string? best = null;
-        int least = Math.Max(1, given.Length / 3) + 1;
+        int least = Math.Min(Math.Max(1, given.Length / 3) + 1, given.Length);
         foreach (string name in names.Where(n => n.Length <= LongestName))
         {
             int distance = Distance(given.ToLowerInvariant(), name.ToLowerInvariant());

@@ -15,8 +15,7 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
     {
         if (node is ScalarNode { IsEmpty: true } or ScalarNode { Text.Length: 0 })
         {
-            bool comment = key.Name == "size";
-            problems.Add(ProblemCodes.EmptyValue, keySpot, $"\"{key.Name}\" has no value", comment ? "write the size in quotes: \"#8\"" : key.Kind == ValueKind.List ? "leave the key out, or write []" : "give a value, or leave the key out");
+            problems.Add(ProblemCodes.EmptyValue, keySpot, $"{Called(key)} has no value", EmptyHint(key));
             return null;
         }
         return key.Kind switch
@@ -40,25 +39,27 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
         IReadOnlyList<Key> known = KnownKeys(map, key, out bool whole);
         var values = new Dictionary<string, Item>();
         var given = new Dictionary<string, SourceSpot>();
+        var meant = new HashSet<string?>();
         foreach ((ScalarNode name, Node value) in map.Entries)
         {
             Key? child = known.FirstOrDefault(k => k.Name == name.Text);
             if (child is null)
             {
                 if (whole)
-                    ReportUnknown(name, key, known);
+                    meant.Add(ReportUnknown(name, key, known));
                 continue;
             }
             given[child.Name] = name.Spot;
             if (Read(value, child, name.Spot) is { } item)
                 values[child.Name] = item;
         }
-        foreach (Key child in known.Where(k => k.Required && !given.ContainsKey(k.Name)))
+        foreach (Key child in known.Where(k => k.Required && !given.ContainsKey(k.Name) && !meant.Contains(k.Name)))
             problems.Add(ProblemCodes.MissingKey, map.Spot, $"\"{child.Name}\" is missing in {Called(key)}", Example(child));
         if (key.ExactlyOne && given.Count != 1)
         {
             string names = string.Join(", ", known.Select(k => k.Name));
-            problems.Add(ProblemCodes.ExactlyOne, map.Spot, $"{Called(key)} takes exactly one of {names}");
+            if (given.Count > 1 || meant.Count == 0)
+                problems.Add(ProblemCodes.ExactlyOne, map.Spot, $"{Called(key)} takes exactly one of {names}");
             return null;
         }
         return new MapItem(values, given, map.Spot);
@@ -146,14 +147,23 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
         return new MapItem(values, map.Entries.ToDictionary(e => e.Key.Text, e => e.Key.Spot), map.Spot);
     }
 
-    private void ReportUnknown(ScalarNode name, Key key, IReadOnlyList<Key> known)
+    /// <summary>Reports an unknown key; the key that was probably meant, which is then not called missing too.</summary>
+    private string? ReportUnknown(ScalarNode name, Key key, IReadOnlyList<Key> known)
     {
         string[] names = [.. known.Select(k => k.Name)];
-        string hint = Suggestion.Nearest(name.Text, names) is { } near
-            ? $"did you mean \"{near}\"?"
-            : "known here: " + string.Join(", ", names);
+        string? near = Suggestion.Nearest(name.Text, names);
+        string hint = near is null ? "known here: " + string.Join(", ", names) : $"did you mean \"{near}\"?";
         problems.Add(ProblemCodes.UnknownKey, name.Spot, $"unknown key \"{Shown.Short(name.Text)}\" in {Called(key)}", hint);
+        return near;
     }
+
+    private static string EmptyHint(Key key) => key switch
+    {
+        { Name: "size" } => "write the size in quotes: \"#8\"",
+        { Required: true } => "give a value",
+        { Kind: ValueKind.List, MinCount: 0 } => "leave the key out, or write []",
+        _ => "give a value, or leave the key out",
+    };
 
     private Item? WrongType(Node node, Key key)
     {

@@ -18,6 +18,7 @@ internal sealed class YamlLoader
     private readonly string _text;
     private readonly ProblemList _problems;
     private readonly IParser _events;
+    private readonly Stack<SourceSpot> _openBrackets = new();
     private int _nodes;
 
     private YamlLoader(string text, string file, ProblemList problems)
@@ -37,6 +38,11 @@ internal sealed class YamlLoader
             problems.Add(ProblemCodes.TooLarge, start, FormattableString.Invariant($"the file has {text.Length} characters; the limit is {MostCharacters}"));
             return null;
         }
+        if (SourceLines.ControlCharacter(text) is { } place)
+        {
+            problems.Add(ProblemCodes.Syntax, new SourceSpot(file, place.Line, place.Column), "a control character stands here", "remove it; save the file as plain UTF-8 text");
+            return null;
+        }
         var loader = new YamlLoader(text, file, problems);
         try
         {
@@ -51,8 +57,11 @@ internal sealed class YamlLoader
         }
         catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException or KeyNotFoundException or NullReferenceException or FormatException or OverflowException)
         {
-            // The YAML package fails with these on some malformed texts.
-            loader.ReportSyntax(loader._events.Current?.End ?? Mark.Empty, "the text is malformed");
+            // The YAML package fails with these on some malformed texts, such as a bracket that is not closed.
+            if (loader._openBrackets.TryPeek(out SourceSpot bracket))
+                problems.Add(ProblemCodes.Syntax, bracket, "the YAML cannot be read: this bracket is not closed, or what is in it is malformed", "close it, and check the commas");
+            else
+                loader.ReportSyntax(loader._events.Current?.End ?? Mark.Empty, "malformed text");
         }
         return null;
     }
@@ -98,8 +107,10 @@ internal sealed class YamlLoader
     private ListNode LoadList(ParsingEvent start, int depth)
     {
         var items = new List<Node>();
+        Open(start);
         while (Next() is not SequenceEnd)
             items.Add(LoadNode(_events.Current!, depth + 1));
+        Close(start);
         return new ListNode(items, Spot(start));
     }
 
@@ -107,6 +118,7 @@ internal sealed class YamlLoader
     {
         var entries = new List<KeyValuePair<ScalarNode, Node>>();
         var seen = new Dictionary<string, SourceSpot>();
+        Open(start);
         while (Next() is not MappingEnd)
         {
             ParsingEvent at = _events.Current!;
@@ -127,8 +139,24 @@ internal sealed class YamlLoader
             seen.Add(key.Text, key.Spot);
             entries.Add(new(key, value));
         }
+        Close(start);
         return new MapNode(entries, Spot(start));
     }
+
+    private void Open(ParsingEvent start)
+    {
+        if (IsBracket(start))
+            _openBrackets.Push(Spot(start));
+    }
+
+    private void Close(ParsingEvent start)
+    {
+        if (IsBracket(start))
+            _openBrackets.Pop();
+    }
+
+    private static bool IsBracket(ParsingEvent start) =>
+        start is SequenceStart { Style: SequenceStyle.Flow } or MappingStart { Style: MappingStyle.Flow };
 
     private ParsingEvent Next()
     {
@@ -153,12 +181,9 @@ internal sealed class YamlLoader
     private void ReportSyntax(Mark mark, string message)
     {
         int line = Math.Max(1, (int)mark.Line), column = Math.Max(1, (int)mark.Column);
-        string source = SourceLines.Line(_text, line);
-        int indent = source.Length - source.TrimStart(' ', '\t').Length;
-        int tab = source.IndexOf('\t', 0, indent);
-        if (tab >= 0)
+        if (message.Contains("tab", StringComparison.Ordinal) && SourceLines.IndentingTab(_text, line) is { } tab)
         {
-            _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, line, tab + 1), "a tab is used as indentation", "indent with spaces");
+            _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, tab.Line, tab.Column), "a tab is used as indentation", "indent with spaces");
             return;
         }
         _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, line, column), $"the YAML cannot be read: {Plain(message)}", "look at this place and just before it");

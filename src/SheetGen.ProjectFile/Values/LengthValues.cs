@@ -33,7 +33,7 @@ internal static partial class LengthValues
             return plain;
         Amount number = Numbers.Parse(one.Groups["number"].Value);
         if (!number.IsGood)
-            return number;
+            return number.Why.Length > 0 ? number : plain;
         string name = one.Groups["unit"].Value;
         if (SizeOf(name, unit) is { } size)
             return size.Over == size.Under ? number : Amount.Of(number.Exact * size.Over / size.Under);

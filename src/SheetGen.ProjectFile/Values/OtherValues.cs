@@ -83,7 +83,7 @@ internal static partial class OtherValues
             return plain;
         Amount number = Numbers.Parse(match.Groups["number"].Value);
         if (!number.IsGood)
-            return number;
+            return number.Why.Length > 0 ? number : plain;
         string name = match.Groups["unit"].Value;
         if (!units.Contains(name))
             return Amount.Bad(ProblemCodes.UnknownUnit, $"unknown unit \"{Shown.Short(name)}\"; {takes}");

@@ -9,8 +9,11 @@ namespace SheetGen.Tests.Clearance;
 
 public class CheckerTests
 {
-    private static IReadOnlyList<Finding> Check(WallProject project, params Nail[] nails) =>
-        Checker.Check(project, SmallProjects.Layout(nails)).Findings;
+    /// <summary>Findings of a few nails; that they do not cover the wall is not the matter here.</summary>
+    private static IReadOnlyList<Finding> Check(WallProject project, params Nail[] nails) => Check(project, SmallProjects.Layout(nails));
+
+    private static IReadOnlyList<Finding> Check(WallProject project, NailLayout layout) =>
+        [.. Checker.Check(project, layout).Findings.Where(f => f.Code is not (FindingCode.Cover or FindingCode.NoNailHeight))];
 
     private static WallProject Straight(params Obstruction[] obstructions) => SmallProjects.Project([SmallProjects.Wall()], obstructions);
 
@@ -35,7 +38,7 @@ public class CheckerTests
         Assert.Equal(0.5, finding.Required);
         Assert.Equal(2, finding.Points.Count);
         Assert.Equal(2, finding.Depths.Count);
-        Assert.StartsWith("A-1-01 comes within 0.2", finding.Message);
+        Assert.StartsWith("A-1-01 comes within 0.46", finding.Message);
         Assert.EndsWith(" ft of A-1-02; 0.50 ft is required", finding.Message);
     }
 
@@ -224,7 +227,7 @@ public class CheckerTests
         {
             LeftOut = [new LeftOut("A-1-03", wall, wall.Sections[0], RowNumber.Grid(1), 3, 55, 117, "shaft S1 stands behind it")],
         };
-        Finding finding = Assert.Single(Checker.Check(project, layout).Findings);
+        Finding finding = Assert.Single(Check(project, layout));
         Assert.Equal((FindingCode.LeftOut, Severity.Notice, 10_055.0), (finding.Code, finding.Severity, finding.Station!.Value));
         Assert.Equal("Grid place A-1-03 has no nail: shaft S1 stands behind it", finding.Message);
     }
@@ -250,10 +253,10 @@ public class CheckerTests
         {
             Acceptances = [new Acceptance(null, null, ["A-1-01"], "ROW", null, null, "easement agreed", "the engineer", default)],
         };
-        ClearanceReport report = Checker.Check(
-            project, SmallProjects.Layout(SmallProjects.Nail(project, "A-1-01", 50, 117), SmallProjects.Nail(project, "A-1-02", 55, 117)));
-        Assert.Equal([Severity.Accepted, Severity.Error], report.Findings.Select(f => f.Severity));
-        Assert.EndsWith("(accepted by the engineer: easement agreed)", report.Findings[0].Message);
+        IReadOnlyList<Finding> findings = Check(
+            project, SmallProjects.Nail(project, "A-1-01", 50, 117), SmallProjects.Nail(project, "A-1-02", 55, 117));
+        Assert.Equal([Severity.Accepted, Severity.Error], findings.Select(f => f.Severity));
+        Assert.EndsWith("(accepted by the engineer: easement agreed)", findings[0].Message);
     }
 
     [Fact]

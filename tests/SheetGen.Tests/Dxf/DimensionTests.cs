@@ -69,7 +69,8 @@ public class DimensionTests
             file.OfType<DxfLine>());
         var tips = file.OfType<DxfSolid>().ToList();
         Assert.Equal([new(0, 10), new DxfPoint(20, 10)], tips.Select(t => t.Third));
-        Assert.Equal([new(2, 10), new DxfPoint(18, 10)], tips.Select(t => (t.First + t.Second) * 0.5));
+        Assert.Equal([2.0, 18.0], tips.Select(t => (t.First.X + t.Second.X) / 2));
+        Assert.All(tips, t => Assert.Equal(10, (t.First.Y + t.Second.Y) / 2, 9));
         var text = Assert.Single(file.OfType<DxfMText>());
         Assert.Equal(("20.00", new DxfPoint(10, 11.5), 2.0, 0.0), (text.Value, text.Position, text.Height, text.Rotation));
         Assert.All(file.OfType<DxfPointEntity>(), p => Assert.Equal("Defpoints", p.Layer));

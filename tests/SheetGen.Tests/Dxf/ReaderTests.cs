@@ -104,7 +104,7 @@ public class ReaderTests
 
         Assert.Equal(3, result.Document!.Model.Count);
         Assert.Equal(
-            [new(6, "LINE: Z is not 0; X and Y are taken") { Count = 2 }, new DxfProblem(14, "LWPOLYLINE: Z is not 0; X and Y are taken") { Count = 2 }],
+            [new(6, "LINE: Z is not 0; X and Y are taken") { Count = 2 }, new DxfProblem(16, "LWPOLYLINE: Z is not 0; X and Y are taken") { Count = 2 }],
             result.Warnings);
     }
 

@@ -4,13 +4,13 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Clearance;
 
 /// <summary>The outline of one leg of a face, in place along the layout line and elevation: top, bottom with its steps, and free ends.</summary>
-internal sealed class FaceOutline
+internal sealed class LegOutline
 {
     private readonly Face _face;
     private readonly Leg _leg;
     private readonly List<(Edge Edge, string Name)> _edges = [];
 
-    public FaceOutline(Face face, Leg leg)
+    public LegOutline(Face face, Leg leg)
     {
         _face = face;
         _leg = leg;

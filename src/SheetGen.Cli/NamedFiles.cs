@@ -1,0 +1,78 @@
+using SheetGen.Drawing.Templating;
+using SheetGen.Layout.Quantities;
+using SheetGen.Model;
+using SheetGen.Model.PayItems;
+using SheetGen.Model.Problems;
+using SheetGen.ProjectFile;
+
+namespace SheetGen.Cli;
+
+/// <summary>The pay items and templates that a project file names: the program's own by name, or files beside the project file.</summary>
+/// <param name="PayItems">Null where there is a problem.</param>
+/// <param name="Templates">Null where there is a problem.</param>
+public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Templates, IReadOnlyList<Problem> Problems)
+{
+    public static NamedFiles Read(WallProject project, string projectPath)
+    {
+        var problems = new List<Problem>();
+        string folder = Path.GetDirectoryName(Path.GetFullPath(projectPath)) ?? ".";
+        PayItemSet? items = ReadPayItems(project, projectPath, folder, problems);
+        DrawingTemplates? templates = ReadTemplates(project, projectPath, folder, problems);
+        return new NamedFiles(items, templates, problems);
+    }
+
+    private static PayItemSet? ReadPayItems(WallProject project, string projectPath, string folder, List<Problem> problems)
+    {
+        string name = project.PayItems;
+        if (PayItemFile.BuiltIn(name) is { } own)
+            return PayItemFile.Read(own, name, project.Unit, problems);
+        string known = string.Join(", ", PayItemFile.BuiltInNames);
+        return TextOf(name, "pay_items", known, projectPath, folder, problems) is { } text
+            ? PayItemFile.Read(text, Path.Combine(folder, name), project.Unit, problems)
+            : null;
+    }
+
+    private static DrawingTemplates? ReadTemplates(WallProject project, string projectPath, string folder, List<Problem> problems)
+    {
+        DrawingTemplates standard = TemplateReader.Default(project.Sheets.Layers);
+        if (project.Sheets.Layers is not { } name || TemplateReader.LayerLists.Contains(name))
+            return standard;
+        if (TextOf(name, "layers", string.Join(", ", TemplateReader.LayerLists), projectPath, folder, problems) is not { } text)
+            return null;
+        try
+        {
+            return TemplateReader.WithLayers(standard, text);
+        }
+        catch (FormatException e)
+        {
+            problems.Add(new Problem(
+                Severity.Error, "T01", "not a complete layer list: " + e.Message, new SourceSpot(name, 1, 1), "see templates/layers for complete lists"));
+            return null;
+        }
+    }
+
+    private static string? TextOf(string name, string key, string known, string projectPath, string folder, List<Problem> problems)
+    {
+        try
+        {
+            return File.ReadAllText(Path.Combine(folder, name));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            problems.Add(new Problem(
+                Severity.Error, ProblemCodes.CannotRead.Code, $"there is no {key} \"{name}\"", PlaceOf(key, projectPath),
+                $"the program's own are {known}; or name a file beside the project file"));
+            return null;
+        }
+    }
+
+    /// <summary>Where the key stands in the project file.</summary>
+    private static SourceSpot PlaceOf(string key, string projectPath)
+    {
+        string[] lines = File.ReadAllLines(projectPath);
+        int line = Array.FindIndex(lines, l => l.Contains(key + ":", StringComparison.Ordinal));
+        return line < 0
+            ? new SourceSpot(projectPath, 1, 1)
+            : new SourceSpot(projectPath, line + 1, lines[line].IndexOf(key + ":", StringComparison.Ordinal) + 1, key.Length);
+    }
+}

@@ -1,0 +1,41 @@
+using SheetGen.Model.Problems;
+using SheetGen.ProjectFile;
+
+namespace SheetGen.Cli;
+
+/// <summary>Problems on the error stream: a line each where it is piped, with the source line on a terminal, JSON where asked.</summary>
+public static class ProblemScreen
+{
+    public static void Print(IReadOnlyList<Problem> problems, bool json, Screen screen)
+    {
+        if (problems.Count == 0)
+            return;
+        if (json)
+        {
+            screen.Error.WriteLine(ProblemPrinter.Json(problems));
+            return;
+        }
+        foreach (Problem problem in problems)
+        {
+            if (screen.Live && SourceOf(problem.Spot.File) is { } text)
+                screen.Error.Write(ProblemPrinter.WithSource(problem, text));
+            else
+                screen.Error.WriteLine(ProblemPrinter.Plain(problem));
+        }
+        int errors = problems.Count(p => p.Severity == Severity.Error);
+        if (errors > 0)
+            screen.Error.WriteLine(FormattableString.Invariant($"sheetgen: {errors} {(errors == 1 ? "error" : "errors")}; nothing written"));
+    }
+
+    private static string? SourceOf(string file)
+    {
+        try
+        {
+            return File.ReadAllText(file);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,157 @@
+using SheetGen.Drawing.Placing;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
+using SheetGen.Dxf;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Writers.Dxf;
+
+/// <summary>Turns drawing data into a DXF document: tables first, then primitives one to one.</summary>
+internal sealed class DxfDrawing
+{
+    private const string AppId = "SHEETGEN";
+    private readonly SheetSet _set;
+
+    public DxfDrawing(SheetSet set, bool withBlocks)
+    {
+        _set = set;
+        bool metric = set.Unit == LengthUnit.Metre;
+        Document = new DxfDocument
+        {
+            Header = new DxfHeader
+            {
+                Units = set.Unit switch
+                {
+                    LengthUnit.Foot => DxfUnits.Foot,
+                    LengthUnit.SurveyFoot => DxfUnits.UsSurveyFoot,
+                    _ => DxfUnits.Metre,
+                },
+                Measurement = metric ? DxfMeasurement.Metric : DxfMeasurement.Imperial,
+                LinearPrecision = metric ? 3 : 2,
+            },
+        };
+        Document.AppIds.Add(new DxfAppId(AppId));
+        foreach (LinetypeDefinition t in set.Templates.Linetypes)
+            Document.Linetypes.Add(new DxfLinetype(t.Name, t.Description, [.. t.Pattern]));
+        foreach (TextStyle s in set.Templates.Texts.Values)
+            Document.TextStyles.Set(new DxfTextStyle(s.Name, s.Bold ? "arialbd.ttf" : "arial.ttf") { WidthFactor = s.WidthFactor });
+        foreach (LayerDefinition l in set.Templates.Layers.Values)
+        {
+            Document.Layers.Set(new DxfLayer(l.Name, l.Color)
+            {
+                Linetype = l.Linetype,
+                LineWeight = (int)Math.Round(l.Weight * 100),
+                Plot = l.Plot,
+            });
+        }
+        foreach (DimensionStyle s in set.DimensionStyles)
+            Document.DimStyles.Add(StyleOf(s));
+        if (set.DimensionStyles.Count > 0)
+            Document.Header = Document.Header with { DimStyle = set.DimensionStyles[0].Name };
+        if (!withBlocks)
+            return;
+        foreach (BlockDefinition block in set.Blocks)
+            Document.Blocks.Add(BlockOf(block));
+    }
+
+    public DxfDocument Document { get; }
+
+    public string NameOf(LayerRole layer) => _set.LayerOf(layer).Name;
+
+    private DxfDimStyle StyleOf(DimensionStyle s) => new(s.Name)
+    {
+        Scale = s.Scale,
+        TextHeight = s.TextHeight,
+        TickSize = DimensionStyle.TickSize / 2,
+        ArrowSize = DimensionStyle.TickSize,
+        ExtensionOffset = DimensionStyle.ExtensionOffset,
+        ExtensionBeyond = DimensionStyle.ExtensionBeyond,
+        TextGap = DimensionStyle.TextGap,
+        TextStyle = _set.Templates.Texts[TextRole.Dimension].Name,
+        Precision = s.Decimals,
+        Affix = s.Suffix.Length == 0 ? "" : "<>" + s.Suffix,
+    };
+
+    private DxfBlock BlockOf(BlockDefinition definition)
+    {
+        var block = new DxfBlock(definition.Name);
+        string? layer = definition.TakesLayer ? "0" : null;
+        foreach (Primitive p in definition.Primitives)
+            block.Entities.AddRange(Entities(p, layer));
+        foreach (BlockAttribute a in definition.Attributes)
+        {
+            block.Entities.Add(new DxfAttributeDefinition(a.Tag, a.Prompt,
+                new DxfText(layer ?? NameOf(a.Layer), Place(a.Position), a.Height, "") { Style = StyleName(a.Role), WidthFactor = Factor(a.Role) })
+            {
+                Invisible = !a.Visible,
+            });
+        }
+        return block;
+    }
+
+    public IEnumerable<DxfEntity> Entities(Primitive primitive, string? onLayer = null)
+    {
+        string layer = onLayer ?? NameOf(primitive.Layer);
+        DxfSequence<DxfXData> data = primitive.Data.Count == 0
+            ? []
+            : [new DxfXData(AppId, [.. primitive.Data.Select(d => (DxfXValue)new DxfXValue.Text(d))])];
+        DxfEntity? entity = primitive switch
+        {
+            Line l => l.From == l.To ? null : new DxfLine(layer, Place(l.From), Place(l.To)),
+            Polyline p => new DxfPolyline(layer, Vertices(p.Vertices), p.Closed),
+            Circle c => new DxfCircle(layer, Place(c.Center), c.Radius),
+            Arc a => new DxfArc(layer, Place(a.Center), a.Radius, a.Start, a.End),
+            Fill f => new DxfHatch(layer, [Vertices(f.Outline)])
+            {
+                Pattern = f.Spacing > 0 ? DxfHatchPattern.Parallel(f.Angle, f.Spacing) : null,
+            },
+            Text t => TextOf(t, layer),
+            Dimension d => new DxfDimension(layer, DxfDimensionKind.Rotated, Place(d.From), Place(d.To), LineEnd(d), d.Angle)
+            {
+                Style = d.Style,
+                TextPoint = Place(d.TextPoint),
+            },
+            BlockReference b => Insert(b, layer),
+            _ => throw new ArgumentException("unknown primitive", nameof(primitive)),
+        };
+        if (entity is not null)
+            yield return data.Count == 0 ? entity : entity with { XData = data };
+    }
+
+    private DxfInsert Insert(BlockReference b, string layer)
+    {
+        DxfBlock block = Document.Blocks[b.Block];
+        return DxfInsert.Of(layer, block, Place(b.Position), b.Attributes.ToDictionary(a => a.Key, a => a.Value), b.Scale, b.Rotation);
+    }
+
+    private DxfText TextOf(Text t, string layer) => new(layer, Place(t.Position), t.Height, t.Value)
+    {
+        Style = StyleName(t.Role),
+        WidthFactor = Factor(t.Role),
+        Rotation = t.Rotation,
+        Align = t.Align switch
+        {
+            HorizontalAlign.Left => DxfTextAlign.Left,
+            HorizontalAlign.Center => DxfTextAlign.Center,
+            _ => DxfTextAlign.Right,
+        },
+    };
+
+    private string StyleName(TextRole role) => _set.Templates.Texts[role].Name;
+
+    private double Factor(TextRole role) => _set.Templates.Texts[role].WidthFactor;
+
+    /// <summary>The end of the dimension line nearest to the second measured point.</summary>
+    private static DxfPoint LineEnd(Dimension d)
+    {
+        Point2 along = new Point2(1, 0).Turned(d.Angle * Math.PI / 180);
+        Point2 way = d.To - d.LinePoint;
+        return Place(d.LinePoint + along * (way.X * along.X + way.Y * along.Y));
+    }
+
+    private static DxfSequence<DxfVertex> Vertices(IReadOnlyList<Vertex> vertices) =>
+        [.. vertices.Select(v => new DxfVertex(Place(v.Point), v.Bulge))];
+
+    private static DxfPoint Place(Point2 p) => new(p.X, p.Y);
+}

@@ -1,0 +1,103 @@
+using System.Globalization;
+using SheetGen.Model.PayItems;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Writers.Workbook;
+
+/// <summary>The first sheet: pay items with raw quantity, rule and rounded quantity side by side, and the user's prices.</summary>
+internal sealed class BidSheet
+{
+    private const int HeadRow = 8;
+
+    public BidSheet(WorkbookInput input)
+    {
+        Sheet = SheetHead.Make(input, "Bid quantities", "Bid quantities",
+            "Caution: computed from the project file alone. An estimator and the engineer must check every figure before it is bid, built or paid.");
+        Sheet.HeadRows = HeadRow;
+        Sheet.Put(3, 0, Sheet.Rows[3][0].Text!, new CellStyle(CellLook.Warning, CellFormat.General));
+        Sheet.Put(4, 0, "Input hash (SHA-256): " + input.Project.InputHash, CellStyle.Text);
+        Sheet.Put(5, 0, $"Revision {Shown(input.Project.Sheets.Revision)}, date {Shown(input.Project.Sheets.Date)}, program version {input.Run.Version}", CellStyle.Text);
+        Sheet.Put(6, 0, $"Pay items: {input.Bid.Set.Name}. {input.Bid.Set.Notice}", CellStyle.Text);
+        Sheet.Put(7, 0, "Unit prices (yellow) and contingency are the user's own.", CellStyle.Note);
+        var t = new TableBlock<BidLine>(Sheet, HeadRow, input.Bid.Lines);
+        t.Text("number", "Item", 12, b => b.Item.Number)
+            .Text("description", "Description", 38, b => b.Item.Description)
+            .Text("unit", "Unit", 8, b => b.Item.Unit)
+            .Add("raw", "Quantity, unrounded", 15, (b, _) => SheetCell.Calculated(Raw(b.Item), b.Raw, CellFormat.Four))
+            .Text("rule", "Rounding", 20, b => b.Item.Rounding.ToString())
+            .Add("rounded", "Bid quantity", 14, (b, r) => SheetCell.Calculated(Rounded(b.Item.Rounding, t.At("raw", r)), b.Rounded, FormatOf(b.Item.Rounding)))
+            .Add("price", "Unit price", 12, (b, _) => SheetCell.Of(b.Price, new CellStyle(CellLook.Input, CellFormat.Two)))
+            .Add("amount", "Amount", 15, (b, r) => SheetCell.Calculated(
+                $"IF(OR({t.At("rounded", r)}=\"\",{t.At("price", r)}=\"\"),\"\",{t.At("rounded", r)}*{t.At("price", r)})", b.Amount, CellFormat.Two))
+            .Add("quantity", "From the quantities", 34, (b, _) => SheetCell.Of(b.Item.Quantity.Text))
+            .Text("measured", "Measured", 50, b => b.Item.Measured)
+            .Text("subsidiary", "Subsidiary", 60, b => string.Join(", ", b.Item.Subsidiary))
+            .Text("note", "Note", 40, b => b.Note);
+        t.Fill("bid");
+        Sheet.Rules.Add(new InputRule(t.At("price", t.FirstRow) + ":" + t.At("price", t.LastRow), 0, 1e9, "Your unit price: a number of 0 or more, or nothing."));
+        Sums(input, t);
+        Unresolved(input, t.LastRow + 6);
+    }
+
+    public SheetContent Sheet { get; }
+
+    private void Sums(WorkbookInput input, TableBlock<BidLine> t)
+    {
+        int column = t.ColumnOf("amount"), row = t.LastRow + 1;
+        List<double> amounts = [.. input.Bid.Lines.Select(b => b.Amount).OfType<double>()];
+        double? sum = amounts.Count == 0 ? null : amounts.Sum();
+        double? share = input.Project.Rates.Contingency;
+        t.Total("amount", sum, CellFormat.Two);
+        t.TotalHead("Sum");
+        string total = CellAddress.Of(column, row), extra = CellAddress.Of(column, row + 1);
+        Sheet.Put(row + 1, 0, "Contingency", CellStyle.Text);
+        Sheet.Put(row + 1, column, SheetCell.Calculated(
+            $"IF(OR({total}=\"\",{RateSheet.Contingency}=\"\"),\"\",{total}*{RateSheet.Contingency})", sum * share, CellFormat.Two));
+        Sheet.Put(row + 2, 0, "Sum with contingency", new CellStyle(CellLook.Total, CellFormat.General));
+        Sheet.Put(row + 2, column, SheetCell.Calculated(
+            $"IF({total}=\"\",\"\",{total}+IF({extra}=\"\",0,{extra}))", sum + (sum * share ?? 0), new CellStyle(CellLook.Total, CellFormat.Two)));
+    }
+
+    private void Unresolved(WorkbookInput input, int row)
+    {
+        double count = input.Quantities.Totals[QuantityName.UnresolvedCount].Amount ?? 0;
+        var style = new CellStyle(count > 0 ? CellLook.Warning : CellLook.Plain, CellFormat.General);
+        Sheet.Put(row, 0, "Of these, unresolved nails (not to be drilled before the engineer decides)", style);
+        string unit = input.Length;
+        Put(row + 1, "Unresolved nails", "each", QuantityName.UnresolvedCount, CellFormat.Whole);
+        Put(row + 2, "Pay length of unresolved nails", unit, QuantityName.UnresolvedLength, CellFormat.Two);
+
+        void Put(int at, string text, string measure, string name, CellFormat format)
+        {
+            Sheet.Put(at, 1, text, CellStyle.Text);
+            Sheet.Put(at, 2, measure, CellStyle.Text);
+            Sheet.Put(at, 3, SheetCell.Calculated(QuantitySheet.NameOf(name), input.Quantities.Totals[name].Amount, format));
+        }
+    }
+
+    private static string Raw(PayItem item)
+    {
+        string value = item.Quantity.ToFormula(QuantitySheet.NameOf);
+        string missing = string.Join(",", item.Quantity.Names.Select(n => QuantitySheet.NameOf(n) + "=\"\""));
+        return missing.Length == 0 ? $"IFERROR({value},\"\")" : $"IF(OR({missing}),\"\",IFERROR({value},\"\"))";
+    }
+
+    private static string Rounded(PayRounding rule, string raw)
+    {
+        string decimals = rule.Decimals.ToString(CultureInfo.InvariantCulture);
+        string finer = (rule.Decimals + 6).ToString(CultureInfo.InvariantCulture);
+        string inner = $"ROUND({raw},{finer})";
+        return $"IF({raw}=\"\",\"\",{(rule.Up ? "ROUNDUP" : "ROUND")}({inner},{decimals}))";
+    }
+
+    private static CellFormat FormatOf(PayRounding rule) => rule.Decimals switch
+    {
+        <= 0 => CellFormat.Whole,
+        1 => CellFormat.One,
+        2 => CellFormat.Two,
+        3 => CellFormat.Three,
+        _ => CellFormat.Four,
+    };
+
+    private static string Shown(string text) => text.Length > 0 ? text : "not given";
+}

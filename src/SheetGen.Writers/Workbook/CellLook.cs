@@ -1,0 +1,18 @@
+namespace SheetGen.Writers.Workbook;
+
+/// <summary>How a cell looks.</summary>
+internal enum CellLook
+{
+    Plain,
+    Title,
+    Head,
+    Total,
+
+    /// <summary>A cell that the user may change.</summary>
+    Input,
+    Note,
+
+    /// <summary>Something that a person must look at.</summary>
+    Warning,
+    Wrapped,
+}

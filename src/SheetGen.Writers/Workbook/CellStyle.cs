@@ -1,0 +1,22 @@
+namespace SheetGen.Writers.Workbook;
+
+/// <summary>Look and format of a cell; every pair has its own style in the workbook.</summary>
+internal readonly record struct CellStyle(CellLook Look, CellFormat Format)
+{
+    public static CellStyle Text { get; } = new(CellLook.Plain, CellFormat.General);
+
+    public static CellStyle Title { get; } = new(CellLook.Title, CellFormat.General);
+
+    public static CellStyle Head { get; } = new(CellLook.Head, CellFormat.General);
+
+    public static CellStyle Note { get; } = new(CellLook.Note, CellFormat.General);
+
+    public static CellStyle Wrapped { get; } = new(CellLook.Wrapped, CellFormat.General);
+
+    public static int FormatCount => Enum.GetValues<CellFormat>().Length;
+
+    /// <summary>Place among the workbook's cell formats.</summary>
+    public uint Index => (uint)((int)Look * FormatCount + (int)Format);
+
+    public static implicit operator CellStyle(CellFormat format) => new(CellLook.Plain, format);
+}

@@ -1,0 +1,14 @@
+namespace SheetGen.Writers.Workbook;
+
+/// <summary>The first rows of every sheet.</summary>
+internal static class SheetHead
+{
+    public static SheetContent Make(WorkbookInput input, string name, string title, string note)
+    {
+        var sheet = new SheetContent(name);
+        sheet.Put(1, 0, title, CellStyle.Title);
+        sheet.Put(2, 0, $"{input.Project.Info.Title}  {input.Project.Info.Number}  (lengths in {Model.Units.Lengths.Symbol(input.Project.Unit)})", CellStyle.Text);
+        sheet.Put(3, 0, note, CellStyle.Note);
+        return sheet;
+    }
+}

@@ -1,0 +1,24 @@
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Writers.Csv;
+
+namespace SheetGen.Writers.Workbook;
+
+/// <summary>All tables of the workbook as CSV files for other programs: RFC 4180, UTF-8, invariant numbers, unrounded.</summary>
+public static class TableCsv
+{
+    /// <summary>Writes every table; the caller opens a stream for a file name such as bars.csv, which is closed here.</summary>
+    public static void Write(
+        WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, BidTable bid, RunInfo run,
+        Func<string, Stream> open)
+    {
+        var input = new WorkbookInput(project, layout, report, quantities, bid, run);
+        foreach ((string name, IReadOnlyList<IReadOnlyList<string>> rows) in WorkbookSheets.Make(input).Sheets.SelectMany(s => s.Tables))
+        {
+            using Stream stream = open(name + ".csv");
+            using var csv = new CsvRows(stream);
+            foreach (IReadOnlyList<string> row in rows)
+                csv.Write(row);
+        }
+    }
+}

@@ -1,0 +1,39 @@
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Writers.Workbook;
+
+/// <summary>Everything that the workbook shows.</summary>
+internal sealed record WorkbookInput(
+    WallProject Project, NailLayout Layout, ClearanceReport Report, QuantityTable Quantities, BidTable Bid, RunInfo Run)
+{
+    public bool IsFeet => Lengths.IsFoot(Project.Unit);
+
+    public string Length => IsFeet ? "ft" : "m";
+
+    public string Weight => IsFeet ? "lb" : "kg";
+
+    public string Force => IsFeet ? "kip" : "kN";
+
+    /// <summary>Format of a station or an elevation.</summary>
+    public CellFormat Place => IsFeet ? CellFormat.Two : CellFormat.Three;
+
+    public string Station(Wall wall, double along) => Stations.Format(wall.StationOf(along), Project.Unit);
+
+    /// <summary>Place of a section in the take-off, from 1: the number by which the lists are summed.</summary>
+    public int NumberOf(Wall wall, Section section)
+    {
+        for (int i = 0; i < Quantities.Sections.Count; i++)
+        {
+            if (ReferenceEquals(Quantities.Sections[i].Wall, wall) && ReferenceEquals(Quantities.Sections[i].Section, section))
+                return i + 1;
+        }
+        for (int i = 0; i < Quantities.Sections.Count; i++)
+        {
+            if (Quantities.Sections[i].Wall.Name == wall.Name && Quantities.Sections[i].Section.Name == section.Name)
+                return i + 1;
+        }
+        return 0;
+    }
+}

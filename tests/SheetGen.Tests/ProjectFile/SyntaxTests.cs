@@ -1,0 +1,105 @@
+using System.Text;
+using SheetGen.ProjectFile;
+using Xunit;
+
+namespace SheetGen.Tests.ProjectFile;
+
+/// <summary>Texts that are no YAML, or YAML that project files do not use: one problem at its place.</summary>
+public sealed class SyntaxTests
+{
+    [Theory]
+    [InlineData("", "1:1: error R02: the file is empty (\"start\" writes a commented starter project)")]
+    [InlineData("# only a comment\n", "1:1: error R02: the file is empty (\"start\" writes a commented starter project)")]
+    [InlineData("format: 1\nproject:\n\ttitle: x\n", "3:1: error R02: a tab is used as indentation (indent with spaces)")]
+    [InlineData("format: 1\r\nproject:\r\n  title: x\r\n \tunits: ft\r\n", "4:2: error R02: a tab is used as indentation (indent with spaces)")]
+    [InlineData("format: 1\nproject: {title: x, units: ft\nwalls: []\n", "2:10: error R02: the YAML cannot be read: this bracket is not closed, or what is in it is malformed (close it, and check the commas)")]
+    [InlineData("format: 1\nproject: title: x\n", "2:15: error R02: the YAML cannot be read: while scanning a plain scalar value, found invalid mapping (look at this place and just before it)")]
+    [InlineData("format: 1\nproject:\n  title: \"abc", "3:10: error R02: the YAML cannot be read: while scanning a quoted scalar, found unexpected end of stream (look at this place and just before it)")]
+    [InlineData("format: 1\nproject: \u0001\n", "2:10: error R02: a control character stands here (remove it; save the file as plain UTF-8 text)")]
+    [InlineData("format: &a 1\n", "1:9: error R03: anchors are not used in project files: &a (write the value out where it is needed)")]
+    [InlineData("format: *a\n", "1:9: error R03: aliases are not used in project files: *a (write the value out)")]
+    [InlineData("project:\n  <<: {a: 1}\n", "2:3: error R03: merge keys (<<) are not used in project files (write the keys out)")]
+    [InlineData("format: !!int 1\n", "1:9: error R03: tags are not used in project files: tag:yaml.org,2002:int (remove the tag)")]
+    [InlineData("format: 1\n---\nformat: 1\n", "2:1: error R03: a second YAML document starts here (keep one document in a file)")]
+    [InlineData("? [a, b]\n: 1\n", "1:3: error R03: a key must be a plain word (look for a missing colon or bracket)")]
+    [InlineData("- a\n", "1:1: error R13: the project file takes a block of keys, found a list")]
+    [InlineData("walls", "1:1: error R13: the project file takes a block of keys, found \"walls\"")]
+    public void A_text_that_is_no_project_file_gives_one_problem(string text, string problem) =>
+        Assert.Equal([$"{BaseWall.FileName}:{problem}"], BaseWall.Problems(text));
+
+    [Fact]
+    public void Deep_nesting_is_refused() =>
+        Assert.Equal(["wall.yaml:1:36: error R04: the file is nested more than 32 deep"], BaseWall.Problems("a: " + new string('[', 100_000)));
+
+    [Fact]
+    public void An_alias_bomb_is_refused_at_its_first_anchor()
+    {
+        var bomb = new StringBuilder("a0: &a0 [x, x]\n");
+        for (int i = 1; i < 30; i++)
+            bomb.Append($"a{i}: &a{i} [*a{i - 1}, *a{i - 1}]\n");
+
+        Assert.Equal(["wall.yaml:1:5: error R03: anchors are not used in project files: &a0 (write the value out where it is needed)"], BaseWall.Problems(bomb.ToString()));
+    }
+
+    [Fact]
+    public void A_huge_file_is_refused() =>
+        Assert.Equal(["wall.yaml:1:1: error R04: the file has 4000001 characters; the limit is 4000000"], BaseWall.Problems(new string('x', 4_000_001)));
+
+    [Fact]
+    public void Too_many_values_are_refused()
+    {
+        string text = "a: [" + string.Concat(Enumerable.Repeat("x,\n", 400_001)) + "]";
+
+        Assert.Equal(["wall.yaml:399998:1: error R04: the file has more than 400000 values"], BaseWall.Problems(text));
+    }
+
+    [Fact]
+    public void A_thousand_problems_are_shown_and_the_rest_is_said_to_be_there()
+    {
+        string[] problems = BaseWall.Problems(string.Concat(Enumerable.Range(0, 5000).Select(i => $"key{i}: 1\n")));
+
+        Assert.Equal(1001, problems.Length);
+        Assert.Contains(problems, p => p.Contains("error R04: there are more problems than are shown"));
+    }
+
+    [Fact]
+    public void A_missing_file_and_one_that_is_not_UTF8_are_problems()
+    {
+        string folder = Directory.CreateTempSubdirectory("sheetgen").FullName;
+        string latin = Path.Combine(folder, "latin.yaml"), none = Path.Combine(folder, "none.yaml");
+        File.WriteAllBytes(latin, [.. "format: 1 # "u8, 0xE9]);
+
+        Assert.Equal([$"{none}:1:1: error R01: there is no such file (check the path)"], ProjectReader.Read(none).Problems.Select(ProblemPrinter.Plain));
+        Assert.Equal([$"{latin}:1:1: error R01: the file is not UTF-8 text (save it as UTF-8)"], ProjectReader.Read(latin).Problems.Select(ProblemPrinter.Plain));
+        Assert.Equal([$"{folder}:1:1: error R01: the file cannot be opened (check the path)"], ProjectReader.Read(folder).Problems.Select(ProblemPrinter.Plain));
+        Directory.Delete(folder, true);
+    }
+
+    [Theory]
+    [InlineData("\n")]
+    [InlineData("\r\n")]
+    [InlineData("\r")]
+    public void Line_ends_of_every_kind_keep_places(string end)
+    {
+        string text = BaseWall.With("  min_gap: 2", "  min_gapp: 2").ReplaceLineEndings(end);
+
+        Assert.Equal(["wall.yaml:55:3: error R10: unknown key \"min_gapp\" in \"rules\" (did you mean \"min_gap\"?)"], BaseWall.Problems(text));
+    }
+
+    [Theory]
+    [InlineData("\uFEFFfromat: 1\n", "format: 1\n", "1:1")]
+    [InlineData("project: {title: \"Écluse d'été\", nombre: 1, number: T-1, units: ft}\n", "project: {title: Base wall, number: T-1, units: ft}\n", "2:34")]
+    [InlineData("project: {title:\tTabbed,\tnombre: 1, number: T-1, units: ft}\n", "project: {title: Base wall, number: T-1, units: ft}\n", "2:25")]
+    public void A_mark_at_the_start_accents_and_tabs_keep_columns(string with, string line, string place)
+    {
+        string[] problems = BaseWall.Problems(BaseWall.With(line, with));
+
+        Assert.StartsWith($"wall.yaml:{place}: error R10: unknown key", Assert.Single(problems));
+    }
+
+    [Fact]
+    public void A_last_line_without_line_end_is_read() =>
+        Assert.Equal(
+            ["wall.yaml:55:12: error R14: \"min_gap\" is not a length: \"2 yd\" (unknown unit \"yd\"; lengths take ft, us-ft, in, m, cm, mm)"],
+            BaseWall.Problems(BaseWall.With("min_gap: 2\n", "min_gap: 2 yd")));
+}
