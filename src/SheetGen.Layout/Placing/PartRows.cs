@@ -11,6 +11,7 @@ namespace SheetGen.Layout.Placing;
 public static class PartRows
 {
     private const int Passes = 24;
+    private const int Splits = 3;
 
     /// <summary>Adds part rows until the cover rule holds, or nothing more can be done; what is left the checker reports.</summary>
     public static void Fill(Bay bay, GridStations grid, FaceOutline outline, List<RowHeads> rows)
@@ -52,10 +53,7 @@ public static class PartRows
         List<Head> heads = Heads(rows);
         var pieces = new List<Piece>();
         foreach (CoverBreak piece in Cut(bay, grid, breaks))
-        {
-            if (FindPlace(bay, grid, outline, heads, piece) is { } found)
-                pieces.Add(found);
-        }
+            pieces.AddRange(FindPlaces(bay, grid, outline, heads, piece, Splits));
         if (pieces.Count == 0)
             return false;
         bool added = false;
@@ -142,6 +140,21 @@ public static class PartRows
     {
         double from = (a.Start + a.End) / 2, to = (b.Start + b.End) / 2;
         return !limits.Any(l => l > from && l < to);
+    }
+
+    /// <summary>One place for a lack; where none will do, one for each part of it, cut at a step inside or in the middle.</summary>
+    private static IEnumerable<Piece> FindPlaces(
+        Bay bay, GridStations grid, FaceOutline outline, List<Head> heads, CoverBreak lack, int splits)
+    {
+        if (FindPlace(bay, grid, outline, heads, lack) is { } found)
+            return [found];
+        if (splits == 0 || lack.End - lack.Start < 10 * Lengths.Quantum(bay.Unit))
+            return [];
+        double middle = (lack.Start + lack.End) / 2;
+        double cut = bay.Wall.Bottom.Points.Concat(bay.Wall.Top.Points).Select(p => p.Along)
+            .Where(p => p > lack.Start + 1e-6 && p < lack.End - 1e-6).DefaultIfEmpty(middle).MinBy(p => Math.Abs(p - middle));
+        return FindPlaces(bay, grid, outline, heads, lack with { End = cut }, splits - 1)
+            .Concat(FindPlaces(bay, grid, outline, heads, lack with { Start = cut }, splits - 1));
     }
 
     private static Piece? FindPlace(Bay bay, GridStations grid, FaceOutline outline, List<Head> heads, CoverBreak lack)
