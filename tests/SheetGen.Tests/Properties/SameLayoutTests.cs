@@ -1,3 +1,4 @@
+using SheetGen.Model.Results;
 using SheetGen.Tests.Walls;
 using Xunit;
 
@@ -6,9 +7,9 @@ namespace SheetGen.Tests.Properties;
 /// <summary>Changes of the project file that must not change the layout.</summary>
 public sealed class SameLayoutTests
 {
-    public static IEnumerable<TheoryDataRow<ulong>> Seeds => SeedData.Of(101, 6).Select(s => new TheoryDataRow<ulong>(s));
+    public static IEnumerable<TheoryDataRow<ulong>> Seeds => SeedData.Of(101, 4).Select(s => new TheoryDataRow<ulong>(s));
 
-    private static readonly RandomWallOptions Small = new() { Nails = 50 };
+    private static readonly RandomWallOptions Small = new() { Nails = 40 };
 
     [Theory, MemberData(nameof(Seeds))]
     public void A_reflected_plan_with_the_retained_side_swapped_gives_the_same_layout(ulong seed)
@@ -27,7 +28,7 @@ public sealed class SameLayoutTests
     }
 
     [Theory, MemberData(nameof(Seeds))]
-    public void Reversed_stations_give_the_same_figures(ulong seed)
+    public void Reversed_stations_give_the_same_best_layout(ulong seed)
     {
         WallScenario scenario = RandomWall.Scenario(seed, Small);
         scenario = scenario with
@@ -41,8 +42,8 @@ public sealed class SameLayoutTests
             return;
         scenario = scenario with { Obstructions = [.. scenario.Obstructions.Where(o => scenario.Walls.Any(w => w.Name == o.Wall))] };
         BuiltWall built = BuiltWall.Of(scenario), reversed = BuiltWall.Of(scenario.Reversed());
-        Assert.Equal(built.Layout.Nails.Count, reversed.Layout.Nails.Count);
-        Assert.Equal(built.Figures, reversed.Figures);
+        AssertEquallyGood(built, reversed);
+        AssertEquallyGood(reversed, built);
     }
 
     [Theory, MemberData(nameof(Seeds))]
@@ -50,14 +51,32 @@ public sealed class SameLayoutTests
     {
         WallScenario feet = RandomWall.Scenario(seed, Small with { Plain = true }) with { Rules = ScenarioChange.AllRulesInFeet(1) };
         BuiltWall built = BuiltWall.Of(feet), metres = BuiltWall.Of(feet.InMetres());
-        Assert.Equal(built.Figures, metres.Figures);
-        Assert.Equal(built.Layout.Nails.Count, metres.Layout.Nails.Count);
-        foreach ((string mark, Model.Results.NailClearance clear) in built.Report.Nails)
+        Assert.Equal(built.Figures.Unresolved, metres.Figures.Unresolved);
+        Assert.Equal(built.Figures.Noted, metres.Figures.Noted);
+        // The quanta of the two units put heads up to 2 mm apart, which can let a hole pass that was just too close, or stop it.
+        Assert.InRange(metres.Figures.Effort, 0.9 * built.Figures.Effort - 5, 1.1 * built.Figures.Effort + 5);
+    }
+
+    /// <summary>What was found for one is not below what is proven for the other, figure by figure; where both are proven, both are the same.</summary>
+    private static void AssertEquallyGood(BuiltWall one, BuiltWall two)
+    {
+        LayoutScore found = one.Layout.Score, proven = two.Layout.Score;
+        if (proven.Unresolved.Bound is double unresolved)
         {
-            // A quantum of each of two heads, and of their elevations, on either side.
-            if (double.IsFinite(clear.LeastClear) && metres.Report.Nails.TryGetValue(mark, out Model.Results.NailClearance? other))
-                Assert.Equal(clear.LeastClear, other.LeastClear / 0.3048, 0.05);
+            Assert.True(found.Unresolved.Found >= unresolved, $"unresolved {found.Unresolved.Found}, proven at least {unresolved} the other way");
+            if (found.Unresolved.Found > unresolved)
+                return;
         }
+        if (proven.Noted.Bound is double noted)
+        {
+            Assert.True(found.Noted.Found >= noted, $"noted {found.Noted.Found}, proven at least {noted} the other way");
+            if (found.Noted.Found > noted)
+                return;
+        }
+        if (proven.Effort.Bound is double effort)
+            Assert.True(found.Effort.Found >= effort - 1e-6, $"effort {found.Effort.Found}, proven at least {effort} the other way");
+        if (found.IsProvenBest && proven.IsProvenBest)
+            Assert.Equal(one.Figures, two.Figures);
     }
 
     private static void AssertSame(BuiltWall one, BuiltWall two)
