@@ -31,8 +31,8 @@ public static class CommandLine
         if (parsed.Errors.Count > 0)
         {
             foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
-                screen.Error.WriteLine("sheetgen: " + message);
-            screen.Error.WriteLine("sheetgen: see sheetgen --help");
+                screen.Tell(message);
+            screen.Tell("see sheetgen --help");
             return ExitCode.WrongInput;
         }
         return parsed.Invoke(new InvocationConfiguration

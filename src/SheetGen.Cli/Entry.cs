@@ -12,8 +12,8 @@ public static class Entry
         }
         catch (Exception e)
         {
-            screen.Error.WriteLine("sheetgen: the program is at fault, not your file; no set of results is left half written.");
-            screen.Error.WriteLine($"sheetgen: please report the project file, the command and these lines (version {ProgramVersion.Text}):");
+            screen.Tell("the program is at fault, not your file; no set of results is left half written.");
+            screen.Tell($"please report the project file, the command and these lines (version {ProgramVersion.Text}):");
             screen.Error.WriteLine(e);
             return ExitCode.Fault;
         }

@@ -24,7 +24,7 @@ public static class ProblemScreen
         }
         int errors = problems.Count(p => p.Severity == Severity.Error);
         if (errors > 0)
-            screen.Error.WriteLine(FormattableString.Invariant($"sheetgen: {errors} {(errors == 1 ? "error" : "errors")}; nothing written"));
+            screen.Tell(FormattableString.Invariant($"{errors} {(errors == 1 ? "error" : "errors")}; nothing written"));
     }
 
     private static string? SourceOf(string file)

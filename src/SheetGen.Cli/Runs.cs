@@ -29,7 +29,7 @@ public static class Runs
         }
         catch (OutputException e)
         {
-            screen.Error.WriteLine("sheetgen: " + e.Message);
+            screen.Tell(e.Message);
             return ExitCode.WrongInput;
         }
     }
@@ -65,7 +65,7 @@ public static class Runs
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             string reason = File.Exists(path) ? "it is there already, and start never overwrites" : e.Message;
-            screen.Error.WriteLine($"sheetgen: cannot write {path}: {reason}");
+            screen.Tell($"cannot write {path}: {reason}");
             return ExitCode.WrongInput;
         }
         screen.Out.WriteLine($"wrote {path}");

@@ -9,4 +9,8 @@ public sealed record Screen(TextWriter Out, TextWriter Error, bool Live)
     /// <summary>The process's own streams. A dumb terminal gets plain text.</summary>
     public static Screen OfProcess() => new(
         Console.Out, Console.Error, !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") is not "dumb");
+
+    /// <summary>A line of the program's own on the error stream; control characters of a path would move the cursor.</summary>
+    public void Tell(string message) =>
+        Error.WriteLine("sheetgen: " + new string([.. message.Select(c => char.IsControl(c) ? ' ' : c)]));
 }

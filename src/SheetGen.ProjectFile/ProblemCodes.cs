@@ -88,11 +88,7 @@ public static class ProblemCodes
         "An offset is positive into the retained side. Walls on this layout line retain different sides, or there is none, so that a bare offset has no side.",
         "Name the wall in the point (wall:), or give northing and easting.");
 
-    public static readonly ProblemCode ElevationMissing = Error("R25", "elevation missing",
-        "A point of a pipe or of an inclined shaft needs an elevation.",
-        "Add elevation: to the point.");
-
-    public static readonly ProblemCode NotHere = Error("R26", "value that does not apply",
+    public static readonly ProblemCode NotHere = Error("R25", "value that does not apply",
         "A key is given that has no effect together with the others.",
         "Remove it, or give the key that it belongs to.");
 
@@ -204,7 +200,7 @@ public static class ProblemCodes
     [
         CannotRead, Syntax, NotUsed, TooLarge, DuplicateKey,
         UnknownKey, MissingKey, EmptyValue, WrongType, UnknownUnit, OutOfRange, UnknownChoice, WrongCount, BadStation, ExactlyOne,
-        DuplicateName, UnknownName, NameNeeded, PointForm, OffsetSide, ElevationMissing, NotHere,
+        DuplicateName, UnknownName, NameNeeded, PointForm, OffsetSide, NotHere,
         StationOffLine, StationOrder, ProfileShort, TopBelowBottom, SectionGap, SectionOverlap, OutsideWall, StepOffBreak,
         FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails,
         TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder,

@@ -78,7 +78,7 @@ public static class ProblemPrinter
         json.WriteEndObject();
     }
 
-    private static string Head(Problem problem) => $"{problem.Spot}: {Severity(problem)} {problem.Code}: {problem.Message}";
+    private static string Head(Problem problem) => Visible($"{problem.Spot}: {Severity(problem)} {problem.Code}: {problem.Message}");
 
     private static string Severity(Problem problem) => problem.Severity.ToString().ToLowerInvariant();
 

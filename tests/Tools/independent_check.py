@@ -64,6 +64,7 @@ class Check:
             lr.check_direction(nail, self.project, self.say, self.note)
         rows = lr.check_gaps(self.nails, self.project, self.say)
         lr.check_rows(rows, self.project, self.say, self.note)
+        lr.check_lattice(self.nails, self.project, self.note)
         self.check_cover()
         self.check_clear()
         self.check_unresolved()
@@ -175,7 +176,7 @@ class Check:
         for label, kind, solid in solids:
             floor = hd.solid_floor(n.hole, solid)
             asked = required.get(kind, self.project.rules["obstruction"])
-            if floor > max(best, asked) and floor / n.length > ratio:
+            if floor > max(best, asked) + CLEAR_TOLERANCE and floor / n.length > ratio:
                 continue
             clear = hd.solid_clear(n.hole, solid)
             n.pairs.append((label, clear))
@@ -225,6 +226,8 @@ class Check:
                 self.say(f"{n.mark}: least_clear {stated} ({nearest}), computed {best:.4f} ({min(n.nail_best, n.solid_best)[1]})")
         else:
             named = [c for name, c in n.pairs if name == nearest]
+            if not named and nearest in self.by_mark:
+                named = [hd.holes_clear(n.hole, self.by_mark[nearest].hole)]
             if not named or not self.same_clear(min(named), best):
                 self.say(f"{n.mark}: nearest {nearest}, computed {min(n.nail_best, n.solid_best)[1]} at {best:.4f}, "
                          f"{nearest} at {min(named) if named else 'far'}")
@@ -294,9 +297,10 @@ class Check:
                 self.say(f"{' '.join(key)}: {clear:.4f} under {asked} and none of them is unresolved")
         for mark in unresolved - needed:
             self.say(f"{mark}: unresolved, yet all would be clear of what is resolved without it being so")
-        told = [m for f in self.findings if f["code"] == "unresolved" for m in f["nails"]]
+        # The finding may name, after its own nail, the one that it gives way to.
+        told = [f["nails"][0] for f in self.findings if f["code"] == "unresolved"]
         if sorted(told) != sorted(unresolved):
-            self.say(f"unresolved findings name {sorted(set(told) ^ unresolved)} otherwise than nails.csv")
+            self.say(f"unresolved findings stand for {sorted(told)}, nails.csv has {sorted(unresolved)}")
         noted = {n.mark for n in self.nails if n.status == "noted"}
         told = [m for f in self.findings if f["code"] == "noted-redirect" for m in f["nails"]]
         if sorted(told) != sorted(noted):

@@ -274,6 +274,20 @@ def check_gaps(nails, project, say):
     return rows
 
 
+def check_lattice(nails, project, note):
+    """Heads stand a whole number of shift steps from a grid station; grid stations are those of unmoved nails, and on in whole spacings."""
+    step, slack = project.rules["shift_step"], 1.5 * project.quantum
+    for nail in nails:
+        if not nail.production or nail.status in ("grid", "unresolved"):
+            continue
+        grid = {n.s for n in nails if n.section is nail.section and n.wall is nail.wall and n.leg == nail.leg and n.row == nail.row
+                and n.status in ("grid", "unresolved")}
+        spacings = {k * nail.section.hs for k in range(-3, 4)}
+        far = [abs((nail.s - g - d) / step - round((nail.s - g - d) / step)) * step for g in grid for d in spacings if abs(nail.s - g) < 6 * nail.section.hs]
+        if far and min(far) > slack:
+            note(f"{nail.mark}: station {nail.s} is {min(far):.4f} off the lattice of shift_step {step}")
+
+
 def check_rows(rows, project, say, note):
     """Rule 5: what a row keeps, and the fall from row to row."""
     tolerance = 2 * project.quantum

@@ -21,7 +21,8 @@ internal static class HeaderSection
         Variable("$PEXTMIN", () => o.Point(10, DxfPoint.Origin));
         Variable("$PEXTMAX", () => o.Point(10, new(paper.Width, paper.Height)));
         Variable("$PLIMMIN", () => o.Point2(10, DxfPoint.Origin));
-        Variable("$PLIMMAX", () => o.Point2(10, new(paper.Width, paper.Height)));
+        // Other programs take a layout's own limits; LibreCAD takes these as its page, in the unit of the drawing.
+        Variable("$PLIMMAX", () => o.Point2(10, new DxfPoint(paper.PaperWidth, paper.PaperHeight) * (1 / MillimetresPer(header.Units))));
         Variable("$LTSCALE", () => o.Real(40, header.LinetypeScale));
         Variable("$PSLTSCALE", () => o.Flag(70, header.PaperSpaceLinetypeScale));
         Variable("$TILEMODE", () => o.Integer(70, 1));
@@ -56,4 +57,13 @@ internal static class HeaderSection
         o.Integer(280, 0);
         o.Integer(281, 0);
     }
+
+    private static double MillimetresPer(DxfUnits unit) => unit switch
+    {
+        DxfUnits.Inch => 25.4,
+        DxfUnits.Foot or DxfUnits.UsSurveyFoot => 304.8,
+        DxfUnits.Centimetre => 10,
+        DxfUnits.Metre => 1000,
+        _ => 1,
+    };
 }

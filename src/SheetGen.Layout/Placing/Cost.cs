@@ -28,6 +28,9 @@ public readonly record struct Cost(int Unresolved, int Noted, long Effort, int N
 
     public static bool operator >(Cost a, Cost b) => a.CompareTo(b) > 0;
 
+    public override string ToString() =>
+        FormattableString.Invariant($"unresolved {Unresolved}, noted {Noted}, effort {Effort / (double)Point}, nails {Nails}, shift {Shift}");
+
     public int CompareTo(Cost o)
     {
         int first = Unresolved != o.Unresolved ? Unresolved.CompareTo(o.Unresolved) : Noted.CompareTo(o.Noted);
@@ -40,21 +43,6 @@ public readonly record struct Cost(int Unresolved, int Noted, long Effort, int N
 
     /// <summary>Doubled, so that halves of figures stay whole.</summary>
     public Cost Twice => this + this;
-
-    /// <summary>The least cost whose double is not under this one: the first odd figure is rounded up, what follows it is free.</summary>
-    public Cost Half
-    {
-        get
-        {
-            if (Unresolved % 2 != 0)
-                return new(Unresolved / 2 + 1, 0, 0, 0, 0);
-            if (Noted % 2 != 0)
-                return new(Unresolved / 2, Noted / 2 + 1, 0, 0, 0);
-            if (Effort % 2 != 0)
-                return new(Unresolved / 2, Noted / 2, Effort / 2 + 1, 0, 0);
-            return new(Unresolved / 2, Noted / 2, Effort / 2, Nails / 2, Shift / 2);
-        }
-    }
 
     /// <summary>Cost of turning a nail by so many degrees in all.</summary>
     public static long Degrees(double degrees) => (long)Math.Round(degrees * Point);

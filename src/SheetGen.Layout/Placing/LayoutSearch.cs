@@ -10,17 +10,20 @@ public sealed class LayoutSearch
 {
     private const int Rounds = 5;
     private const int BlockersTried = 3;
+    private const long ProvingLooks = 100_000_000;
 
     private readonly IReadOnlyList<RowTask> _rows;
     private readonly RowState[] _states;
     private readonly PlacedIndex _index;
     private readonly double _clearance;
+    private readonly long _boundLooks;
     private readonly IProgress<string>? _progress;
 
-    public LayoutSearch(Site site, IReadOnlyList<RowTask> rows, IProgress<string>? progress)
+    public LayoutSearch(Site site, IReadOnlyList<RowTask> rows, PlacingOptions options, IProgress<string>? progress)
     {
         _rows = rows;
         _progress = progress;
+        _boundLooks = options.Prove ? ProvingLooks : StretchSolver.Looks;
         _states = [.. rows.Select(r => new RowState(r))];
         _index = new PlacedIndex(Math.Max(rows.Select(r => r.LongestNail).DefaultIfEmpty(1).Max() / 4, 1e-3));
         _clearance = site.Project.Rules.NailClearance - 1e-9;
@@ -43,6 +46,7 @@ public sealed class LayoutSearch
                 _index.Add(nail);
         }
         _progress?.Report("clearing rows of each other");
+        Negotiate();
         ClearConflicts();
         Improve();
         Exchange();
@@ -74,7 +78,9 @@ public sealed class LayoutSearch
                 state.Replace(solution.First, solution.Last, solution.Nails, own);
                 int from = Math.Max(after + 1, solution.First);
                 if (from <= solution.Last)
-                    sum += StretchSolver.LowerLimit(state.Row, from, solution.Last, RowState.CostOf(state.Between(from, solution.Last), from, solution.Last));
+                    sum += StretchSolver.LowerLimit(
+                        state.Row, from, solution.Last, 
+                        RowState.CostOf(state.Between(from, solution.Last), from, solution.Last), _boundLooks);
                 after = solution.Last;
             }
             limits[i] = sum;
@@ -108,6 +114,30 @@ public sealed class LayoutSearch
     }
 
     private bool IsPlaced(Placed nail) => _states[nail.Row.Index].Nails.Contains(nail);
+
+    /// <summary>Rows in conflict are solved again and again, paying more and more for running into each other.</summary>
+    private void Negotiate()
+    {
+        var terms = new Negotiation();
+        for (terms.Round = 0; terms.Round < Negotiation.Rounds; terms.Round++)
+        {
+            int solved = 0;
+            foreach (RowState state in _states)
+            {
+                var labels = new SortedSet<int>(state.Nails.Where(n => !n.Choice.IsPinned && ConflictsOf(n).Count > 0).Select(n => n.Choice.Label));
+                foreach ((int first, int last) in Troubles.Join(labels))
+                {
+                    if (StretchSolver.Solve(state, first, last, _index, terms) is { } solution)
+                        state.Replace(solution.First, solution.Last, solution.Nails, _index);
+                    solved++;
+                }
+            }
+            if (solved == 0)
+                return;
+            foreach (Placed nail in _states.SelectMany(s => s.Nails).Where(n => ConflictsOf(n).Count > 0))
+                terms.Remember(nail);
+        }
+    }
 
     /// <summary>Pair by pair, the nail whose giving way costs less gives way.</summary>
     private void ClearConflicts()

@@ -11,7 +11,7 @@ public static class Placer
     {
         var site = new Site(project);
         List<RowTask> rows = RowTasks.Make(site);
-        var search = new LayoutSearch(site, rows, progress);
+        var search = new LayoutSearch(site, rows, options, progress);
         search.Run();
         var names = new Marks(project);
         var marks = new Dictionary<Placed, string>(ReferenceEqualityComparer.Instance);

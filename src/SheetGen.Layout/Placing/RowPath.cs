@@ -3,12 +3,14 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// The cheapest chain of nails over a stretch of a row: best-first search over (place, direction), with the exact conflict between
-/// neighbours and a lower limit that leaves conflicts between neighbours out. Directions are taken one by one, cheapest first.
+/// The cheapest chain of nails over a stretch of a row: dynamic programming over (place, direction), with the exact conflict between
+/// neighbours; chains that a lower limit of the rest shows to be too dear are dropped. Directions are taken cheapest first.
 /// </summary>
 public sealed class RowPath
 {
     private const int PairLooks = 24;
+    private const int CoarseSteps = 5;
+    private const int Refinements = 4;
 
     private readonly RowTask _row;
     private readonly RowStretch _stretch;
@@ -18,6 +20,9 @@ public sealed class RowPath
     private readonly Cost[] _ahead;
     private readonly Cost[] _aheadPaired;
     private readonly OptionList[] _options;
+    private readonly int[] _order;
+    private readonly List<int>[] _before;
+    private readonly Cost?[] _startCost;
     private readonly double _clearance;
 
     public RowPath(RowTask row, RowStretch stretch)
@@ -35,6 +40,16 @@ public sealed class RowPath
         }
         _options = [.. _choices.Select(c => new OptionList(row, c, stretch))];
         _next = [.. _choices.Select(c => Successors(c).ToList())];
+        _before = [.. _choices.Select(_ => new List<int>())];
+        _startCost = new Cost?[_choices.Count];
+        _order = [.. Enumerable.Range(0, _choices.Count).OrderBy(i => _choices[i].Head.Along).ThenBy(i => i)];
+        foreach (int from in _order)
+        {
+            foreach (int to in _next[from])
+                _before[to].Add(from);
+        }
+        foreach ((int start, Cost cost) in Starts())
+            _startCost[start] = cost;
         _ahead = new Cost[_choices.Count];
         _aheadPaired = new Cost[_choices.Count];
         Measure();
@@ -43,50 +58,129 @@ public sealed class RowPath
     /// <summary>A lower limit of the stretch's cost that leaves conflicts between nails of the row out.</summary>
     public Cost Limit { get; private set; }
 
-    /// <summary>The cheapest chain, or null where the limit of looks is reached.</summary>
-    /// <param name="looks">Greatest number of looks; a count, so that the result never depends on the machine.</param>
-    /// <param name="perChoice">Greatest number of directions kept for one place; int.MaxValue for an exact search.</param>
-    /// <param name="checkEarlier">True to check each nail against the five before it, false for neighbours only (a bound).</param>
-    /// <param name="lowerLimit">A proven lower limit of the cheapest chain's cost, also where none was found.</param>
-    public List<Placed>? Cheapest(int looks, int perChoice, bool checkEarlier, out Cost lowerLimit)
+    /// <summary>
+    /// The cheapest chain; null where no chain fits at all. First a chain over directions in coarse steps, then, again and again, over
+    /// directions near those of the last chain, at last over all directions that could still beat it.
+    /// </summary>
+    /// <param name="checkEarlier">
+    /// True to check each nail against the five before it; false for neighbours only: then the cost of an exact chain is a lower
+    /// limit of every chain's.
+    /// </param>
+    /// <param name="looks">Greatest number of pairs looked at in the last pass; a count, so that the result depends on no clock.</param>
+    public Chain? Cheapest(bool checkEarlier, long looks)
     {
-        var queue = new PriorityQueue<Step, (Cost Cost, int Order)>();
-        int order = 0;
-        var done = new HashSet<(int Choice, int Option)>();
-        var kept = new int[_choices.Count];
-        void Push(Node? from, int choice, int rank, Cost soFar)
+        Chain? best = Pass(Filtered((_, turning) => IsCoarse(turning)), checkEarlier, Cost.Infinite, long.MaxValue, out _);
+        for (int round = 0; best is not null && round < Refinements && Limit < best.Cost; round++)
         {
-            if (_options[choice].At(rank) is not { } option)
-                return;
-            if (!_ahead[choice].IsInfinite)
-                queue.Enqueue(new Step(from, choice, rank, soFar), ((soFar + option.Cost).Twice + AheadTwice(choice, option.Cost), order++));
+            ILookup<int, Turning> now = best.Nails.ToLookup(n => n.Choice.Label, n => n.Turning);
+            if (Pass(Filtered((choice, turning) => IsNear(now, choice, turning)), checkEarlier, best.Cost, long.MaxValue, out _) is not { } better)
+                break;
+            best = better;
         }
-        lowerLimit = Limit;
-        foreach ((int choice, Cost cost) in Starts())
-            Push(null, choice, 0, cost);
-        for (int look = 0; queue.TryDequeue(out Step step, out var priority); look++)
+        if (best is not null && !(Limit < best.Cost))
+            return best with { IsExact = true };
+        Chain? exact = Pass(_options, checkEarlier, best?.Cost ?? Cost.Infinite, looks, out bool isComplete);
+        return (exact ?? best) is { } chain ? chain with { IsExact = isComplete } : null;
+    }
+
+    private bool IsCoarse(Turning turning) =>
+        IsMultiple(turning.Splay) && IsMultiple(turning.Inclination - _row.Bay.Section.Inclination);
+
+    private bool IsMultiple(double degrees)
+    {
+        double coarse = CoarseSteps * _row.Bay.Rules.Redirect.Step;
+        return Math.Abs(degrees - Math.Round(degrees / coarse) * coarse) < 1e-9;
+    }
+
+    private bool IsNear(ILookup<int, Turning> chain, HeadChoice choice, Turning turning)
+    {
+        if (turning.IsStraight || choice.IsPinned)
+            return true;
+        double reach = 2 * _row.Bay.Rules.Redirect.Step + 1e-9;
+        foreach (Turning now in chain[choice.Label])
         {
-            lowerLimit = priority.Cost.Half;
-            if (step.Choice < 0)
-                return Chain(step.From!);
-            if (look >= looks)
+            if (Math.Abs(now.Splay - turning.Splay) <= reach && Math.Abs(now.Inclination - turning.Inclination) <= reach)
+                return true;
+        }
+        return false;
+    }
+
+    private OptionList[] Filtered(Func<HeadChoice, Turning, bool> filter) =>
+        [.. _choices.Select((choice, i) => _options[i].Filtered(turning => filter(choice, turning)))];
+
+    private readonly record struct State(Option Option, Cost Cost, int Choice, int Before);
+
+    private readonly record struct Link(Cost Cost, int Choice, int State);
+
+    /// <summary>
+    /// One pass over the places in order: every direction of a place takes the cheapest nail before it that it does not conflict
+    /// with. Only chains under the limit are kept.
+    /// </summary>
+    private Chain? Pass(OptionList[] options, bool checkEarlier, Cost under, long looks, out bool isComplete)
+    {
+        var states = new List<State>[_choices.Count];
+        (int Choice, int State) last = (-1, -1);
+        Cost cost = under;
+        var links = new List<Link>();
+        foreach (int choice in _order)
+        {
+            states[choice] = [];
+            links.Clear();
+            foreach (int before in _before[choice])
+            {
+                Cost between = Between(_choices[before], _choices[choice]);
+                for (int s = 0; s < states[before].Count; s++)
+                    links.Add(new Link(states[before][s].Cost + between, before, s));
+            }
+            if (_startCost[choice] is { } start)
+                links.Add(new Link(start, -1, -1));
+            if (links.Count == 0 || _ahead[choice].IsInfinite)
+                continue;
+            links.Sort((a, b) => a.Cost != b.Cost ? a.Cost.CompareTo(b.Cost) : a.Choice != b.Choice ? a.Choice.CompareTo(b.Choice) : a.State.CompareTo(b.State));
+            if (!Extend(options[choice], choice, states, links, checkEarlier, cost, ref looks))
+            {
+                isComplete = false;
                 return null;
-            Push(step.From, step.Choice, step.Rank + 1, step.SoFar);
-            Option option = _options[step.Choice].At(step.Rank)!.Value;
-            if (kept[step.Choice] >= perChoice || done.Contains((step.Choice, step.Rank)))
+            }
+            if (EndCost(_choices[choice]) is not { } end)
                 continue;
-            if (step.From is not null && Conflicts(step.From, option, checkEarlier))
-                continue;
-            done.Add((step.Choice, step.Rank));
-            kept[step.Choice]++;
-            var node = new Node(step.From, step.Choice, option, step.SoFar + option.Cost);
-            if (EndCost(_choices[step.Choice]) is { } end)
-                queue.Enqueue(new Step(node, -1, 0, node.Cost), ((node.Cost + end).Twice, order++));
-            foreach (int next in _next[step.Choice])
-                Push(node, next, 0, node.Cost + Between(_choices[step.Choice], _choices[next]));
+            for (int s = 0; s < states[choice].Count; s++)
+            {
+                if (states[choice][s].Cost + end < cost)
+                {
+                    cost = states[choice][s].Cost + end;
+                    last = (choice, s);
+                }
+            }
         }
-        lowerLimit = Cost.Infinite;
-        return null;
+        isComplete = true;
+        return last.Choice < 0 ? null : new Chain(NailsOf(states, last.Choice, last.State), cost, false);
+    }
+
+    /// <summary>Adds the states of one place; false where the number of looks is used up.</summary>
+    private bool Extend(
+        OptionList options, int choice, List<State>[] states, List<Link> links, bool checkEarlier, Cost under, ref long looks)
+    {
+        Cost twice = under.Twice;
+        for (int rank = 0; options.At(rank) is { } option; rank++)
+        {
+            Cost rest = option.Cost.Twice + AheadTwice(choice, option.Cost);
+            if (!(links[0].Cost.Twice + rest < twice))
+                return true;
+            foreach (Link link in links)
+            {
+                if (!(link.Cost.Twice + rest < twice))
+                    break;
+                looks--;
+                if (link.Choice >= 0 && Conflicts(states, link.Choice, link.State, option, checkEarlier))
+                    continue;
+                states[choice].Add(new State(option, link.Cost + option.Cost, link.Choice, link.State));
+                break;
+            }
+            if (looks < 0)
+                return false;
+        }
+        return true;
     }
 
     /// <summary>
@@ -99,28 +193,29 @@ public sealed class RowPath
         return paired > single ? paired : single;
     }
 
-    private sealed record Node(Node? From, int Choice, Option Option, Cost Cost);
-
-    private readonly record struct Step(Node? From, int Choice, int Rank, Cost SoFar);
-
-    private List<Placed> Chain(Node last)
+    private List<Placed> NailsOf(List<State>[] states, int choice, int state)
     {
         var chain = new List<Placed>();
-        for (Node? node = last; node is not null; node = node.From)
-            chain.Add(new Placed(_row, _choices[node.Choice], node.Option.Turning, node.Option.IsUnresolved, node.Option.Hole));
+        while (choice >= 0)
+        {
+            State at = states[choice][state];
+            chain.Add(new Placed(_row, _choices[choice], at.Option.Turning, at.Option.IsUnresolved, at.Option.Hole));
+            (choice, state) = (at.Choice, at.Before);
+        }
         chain.Reverse();
         return chain;
     }
 
-    private bool Conflicts(Node from, Option option, bool checkEarlier)
+    private bool Conflicts(List<State>[] states, int choice, int state, Option option, bool checkEarlier)
     {
-        Node? node = from;
-        for (int back = 0; node is not null && back < (checkEarlier ? 5 : 1); back++, node = node.From)
+        if (option.IsUnresolved)
+            return false;
+        for (int back = 0; choice >= 0 && back < (checkEarlier ? 5 : 1); back++)
         {
-            if (node.Option.IsUnresolved || option.IsUnresolved)
-                continue;
-            if (HoleDistance.CloserThan(node.Option.Hole, option.Hole, _clearance))
+            State at = states[choice][state];
+            if (!at.Option.IsUnresolved && HoleDistance.CloserThan(at.Option.Hole, option.Hole, _clearance))
                 return true;
+            (choice, state) = (at.Choice, at.Before);
         }
         return false;
     }
@@ -218,8 +313,7 @@ public sealed class RowPath
     /// <summary>Least cost from each place to the end, conflicts between nails of the row left out.</summary>
     private void Measure()
     {
-        int[] order = [.. Enumerable.Range(0, _choices.Count).OrderByDescending(i => _choices[i].Head.Along)];
-        foreach (int i in order)
+        foreach (int i in _order.Reverse())
         {
             Cost best = EndCost(_choices[i]) ?? Cost.Infinite;
             Cost paired = best.IsInfinite || _options[i].Least is not { } own ? Cost.Infinite : best.Twice + own;

@@ -7,6 +7,7 @@ namespace SheetGen.Layout.Placing;
 /// <param name="IsOpenEnd">True where anything may come after (for a bound).</param>
 /// <param name="Others">Nails outside the stretch that stand as they are; null for a bound.</param>
 /// <param name="PlainOnly">Grid stations whose nail may not move off its place, because cover would break.</param>
+/// <param name="Terms">Terms on which a hole may run into other stretches' nails; null where it may not.</param>
 public sealed record RowStretch(
     int First, int Last, HeadChoice? Before, HeadChoice? After, bool IsOpenStart, bool IsOpenEnd, PlacedIndex? Others,
-    IReadOnlySet<int> PlainOnly);
+    IReadOnlySet<int> PlainOnly, Negotiation? Terms);

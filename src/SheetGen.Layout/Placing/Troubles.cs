@@ -40,7 +40,8 @@ public static class Troubles
         return Join(labels);
     }
 
-    private static List<(int First, int Last)> Join(SortedSet<int> labels)
+    /// <summary>Stations as stretches; those that would be solved with the same neighbours are joined.</summary>
+    public static List<(int First, int Last)> Join(SortedSet<int> labels)
     {
         var joined = new List<(int First, int Last)>();
         foreach (int label in labels)

@@ -77,8 +77,7 @@ public static class KeyDocument
         Key block = key.Kind == ValueKind.List ? key.Item! : key;
         if (block.Shared is { } name)
         {
-            if (!shared.TryGetValue(name, out Key? known) || known.Short.Count == 0)
-                shared[name] = block;
+            shared[name] = block;
         }
         else if (block.Kind == ValueKind.Map)
         {

@@ -46,5 +46,11 @@ internal static class KeyForms
             Station("station", "Station.", "100+00") with { Required = true },
             Elevation("elevation", "Elevation.", "118.0") with { Required = true })
         with
-        { Short = ["station", "elevation"], Shared = "profile point" }) with { Example = example };
+        {
+            Short = ["station", "elevation"],
+            Shared = "profile point",
+        }) with
+        {
+            Example = example,
+        };
 }

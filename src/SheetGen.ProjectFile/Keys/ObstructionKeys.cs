@@ -19,7 +19,7 @@ internal static class ObstructionKeys
                 ["pile"] = Shaft(),
                 ["solid"] =
                 [
-                    List("footprint", "Corners in order around it; [station, offset] for short.", 3, Point("point", "A corner.", false) with { Short = ["station", "offset"] }) with { Required = true, MaxCount = 500, Example = "[[100+20, 3], [100+50, 3], [100+50, 7], [100+20, 7]]" },
+                    List("footprint", "Corners in order around it; [station, offset] for short.", 3, Point("point", "A corner.", false) with { Short = ["station", "offset"], Shared = "footprint point" }) with { Required = true, MaxCount = 500, Example = "[[100+20, 3], [100+50, 3], [100+50, 7], [100+20, 7]]" },
                     .. Heights(),
                 ],
                 ["beam"] =
@@ -31,14 +31,14 @@ internal static class ObstructionKeys
                 ],
                 ["pipe"] =
                 [
-                    List("points", "Points of its axis, each with an elevation.", 2, Point("point", "A point of the axis.", true)) with { Required = true },
+                    List("points", "Points of its axis, each with an elevation.", 2, Point("point", "A point of the axis.", true)) with { Required = true, Example = "[{station: 100+00, offset: 14, elevation: 108}, {station: 101+60, offset: 14, elevation: 107}]" },
                     Length("diameter", "Outside diameter.", new ValueRange(0, false, 100), "2") with { Required = true },
                     Choice("elevation_is", "What the elevations are: axis, or invert (then bore is needed).", "axis", "axis", "invert") with { Default = "axis" },
                     Length("bore", "Inside diameter.", new ValueRange(0, false, 100), "18 in"),
                 ],
                 ["boundary"] =
                 [
-                    List("points", "Points of the line in plan.", 2, Point("point", "A point of the line.", false)) with { Required = true },
+                    List("points", "Points of the line in plan.", 2, Point("point", "A point of the line.", false)) with { Required = true, Example = "[{station: 100+00, offset: 40}, {station: 101+60, offset: 40}]" },
                 ],
             },
         };
@@ -72,7 +72,7 @@ internal static class ObstructionKeys
     private static Key[] Shaft() =>
     [
         Point("at", "Centre of a vertical shaft or pile, with top and bottom.", false),
-        List("axis", "Both ends of the axis, where it is inclined; each with an elevation.", 2, Point("point", "An end of the axis.", true)) with { MaxCount = 2 },
+        List("axis", "Both ends of the axis, where it is inclined; each with an elevation.", 2, Point("point", "An end of the axis.", true)) with { MaxCount = 2, Example = "[{station: 100+32, offset: 5, elevation: 117}, {station: 100+32, offset: 9, elevation: 70}]" },
         Length("diameter", "Diameter.", new ValueRange(0, false, 100), "36 in") with { Required = true },
         Elevation("top", "Elevation of its top, with at.", "117"),
         Elevation("bottom", "Elevation of its bottom, with at.", "70"),

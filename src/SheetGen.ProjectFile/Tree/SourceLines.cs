@@ -8,6 +8,9 @@ internal static class SourceLines
     /// <summary>The line with a number from 1, without its end; empty where there is none.</summary>
     public static string Line(string text, int number) => From(text).Skip(number - 1).FirstOrDefault("");
 
+    /// <summary>Number of lines; a line end at the very end starts no line of its own.</summary>
+    public static int Count(string text) => Math.Max(1, From(text).Count() - (text.Length > 0 && Breaks.Contains(text[^1]) ? 1 : 0));
+
     /// <summary>Line and column of the first character that no text has; null where there is none.</summary>
     public static (int Line, int Column)? ControlCharacter(string text)
     {

@@ -59,7 +59,7 @@ internal sealed class YamlLoader
         {
             // The YAML package fails with these on some malformed texts, such as a bracket that is not closed.
             if (loader._openBrackets.TryPeek(out SourceSpot bracket))
-                problems.Add(ProblemCodes.Syntax, bracket, "the YAML cannot be read: this bracket is not closed, or what is in it is malformed", "close it, and check the commas");
+                problems.Add(ProblemCodes.Syntax, bracket, "the YAML cannot be read: this bracket is not closed, or what is in it is malformed", loader.CommentHint() ?? "close it, and check the commas");
             else
                 loader.ReportSyntax(loader._events.Current?.End ?? Mark.Empty, "malformed text");
         }
@@ -180,18 +180,30 @@ internal sealed class YamlLoader
 
     private void ReportSyntax(Mark mark, string message)
     {
-        int line = Math.Max(1, (int)mark.Line), column = Math.Max(1, (int)mark.Column);
+        // The end of the text may be reported as a line behind the last one.
+        int last = SourceLines.Count(_text);
+        int line = Math.Clamp((int)mark.Line, 1, last);
+        int column = mark.Line > last ? SourceLines.Line(_text, last).Length + 1 : Math.Max(1, (int)mark.Column);
         if (message.Contains("tab", StringComparison.Ordinal) && SourceLines.IndentingTab(_text, line) is { } tab)
         {
             _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, tab.Line, tab.Column), "a tab is used as indentation", "indent with spaces");
             return;
         }
-        _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, line, column), $"the YAML cannot be read: {Plain(message)}", "look at this place and just before it");
+        _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, line, column), $"the YAML cannot be read: {Plain(message)}", CommentHint() ?? BracketHint() ?? "look at this place and just before it");
     }
+
+    /// <summary>A hint where a # may have cut off the rest of an open bracket; else null.</summary>
+    private string? CommentHint() =>
+        _openBrackets.TryPeek(out SourceSpot bracket) && SourceLines.Line(_text, bracket.Line).Contains(" #", StringComparison.Ordinal)
+            ? "a # outside quotes starts a comment: write \"#8\""
+            : null;
+
+    private string? BracketHint() =>
+        _openBrackets.TryPeek(out SourceSpot bracket) ? FormattableString.Invariant($"the bracket at {bracket.Line}:{bracket.Column} is open here") : null;
 
     private static string Plain(string message)
     {
-        string text = message.ReplaceLineEndings(" ").TrimEnd('.', ' ');
+        string text = message.ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal).TrimEnd('.', ' ');
         int place = text.StartsWith('(') ? text.IndexOf("): ", StringComparison.Ordinal) : -1;
         text = place >= 0 ? text[(place + 3)..] : text;
         return text.Length == 0 ? "malformed" : char.ToLowerInvariant(text[0]) + text[1..];

@@ -13,7 +13,7 @@ internal static partial class LengthValues
 {
     private static readonly string[] UnitNames = ["ft", "us-ft", "in", "m", "cm", "mm"];
 
-    [GeneratedRegex(@"^(?<number>[^\p{L}'""\s]+)\s*(?<unit>[\p{L}'""][\p{L}\-\.'""]*)$")]
+    [GeneratedRegex(@"^(?<number>[+-]?[0-9.,_]+(?:[eE][+-]?[0-9]+)?)\s*(?<unit>[\p{L}'""][\p{L}\-\.'""]*)$")]
     private static partial Regex WithUnit();
 
     [GeneratedRegex(@"^(?<sign>-?)(?<feet>[0-9]+)\s*(?:'|ft)\s*-?\s*(?<inches>[0-9]+(?:\.[0-9]+)?)(?:[ -](?<over>[0-9]+)/(?<under>[0-9]+))?\s*(?:""|in)$")]

@@ -14,7 +14,7 @@ internal static partial class OtherValues
     [GeneratedRegex(@"^(?<sign>-?)(?<d>[0-9]{1,3})(?:-|\u00b0)(?<m>[0-9]{1,2})(?:-|')(?<s>[0-9]{1,2}(?:\.[0-9]{1,9})?)""?$")]
     private static partial Regex DegreesForm();
 
-    [GeneratedRegex(@"^(?<number>[^\s\p{L}%\u00b0]+)\s*(?<unit>[\p{L}%\u00b0]+)$")]
+    [GeneratedRegex(@"^(?<number>[+-]?[0-9.,_]+(?:[eE][+-]?[0-9]+)?)\s*(?<unit>[\p{L}%\u00b0]+)$")]
     private static partial Regex WithUnit();
 
     /// <summary>The printed station as a number.</summary>

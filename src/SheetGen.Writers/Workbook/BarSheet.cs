@@ -33,7 +33,7 @@ internal sealed class BarSheet
             .Formula("stock", "Stock bars", 10, CellFormat.Whole,
                 (_, r) => $"IF({stock}=\"\",\"\",{t.At("whole", r)}*{t.At("count", r)}+IF({t.At("rest", r)}=0,0,ROUNDUP({t.At("count", r)}/INT(ROUND({stock}/{t.At("rest", r)},9)),0)))",
                 b => b.Cut.StockBars)
-            .Add("marks", "Nails", 60, (b, _) => SheetCell.Of(Marks(b.Cut.Marks)));
+            .Wrapped("marks", "Nails", 50, b => Marks(b.Cut.Marks));
         t.Fill("bars");
         t.TotalHead("Total");
         IReadOnlyList<BarCut> bars = input.Quantities.Bars;

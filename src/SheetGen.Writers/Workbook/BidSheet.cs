@@ -21,7 +21,7 @@ internal sealed class BidSheet
         Sheet.Put(7, 0, "Unit prices (yellow) and contingency are the user's own.", CellStyle.Note);
         var t = new TableBlock<BidLine>(Sheet, HeadRow, input.Bid.Lines);
         t.Text("number", "Item", 12, b => b.Item.Number)
-            .Text("description", "Description", 38, b => b.Item.Description)
+            .Wrapped("description", "Description", 30, b => b.Item.Description)
             .Text("unit", "Unit", 8, b => b.Item.Unit)
             .Add("raw", "Quantity, unrounded", 15, (b, _) => SheetCell.Calculated(Raw(b.Item), b.Raw, CellFormat.Four))
             .Text("rule", "Rounding", 20, b => b.Item.Rounding.ToString())
@@ -29,10 +29,10 @@ internal sealed class BidSheet
             .Add("price", "Unit price", 12, (b, _) => SheetCell.Of(b.Price, new CellStyle(CellLook.Input, CellFormat.Two)))
             .Add("amount", "Amount", 15, (b, r) => SheetCell.Calculated(
                 $"IF(OR({t.At("rounded", r)}=\"\",{t.At("price", r)}=\"\"),\"\",{t.At("rounded", r)}*{t.At("price", r)})", b.Amount, CellFormat.Two))
-            .Add("quantity", "From the quantities", 34, (b, _) => SheetCell.Of(b.Item.Quantity.Text))
-            .Text("measured", "Measured", 50, b => b.Item.Measured)
-            .Text("subsidiary", "Subsidiary", 60, b => string.Join(", ", b.Item.Subsidiary))
-            .Text("note", "Note", 40, b => b.Note);
+            .Wrapped("quantity", "From the quantities", 22, b => b.Item.Quantity.Text)
+            .Wrapped("measured", "Measured", 30, b => b.Item.Measured)
+            .Wrapped("subsidiary", "Subsidiary", 34, b => string.Join(", ", b.Item.Subsidiary))
+            .Wrapped("note", "Note", 24, b => b.Note);
         t.Fill("bid");
         Sheet.Rules.Add(new InputRule(t.At("price", t.FirstRow) + ":" + t.At("price", t.LastRow), 0, 1e9, "Your unit price: a number of 0 or more, or nothing."));
         Sums(input, t);

@@ -4,6 +4,12 @@ namespace SheetGen.Writers.Workbook;
 internal enum CellLook
 {
     Plain,
+
+    /// <summary>A text: to the left, a little off the cell's edge.</summary>
+    Label,
+
+    /// <summary>Bold.</summary>
+    Strong,
     Title,
     Head,
     Total,

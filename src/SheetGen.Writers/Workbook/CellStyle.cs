@@ -3,7 +3,7 @@ namespace SheetGen.Writers.Workbook;
 /// <summary>Look and format of a cell; every pair has its own style in the workbook.</summary>
 internal readonly record struct CellStyle(CellLook Look, CellFormat Format)
 {
-    public static CellStyle Text { get; } = new(CellLook.Plain, CellFormat.General);
+    public static CellStyle Text { get; } = new(CellLook.Label, CellFormat.General);
 
     public static CellStyle Title { get; } = new(CellLook.Title, CellFormat.General);
 

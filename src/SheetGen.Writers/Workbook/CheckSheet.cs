@@ -19,8 +19,8 @@ internal sealed class CheckSheet
             .Add("second", "Second way", 14, (c, _) => SheetCell.Of(c.Second, Format(c)))
             .Text("way", "How", 44, c => c.Way)
             .Add("difference", "Difference", 12, (c, r) => SheetCell.Calculated(
-                $"IF({t.At("second", r)}=\"\",\"\",{t.At("second", r)}-{t.At("first", r)})", c.Second - c.First, CellFormat.Three))
-            .Add("allowed", "Limit, share", 10, (c, _) => SheetCell.Of(c.Limit, CellFormat.General))
+                $"IF({t.At("second", r)}=\"\",\"\",ROUND({t.At("second", r)}-{t.At("first", r)},6))", Rounded(c.Second - c.First), CellFormat.Three))
+            .Add("allowed", "Limit, share", 10, (c, _) => SheetCell.Of(c.Limit, CellFormat.Percent))
             .Add("verdict", "Verdict", 12, (c, r) => SheetCell.Calculated(
                 $"IF({t.At("second", r)}=\"\",\"not possible\",IF(ABS({t.At("difference", r)})<={t.At("allowed", r)}*ABS({t.At("first", r)})+0.000001,\"agrees\",\"look\"))",
                 Verdict(c), CellStyle.Text))
@@ -37,6 +37,9 @@ internal sealed class CheckSheet
     }
 
     public SheetContent Sheet { get; }
+
+    /// <summary>Without the binary noise of a difference of equals, and without a negative zero.</summary>
+    private static double? Rounded(double? difference) => difference is { } d ? Math.Round(d, 6) + 0.0 : null;
 
     private static string Verdict(CheckLine line) => line.Second is not { } second ? "not possible"
         : Math.Abs(second - line.First) <= line.Limit * Math.Abs(line.First) + 0.000001 ? "agrees" : "look";

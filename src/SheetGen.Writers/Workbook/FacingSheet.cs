@@ -50,7 +50,7 @@ internal sealed class FacingSheet
             .Text("wall", "Wall", 14, p => p.Wall.Name)
             .Text("section", "Section", 9, p => p.Section.Name)
             .Number("course", "Course from below", 12, CellFormat.Whole, p => p.Course)
-            .Text("size", "Size", 11, p => p.Size switch { PanelSize.Full => "full", PanelSize.Partial => "partial", _ => "special height" })
+            .Text("size", "Size", 15, p => p.Size switch { PanelSize.Full => "full", PanelSize.Partial => "partial", _ => "special height" })
             .Number("width", $"Width, {l}", 12, CellFormat.Two, p => p.Width)
             .Number("start", $"Height, down-station, {l}", 12, CellFormat.Two, p => p.StartHeight)
             .Number("end", $"Height, up-station, {l}", 12, CellFormat.Two, p => p.EndHeight)

@@ -106,7 +106,7 @@ internal sealed class QuantitySheet
         string cells = chosen.Count == 0 ? CellAddress.Of(_firstSection, row)
             : CellAddress.Of(_firstSection + chosen[0], row) + ":" + CellAddress.Of(_firstSection + chosen[^1], row);
         return SheetCell.Calculated(
-            $"IF(COUNT({cells})=0,\"\",SUM({cells}))", known.Count == 0 ? null : known.Sum(), new CellStyle(CellLook.Total, format));
+            $"IF(COUNT({cells})=0,\"\",SUM({cells}))", known.Count == 0 ? null : known.Sum(), new CellStyle(CellLook.Strong, format));
     }
 
     private SheetCell SectionCell(string name, SectionQuantities section, int index, int row, CellFormat format)

@@ -30,7 +30,7 @@ internal sealed class RedirectSheet
             .Number("before", $"Clear before, {l}", 10, CellFormat.Two, n => Finite(n.Reason?.ClearBefore))
             .Number("after", $"Clear after, {l}", 10, CellFormat.Two, n => Finite(n.Reason?.ClearAfter))
             .Number("required", $"Required, {l}", 10, CellFormat.Two, n => Finite(n.Reason?.Required))
-            .Text("reason", "Reason", 70, n => n.Reason?.Text ?? "");
+            .Wrapped("reason", "Reason", 70, n => n.Reason?.Text ?? "");
         t.Fill("redirects");
 
         int leftRow = t.LastRow + 4;

@@ -63,7 +63,7 @@ internal static class SpreadsheetFile
         }
         writer.WriteStartElement(new SheetData());
         foreach ((int row, SortedDictionary<int, SheetCell> cells) in sheet.Rows.OrderBy(r => r.Key))
-            WriteRow(writer, row, cells);
+            WriteRow(writer, row, cells, RowHeight.Of(cells, sheet.Widths));
         writer.WriteEndElement();
         if (sheet.Rules.Count > 0)
             writer.WriteElement(new DataValidations(sheet.Rules.Select(Validation)) { Count = (uint)sheet.Rules.Count });
@@ -88,9 +88,15 @@ internal static class SpreadsheetFile
         };
     }
 
-    private static void WriteRow(OpenXmlWriter writer, int row, SortedDictionary<int, SheetCell> cells)
+    private static void WriteRow(OpenXmlWriter writer, int row, SortedDictionary<int, SheetCell> cells, double? height)
     {
-        writer.WriteStartElement(new Row(), [new OpenXmlAttribute("r", "", row.ToString(CultureInfo.InvariantCulture))]);
+        var place = new List<OpenXmlAttribute>(3) { new("r", "", row.ToString(CultureInfo.InvariantCulture)) };
+        if (height is { } points)
+        {
+            place.Add(new OpenXmlAttribute("ht", "", points.ToString("R", CultureInfo.InvariantCulture)));
+            place.Add(new OpenXmlAttribute("customHeight", "", "1"));
+        }
+        writer.WriteStartElement(new Row(), place);
         foreach ((int column, SheetCell cell) in cells)
         {
             var attributes = new List<OpenXmlAttribute>(3)

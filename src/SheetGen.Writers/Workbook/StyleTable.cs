@@ -61,6 +61,7 @@ internal static class StyleTable
         {
             CellLook.Title => (1u, 0u, 0u),
             CellLook.Head => (2u, 2u, 1u),
+            CellLook.Strong => (2u, 0u, 0u),
             CellLook.Total => (2u, 0u, 2u),
             CellLook.Input => (5u, 3u, 1u),
             CellLook.Note => (3u, 0u, 0u),
@@ -83,11 +84,19 @@ internal static class StyleTable
             Alignment = new Alignment
             {
                 Vertical = look == CellLook.Head ? VerticalAlignmentValues.Center : VerticalAlignmentValues.Top,
-                Horizontal = look == CellLook.Head ? HorizontalAlignmentValues.Center : HorizontalAlignmentValues.General,
+                Horizontal = HorizontalOf(look),
+                Indent = look is CellLook.Label or CellLook.Wrapped or CellLook.Warning ? 1u : 0u,
                 WrapText = wraps,
             },
         };
     }
+
+    private static HorizontalAlignmentValues HorizontalOf(CellLook look) => look switch
+    {
+        CellLook.Head => HorizontalAlignmentValues.Center,
+        CellLook.Label or CellLook.Wrapped or CellLook.Warning => HorizontalAlignmentValues.Left,
+        _ => HorizontalAlignmentValues.General,
+    };
 
     private static Font FontOf(double size, string? colour, bool bold, bool italic)
     {

@@ -22,6 +22,10 @@ internal sealed class TableBlock<T>(SheetContent sheet, int headRow, IReadOnlyLi
     public TableBlock<T> Text(string key, string head, double width, Func<T, string> text) =>
         Add(key, head, width, (item, _) => SheetCell.Of(text(item)));
 
+    /// <summary>A column of long texts, which take as many lines as they need.</summary>
+    public TableBlock<T> Wrapped(string key, string head, double width, Func<T, string> text) =>
+        Add(key, head, width, (item, _) => SheetCell.Of(text(item), CellStyle.Wrapped));
+
     public TableBlock<T> Number(string key, string head, double width, CellFormat format, Func<T, double?> number) =>
         Add(key, head, width, (item, _) => SheetCell.Of(number(item), format));
 

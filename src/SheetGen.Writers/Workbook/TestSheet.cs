@@ -17,8 +17,8 @@ internal sealed class TestSheet
         Table = new TableBlock<TestPlan>(Sheet, 5, input.Quantities.Tests);
         TableBlock<TestPlan> t = Table;
         t.Number("no", "Section no.", 10, CellFormat.Whole, p => input.NumberOf(p.Wall, p.Section))
-            .Text("wall", "Wall", 16, p => p.Wall.Name)
-            .Text("section", "Section", 12, p => p.Section.Name)
+            .Text("wall", "Wall", 25, p => p.Wall.Name)
+            .Text("section", "Section", 20, p => p.Section.Name)
             .Formula("verification", "Verification nails", 12, CellFormat.Whole, (_, r) => nails.Count(t.At("no", r), true), p => p.Verification)
             .Formula("production", "Production nails", 12, CellFormat.Whole, (_, r) => nails.Count(t.At("no", r)), p => Production(input, p))
             .Number("share", "Proof share", 12, CellFormat.Percent, p => p.Section.TestNails.ProofShare)
@@ -33,9 +33,9 @@ internal sealed class TestSheet
             .Formula("free", $"Free length, {l}", 12, CellFormat.Two, (_, _) => $"IF({RateSheet.FreeLength}=\"\",\"\",{RateSheet.FreeLength})", p => p.FreeLength)
             .Formula("load", $"Test load, {input.Force}", 12, CellFormat.Two,
                 (_, r) => $"IF({t.At("bonded", r)}=\"\",\"\",{t.At("bonded", r)}*{bond})", p => p.TestLoad)
-            .Text("marks", "Verification nails", 24, p => string.Join(", ", p.VerificationMarks))
-            .Text("proofs", "Proof marks", 24, p => p.ProofMarks.Count == 0 ? "the engineer chooses in the field" : string.Join(", ", p.ProofMarks))
-            .Text("note", "Note", 40, p => p.Note);
+            .Wrapped("marks", "Verification nails", 24, p => string.Join(", ", p.VerificationMarks))
+            .Wrapped("proofs", "Proof marks", 24, p => p.ProofMarks.Count == 0 ? "the engineer chooses in the field" : string.Join(", ", p.ProofMarks))
+            .Wrapped("note", "Note", 30, p => p.Note);
         t.Fill("test-nails");
         int row = Schedule(input, t.LastRow + 4, "Verification test, shares of the test load (" + Source + ", Table 9.1)", Verification);
         Schedule(input, row + 3, "Proof test, shares of the test load (" + Source + ", Table 9.2)", Proof);

@@ -238,7 +238,12 @@ public class CheckerTests
         Wall wall = SmallProjects.Wall();
         Section odd = wall.Sections[0] with
         {
-            HorizontalSpacing = 3.5, VerticalSpacing = 7, Inclination = 25, TopRowDepth = 4, HoleDiameter = 0.75, TestNails = TestNails.None,
+            HorizontalSpacing = 3.5,
+            VerticalSpacing = 7,
+            Inclination = 25,
+            TopRowDepth = 4,
+            HoleDiameter = 0.75,
+            TestNails = TestNails.None,
         };
         IReadOnlyList<Finding> findings = Check(SmallProjects.Project([wall with { Sections = [odd] }]));
         Assert.Equal(6, findings.Count);

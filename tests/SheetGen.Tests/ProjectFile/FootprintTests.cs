@@ -46,9 +46,9 @@ public sealed class FootprintTests
         double area = pieces.Sum(Footprints.Area);
         if (Math.Abs(area - Footprints.Area(star)) > 1e-9 * area || !pieces.All(IsConvex))
             return false;
-        for (double x = -20; x <= 20; x += 2.7)
+        for (double x = -20.0137; x <= 20; x += 2.7131)
         {
-            for (double y = -20; y <= 20; y += 2.3)
+            for (double y = -20.0291; y <= 20; y += 2.3117)
             {
                 var p = new Vector2D(x, y);
                 if (Has(star, p) != pieces.Any(piece => Has(piece, p)))

@@ -25,7 +25,7 @@ public sealed class MutationTests
     {
         string text = Repository.Read("tests", "SheetGen.Tests", "Cases", file);
         var random = new Random(seed);
-        for (int run = 0; run < 1500; run++)
+        for (int run = 0; run < 800; run++)
         {
             string mutated = text;
             for (int n = random.Next(1, 5); n > 0; n--)

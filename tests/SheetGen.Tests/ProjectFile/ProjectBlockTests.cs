@@ -32,7 +32,7 @@ public sealed class ProjectBlockTests
         Assert.Equal(
             ["bar_projection", "bottom_max", "clearance.boundary", "clearance.nail", "corner_clear", "drift", "edge_min", "length_increment", "moved_gap_max", "redirect.lengthen", "redirect.step", "shift_step", "top_max"],
             feet.Defaulted.Order());
-        Assert.Equal(19, metres.Defaulted.Count);
+        Assert.Equal(18, metres.Defaulted.Count);
     }
 
     [Fact]

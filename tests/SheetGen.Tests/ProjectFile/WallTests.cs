@@ -48,10 +48,10 @@ public sealed class WallTests
         text = BaseWall.Replace(text, "[[10+00, 104], [11+00, 105]]", "[[10+00, 104], [10+20, 106], [10+20, 103], [10+45, 108], [11+00, 108]]");
         Wall wall = BaseWall.Read(text).Walls[0];
 
-        double[] expected = [101.75, 101.75, 100.5, 101.75, 104.25, 105.5, 105.5, 105.5, 105.5, 105.5];
+        double[] expected = [101.75, 103, 100.5, 103, 104.25, 105.5, 105.5, 105.5, 105.5, 105.5];
         double[] middles = [.. Enumerable.Range(0, 10).Select(k => 5.0 + 10 * k)];
         Assert.Equal(expected, middles.Select(wall.Bottom.At));
-        Assert.Equal([0, 20, 30, 40, 50], wall.BottomSteps.Select(s => s.Along));
+        Assert.Equal([0, 10, 20, 30, 40, 50], wall.BottomSteps.Select(s => s.Along));
     }
 
     [Property]

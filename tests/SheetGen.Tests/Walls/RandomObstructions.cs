@@ -116,7 +116,7 @@ public sealed class RandomObstructions(WallRandom random, double foot, RandomWal
 
     private ScenarioObstruction PipeAlong(ScenarioWall wall)
     {
-        double offset = random.Between(5, 20, 0.5), depth = random.Between(3, 9, 0.5);
+        double offset = random.Between(6, 24, 0.5), depth = random.Between(2, 8, 0.5);
         double[] stops = [wall.Start - L(random.Of(0, 15)), .. Inner(wall), wall.End + L(random.Of(0, 20))];
         return new ScenarioObstruction
         {
@@ -187,7 +187,7 @@ public sealed class RandomObstructions(WallRandom random, double foot, RandomWal
 
     private ScenarioObstruction Boundary(ScenarioWall wall)
     {
-        double offset = random.Between(24, 40);
+        double offset = random.Between(30, 45);
         double[] stops = [wall.Start - L(20), .. Inner(wall), wall.End + L(20)];
         return new ScenarioObstruction
         {

@@ -144,13 +144,15 @@ public sealed class RandomWall
     }
 
     /// <summary>Panel breaks: from the wall's start on, again from every corner.</summary>
-    private static List<double> Breaks(double start, double end, double panel, IEnumerable<double> corners)
+    private List<double> Breaks(double start, double end, double panel, IEnumerable<double> corners)
     {
         var breaks = new List<double>();
         double[] limits = [start, .. corners, end];
+        // No nail can stand in a deep last panel that is narrower than two edge distances: a wall with one cannot be covered.
+        double least = _options.Satisfiable ? panel / 2 : panel / 10;
         for (int i = 0; i + 1 < limits.Length; i++)
         {
-            for (int k = 0; limits[i] + k * panel < limits[i + 1] - panel / 10; k++)
+            for (int k = 0; limits[i] + k * panel < limits[i + 1] - least; k++)
                 breaks.Add(Math.Round(limits[i] + k * panel, 6));
         }
         return breaks;

@@ -1,0 +1,87 @@
+using SheetGen.Model;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Tests.Properties;
+
+/// <summary>
+/// Rule 1 by brute force: N(s) taken literally at many stations. Broken means broken by more than two quanta, held means held without any
+/// tolerance; in between no claim is made, as where the mitre takes the face or the wall is too low for nails.
+/// </summary>
+internal sealed class CoverTwin(WallProject project, NailLayout layout, Wall wall, Section section, Leg leg)
+{
+    private readonly double _tolerance = project.Unit == Model.Units.LengthUnit.Metre ? 0.002 : 0.02;
+    private readonly Face _face = new(wall);
+    private readonly Nail[] _nails =
+        [.. layout.Nails.Where(n => n.Wall == wall && n.Section == section && n.Kind != NailKind.Verification && leg.Has(n.Along))];
+
+    public double Start { get; } = Math.Max(section.Start, leg.Start);
+
+    public double End { get; } = Math.Min(section.End, leg.End);
+
+    public static IEnumerable<CoverTwin> All(WallProject project, NailLayout layout) =>
+        from wall in project.Walls
+        from section in wall.Sections
+        from leg in new Face(wall).Legs
+        let twin = new CoverTwin(project, layout, wall, section, leg)
+        where twin.End > twin.Start + 1e-9
+        select twin;
+
+    public Wall Wall => wall;
+
+    /// <summary>Stations to look at: halfway between all places where N(s) or a profile changes, and close to both sides of them.</summary>
+    public IEnumerable<double> Samples()
+    {
+        double half = section.HorizontalSpacing / 2;
+        IEnumerable<double> changes = _nails.SelectMany(n => new[] { n.Along - half, n.Along, n.Along + half })
+            .Concat(wall.Top.Points.Select(p => p.Along)).Concat(wall.Bottom.Points.Select(p => p.Along)).Append(Start).Append(End);
+        double[] places = [.. changes.Where(s => s >= Start && s <= End).Distinct().Order()];
+        for (int i = 0; i + 1 < places.Length; i++)
+        {
+            double gap = places[i + 1] - places[i];
+            foreach (double share in (double[])[0.02, 0.25, 0.5, 0.75, 0.98])
+                yield return places[i] + gap * share;
+        }
+    }
+
+    public bool IsBroken(double s) => !IsVoid(s, _tolerance) && Worst(s, _tolerance, false) > _tolerance && Worst(s, 0, false) > _tolerance;
+
+    public bool IsHeld(double s) => Worst(s, 0, true) <= 1e-6;
+
+    private bool IsVoid(double s, double tolerance)
+    {
+        double height = wall.Top.At(s) - wall.Bottom.At(s);
+        if (height < 2 * project.Rules.EdgeMin + tolerance)
+            return true;
+        bool Cut(Corner? corner) => corner is not null && Math.Abs(s - corner.Along) <=
+            Math.Max(_face.MitreCut(corner, wall.Top.At(s)), _face.MitreCut(corner, wall.Bottom.At(s))) + tolerance;
+        return Cut(leg.StartCorner) || Cut(leg.EndCorner);
+    }
+
+    /// <summary>By how much the worst part of the rule is broken. Highest and lowest, and the order, by elevation or by depth: where both
+    /// readings differ the harsher or the milder counts.</summary>
+    private double Worst(double s, double wider, bool harsher)
+    {
+        Nail[] near = [.. _nails.Where(n => Math.Abs(n.Along - s) <= section.HorizontalSpacing / 2 + wider + 1e-9)];
+        if (near.Length == 0)
+            return double.PositiveInfinity;
+        double Depth(Nail n) => wall.Top.At(n.Along) - n.Elevation;
+        double ByOrder(Func<Nail, double> depth)
+        {
+            Nail[] sorted = [.. near.OrderBy(depth)];
+            Nail low = sorted[^1];
+            double worst = Math.Max(
+                Depth(sorted[0]) - project.Rules.TopMax,
+                low.Elevation - Math.Min(wall.Bottom.At(low.Along), wall.Bottom.At(s)) - project.Rules.BottomMax);
+            for (int i = 1; i < sorted.Length; i++)
+                worst = Math.Max(worst, depth(sorted[i]) - depth(sorted[i - 1]) - section.VerticalSpacing);
+            return worst;
+        }
+        double level = ByOrder(n => -n.Elevation);
+        if (section.Rows == RowKind.Level)
+            return level;
+        double parallel = ByOrder(Depth);
+        if (section.Rows == RowKind.Parallel && !harsher)
+            return Math.Min(level, parallel);
+        return harsher ? Math.Max(level, parallel) : Math.Min(level, parallel);
+    }
+}

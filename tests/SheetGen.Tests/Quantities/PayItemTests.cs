@@ -1,0 +1,138 @@
+using SheetGen.Layout.Quantities;
+using SheetGen.Model;
+using SheetGen.Model.PayItems;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+using Xunit;
+
+namespace SheetGen.Tests.Quantities;
+
+public class PayItemTests
+{
+    [Theory]
+    [InlineData("1 + 2 * 3", 7)]
+    [InlineData("(1 + 2) * 3", 9)]
+    [InlineData("8 / 2 / 2", 2)]
+    [InlineData("10 - 4 - 3", 3)]
+    [InlineData("pay_length / 27", 2)]
+    [InlineData("2 * (pay_length - 4) / 5", 20)]
+    public void Expressions(string text, double value)
+    {
+        PayExpression? expression = PayExpression.Parse(text, out string error);
+        Assert.Equal("", error);
+        Assert.Equal(value, expression!.Evaluate(_ => 54)!.Value, 12);
+    }
+
+    [Theory]
+    [InlineData("", "the expression ends too early")]
+    [InlineData("1 +", "the expression ends too early")]
+    [InlineData("(1 + 2", "'(' without ')' at character 1")]
+    [InlineData("1 + 2)", "')' without '(' at character 6")]
+    [InlineData("1 2", "unexpected '2' at character 3")]
+    [InlineData("* 2", "unexpected '*' at character 1")]
+    [InlineData("a ^ 2", "unexpected '^' at character 3")]
+    [InlineData("SUM(a)", "unexpected 'S' at character 1")]
+    [InlineData("1.2.3", "not a number at character 1")]
+    [InlineData("()", "unexpected ')' at character 2")]
+    public void Bad_expressions(string text, string message)
+    {
+        Assert.Null(PayExpression.Parse(text, out string error));
+        Assert.Equal(message, error);
+    }
+
+    [Fact]
+    public void Missing_amount_or_division_by_zero_gives_no_value()
+    {
+        Assert.Null(PayExpression.Parse("a + 1", out _)!.Evaluate(_ => null));
+        Assert.Null(PayExpression.Parse("1 / a", out _)!.Evaluate(_ => 0));
+    }
+
+    [Theory]
+    [InlineData(false, 0, 2.5, 3)]
+    [InlineData(false, 1, 2.449999, 2.4)]
+    [InlineData(true, 0, 2.0000000001, 2)]
+    [InlineData(true, 0, 2.001, 3)]
+    [InlineData(true, 1, 2.01, 2.1)]
+    [InlineData(true, -1, 101, 110)]
+    [InlineData(false, -2, 149, 100)]
+    public void Rounding(bool up, int decimals, double value, double rounded) =>
+        Assert.Equal(rounded, new PayRounding(up, decimals).Round(value), 12);
+
+    [Fact]
+    public void Every_set_reads_for_every_unit()
+    {
+        Assert.Equal(["generic", "harrow-county", "northlake-authority"], PayItemFile.BuiltInNames);
+        foreach (string name in PayItemFile.BuiltInNames)
+        {
+            foreach (LengthUnit unit in Enum.GetValues<LengthUnit>())
+            {
+                var problems = new List<Problem>();
+                Assert.NotNull(PayItemFile.Read(PayItemFile.BuiltIn(name)!, name, unit, problems));
+                Assert.Empty(problems);
+            }
+        }
+    }
+
+    [Fact]
+    public void Every_fault_of_a_set_is_reported()
+    {
+        const string json = """
+            { "format": 1, "name": "N", "notice": "", "items": [
+              { "number": "1", "description": "a", "unit": "EA", "quantity": "nail_cuont", "rounding": { "direction": "up", "decimals": 0 }, "measured": "", "subsidiary": [] },
+              { "number": "1", "description": "b", "unit": { "yd": "SY" }, "quantity": "1", "rounding": { "direction": "up", "decimals": 0 }, "measured": "", "subsidiary": [] },
+              { "number": "3", "description": "c", "unit": "EA", "quantity": "1 +", "rounding": { "direction": "down", "decimals": 9 }, "measured": "", "subsidiary": [] },
+              { "number": "4", "description": "c", "unit": "EA", "quantity": "1", "rounding": { "direction": "down", "decimals": 9 }, "measured": "", "subsidiary": [] }
+            ] }
+            """;
+        var problems = new List<Problem>();
+        Assert.Null(PayItemFile.Read(json, "items.json", LengthUnit.Foot, problems));
+        Assert.Equal(
+            [
+                "items.json:2:1 pay item 1: no quantity is named \"nail_cuont\"",
+                "items.json:2:1 pay item 1: the number is used twice",
+                "items.json:2:1 pay item 1: \"unit\" and \"quantity\" are a text, or an object with \"ft\" and \"m\"",
+                "items.json:4:1 pay item 3: quantity \"1 +\": the expression ends too early",
+                "items.json:5:1 pay item 4: \"direction\" of the rounding is \"up\" or \"nearest\"",
+                "items.json:5:1 pay item 4: \"decimals\" of the rounding are between -3 and 6",
+            ],
+            problems.Select(p => p.Spot + " " + p.Message));
+    }
+
+    [Theory]
+    [InlineData("{", "items.json:1:2")]
+    [InlineData("{ \"format\": 2, \"name\": \"\", \"notice\": \"\", \"items\": [] }", "items.json:1:1")]
+    [InlineData("{ \"format\": 1, \"nmae\": \"\" }", "items.json:1:")]
+    [InlineData("null", "items.json:1:1")]
+    public void Broken_file_is_a_problem_with_its_place(string json, string place)
+    {
+        var problems = new List<Problem>();
+        Assert.Null(PayItemFile.Read(json, "items.json", LengthUnit.Foot, problems));
+        Assert.StartsWith(place, Assert.Single(problems).Spot.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Agencies_measure_differently()
+    {
+        (WallProject project, NailLayout layout) = new TestWall().Make();
+        QuantityTable table = TakeOff.Measure(project, layout);
+        BidLine First(string set) => BidQuantities.Make(
+            table, PayItemFile.Read(PayItemFile.BuiltIn(set)!, set, project.Unit, [])!, new Rates { Prices = new Dictionary<string, double> { ["1"] = 50 } }).Lines[0];
+        Assert.Equal((1920, 1920, 96000), (First("generic").Raw, First("generic").Rounded, First("generic").Amount));
+        double back = 80 * (24 - 1.0 / 3 / Math.Cos(Angles.ToRadians(10)));
+        Assert.Equal(back, First("harrow-county").Raw!.Value, 9);
+        Assert.Equal(Math.Ceiling(back), First("harrow-county").Rounded);
+        Assert.Equal(222.2, First("northlake-authority").Rounded);
+    }
+
+    [Fact]
+    public void What_an_item_lacks_is_said()
+    {
+        (WallProject project, NailLayout layout) = new TestWall { Facing = null }.Make();
+        BidTable bid = BidQuantities.Make(
+            TakeOff.Measure(project, layout), PayItemFile.Read(PayItemFile.BuiltIn("harrow-county")!, "h", project.Unit, [])!, project.Rates);
+        BidLine line = bid.Lines.Single(b => b.Item.Number == "611-10");
+        Assert.Null(line.Rounded);
+        Assert.Equal("no shotcrete thickness given", line.Note);
+    }
+}

@@ -1,0 +1,187 @@
+using System.Globalization;
+using System.IO.Compression;
+using System.Text;
+using System.Text.RegularExpressions;
+using DocumentFormat.OpenXml;
+using DocumentFormat.OpenXml.Packaging;
+using DocumentFormat.OpenXml.Validation;
+using SheetGen.Layout.Quantities;
+using SheetGen.Model;
+using SheetGen.Model.PayItems;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+using SheetGen.Tests.Quantities;
+using SheetGen.Writers.Csv;
+using SheetGen.Writers.Workbook;
+using Xunit;
+
+namespace SheetGen.Tests.Writers;
+
+public class WorkbookTests
+{
+    public static TheoryData<string> Names => [.. StrangeWallTests.Walls.Keys];
+
+    internal static (WallProject Project, NailLayout Layout, QuantityTable Table, BidTable Bid) Take(TestWall wall, string set = "generic")
+    {
+        (WallProject project, NailLayout layout) = wall.Make();
+        return Take(project, layout, set);
+    }
+
+    internal static (WallProject Project, NailLayout Layout, QuantityTable Table, BidTable Bid) Take(WallProject project, NailLayout layout, string set)
+    {
+        QuantityTable table = TakeOff.Measure(project, layout);
+        var problems = new List<Problem>();
+        PayItemSet items = PayItemFile.Read(PayItemFile.BuiltIn(set)!, set, project.Unit, problems)!;
+        Assert.Empty(problems);
+        return (project, layout, table, BidQuantities.Make(table, items, project.Rates));
+    }
+
+    internal static byte[] Write((WallProject Project, NailLayout Layout, QuantityTable Table, BidTable Bid) taken)
+    {
+        using var stream = new MemoryStream();
+        WorkbookWriter.Write(taken.Project, taken.Layout, TestWall.Report(taken.Layout), taken.Table, taken.Bid, new RunInfo("0.1.0"), stream);
+        return stream.ToArray();
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Schema_is_clean(string name)
+    {
+        using var stream = new MemoryStream(Write(Take(StrangeWallTests.Walls[name])));
+        using SpreadsheetDocument document = SpreadsheetDocument.Open(stream, false);
+        IEnumerable<ValidationErrorInfo> errors = new OpenXmlValidator(FileFormatVersions.Office2019).Validate(document, TestContext.Current.CancellationToken);
+        Assert.Equal([], errors.Select(e => $"{e.Part?.Uri} {e.Path?.XPath}: {e.Description}"));
+    }
+
+    [Fact]
+    public void Same_input_same_bytes()
+    {
+        TestWall wall = StrangeWallTests.Walls["metric, left"];
+        byte[] first = Write(Take(wall));
+        Assert.Equal(first, Write(Take(wall)));
+        using var zip = new ZipArchive(new MemoryStream(first), ZipArchiveMode.Read);
+        Assert.All(zip.Entries, e => Assert.Equal(1980, e.LastWriteTime.Year));
+        Assert.DoesNotContain(zip.Entries, e => e.FullName.Contains("core", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("one nail", "generic")]
+    [InlineData("no nail", "generic")]
+    [InlineData("height under one spacing", "northlake-authority")]
+    [InlineData("no panels, no grade", "harrow-county")]
+    [InlineData("metric, left", "generic")]
+    [InlineData("survey feet, panels", "harrow-county")]
+    public void Recalculated_by_another_program_all_cells_are_equal(string name, string set)
+    {
+        var taken = Take(StrangeWallTests.Walls[name], set);
+        int formulas = Recalculation.AssertEqual(Write(taken));
+        Assert.True(formulas > 100, "too few formulas compared: " + formulas);
+    }
+
+    [Fact]
+    public void A_changed_rate_reaches_the_bid()
+    {
+        TestWall wall = StrangeWallTests.Walls["survey feet, panels"];
+        byte[] changed = Recalculation.WithRate(Write(Take(wall, "northlake-authority")), RateSheet.GroutOverrun, 1.5);
+        Dictionary<string, string[][]> sheets = Recalculation.Recalculate(changed);
+        var expected = Take(wall with { Rates = wall.Rates with { GroutOverrun = 1.5 } }, "northlake-authority");
+        string[] line = sheets["Bid quantities"].Single(r => r[0] == "W-190");
+        Assert.Equal(expected.Bid.Lines.Single(b => b.Item.Number == "W-190").Rounded!.Value, double.Parse(line[5], CultureInfo.InvariantCulture), 9);
+    }
+
+    [Fact]
+    public void Summary_shows_the_texts_of_the_sheets_cell_for_cell()
+    {
+        var taken = Take(StrangeWallTests.Walls["survey feet, panels"]);
+        TableData printed = SummaryTables.BySection(taken.Table);
+        string[][] shown = Recalculation.Recalculate(Write(taken), formatted: true)["By section"];
+        Assert.Equal(printed.Columns.Select(c => c.Head), shown[4].Take(printed.Columns.Count));
+        for (int r = 0; r < printed.Rows.Count; r++)
+            Assert.Equal(printed.Rows[r], shown[5 + r].Take(printed.Columns.Count));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Totals_are_those_of_the_nail_file_to_the_last_digit(string name)
+    {
+        var taken = Take(StrangeWallTests.Walls[name]);
+        using var csv = new MemoryStream();
+        NailCsv.Write(taken.Project, taken.Layout, TestWall.Report(taken.Layout), csv);
+        string[][] rows = [.. Encoding.UTF8.GetString(csv.ToArray()).Split("\r\n", StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(l => l.Split(','))];
+        decimal length = rows.Where(r => r[4] != "verification").Sum(r => decimal.Parse(r[11], CultureInfo.InvariantCulture));
+        BookListing book = BookListing.Read(Write(taken));
+        Assert.Equal(length, book.Number("Quantities", "D", QuantityName.FaceLength));
+        Assert.Equal(rows.Count(r => r[4] != "verification"), book.Number("Quantities", "D", QuantityName.NailCount));
+        Assert.Equal(rows.Select(r => r[3]), book.Column("Nails", "E").Skip(1));
+        Assert.Contains(new string('a', 64), book.Text("Bid quantities", "A4"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Another_reader_opens_it_with_its_head_rows_names_and_rules()
+    {
+        string folder = Directory.CreateTempSubdirectory().FullName;
+        try
+        {
+            File.WriteAllBytes(Path.Combine(folder, "q.xlsx"), Write(Take(StrangeWallTests.Walls["survey feet, panels"])));
+            const string script = """
+                import openpyxl
+                b = openpyxl.load_workbook('q.xlsx')
+                print(','.join(b.sheetnames))
+                for s in b: print(s.title, s.freeze_panes, s.print_title_rows, s.page_setup.orientation, s.page_setup.fitToWidth, sep='|')
+                print('names', len(b.defined_names.definedName))
+                print('rules', sum(len(s.data_validations.dataValidation) for s in b))
+                print('errors', sum(1 for s in openpyxl.load_workbook('q.xlsx', data_only=True) for r in s.iter_rows() for c in r if isinstance(c.value, str) and c.value.startswith('#') and c.value.endswith('!')))
+                """;
+            File.WriteAllText(Path.Combine(folder, "read.py"), script);
+            string output = OutsideReader.Run("/usr/bin/python3", folder, "read.py");
+            Assert.Contains("Bid quantities,Quantities,By section,Nails,Redirects,Bars,Grout,Facing and panels,Drainage,Excavation lifts,Test nails,Independent check,Rates", output, StringComparison.Ordinal);
+            Assert.Contains("Nails|F6|$1:$5|landscape|1", output, StringComparison.Ordinal);
+            Assert.Contains("errors 0", output, StringComparison.Ordinal);
+            Assert.Contains("names 57", output, StringComparison.Ordinal);
+            Assert.Contains("rules 15", output, StringComparison.Ordinal);
+        }
+        finally
+        {
+            Directory.Delete(folder, true);
+        }
+    }
+
+    [Fact]
+    public void Names_with_odd_characters_do_no_harm()
+    {
+        (WallProject project, NailLayout layout) = new TestWall().Make();
+        project = project with { Info = new ProjectInfo("=1+1 <&> \u0001 \"Wall\" *?~", "N", new Dictionary<string, string>()) };
+        Recalculation.AssertEqual(Write(Take(project, layout, "generic")));
+    }
+
+    [Fact]
+    public void Tables_are_written_as_files_too()
+    {
+        var taken = Take(StrangeWallTests.Walls["survey feet, panels"]);
+        var files = new Dictionary<string, MemoryStream>();
+        TableCsv.Write(taken.Project, taken.Layout, TestWall.Report(taken.Layout), taken.Table, taken.Bid, new RunInfo("0.1.0"), n => files[n] = new MemoryStream());
+        Assert.Equal(
+            ["bars.csv", "bid.csv", "by-section.csv", "check.csv", "drainage.csv", "facing.csv", "grout.csv", "left-out.csv", "leveling-pad.csv", "lifts.csv", "nail-quantities.csv", "panels.csv", "quantities.csv", "rates.csv", "reconciliation.csv", "redirects.csv", "test-nails.csv"],
+            files.Keys.Order(StringComparer.Ordinal));
+        string[] lines = Encoding.UTF8.GetString(files["nail-quantities.csv"].ToArray()).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal(taken.Layout.Nails.Count + 1, lines.Length);
+        Assert.All(files.Values, f => Assert.NotEqual(0xEF, f.ToArray()[0]));
+    }
+
+    [Fact]
+    public void Ten_thousand_nails_are_written_and_add_up()
+    {
+        TestWall wall = new()
+        {
+            End = 12500,
+            Elements = [new LayoutElement.Tangent(12500)],
+            Limits = [.. Enumerable.Range(1, 19).Select(i => i * 625.0)],
+        };
+        var taken = Take(wall);
+        Assert.True(taken.Layout.Nails.Count >= 10000);
+        byte[] book = Write(taken);
+        Recalculation.AssertEqual(book);
+        Assert.Equal(taken.Layout.Nails.Select(n => n.Mark), BookListing.Read(book).Column("Nails", "E").Skip(1));
+    }
+}
