@@ -1,17 +1,18 @@
 using System.Globalization;
 using System.IO.Compression;
 using System.Text;
-using System.Text.RegularExpressions;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Validation;
+using SheetGen.Layout.Placing;
 using SheetGen.Layout.Quantities;
 using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
+using SheetGen.ProjectFile;
 using SheetGen.Tests.Quantities;
+using SheetGen.Tests.Walls;
 using SheetGen.Writers.Csv;
 using SheetGen.Writers.Workbook;
 using Xunit;
@@ -65,18 +66,32 @@ public class WorkbookTests
         Assert.DoesNotContain(zip.Entries, e => e.FullName.Contains("core", StringComparison.Ordinal));
     }
 
-    [Theory]
-    [InlineData("one nail", "generic")]
-    [InlineData("no nail", "generic")]
-    [InlineData("height under one spacing", "northlake-authority")]
-    [InlineData("no panels, no grade", "harrow-county")]
-    [InlineData("metric, left", "generic")]
-    [InlineData("survey feet, panels", "harrow-county")]
-    public void Recalculated_by_another_program_all_cells_are_equal(string name, string set)
+    [Fact]
+    public void Recalculated_by_another_program_all_cells_are_equal()
     {
-        var taken = Take(StrangeWallTests.Walls[name], set);
-        int formulas = Recalculation.AssertEqual(Write(taken));
-        Assert.True(formulas > 100, "too few formulas compared: " + formulas);
+        string[] sets = [.. PayItemFile.BuiltInNames];
+        byte[][] books = [.. StrangeWallTests.Walls.Values.Select((w, i) => Write(Take(w, sets[i % sets.Length])))];
+        int formulas = Recalculation.AssertEqual(books);
+        Assert.True(formulas > 2000, "too few formulas compared: " + formulas);
+    }
+
+    /// <summary>Walls as they are, through reader and placer; SHEETGEN_LONG=1 takes 50.</summary>
+    [Fact]
+    public void Random_walls_are_equal_when_recalculated()
+    {
+        ulong count = Environment.GetEnvironmentVariable("SHEETGEN_LONG") == "1" ? 50ul : 6ul;
+        var books = new List<byte[]>();
+        for (ulong seed = 1; seed <= count; seed++)
+        {
+            WallProject project = ProjectReader.ReadText(RandomWall.Yaml(seed, new RandomWallOptions { Nails = 60 }), "wall.yaml").Project!;
+            NailLayout layout = Placer.Place(project, new PlacingOptions());
+            var taken = Take(project, layout, PayItemFile.BuiltInNames[(int)(seed % 3)]);
+            double face = taken.Table.Totals[QuantityName.FaceArea].Amount!.Value;
+            Assert.All(taken.Table.Sections.SelectMany(s => s.Grid), g => Assert.Equal(0, g.Difference));
+            Assert.InRange(taken.Table.Lifts.Sum(l => l.CutArea), face - 1e-4, face + 1e-4);
+            books.Add(Write(taken));
+        }
+        Recalculation.AssertEqual(books);
     }
 
     [Fact]
