@@ -3,6 +3,7 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using SheetGen.Tests.Outside;
 using Xunit;
 
 namespace SheetGen.Tests.Writers;
@@ -48,11 +49,12 @@ internal static class Recalculation
             for (int i = 0; i < workbooks.Count; i++)
                 File.WriteAllBytes(Path.Combine(folder, files[i]), Stripped(workbooks[i]));
             string shown = formatted ? "true" : "false";
-            OutsideReader.Run("soffice", folder,
+            OutsideResult result = OutsideReader.LibreOffice.Run(
             [
                 "-env:UserInstallation=file://" + folder + "/profile", "--headless", "--convert-to",
-                "csv:Text - txt - csv (StarCalc):44,34,76,1,,1033,false,false," + shown + ",false,false,-1", "--outdir", folder, .. files,
+                "csv:Text - txt - csv (StarCalc):44,34,76,1,,1033,false,false," + shown + ",false,false,-1", "--outdir", folder, .. files.Select(f => Path.Combine(folder, f)),
             ]);
+            Assert.True(result.ExitCode == 0, result.Errors);
             return
             [
                 .. workbooks.Select((w, i) => Sheets(w).ToDictionary(

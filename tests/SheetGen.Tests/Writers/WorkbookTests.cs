@@ -11,6 +11,7 @@ using SheetGen.Model.PayItems;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.ProjectFile;
+using SheetGen.Tests.Outside;
 using SheetGen.Tests.Quantities;
 using SheetGen.Tests.Walls;
 using SheetGen.Writers.Csv;
@@ -139,17 +140,10 @@ public class WorkbookTests
         try
         {
             File.WriteAllBytes(Path.Combine(folder, "q.xlsx"), Write(Take(StrangeWallTests.Walls["survey feet, panels"])));
-            const string script = """
-                import openpyxl
-                b = openpyxl.load_workbook('q.xlsx')
-                print(','.join(b.sheetnames))
-                for s in b: print(s.title, s.freeze_panes, s.print_title_rows, s.page_setup.orientation, s.page_setup.fitToWidth, sep='|')
-                print('names', len(b.defined_names.definedName))
-                print('rules', sum(len(s.data_validations.dataValidation) for s in b))
-                print('errors', sum(1 for s in openpyxl.load_workbook('q.xlsx', data_only=True) for r in s.iter_rows() for c in r if isinstance(c.value, str) and c.value.startswith('#') and c.value.endswith('!')))
-                """;
-            File.WriteAllText(Path.Combine(folder, "read.py"), script);
-            string output = OutsideReader.Run("/usr/bin/python3", folder, "read.py");
+            string file = Path.Combine(folder, "q.xlsx");
+            OutsideResult result = OutsideReader.Script("read_workbook.py", "openpyxl").Run(file);
+            Assert.True(result.ExitCode == 0, result.Errors);
+            string output = result.Output;
             Assert.Contains("Bid quantities,Quantities,By section,Nails,Redirects,Bars,Grout,Facing and panels,Drainage,Excavation lifts,Test nails,Independent check,Rates", output, StringComparison.Ordinal);
             Assert.Contains("Nails|F6|$1:$5|landscape|1", output, StringComparison.Ordinal);
             Assert.Contains("errors 0", output, StringComparison.Ordinal);
