@@ -36,7 +36,7 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         var attributes = new List<BlockAttribute>();
         double y = Border.Bottom;
         y = Cell(lines, attributes, y, 24, "SHEET", ("SHEET", 9, TextRole.SheetTitle), 8);
-        y = Cell(lines, attributes, y, 8, "OF", ("SHEET_COUNT", 2.6, TextRole.TitleBlock), 2.4, inline: true);
+        y = Cell(lines, attributes, y, 8, "OF", ("SHEET_COUNT", 2.6, TextRole.TitleBlock), 2.4, beside: 8);
         y = Cell(lines, attributes, y, 10, "SCALE", ("SCALE", 2.6, TextRole.TitleBlock), 2);
         y = Stack(lines, attributes, y, "TITLE", ["SHEET_TITLE_1", "SHEET_TITLE_2", "SHEET_TITLE_3"], TextRole.SheetTitle, 3.2);
         y = Stack(lines, attributes, y, "PROJECT", ["PROJECT_1", "PROJECT_2", "PROJECT_3"], TextRole.TitleBlock, 3);
@@ -44,7 +44,7 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         y = Cell(lines, attributes, y, 10, "DATE", ("DATE", 2.6, TextRole.TitleBlock), 2);
         y = Cell(lines, attributes, y, 10, "REVISION", ("REVISION", 2.6, TextRole.TitleBlock), 2);
         foreach (string who in new[] { "CHECKED", "DRAWN", "DESIGNED" })
-            y = Cell(lines, attributes, y, 8, who, (who, 2.4, TextRole.TitleBlock), 2.4, inline: true);
+            y = Cell(lines, attributes, y, 8, who, (who, 2.4, TextRole.TitleBlock), 2.4, beside: 24);
         y = Revisions(lines, attributes, y);
         lines.Add(Small("SPACE FOR SEAL", new(StripLeft + 2, Border.Top - 4)));
         lines.Add(Small("NOT SEALED. FOR REVIEW BY THE", new(StripLeft + 2, y + 5.5)));
@@ -53,11 +53,11 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
     }
 
     private double Cell(List<Primitive> lines, List<BlockAttribute> attributes, double y, double height, string label,
-        (string Tag, double Height, TextRole Role) field, double up, bool inline = false)
+        (string Tag, double Height, TextRole Role) field, double up, double beside = 0)
     {
         lines.Add(new Line(On, new(StripLeft, y + height), new(Border.Right, y + height)));
-        lines.Add(Small(label, new(StripLeft + 2, inline ? y + 2.4 : y + height - 3.6)));
-        attributes.Add(new(field.Tag, label, new(StripLeft + (inline ? 24 : 3), y + up - 0.6), field.Height, true, field.Role, On));
+        lines.Add(Small(label, new(StripLeft + 2, beside > 0 ? y + 2.4 : y + height - 3.6)));
+        attributes.Add(new(field.Tag, label, new(StripLeft + (beside > 0 ? beside : 3), y + up - 0.6), field.Height, true, field.Role, On));
         return y + height;
     }
 
