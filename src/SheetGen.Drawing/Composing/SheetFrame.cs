@@ -15,12 +15,19 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
     /// <summary>Room at the left edge for binding.</summary>
     private const double Binding = 20;
 
+    private readonly TitleBlock? _own = context.Templates.TitleBlock?.On(size);
+
     private double Strip => size.Width > 500 ? 74 : 58;
 
     public string BlockName => "SHEET-" + size.Name.ToUpperInvariant().Replace(' ', '-');
 
     /// <summary>The area left for drawing.</summary>
-    public Box Area => new(Binding + 3, Margin + 3, size.Width - Margin - Strip - 3, size.Height - Margin - 3);
+    public Box Area => _own is null ? OwnArea : FreeArea.Largest(_own, size, Margin, context.StyleOf).Grown(-3);
+
+    /// <summary>True where the user's title block is larger than the sheet, so that the program's own is drawn.</summary>
+    public bool IsTooSmall => context.Templates.TitleBlock is not null && _own is null;
+
+    private Box OwnArea => new(Binding + 3, Margin + 3, size.Width - Margin - Strip - 3, size.Height - Margin - 3);
 
     private Box Border => new(Binding, Margin, size.Width - Margin, size.Height - Margin);
 
@@ -28,6 +35,8 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
 
     public BlockDefinition Block()
     {
+        if (_own is not null)
+            return new(BlockName, _own.Lines, _own.Fields, false);
         var lines = new List<Primitive>
         {
             Polyline.Rectangle(LayerRole.Border, Border),
@@ -116,6 +125,8 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
             ["DRAWN"] = Fact("drawn"),
             ["CHECKED"] = Fact("checked"),
         };
+        values["SHEET_TITLE"] = title;
+        values["PROJECT"] = context.Project.Info.Title.ToUpperInvariant();
         Spread(values, "SHEET_TITLE_", 3, title, 3.2, TextRole.SheetTitle);
         Spread(values, "PROJECT_", 3, context.Project.Info.Title.ToUpperInvariant(), 3, TextRole.TitleBlock);
         IReadOnlyList<IReadOnlyList<string>> revisions = context.Project.Sheets.Revisions;
@@ -123,6 +134,12 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         {
             for (int c = 0; c < Math.Min(3, revisions[r].Count); c++)
                 values[string.Create(CultureInfo.InvariantCulture, $"REV_{r + 1}_{"ABC"[c]}")] = revisions[r][c];
+        }
+        if (_own is not null)
+        {
+            // The user's block may ask for any fact of the project by its name, and keeps its own words for what is not known.
+            return new(LayerRole.TitleBlock, BlockName, default, 1, 0,
+                [.. _own.Fields.Select(f => KeyValuePair.Create(f.Tag, values.GetValueOrDefault(f.Tag) ?? (Fact(f.Tag.ToLowerInvariant()) is { Length: > 0 } fact ? fact : f.Default)))]);
         }
         return new(LayerRole.TitleBlock, BlockName, default, 1, 0,
             [.. Block().Attributes.Select(a => KeyValuePair.Create(a.Tag, Fitted(values.GetValueOrDefault(a.Tag, ""), a)))]);
