@@ -4,6 +4,7 @@ using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Problems;
 using SheetGen.ProjectFile;
+using SheetGen.Writers.Dxf;
 
 namespace SheetGen.Cli;
 
@@ -18,6 +19,13 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
         string folder = Path.GetDirectoryName(Path.GetFullPath(projectPath)) ?? ".";
         PayItemSet? items = ReadPayItems(project, projectPath, folder, problems);
         DrawingTemplates? templates = ReadTemplates(project, projectPath, folder, problems);
+        if (project.Sheets.TitleBlock is { } block)
+        {
+            TitleBlock? drawn = Content(block, "title_block", "name a DXF file beside the project file", projectPath, folder, problems, File.ReadAllBytes) is { } bytes
+                ? TitleBlockFile.Read(bytes, Path.Combine(folder, block), problems)
+                : null;
+            templates = drawn is null || templates is null ? null : templates with { TitleBlock = drawn };
+        }
         return new NamedFiles(items, templates, problems);
     }
 
@@ -51,17 +59,21 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
         }
     }
 
-    private static string? TextOf(string name, string key, string known, string projectPath, string folder, List<Problem> problems)
+    private static string? TextOf(string name, string key, string known, string projectPath, string folder, List<Problem> problems) =>
+        Content(name, key, $"the program's own are {known}; or name a file beside the project file", projectPath, folder, problems, File.ReadAllText);
+
+    private static T? Content<T>(
+        string name, string key, string hint, string projectPath, string folder, List<Problem> problems, Func<string, T> read)
+        where T : class
     {
         try
         {
-            return File.ReadAllText(Path.Combine(folder, name));
+            return read(Path.Combine(folder, name));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             problems.Add(new Problem(
-                Severity.Error, ProblemCodes.CannotRead.Code, $"there is no {key} \"{name}\"", PlaceOf(key, projectPath),
-                $"the program's own are {known}; or name a file beside the project file"));
+                Severity.Error, ProblemCodes.CannotRead.Code, $"there is no {key} \"{name}\"", PlaceOf(key, projectPath), hint));
             return null;
         }
     }

@@ -173,12 +173,15 @@ public sealed class ElevationLabels(ElevationView view)
     {
         if (profile is null)
             return;
-        double middle = (_window.Start + _window.End) / 2;
-        Named(name, view.At(middle, profile.At(middle)), toward, null);
+        double At(double share) => _window.Start + (_window.End - _window.Start) * share;
+        view.Labels.LabelOneOf([.. new[] { 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8 }.Select(s => Naming(name, view.At(At(s), profile.At(At(s))), toward, null))]);
     }
 
     private void Named(string name, Point2 at, double? toward, string? obstruction) =>
-        view.Labels.Label(new LabelRequest([[name]], TextRole.Label, at, 0.3) { Toward = toward, Obstruction = obstruction, LeaderFrom = 1 });
+        view.Labels.Label(Naming(name, at, toward, obstruction));
+
+    private static LabelRequest Naming(string name, Point2 at, double? toward, string? obstruction) =>
+        new([[name]], TextRole.Label, at, 0.3) { Toward = toward, Obstruction = obstruction, LeaderFrom = 1 };
 
     public void Corners()
     {

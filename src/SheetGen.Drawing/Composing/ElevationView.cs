@@ -41,14 +41,14 @@ public sealed record ElevationView(DrawingContext Context, ElevationStrip Strip,
             switch (ToPaper.Apply(primitive))
             {
                 case Line l when Reaches(l.From, l.To):
-                    crowd.Add(l.From, l.To, LineKind.Soft);
+                    crowd.Add(l.From, l.To, l.Layer == LayerRole.Wall ? LineKind.NoText : LineKind.Soft);
                     break;
                 case Polyline p when p.Layer != LayerRole.Viewport:
                     for (int i = 0; i + 1 < p.Vertices.Count + (p.Closed ? 1 : 0); i++)
                     {
                         Point2 a = p.Vertices[i].Point, b = p.Vertices[(i + 1) % p.Vertices.Count].Point;
                         if (Reaches(a, b))
-                            crowd.Add(a, b, LineKind.Soft);
+                            crowd.Add(a, b, p.Layer == LayerRole.Wall ? LineKind.NoText : LineKind.Soft);
                     }
                     break;
                 default:

@@ -101,7 +101,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                 return;
             }
         }
-        view.Labels.Label(new LabelRequest([[words]], TextRole.Dimension, (p + q) * 0.5, 0.5)
+        view.Labels.Label(new LabelRequest([[$"{a.Mark} TO {b.Mark}: {words}"], [words]], TextRole.Dimension, (p + q) * 0.5, 0.5)
         {
             Layer = LayerRole.Dimension,
             Nail = a.Mark,
@@ -148,7 +148,10 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     public bool NearEdge(Nail nail) =>
         Math.Min(nail.Along - view.Window.Start, view.Window.End - nail.Along) <= nail.Section.HorizontalSpacing + 1e-6;
 
-    /// <summary>Marks of the first and last nail of each row, or of all nails where there is room.</summary>
+    /// <summary>
+    /// Marks of the first and last nail of each row and every fifth; of the others only where there is room off all lines,
+    /// for the eye counts on from the last mark.
+    /// </summary>
     public void Marks()
     {
         TextStyle(out double height, out double width);
@@ -156,14 +159,18 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         bool all = pitch > width + 2;
         foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
         {
-            foreach (Nail nail in all ? row : row.Length > 1 ? [row[0], row[^1]] : [row[0]])
+            for (int i = 0; i < row.Length; i++)
             {
+                Nail nail = row[i];
+                bool needed = i == 0 || i == row.Length - 1 || (all && nail.Column % 5 == 0);
+                if (!needed && !all)
+                    continue;
                 if (nail.Status is NailStatus.Noted or NailStatus.Unresolved)
                     continue;
                 Point2 at = view.At(nail.Along, nail.Elevation);
-                IEnumerable<Text> texts = new[] { -2.1 - height, 2.1 }.SelectMany(y => new[] { 0, -2.5, 2.5 }.Select(x =>
+                IEnumerable<Text> texts = new[] { -2.1 - height, 2.1 }.SelectMany(y => new[] { 0, -2.5, 2.5, 1.6 + width / 2, -1.6 - width / 2 }.Select(x =>
                     new Text(LayerRole.Label, TextRole.Label, at + new Point2(x, y), height, nail.Mark, HorizontalAlign.Center) { Nail = nail.Mark }));
-                foreach (Text text in texts.OrderBy(t => view.Labels.LinesUnder(t)))
+                foreach (Text text in texts.OrderBy(t => view.Labels.LinesUnder(t)).TakeWhile(t => needed || view.Labels.LinesUnder(t) == 0))
                 {
                     if (view.Labels.TryWrite(text))
                         break;

@@ -11,7 +11,10 @@ public sealed class NoteFlow(DrawingContext context, Box area, double width, dou
     private readonly List<Primitive> _drawn = [];
     private double _y = area.Top;
 
-    public double X { get; private set; } = area.Left;
+    public double X => area.Left + Column * (width + gap);
+
+    /// <summary>The column reached, counted from 0.</summary>
+    public int Column { get; private set; }
 
     public IReadOnlyList<Primitive> Drawn => _drawn;
 
@@ -40,22 +43,11 @@ public sealed class NoteFlow(DrawingContext context, Box area, double width, dou
         _y -= head.Height * 1.5;
     }
 
-    /// <summary>Goes on at the top of a column, counted from 0; false where the notes have come that far already.</summary>
-    public bool TryColumn(int column)
-    {
-        double left = area.Left + column * (width + gap);
-        if (X >= left)
-            return false;
-        X = left;
-        _y = area.Top;
-        return true;
-    }
-
     private void Room(double height)
     {
         if (_y - height >= area.Bottom)
             return;
-        X += width + gap;
+        Column++;
         _y = area.Top;
     }
 

@@ -15,13 +15,14 @@ public static class NotesSheet
         var flow = new NoteFlow(context, area, width, Gap);
         foreach (NoteBlock block in context.Templates.Notes)
             flow.Add(block.Heading, [.. block.Notes.Select(n => NoteFields.Fill(n, context))]);
-        bool together = flow.TryColumn(columns - 1);
-        double x = together ? flow.X : area.Left;
+        bool together = flow.Column + 1 < columns;
+        double x = together ? flow.X + width + Gap : area.Left;
         var table = SheetTable.Of("SHEETS", ["SHEET", "TITLE"], [.. sheets.Select(s => (IReadOnlyList<string>)[s.Name, s.Title])]);
         var layout = new TableLayout(context);
-        // Where the list does not fit below the legend it stands beside it.
+        // The list stands beside the legend where a column is left for it and is needed or lies empty otherwise.
+        bool columnLeft = x + 2 * width + Gap <= area.Right + 1e-6;
         bool below = Legend.Height + 10 + layout.HeightOf(table) <= area.Height;
-        Point2 place = below || together ? new(x, area.Top - Legend.Height - 10) : new(x + width + Gap, area.Top);
+        Point2 place = !columnLeft || (below && !together) ? new(x, area.Top - Legend.Height - 10) : new(x + width + Gap, area.Top);
         IReadOnlyList<Primitive> legend = [.. Legend.Draw(context, new(x, area.Top), width), .. layout.Draw(table, place)];
         return together ? [[.. flow.Drawn, .. legend]] : [flow.Drawn, legend];
     }

@@ -98,9 +98,12 @@ public sealed class PlanElevationSheet(
             double x = viewport.ToPaper.Apply(strip.At(along, 0)).X;
             bool left = x < viewport.Frame.Center.X;
             _paper.Add(new Line(LayerRole.MatchLine, new(x, viewport.Frame.Bottom), new(x, viewport.Frame.Top)));
-            double outside = left ? x - 39 : x + 39 + context.StyleOf(TextRole.Label).Height;
-            string words = $"MATCH LINE STA {context.Print.Station(window.Wall.StationOf(along))}, SEE SHEET {other}";
-            _paper.Add(context.Write(LayerRole.MatchLine, TextRole.Label, new(outside, viewport.Frame.Bottom + 4), words, HorizontalAlign.Left, 90));
+            // Beside the line, above the highest row's words: that much room is always free there.
+            double height = context.StyleOf(TextRole.Label).Height, pitch = height * TextMeasure.LinePitch;
+            double first = left ? x - 3 - pitch : x + 3 + height;
+            string[] words = ["MATCH LINE STA " + context.Print.Station(window.Wall.StationOf(along)), "SEE SHEET " + other];
+            for (int i = 0; i < words.Length; i++)
+                _paper.Add(context.Write(LayerRole.MatchLine, TextRole.Label, new(first + i * pitch, viewport.Frame.Top - 2), words[i], HorizontalAlign.Right, 90));
         }
     }
 

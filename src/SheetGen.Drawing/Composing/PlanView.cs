@@ -44,7 +44,7 @@ public static class PlanView
         {
             LinePlace place = LayoutProjection.Locate(wall.LayoutLine, point.Plan);
             double behind = place.Right * wall.Side;
-            if (window.Has(place.Along) && behind > -0.4 * reach && behind < 2 * reach)
+            if (window.Has(place.Along) && behind > -0.4 * reach && behind < 1.3 * reach)
                 yield return plan.At(point.Plan);
         }
     }

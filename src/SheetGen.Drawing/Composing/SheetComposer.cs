@@ -26,18 +26,28 @@ public static class SheetComposer
         var findings = new List<Finding>();
         SheetSize size = SizeOf(context, findings);
         var frame = new SheetFrame(context, size);
-        SheetScale scale = StripPlanner.Choose(context, frame.Area);
-        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, frame.Area);
+        if (frame.IsTooSmall)
+        {
+            findings.Add(new Finding
+            {
+                Code = FindingCode.Sheet,
+                Severity = Severity.Warning,
+                Message = $"the title block drawing is larger than a sheet {size.Name}: the program's own is drawn",
+            });
+        }
+        Box area = frame.Area;
+        SheetScale scale = StripPlanner.Choose(context, area);
+        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, area);
         var model = new List<Primitive>();
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
         Primitive[] planLines = [.. plan.Draw()];
         model.AddRange(planLines);
 
         var drafts = new List<Draft>();
-        int front = NotesSheet.Pages(context, frame.Area, []).Count;
+        int front = NotesSheet.Pages(context, area, []).Count;
         IReadOnlyList<SectionCut> cuts = SectionCut.Choose(project);
         (ElevationStrip Strip, SheetWindow Window)[] windows =
-            [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(frame.Area, scale)).Select(w => (s, w)))];
+            [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(area, scale)).Select(w => (s, w)))];
         foreach (IGrouping<ElevationStrip, SheetWindow> wall in windows.GroupBy(w => w.Strip, w => w.Window))
         {
             Primitive[] lines = [.. ElevationModel.Draw(context, wall.Key, scale.UnitsPerMillimetre)];
@@ -46,7 +56,7 @@ public static class SheetComposer
             {
                 int number = drafts.Count + front + 1;
                 var sheet = new PlanElevationSheet(context, wall.Key, scale, plan, lines, planLines, cuts);
-                sheet.Compose(window, frame.Area, SheetName(number),
+                sheet.Compose(window, area, SheetName(number),
                     window.Before ? SheetName(number - 1) : null, window.After ? SheetName(number + 1) : null);
                 model.AddRange(sheet.Model);
                 findings.AddRange(sheet.Findings);
@@ -54,17 +64,17 @@ public static class SheetComposer
                 drafts.Add(new($"PLAN AND ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
             }
         }
-        SheetScale sectionScale = Sections(context, frame.Area, scale, cuts, model, findings, drafts, front);
-        foreach (IReadOnlyList<Primitive> page in new TableLayout(context).Pages(SheetTables.All(context), frame.Area))
+        SheetScale sectionScale = Sections(context, area, scale, cuts, model, findings, drafts, front);
+        foreach (IReadOnlyList<Primitive> page in new TableLayout(context).Pages(SheetTables.All(context), area))
             drafts.Add(new("TABLES", "NONE", [], page));
 
         int firstDetail = drafts.Count + front + 1;
-        foreach (IReadOnlyList<Primitive> page in DetailSheets.Compose(context, frame.Area, i => SheetName(firstDetail + i), findings))
+        foreach (IReadOnlyList<Primitive> page in DetailSheets.Compose(context, area, i => SheetName(firstDetail + i), findings))
             drafts.Add(new("TYPICAL DETAILS", "NOT TO SCALE", [], page));
 
         IReadOnlyList<string> titles = [.. Enumerable.Repeat(NotesTitle, front), .. drafts.Select(d => d.Title)];
         (string, string)[] index = [.. titles.Select((t, i) => (SheetName(i + 1), t))];
-        drafts.InsertRange(0, NotesSheet.Pages(context, frame.Area, index).Select(p => new Draft(NotesTitle, "NONE", [], p)));
+        drafts.InsertRange(0, NotesSheet.Pages(context, area, index).Select(p => new Draft(NotesTitle, "NONE", [], p)));
         return new SheetSet
         {
             Unit = project.Unit,

@@ -15,12 +15,19 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
     /// <summary>Room at the left edge for binding.</summary>
     private const double Binding = 20;
 
+    private readonly TitleBlock? _own = context.Templates.TitleBlock?.On(size);
+
     private double Strip => size.Width > 500 ? 74 : 58;
 
     public string BlockName => "SHEET-" + size.Name.ToUpperInvariant().Replace(' ', '-');
 
     /// <summary>The area left for drawing.</summary>
-    public Box Area => new(Binding + 3, Margin + 3, size.Width - Margin - Strip - 3, size.Height - Margin - 3);
+    public Box Area => _own is null ? OwnArea : FreeArea.Largest(_own, size, Margin, context.StyleOf).Grown(-3);
+
+    /// <summary>True where the user's title block is larger than the sheet, so that the program's own is drawn.</summary>
+    public bool IsTooSmall => context.Templates.TitleBlock is not null && _own is null;
+
+    private Box OwnArea => new(Binding + 3, Margin + 3, size.Width - Margin - Strip - 3, size.Height - Margin - 3);
 
     private Box Border => new(Binding, Margin, size.Width - Margin, size.Height - Margin);
 
@@ -28,6 +35,8 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
 
     public BlockDefinition Block()
     {
+        if (_own is not null)
+            return new(BlockName, _own.Lines, _own.Fields, false);
         var lines = new List<Primitive>
         {
             Polyline.Rectangle(LayerRole.Border, Border),
@@ -36,7 +45,7 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         var attributes = new List<BlockAttribute>();
         double y = Border.Bottom;
         y = Cell(lines, attributes, y, 24, "SHEET", ("SHEET", 9, TextRole.SheetTitle), 8);
-        y = Cell(lines, attributes, y, 8, "OF", ("SHEET_COUNT", 2.6, TextRole.TitleBlock), 2.4, inline: true);
+        y = Cell(lines, attributes, y, 8, "OF", ("SHEET_COUNT", 2.6, TextRole.TitleBlock), 2.4, beside: 8);
         y = Cell(lines, attributes, y, 10, "SCALE", ("SCALE", 2.6, TextRole.TitleBlock), 2);
         y = Stack(lines, attributes, y, "TITLE", ["SHEET_TITLE_1", "SHEET_TITLE_2", "SHEET_TITLE_3"], TextRole.SheetTitle, 3.2);
         y = Stack(lines, attributes, y, "PROJECT", ["PROJECT_1", "PROJECT_2", "PROJECT_3"], TextRole.TitleBlock, 3);
@@ -44,7 +53,7 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         y = Cell(lines, attributes, y, 10, "DATE", ("DATE", 2.6, TextRole.TitleBlock), 2);
         y = Cell(lines, attributes, y, 10, "REVISION", ("REVISION", 2.6, TextRole.TitleBlock), 2);
         foreach (string who in new[] { "CHECKED", "DRAWN", "DESIGNED" })
-            y = Cell(lines, attributes, y, 8, who, (who, 2.4, TextRole.TitleBlock), 2.4, inline: true);
+            y = Cell(lines, attributes, y, 8, who, (who, 2.4, TextRole.TitleBlock), 2.4, beside: 24);
         y = Revisions(lines, attributes, y);
         lines.Add(Small("SPACE FOR SEAL", new(StripLeft + 2, Border.Top - 4)));
         lines.Add(Small("NOT SEALED. FOR REVIEW BY THE", new(StripLeft + 2, y + 5.5)));
@@ -53,11 +62,11 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
     }
 
     private double Cell(List<Primitive> lines, List<BlockAttribute> attributes, double y, double height, string label,
-        (string Tag, double Height, TextRole Role) field, double up, bool inline = false)
+        (string Tag, double Height, TextRole Role) field, double up, double beside = 0)
     {
         lines.Add(new Line(On, new(StripLeft, y + height), new(Border.Right, y + height)));
-        lines.Add(Small(label, new(StripLeft + 2, inline ? y + 2.4 : y + height - 3.6)));
-        attributes.Add(new(field.Tag, label, new(StripLeft + (inline ? 24 : 3), y + up - 0.6), field.Height, true, field.Role, On));
+        lines.Add(Small(label, new(StripLeft + 2, beside > 0 ? y + 2.4 : y + height - 3.6)));
+        attributes.Add(new(field.Tag, label, new(StripLeft + (beside > 0 ? beside : 3), y + up - 0.6), field.Height, true, field.Role, On));
         return y + height;
     }
 
@@ -116,6 +125,8 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
             ["DRAWN"] = Fact("drawn"),
             ["CHECKED"] = Fact("checked"),
         };
+        values["SHEET_TITLE"] = title;
+        values["PROJECT"] = context.Project.Info.Title.ToUpperInvariant();
         Spread(values, "SHEET_TITLE_", 3, title, 3.2, TextRole.SheetTitle);
         Spread(values, "PROJECT_", 3, context.Project.Info.Title.ToUpperInvariant(), 3, TextRole.TitleBlock);
         IReadOnlyList<IReadOnlyList<string>> revisions = context.Project.Sheets.Revisions;
@@ -123,6 +134,12 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         {
             for (int c = 0; c < Math.Min(3, revisions[r].Count); c++)
                 values[string.Create(CultureInfo.InvariantCulture, $"REV_{r + 1}_{"ABC"[c]}")] = revisions[r][c];
+        }
+        if (_own is not null)
+        {
+            // The user's block may ask for any fact of the project by its name, and keeps its own words for what is not known.
+            return new(LayerRole.TitleBlock, BlockName, default, 1, 0,
+                [.. _own.Fields.Select(f => KeyValuePair.Create(f.Tag, values.GetValueOrDefault(f.Tag) ?? (Fact(f.Tag.ToLowerInvariant()) is { Length: > 0 } fact ? fact : f.Default)))]);
         }
         return new(LayerRole.TitleBlock, BlockName, default, 1, 0,
             [.. Block().Attributes.Select(a => KeyValuePair.Create(a.Tag, Fitted(values.GetValueOrDefault(a.Tag, ""), a)))]);

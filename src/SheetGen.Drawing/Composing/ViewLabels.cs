@@ -74,6 +74,15 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         });
     }
 
+    /// <summary>Places a label that may speak of any of several points: close to one of them, or as <see cref="Label"/> at the first.</summary>
+    public void LabelOneOf(IReadOnlyList<LabelRequest> points)
+    {
+        if (points.Any(p => Put(p with { Reach = 8 })))
+            Asked++;
+        else
+            Label(points[0]);
+    }
+
     private bool Put(LabelRequest request)
     {
         PlacedLabel? placed = Placer.Place(request);

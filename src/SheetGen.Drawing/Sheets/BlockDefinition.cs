@@ -22,7 +22,7 @@ public sealed record BlockDefinition(
             BlockAttribute a = Attributes[i];
             string value = reference.Attributes[i].Value;
             if (a.Visible && value.Length > 0)
-                yield return transform.Apply(new Text(TakesLayer ? reference.Layer : a.Layer, a.Role, a.Position, a.Height, value));
+                yield return transform.Apply(new Text(TakesLayer ? reference.Layer : a.Layer, a.Role, a.Position, a.Height, value, a.Align, a.Rotation));
         }
     }
 }

@@ -21,6 +21,9 @@ public sealed record DrawingTemplates
 
     public required IReadOnlyList<NoteBlock> Notes { get; init; }
 
+    /// <summary>The user's own title block; null for the program's.</summary>
+    public TitleBlock? TitleBlock { get; init; }
+
     public SheetSize? SizeNamed(string name) =>
         Sizes.FirstOrDefault(s => string.Equals(s.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
 }

@@ -8,7 +8,8 @@ namespace SheetGen.Layout.Quantities;
 /// <summary>What is counted or measured along rows and along the top.</summary>
 internal static class RowCounts
 {
-    /// <summary>Gaps between neighbours of a row that differ from the section's spacing by more than two quanta.</summary>
+    /// <summary>Gaps between neighbours of a row that differ from the section's spacing by more than two quanta and by more than a hundredth of it: that much comes from
+    /// a face that stands off a curved layout line, and no driller sets out closer (common practice, no source).</summary>
     public static List<NonTypicalGap> NonTypicalGaps(Face face, Section section, IReadOnlyList<NailQuantity> production, LengthUnit unit)
     {
         var gaps = new List<NonTypicalGap>();
@@ -19,7 +20,7 @@ internal static class RowCounts
             for (int i = 0; i + 1 < nails.Count; i++)
             {
                 double gap = face.Distance(nails[i].Along, nails[i + 1].Along, nails[i].Elevation);
-                if (Math.Abs(gap - section.HorizontalSpacing) > 2 * Lengths.Quantum(unit))
+                if (Math.Abs(gap - section.HorizontalSpacing) > Math.Max(2 * Lengths.Quantum(unit), 0.01 * section.HorizontalSpacing))
                     gaps.Add(new NonTypicalGap(nails[i].Mark, nails[i + 1].Mark, gap));
             }
         }

@@ -81,7 +81,13 @@ internal sealed class DxfDrawing
         foreach (BlockAttribute a in definition.Attributes)
         {
             block.Entities.Add(new DxfAttributeDefinition(a.Tag, a.Prompt,
-                new DxfText(layer ?? NameOf(a.Layer), Place(a.Position), a.Height, "") { Style = StyleName(a.Role), WidthFactor = Factor(a.Role) })
+                new DxfText(layer ?? NameOf(a.Layer), Place(a.Position), a.Height, a.Default)
+                {
+                    Style = StyleName(a.Role),
+                    WidthFactor = Factor(a.Role),
+                    Align = AlignOf(a.Align),
+                    Rotation = a.Rotation,
+                })
             {
                 Invisible = !a.Visible,
             });
@@ -129,12 +135,14 @@ internal sealed class DxfDrawing
         Style = StyleName(t.Role),
         WidthFactor = Factor(t.Role),
         Rotation = t.Rotation,
-        Align = t.Align switch
-        {
-            HorizontalAlign.Left => DxfTextAlign.Left,
-            HorizontalAlign.Center => DxfTextAlign.Center,
-            _ => DxfTextAlign.Right,
-        },
+        Align = AlignOf(t.Align),
+    };
+
+    private static DxfTextAlign AlignOf(HorizontalAlign align) => align switch
+    {
+        HorizontalAlign.Left => DxfTextAlign.Left,
+        HorizontalAlign.Center => DxfTextAlign.Center,
+        _ => DxfTextAlign.Right,
     };
 
     private string StyleName(TextRole role) => _set.Templates.Texts[role].Name;

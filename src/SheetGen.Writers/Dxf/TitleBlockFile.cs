@@ -1,0 +1,132 @@
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
+using SheetGen.Dxf;
+using SheetGen.Model.Problems;
+
+namespace SheetGen.Writers.Dxf;
+
+/// <summary>
+/// Reads a title block that the user drew: model space where it holds attribute definitions or there is no block with any,
+/// else the block with the most of them, about its base point.
+/// </summary>
+public static class TitleBlockFile
+{
+    private const LayerRole On = LayerRole.TitleBlock;
+    private const int Deepest = 8;
+
+    /// <summary>The title block in millimetres of paper; null, with a problem, where the file cannot be read or draws nothing.</summary>
+    /// <param name="name">The file as the problems name it.</param>
+    public static TitleBlock? Read(byte[] file, string name, List<Problem> problems)
+    {
+        DxfReadResult read = DxfReader.Read(file);
+        if (!read.Succeeded)
+        {
+            problems.Add(new Problem(Severity.Error, "T02", "not a title block drawing: " + read.Error.Message,
+                new SourceSpot(name, Math.Max(1, read.Error.Line), 1), "save the title block as an ASCII DXF file"));
+            return null;
+        }
+        DxfDocument document = read.Document;
+        DxfBlock? block = document.Model.OfType<DxfAttributeDefinition>().Any()
+            ? null
+            : document.Blocks.Where(b => b.AttributeDefinitions.Any()).MaxBy(b => b.AttributeDefinitions.Count());
+        IEnumerable<DxfEntity> entities = block?.Entities ?? document.Model;
+        DxfPoint from = block?.BasePoint ?? default;
+        Primitive[] lines = [.. entities.SelectMany(e => Draw(e, document, 0))];
+        BlockAttribute[] fields = [.. entities.OfType<DxfAttributeDefinition>().Select(FieldOf).DistinctBy(f => f.Tag)];
+        if (lines.Length + fields.Length == 0)
+        {
+            problems.Add(new Problem(Severity.Error, "T02", "the title block drawing is empty", new SourceSpot(name, 1, 1),
+                "draw it in model space or as a block with attributes"));
+            return null;
+        }
+        double width = Box.Around(lines.SelectMany(Extents.Points).Concat(fields.Select(f => f.Position))).Width;
+        double scale = MillimetresPerUnit(document.Header.Units, width);
+        var toPaper = new PlaneTransform(scale, 0, new Point2(from.X, from.Y) * -scale);
+        return new([.. lines.Select(toPaper.Apply)],
+            [.. fields.Select(f => f with { Position = toPaper.Apply(f.Position), Height = f.Height * scale })]);
+    }
+
+    /// <summary>Without a unit, what is up to 60 wide is taken as inches: no sheet is so small in millimetres or so large in inches.</summary>
+    private static double MillimetresPerUnit(DxfUnits units, double width) => units switch
+    {
+        DxfUnits.Inch => 25.4,
+        DxfUnits.Foot or DxfUnits.UsSurveyFoot => 304.8,
+        DxfUnits.Centimetre => 10,
+        DxfUnits.Metre => 1000,
+        DxfUnits.Millimetre => 1,
+        _ => width <= 60 ? 25.4 : 1,
+    };
+
+    private static IEnumerable<Primitive> Draw(DxfEntity entity, DxfDocument document, int depth) => entity switch
+    {
+        DxfLine l => [new Line(On, Place(l.Start), Place(l.End))],
+        DxfPolyline p => [new Polyline(On, Vertices(p.Vertices), p.Closed)],
+        DxfCircle c => [new Circle(On, Place(c.Center), c.Radius)],
+        DxfArc a => [new Arc(On, Place(a.Center), a.Radius, a.StartAngle, a.EndAngle)],
+        DxfSolid s => [Fill.Of(On, Place(s.First), Place(s.Second), Place(s.Third), Place(s.Fourth))],
+        DxfHatch { Pattern: null } h => h.Boundaries.Take(1).Select(b => new Fill(On, Vertices(b))),
+        DxfText t => [TextOf(t)],
+        DxfMText m => Lines(m),
+        DxfInsert i when depth < Deepest => Inside(i, document, depth),
+        _ => [],
+    };
+
+    private static IEnumerable<Primitive> Inside(DxfInsert insert, DxfDocument document, int depth)
+    {
+        DxfBlock block = document.Blocks[insert.Block];
+        double turn = insert.Rotation * Math.PI / 180, scale = Math.Abs(insert.ScaleX);
+        Point2 move = Place(insert.Position) - Place(block.BasePoint).Turned(turn) * scale;
+        var place = new PlaneTransform(scale, turn, move);
+        return block.Entities.SelectMany(e => Draw(e, document, depth + 1)).Select(place.Apply)
+            .Concat(insert.Attributes.Where(a => !a.Invisible).Select(a => TextOf(a.Text)));
+    }
+
+    private static BlockAttribute FieldOf(DxfAttributeDefinition a)
+    {
+        Text text = TextOf(a.Text);
+        return new(a.Tag.ToUpperInvariant(), a.Prompt, text.Position, text.Height, !a.Invisible, text.Role, On)
+        {
+            Align = text.Align,
+            Rotation = text.Rotation,
+            Default = text.Value,
+        };
+    }
+
+    private static Text TextOf(DxfText t)
+    {
+        double up = t.VerticalAlign switch
+        {
+            DxfTextVerticalAlign.Middle => -0.5,
+            DxfTextVerticalAlign.Top => -1,
+            DxfTextVerticalAlign.Bottom => 0.3,
+            _ => 0,
+        };
+        HorizontalAlign align = t.Align switch
+        {
+            DxfTextAlign.Left => HorizontalAlign.Left,
+            DxfTextAlign.Right => HorizontalAlign.Right,
+            _ => HorizontalAlign.Center,
+        };
+        Point2 at = Place(t.Position) + new Point2(0, up * t.Height).Turned(t.Rotation * Math.PI / 180);
+        return new(On, TextRole.TitleBlock, at, t.Height, t.Value, align, t.Rotation);
+    }
+
+    private static IEnumerable<Primitive> Lines(DxfMText m)
+    {
+        string[] lines = m.Value.Split('\n');
+        double pitch = m.Height * 5 / 3 * m.LineSpacing, total = m.Height + (lines.Length - 1) * pitch;
+        int column = ((int)m.Attachment - 1) % 3, row = ((int)m.Attachment - 1) / 3;
+        var align = (HorizontalAlign)column;
+        double top = row * total / 2;
+        for (int i = 0; i < lines.Length; i++)
+        {
+            Point2 down = new Point2(0, top - m.Height - i * pitch).Turned(m.Rotation * Math.PI / 180);
+            yield return new Text(On, TextRole.TitleBlock, Place(m.Position) + down, m.Height, lines[i], align, m.Rotation);
+        }
+    }
+
+    private static Vertex[] Vertices(IEnumerable<DxfVertex> vertices) => [.. vertices.Select(v => new Vertex(Place(v.Point), v.Bulge))];
+
+    private static Point2 Place(DxfPoint p) => new(p.X, p.Y);
+}
