@@ -1,6 +1,5 @@
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
-using SheetGen.Layout.Quantities;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.ProjectFile;

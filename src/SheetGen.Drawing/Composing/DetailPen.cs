@@ -49,7 +49,7 @@ public sealed class DetailPen
     {
         Point2[] places = [.. points.Select(p => At(p.X, p.Y))];
         _labels.Add(Fill.Of(LayerRole.Fill, places) with { Spacing = spacing * _scale, Angle = angle });
-        _labels.Placer.Crowd.Add(Box.Around(places));
+        _labels.Placer.Crowd.Add(Box.Around(places), ownsLeader: true);
     }
 
     public void Solid(LayerRole layer, params (double X, double Y)[] points) =>

@@ -2,7 +2,6 @@ using SheetGen.Drawing.Placing;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
-using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Composing;

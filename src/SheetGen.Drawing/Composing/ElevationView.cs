@@ -34,7 +34,7 @@ public sealed record ElevationView(DrawingContext Context, ElevationStrip Strip,
         {
             Point2 at = At(nail.Along, nail.Elevation);
             foreach (Box box in NailSymbols.Footprint(nail, Sign))
-                crowd.Add(new Box(box.Left + at.X, box.Bottom + at.Y, box.Right + at.X, box.Top + at.Y), isNail: true);
+                crowd.Add(new Box(box.Left + at.X, box.Bottom + at.Y, box.Right + at.X, box.Top + at.Y), ownsLeader: true);
         }
         foreach (Primitive primitive in model)
         {

@@ -38,7 +38,8 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
         {
             yield return new Line(
                 nail.Status == Model.Results.NailStatus.Noted ? LayerRole.NailNoted : LayerRole.NailTrace,
-                At(nail.Hole.Head.Plan), At(nail.Hole.Tip.Plan)) { Nail = nail.Mark };
+                At(nail.Hole.Head.Plan), At(nail.Hole.Tip.Plan))
+            { Nail = nail.Mark };
         }
     }
 

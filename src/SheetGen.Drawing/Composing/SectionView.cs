@@ -1,6 +1,5 @@
 using SheetGen.Drawing.Placing;
 using SheetGen.Drawing.Primitives;
-using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;

@@ -8,15 +8,15 @@ public sealed class Crowd
     private const double Cell = 8;
     private readonly Dictionary<(int, int), List<int>> _boxCells = [];
     private readonly Dictionary<(int, int), List<int>> _lineCells = [];
-    private readonly List<(Box Box, bool IsNail)> _boxes = [];
+    private readonly List<(Box Box, bool OwnsLeader)> _boxes = [];
     private readonly List<(Point2 From, Point2 To, LineKind Kind)> _lines = [];
 
-    /// <summary>A box that keeps texts away; a nail's own box lets its leader start within it.</summary>
-    public void Add(Box box, bool isNail = false)
+    /// <summary>A box that keeps texts away; a nail or a hatched part lets its own leaders start within it.</summary>
+    public void Add(Box box, bool ownsLeader = false)
     {
         foreach ((int, int) cell in CellsOf(box))
             ListAt(_boxCells, cell).Add(_boxes.Count);
-        _boxes.Add((box, isNail));
+        _boxes.Add((box, ownsLeader));
     }
 
     public void Add(Point2 from, Point2 to, LineKind kind)
@@ -57,7 +57,7 @@ public sealed class Crowd
         foreach ((int, int) cell in CellsAlong(from, to))
         {
             if (_boxCells.TryGetValue(cell, out List<int>? boxes)
-                && boxes.Any(i => !(_boxes[i].IsNail && _boxes[i].Box.Contains(anchor)) && _boxes[i].Box.Crosses(from, to)))
+                && boxes.Any(i => !(_boxes[i].OwnsLeader && _boxes[i].Box.Contains(anchor)) && _boxes[i].Box.Crosses(from, to)))
                 return false;
             if (_lineCells.TryGetValue(cell, out List<int>? lines)
                 && lines.Any(i => _lines[i].Kind == LineKind.Leader && Meet(_lines[i].From, _lines[i].To, from, to)))

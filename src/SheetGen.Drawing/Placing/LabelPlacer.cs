@@ -85,10 +85,11 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
             return null;
         cost += LinePenalty * Crowd.LinesUnder(box);
         (Point2, Point2)? leader = null;
-        if (distance > request.LeaderFrom)
+        Point2 end = box.Nearest(request.Anchor);
+        Point2 way = end - request.Anchor;
+        // A wide label may come nearer to the anchor than its distance along the ray: then it needs no leader.
+        if (distance > request.LeaderFrom && way.Length > request.AnchorRadius + 0.1)
         {
-            Point2 end = box.Nearest(request.Anchor);
-            Point2 way = end - request.Anchor;
             Point2 start = request.Anchor + way * (request.AnchorRadius / way.Length);
             if (!Crowd.IsLeaderFree(start, end, request.Anchor))
                 return null;

@@ -49,9 +49,10 @@ public sealed class LayoutSearch
         Negotiate();
         ClearConflicts();
         Improve();
-        Exchange();
-        Improve();
-        KeepCover();
+        if (Exchange())
+            Improve();
+        if (KeepCover())
+            Improve();
     }
 
     /// <summary>Rows by themselves; independent of each other, so they may run side by side.</summary>
@@ -215,8 +216,9 @@ public sealed class LayoutSearch
     }
 
     /// <summary>For each noted or unresolved nail: take the nails of a row in its way out, solve its stretch, then theirs.</summary>
-    private void Exchange()
+    private bool Exchange()
     {
+        bool better = false;
         foreach (RowState state in _states)
         {
             foreach (Placed nail in state.Nails.ToList())
@@ -228,10 +230,11 @@ public sealed class LayoutSearch
                     if (!IsPlaced(nail))
                         break;
                     if (IsPlaced(blocker))
-                        TryExchange(nail, blocker);
+                        better |= TryExchange(nail, blocker);
                 }
             }
         }
+        return better;
     }
 
     /// <summary>Nails of other rows that the nail would hit at its grid place and in the directions up to the field tolerance.</summary>
@@ -255,7 +258,7 @@ public sealed class LayoutSearch
         return hits.OrderByDescending(h => h.Value).ThenBy(h => h.Key.Row.Index).ThenBy(h => h.Key.Choice.Head.Along).Select(h => h.Key);
     }
 
-    private void TryExchange(Placed nail, Placed blocker)
+    private bool TryExchange(Placed nail, Placed blocker)
     {
         RowState mine = _states[nail.Row.Index], theirs = _states[blocker.Row.Index];
         int first = Math.Max(0, blocker.Choice.Label - StretchSolver.Margin);
@@ -267,19 +270,23 @@ public sealed class LayoutSearch
         foreach (Placed other in taken)
             _index.Add(other);
         if (own is null || !(own.New < own.Old))
-            return;
+            return false;
         List<Placed> before = [.. mine.Between(own.First, own.Last)];
         mine.Replace(own.First, own.Last, own.Nails, _index);
-        StretchSolver.Solution? other2 = StretchSolver.Solve(theirs, first, last, _index);
-        if (other2 is not null && Gain(own) + Gain(other2) < default(Cost))
-            theirs.Replace(other2.First, other2.Last, other2.Nails, _index);
-        else
-            mine.Replace(own.First, own.Last, before, _index);
+        StretchSolver.Solution? given = StretchSolver.Solve(theirs, first, last, _index);
+        if (given is not null && Gain(own) + Gain(given) < default(Cost))
+        {
+            theirs.Replace(given.First, given.Last, given.Nails, _index);
+            return true;
+        }
+        mine.Replace(own.First, own.Last, before, _index);
+        return false;
     }
 
     /// <summary>Where moves broke cover across rows, the nails there go back to their places and only turn.</summary>
-    private void KeepCover()
+    private bool KeepCover()
     {
+        bool changed = false;
         foreach (IGrouping<Bay, RowState> bay in _states.GroupBy(s => s.Row.Bay))
         {
             Head[] grid = [.. bay.SelectMany(s => s.Row.Row.Places.Select(s.Row.Row.HeadAt))];
@@ -293,13 +300,13 @@ public sealed class LayoutSearch
                     break;
                 double reach = bay.Key.Section.HorizontalSpacing * (1.1 + 0.5 * round);
                 foreach (RowState state in bay)
-                    PutBack(state, fresh, reach);
+                    changed |= PutBack(state, fresh, reach);
             }
         }
-        Improve();
+        return changed;
     }
 
-    private void PutBack(RowState state, List<CoverBreak> breaks, double reach)
+    private bool PutBack(RowState state, List<CoverBreak> breaks, double reach)
     {
         for (int label = 0; label < state.Row.Count; label++)
         {
@@ -308,9 +315,9 @@ public sealed class LayoutSearch
                 state.PlainOnly.Add(label);
         }
         int[] moved = [.. state.Nails.Where(n => !n.Choice.IsAtGrid && state.PlainOnly.Contains(n.Choice.Label)).Select(n => n.Choice.Label)];
-        if (moved.Length == 0)
-            return;
-        if (StretchSolver.Solve(state, moved.Min(), moved.Max(), _index) is { } solution)
-            state.Replace(solution.First, solution.Last, solution.Nails, _index);
+        if (moved.Length == 0 || StretchSolver.Solve(state, moved.Min(), moved.Max(), _index) is not { } solution)
+            return false;
+        state.Replace(solution.First, solution.Last, solution.Nails, _index);
+        return true;
     }
 }

@@ -3,7 +3,6 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Problems;
-using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Quantities;

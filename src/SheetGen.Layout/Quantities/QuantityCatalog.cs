@@ -1,4 +1,3 @@
-using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 

@@ -1,4 +1,3 @@
-using SheetGen.Drawing.Placing;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;

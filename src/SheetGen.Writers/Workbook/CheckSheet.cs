@@ -1,4 +1,3 @@
-using System.Globalization;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Workbook;

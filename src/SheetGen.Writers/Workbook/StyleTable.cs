@@ -1,4 +1,3 @@
-using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Spreadsheet;
 
 namespace SheetGen.Writers.Workbook;
@@ -28,16 +27,19 @@ internal static class StyleTable
             formats,
             new Fonts(
                 FontOf(11, null, false, false), FontOf(14, null, true, false), FontOf(11, null, true, false),
-                FontOf(10, "FF595959", false, true), FontOf(11, "FFC00000", true, false), FontOf(11, "FF1F3864", false, false)) { Count = 6 },
+                FontOf(10, "FF595959", false, true), FontOf(11, "FFC00000", true, false), FontOf(11, "FF1F3864", false, false))
+            { Count = 6 },
             new Fills(
                 new Fill(new PatternFill { PatternType = PatternValues.None }), new Fill(new PatternFill { PatternType = PatternValues.Gray125 }),
-                Solid("FFD9E2EC"), Solid("FFFFF2CC")) { Count = 4 },
+                Solid("FFD9E2EC"), Solid("FFFFF2CC"))
+            { Count = 4 },
             new Borders(
                 new Border(new LeftBorder(), new RightBorder(), new TopBorder(), new BottomBorder(), new DiagonalBorder()),
                 Boxed(BorderStyleValues.Thin, BorderStyleValues.Thin),
                 new Border(
                     new LeftBorder(), new RightBorder(), new TopBorder { Style = BorderStyleValues.Thin },
-                    new BottomBorder { Style = BorderStyleValues.Double }, new DiagonalBorder())) { Count = 3 },
+                    new BottomBorder { Style = BorderStyleValues.Double }, new DiagonalBorder()))
+            { Count = 3 },
             new CellStyleFormats(new DocumentFormat.OpenXml.Spreadsheet.CellFormat()) { Count = 1 },
             cells,
             new CellStyles(new DocumentFormat.OpenXml.Spreadsheet.CellStyle { Name = "Normal", FormatId = 0, BuiltinId = 0 }) { Count = 1 });

@@ -43,7 +43,7 @@ public static class CrossedTexts
             if (primitive is not Line { Layer: LayerRole.Leader } leader || (window is Box w && !(w.Contains(leader.From) && w.Contains(leader.To))))
                 continue;
             foreach (var t in shown.Where(t => Overlap(t.Corners, [leader.From, leader.To])))
-                yield return $"{sheet.Name}: a leader crosses \"{t.Text.Value}\"";
+                yield return $"{sheet.Name}: the leader of {leader.Nail} {leader.Obstruction} {leader.From} {leader.To} crosses \"{t.Text.Value}\" at {t.Text.Position}";
         }
     }
 

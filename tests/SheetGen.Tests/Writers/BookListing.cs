@@ -1,4 +1,5 @@
 using System.Globalization;
+using SheetGen.Tests.Outside;
 
 namespace SheetGen.Tests.Writers;
 
@@ -19,7 +20,7 @@ internal sealed class BookListing
             string file = Path.Combine(folder, "q.xlsx");
             File.WriteAllBytes(file, workbook);
             var listing = new BookListing();
-            foreach (string line in OutsideReader.Run("dotnet", folder, reader, file).Split('\n', StringSplitOptions.RemoveEmptyEntries))
+            foreach (string line in OutsideReader.Program("dotnet").Run(reader, file).Output.Split('\n', StringSplitOptions.RemoveEmptyEntries))
             {
                 string[] parts = line.Split('\t');
                 listing._cells[(parts[0], parts[1])] = parts[2];

@@ -3,6 +3,7 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
+using SheetGen.Tests.Outside;
 using Xunit;
 
 namespace SheetGen.Tests.Writers;
@@ -13,20 +14,23 @@ internal static class Recalculation
     private static readonly XNamespace Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 
     /// <summary>Compares every formula's stored value with the recalculated one; returns how many there are.</summary>
-    public static int AssertEqual(byte[] workbook)
+    public static int AssertEqual(params IReadOnlyList<byte[]> workbooks)
     {
-        Dictionary<string, string[][]> computed = Recalculate(workbook);
+        IReadOnlyList<Dictionary<string, string[][]>> computed = Recalculate(workbooks, false);
         int count = 0;
         var differences = new List<string>();
-        foreach ((string sheet, XDocument xml) in Sheets(workbook))
+        for (int i = 0; i < workbooks.Count; i++)
         {
-            foreach (XElement cell in xml.Descendants(Main + "c").Where(c => c.Element(Main + "f") is not null))
+            foreach ((string sheet, XDocument xml) in Sheets(workbooks[i]))
             {
-                string address = cell.Attribute("r")!.Value, stored = cell.Element(Main + "v")?.Value ?? "";
-                string actual = At(computed[sheet], address);
-                count++;
-                if (!IsSame(stored, actual))
-                    differences.Add($"{sheet}!{address}: stored {stored}, recalculated {actual}, formula {cell.Element(Main + "f")!.Value}");
+                foreach (XElement cell in xml.Descendants(Main + "c").Where(c => c.Element(Main + "f") is not null))
+                {
+                    string address = cell.Attribute("r")!.Value, stored = cell.Element(Main + "v")?.Value ?? "";
+                    string actual = At(computed[i][sheet], address);
+                    count++;
+                    if (!IsSame(stored, actual))
+                        differences.Add($"{i}: {sheet}!{address}: stored {stored}, recalculated {actual}, formula {cell.Element(Main + "f")!.Value}");
+                }
             }
         }
         Assert.True(differences.Count == 0, string.Join("\n", differences.Take(20)));
@@ -34,16 +38,28 @@ internal static class Recalculation
     }
 
     /// <summary>All sheets as texts, recalculated: full precision, or as shown on the screen.</summary>
-    public static Dictionary<string, string[][]> Recalculate(byte[] workbook, bool formatted = false)
+    public static Dictionary<string, string[][]> Recalculate(byte[] workbook, bool formatted = false) => Recalculate([workbook], formatted)[0];
+
+    private static List<Dictionary<string, string[][]>> Recalculate(IReadOnlyList<byte[]> workbooks, bool formatted)
     {
         string folder = Directory.CreateTempSubdirectory().FullName;
         try
         {
-            File.WriteAllBytes(Path.Combine(folder, "strip.xlsx"), Stripped(workbook));
+            string[] files = [.. workbooks.Select((_, i) => FormattableString.Invariant($"strip{i}.xlsx"))];
+            for (int i = 0; i < workbooks.Count; i++)
+                File.WriteAllBytes(Path.Combine(folder, files[i]), Stripped(workbooks[i]));
             string shown = formatted ? "true" : "false";
-            OutsideReader.Run("soffice", folder, "-env:UserInstallation=file://" + folder + "/profile", "--headless", "--convert-to",
-                "csv:Text - txt - csv (StarCalc):44,34,76,1,,1033,false,false," + shown + ",false,false,-1", "--outdir", folder, "strip.xlsx");
-            return Sheets(workbook).ToDictionary(s => s.Name, s => Parse(File.ReadAllText(Path.Combine(folder, $"strip-{s.Name}.csv"))));
+            OutsideResult result = OutsideReader.LibreOffice.Run(
+            [
+                "-env:UserInstallation=file://" + folder + "/profile", "--headless", "--convert-to",
+                "csv:Text - txt - csv (StarCalc):44,34,76,1,,1033,false,false," + shown + ",false,false,-1", "--outdir", folder, .. files.Select(f => Path.Combine(folder, f)),
+            ]);
+            Assert.True(result.ExitCode == 0, result.Errors);
+            return
+            [
+                .. workbooks.Select((w, i) => Sheets(w).ToDictionary(
+                    s => s.Name, s => Parse(File.ReadAllText(Path.Combine(folder, FormattableString.Invariant($"strip{i}-{s.Name}.csv")))))),
+            ];
         }
         finally
         {

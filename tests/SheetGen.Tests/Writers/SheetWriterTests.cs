@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Dxf;
 using SheetGen.Tests.Drawing;
@@ -51,11 +50,11 @@ public class SheetWriterTests
     }
 
     [Fact]
-    public void Another_program_loads_the_sheets()
+    public void Another_program_draws_the_plan()
     {
         using var folder = new TemporaryFolder();
-        string file = folder.File("sheets.dxf");
-        File.WriteAllBytes(file, Bytes(DxfSheetWriter.Write, SampleSheets.Compose(SampleWalls.Metric)));
+        string file = folder.File("plan.dxf");
+        File.WriteAllBytes(file, Bytes(DxfPlanWriter.Write, SampleSheets.Compose(SampleWalls.Metric)));
 
         OutsideReader.LibreCad.Run("dxf2pdf", "-a", "-t", folder.Path, file);
 

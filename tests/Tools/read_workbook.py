@@ -1,0 +1,14 @@
+"""Lists what openpyxl sees of a workbook: sheets, page setup, counts of names, rules and error values."""
+import sys
+
+import openpyxl
+
+book = openpyxl.load_workbook(sys.argv[1])
+print(",".join(book.sheetnames))
+for sheet in book:
+    print(sheet.title, sheet.freeze_panes, sheet.print_title_rows, sheet.page_setup.orientation, sheet.page_setup.fitToWidth, sep="|")
+print("names", len(book.defined_names.definedName))
+print("rules", sum(len(sheet.data_validations.dataValidation) for sheet in book))
+values = openpyxl.load_workbook(sys.argv[1], data_only=True)
+cells = (cell.value for sheet in values for row in sheet.iter_rows() for cell in row)
+print("errors", sum(1 for value in cells if isinstance(value, str) and value.startswith("#") and value.endswith("!")))
