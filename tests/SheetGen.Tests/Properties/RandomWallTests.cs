@@ -39,6 +39,7 @@ public sealed class RandomWallTests
         AssertCover(built);
         AssertClear(built);
         AssertHeads(built);
+        AssertCloseOnlyWhereUnresolved(built);
         Assert.Equal(built.Layout.Nails.Count, built.Layout.Nails.Select(n => n.Mark).Distinct().Count());
         Assert.Equal(built.Layout.Score.Unresolved.Found, built.Layout.Nails.Count(n => n.Status == NailStatus.Unresolved && n.Kind != NailKind.Verification));
         Assert.Equal(built.Layout.Score.Noted.Found, built.Layout.Nails.Count(n => n.Status == NailStatus.Noted && n.Kind != NailKind.Verification));
@@ -87,6 +88,14 @@ public sealed class RandomWallTests
             }
         }
         Assert.Empty(told.Keys);
+    }
+
+    private static void AssertCloseOnlyWhereUnresolved(BuiltWall built)
+    {
+        HashSet<string> unresolved = [.. built.Layout.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark)];
+        string[] clear = [FindingCode.NailNail, FindingCode.NailObstruction, FindingCode.NailBoundary, FindingCode.NailFace];
+        foreach (Finding finding in built.Report.Findings.Where(f => clear.Contains(f.Code)))
+            Assert.True(finding.Nails.Any(unresolved.Contains), $"{finding.Message}; none of them is unresolved");
     }
 
     /// <summary>Clear distance over samples a quarter of a unit apart at most: at most half a unit over the least.</summary>
