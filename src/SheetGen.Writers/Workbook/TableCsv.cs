@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Writers.Csv;
@@ -7,6 +8,17 @@ namespace SheetGen.Writers.Workbook;
 /// <summary>All tables of the workbook as CSV files for other programs: RFC 4180, UTF-8, invariant numbers, unrounded.</summary>
 public static class TableCsv
 {
+    /// <summary>Writes every table as a file of one zip; the same tables give the same bytes.</summary>
+    public static void WriteZip(
+        WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, BidTable bid, RunInfo run, Stream to)
+    {
+        using var loose = new MemoryStream();
+        using (var zip = new ZipArchive(loose, ZipArchiveMode.Create, leaveOpen: true))
+            Write(project, layout, report, quantities, bid, run, name => zip.CreateEntry(name).Open());
+        loose.Position = 0;
+        FixedZip.Rewrite(loose, to);
+    }
+
     /// <summary>Writes every table; the caller opens a stream for a file name such as bars.csv, which is closed here.</summary>
     public static void Write(
         WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, BidTable bid, RunInfo run,
