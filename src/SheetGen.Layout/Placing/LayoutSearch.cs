@@ -10,6 +10,7 @@ public sealed class LayoutSearch
 {
     private const int Rounds = 5;
     private const int BlockersTried = 3;
+    private const long QuickLooks = 100_000;
     private const long ProvingLooks = 100_000_000;
 
     private readonly IReadOnlyList<RowTask> _rows;
@@ -23,7 +24,7 @@ public sealed class LayoutSearch
     {
         _rows = rows;
         _progress = progress;
-        _boundLooks = options.Prove ? ProvingLooks : StretchSolver.Looks;
+        _boundLooks = options.Prove ? ProvingLooks : QuickLooks;
         _states = [.. rows.Select(r => new RowState(r))];
         _index = new PlacedIndex(Math.Max(rows.Select(r => r.LongestNail).DefaultIfEmpty(1).Max() / 4, 1e-3));
         _clearance = site.Project.Rules.NailClearance - 1e-9;

@@ -9,6 +9,7 @@ namespace SheetGen.Layout.Placing;
 public sealed class RowPath
 {
     private const int PairLooks = 24;
+    private const int OptionLooks = 10;
     private const int CoarseSteps = 5;
     private const int Refinements = 4;
 
@@ -66,7 +67,10 @@ public sealed class RowPath
     /// True to check each nail against the five before it; false for neighbours only: then the cost of an exact chain is a lower
     /// limit of every chain's.
     /// </param>
-    /// <param name="looks">Greatest number of pairs looked at in the last pass; a count, so that the result depends on no clock.</param>
+    /// <param name="looks">
+    /// Greatest number of pairs looked at in the last pass, ten times as many where an unresolved or noted nail may be gained; a count,
+    /// so that the result depends on no clock.
+    /// </param>
     public Chain? Cheapest(bool checkEarlier, long looks)
     {
         Chain? best = Pass(Filtered((_, turning) => IsCoarse(turning)), checkEarlier, Cost.Infinite, long.MaxValue, out _);
@@ -79,7 +83,8 @@ public sealed class RowPath
         }
         if (best is not null && !(Limit < best.Cost))
             return best with { IsExact = true };
-        Chain? exact = Pass(_options, checkEarlier, best?.Cost ?? Cost.Infinite, looks, out bool isComplete);
+        bool mayGainNail = best is null || best.Cost.Unresolved > Limit.Unresolved || best.Cost.Noted > Limit.Noted;
+        Chain? exact = Pass(_options, checkEarlier, best?.Cost ?? Cost.Infinite, mayGainNail ? 10 * looks : looks, out bool isComplete);
         return (exact ?? best) is { } chain ? chain with { IsExact = isComplete } : null;
     }
 
@@ -167,6 +172,7 @@ public sealed class RowPath
             Cost rest = option.Cost.Twice + AheadTwice(choice, option.Cost);
             if (!(links[0].Cost.Twice + rest < twice))
                 return true;
+            looks -= OptionLooks;
             foreach (Link link in links)
             {
                 if (!(link.Cost.Twice + rest < twice))

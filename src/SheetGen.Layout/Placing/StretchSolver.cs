@@ -7,7 +7,7 @@ public static class StretchSolver
     public const int Margin = 3;
 
     /// <summary>Pairs of nails looked at in one stretch before the best chain so far is taken.</summary>
-    public const long Looks = 100_000;
+    public const long Looks = 30_000;
 
     /// <summary>A stretch with its new nails; null nails where no chain was found.</summary>
     public sealed record Solution(int First, int Last, IReadOnlyList<Placed> Nails, Cost Old, Cost New);
@@ -50,7 +50,7 @@ public static class StretchSolver
         var stretch = new RowStretch(
             first, last, state.Before(first), state.After(last), false, false, others, state.PlainOnly, terms);
         var path = new RowPath(state.Row, stretch);
-        IReadOnlyList<Placed>? nails = path.Cheapest(true, terms is null ? Looks : Looks / 10)?.Nails;
+        IReadOnlyList<Placed>? nails = path.Cheapest(true, terms is null ? Looks : Looks / 3)?.Nails;
         foreach (Placed nail in own)
             others.Add(nail);
         return nails;
