@@ -22,6 +22,8 @@ public static class SheetTables
         yield return Closest(context);
         if (context.Layout.LeftOut.Count > 0)
             yield return LeftOut(context);
+        if (context.Project.Obstructions.Count > 0)
+            yield return Obstructions(context);
         yield return ControlPoints(context);
     }
 
@@ -123,6 +125,13 @@ public static class SheetTables
             [.. context.Layout.LeftOut.Select(l => (IReadOnlyList<string>)[
                 l.Mark, context.Print.Station(l.Wall.StationOf(l.Along)), context.Print.Elevation(l.Elevation), l.Reason.ToUpperInvariant()])]);
 
+    private static SheetTable Obstructions(DrawingContext context) =>
+        SheetTable.Of("OBSTRUCTIONS AND UTILITIES", ["NAME", "KIND", "OWNER", "STATE", "QUALITY\nLEVEL", "SOURCE"],
+            [.. context.Project.Obstructions.Select(o => (IReadOnlyList<string>)[
+                o.Name, o.Kind.ToString().ToUpperInvariant(),
+                .. new[] { "owner", "state", "quality_level", "source" }.Select(f => o.Facts.GetValueOrDefault(f, "").ToUpperInvariant())])],
+            "QUALITY LEVEL OF A UTILITY'S LOCATION: A TO D OF ASCE 38. EMPTY: NOT GIVEN.");
+
     private static SheetTable ControlPoints(DrawingContext context)
     {
         Printed print = context.Print;
@@ -132,7 +141,9 @@ public static class SheetTables
             void Add(string point, double along, double azimuth)
             {
                 Vector2D at = line.PointAt(along);
-                rows.Add([line.Name, point, print.Station(line.StationOf(along)), print.Northing(at), print.Easting(at), print.Bearing(azimuth)]);
+                Wall? wall = context.Project.Walls.FirstOrDefault(w => w.LayoutLine == line && along >= w.Start && along <= w.End);
+                string offset = wall is null ? "" : print.Distance(new Face(wall).OffsetAt(wall.Bottom.Before(along)));
+                rows.Add([line.Name, point, print.Station(line.StationOf(along)), print.Northing(at), print.Easting(at), print.Bearing(azimuth), offset]);
             }
             Add("BEGIN", 0, line.AzimuthAt(0));
             foreach (LayoutPiece piece in line.Pieces.Where(p => p.Curvature != 0))
@@ -149,6 +160,7 @@ public static class SheetTables
                 Add("END " + wall.Name.ToUpperInvariant(), wall.End, line.AzimuthBefore(wall.End));
             }
         }
-        return SheetTable.Of("CONTROL POINTS", ["LINE", "POINT", "#STATION", "#NORTHING", "#EASTING", "BEARING\nAHEAD"], rows);
+        return SheetTable.Of("CONTROL POINTS", ["LINE", "POINT", "#STATION", "#NORTHING", "#EASTING", "BEARING\nAHEAD", "#FACE\nOFFSET"], rows,
+            "FACE OFFSET: FROM THE LAYOUT LINE TO THE FACE AT THE BOTTOM, POSITIVE INTO THE SOIL.");
     }
 }

@@ -15,8 +15,8 @@ public static class SampleSheets
         return Compose(project, SampleLayout.Make(project, seed), layers);
     }
 
-    public static SheetSet Compose(WallProject project, NailLayout layout, string? layers = null) => SheetComposer.Compose(
+    public static SheetSet Compose(WallProject project, NailLayout layout, string? layers = null, TitleBlock? titleBlock = null) => SheetComposer.Compose(
         project, layout, SampleLayout.Report(layout), SampleLayout.Measure(project, layout),
         [new TableData("Bid quantities", [new("Item", false), new("Unit", false), new("Quantity", true)], [["Soil nails", "LF", "1234"]])],
-        new RunInfo("0.1.0"), TemplateReader.Default(layers));
+        new RunInfo("0.1.0"), TemplateReader.Default(layers) with { TitleBlock = titleBlock });
 }
