@@ -51,6 +51,25 @@ public sealed class FaceOutline
         return Bisect(bottom + 8 * _edge, bottom, z => Distance(_bottom, new Head(along, z)) >= _edge, bottom + _edge);
     }
 
+    /// <summary>The ranges of elevation at a place where an opening or a stretch closed to nails keeps heads out.</summary>
+    public IEnumerable<(double From, double To)> ClosedAt(double along)
+    {
+        foreach (Opening o in _face.Wall.Openings)
+        {
+            double shrink = Shrink(new Head(along, (o.Bottom + o.Top) / 2));
+            double dx = Math.Max(0, Math.Max(o.Start - along, along - o.End)) * shrink;
+            if (dx >= _edge)
+                continue;
+            double dz = Math.Sqrt(_edge * _edge - dx * dx);
+            yield return (o.Bottom - dz, o.Top + dz);
+        }
+        foreach (ClosedStretch c in _face.Wall.ClosedStretches)
+        {
+            if (along > c.Start && along < c.End)
+                yield return (c.Bottom ?? double.NegativeInfinity, c.Top ?? double.PositiveInfinity);
+        }
+    }
+
     private bool IsClosed(Head head, double edge)
     {
         foreach (Opening o in _face.Wall.Openings)

@@ -233,15 +233,15 @@ public static class PartRows
                 }
                 break;
         }
-        (low, high) = Free(bay, heads, along, low, high);
+        (low, high) = Free(bay, outline, heads, along, low, high);
         return (low - shift, high - shift);
     }
 
-    /// <summary>The widest part of a band of elevations that is clear of the heads beside it.</summary>
-    private static (double Low, double High) Free(Bay bay, List<Head> heads, double along, double low, double high)
+    /// <summary>The widest part of a band of elevations that is clear of the heads beside it and of what is closed to nails.</summary>
+    private static (double Low, double High) Free(Bay bay, FaceOutline outline, List<Head> heads, double along, double low, double high)
     {
         double apart = LeastApart(bay), cos = Math.Cos(Angles.ToRadians(bay.Section.Inclination));
-        var blocked = new List<(double From, double To)>();
+        List<(double From, double To)> blocked = [.. outline.ClosedAt(along)];
         foreach (Head head in heads)
         {
             double dx = Math.Abs(head.Along - along);

@@ -234,7 +234,7 @@ public sealed class RowPath
         double reach = from.Head.Along + Math.Max(_row.GreatestGap, _row.GreatestMovedGap);
         for (int label = from.Label; label <= Math.Min(from.Label + 3, _stretch.Last); label++)
         {
-            if (!_row.Ends.SkipsNoRun(from.Label, label))
+            if (!_row.Ends.SkipsNoRun(from.Label, label) || SkipsPin(from.Label, label))
                 break;
             if (_row.Ends.IsBound(from.Label, label) && _row.Choices[label][0].Head.Along > reach && label > from.Label + 1)
                 break;
@@ -246,6 +246,17 @@ public sealed class RowPath
         }
     }
 
+    /// <summary>True where a pinned nail stands between two grid stations: it may not be left out.</summary>
+    private bool SkipsPin(int from, int to)
+    {
+        for (int label = from + 1; label < to; label++)
+        {
+            if (_row.Choices[label][0].IsPinned)
+                return true;
+        }
+        return false;
+    }
+
     /// <summary>A pinned nail is alone at its station.</summary>
     private static bool IsPair(HeadChoice a, HeadChoice b) => a.IsPinned || b.IsPinned;
 
@@ -255,7 +266,7 @@ public sealed class RowPath
         {
             HeadChoice choice = _choices[i];
             int skipped = choice.Label - _stretch.First;
-            if (skipped > 2)
+            if (skipped > 2 || SkipsPin(_stretch.First - 1, choice.Label))
                 break;
             bool fits = _stretch.Before is { } before
                 ? _row.Ends.SkipsNoRun(before.Label, choice.Label) && _row.Fits(before, choice)
@@ -268,7 +279,7 @@ public sealed class RowPath
     private Cost? EndCost(HeadChoice choice)
     {
         int skipped = _stretch.Last - choice.Label;
-        if (skipped > 2)
+        if (skipped > 2 || SkipsPin(choice.Label, _stretch.Last + 1))
             return null;
         bool fits = _stretch.After is { } after
             ? _row.Ends.SkipsNoRun(choice.Label, after.Label) && _row.Fits(choice, after)

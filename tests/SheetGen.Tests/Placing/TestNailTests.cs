@@ -1,0 +1,61 @@
+using SheetGen.Layout.Placing;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
+using Xunit;
+
+namespace SheetGen.Tests.Placing;
+
+/// <summary>Verification test nails stand beside the grid; proof test nails are production nails.</summary>
+public sealed class TestNailTests
+{
+    [Theory]
+    [InlineData(1, 1)]
+    [InlineData(20, 1)]
+    [InlineData(21, 2)]
+    [InlineData(100, 5)]
+    [InlineData(137, 7)]
+    [InlineData(400, 20)]
+    public void Five_percent_of_production_nails_rounded_up(int production, int expected) =>
+        Assert.Equal(expected, TestNailPlacer.ProofCount(new TestNails(0, 0.05, false, false), production));
+
+    [Fact]
+    public void Verification_nails_are_extra_and_clear_of_everything()
+    {
+        var wall = new PlacingWall
+        {
+            Length = 42,
+            Tests = "{verification: 2, proof: 5 %}",
+            Blocks = ["obstructions:", "  - {name: S1, kind: shaft, at: {station: 10, offset: 6}, diameter: 3, top: 120, bottom: 80}"],
+        };
+        WallProject project = wall.Project;
+        NailLayout with = Placer.Place(project, new PlacingOptions());
+        NailLayout without = (wall with { Tests = "{verification: 0, proof: 5 %}" }).Layout;
+        Nail[] tests = [.. with.Nails.Where(n => n.Kind == NailKind.Verification)];
+        Assert.Equal(["A-V-1", "A-V-2"], tests.Select(n => n.Mark));
+        Assert.Equal(tests, with.Nails.TakeLast(2));
+        Assert.Equal(without.Nails.Select(n => (n.Mark, n.Hole)), with.Nails.SkipLast(2).Select(n => (n.Mark, n.Hole)));
+        Assert.All(tests, n => Assert.Equal(new RowNumber(0), n.Row));
+        foreach (Nail test in tests)
+        {
+            Assert.All(project.Obstructions.SelectMany(o => o.Solids), s => Assert.True(HoleDistance.ToSolid(test.Hole, s).Clear >= 0.5 - 1e-6));
+            foreach (Nail other in with.Nails.Where(n => n != test))
+            {
+                Assert.True((other.Hole.Head - test.Hole.Head).Length >= 1 - 1e-6, $"heads of {test.Mark} and {other.Mark}");
+                Assert.True(HoleDistance.Between(test.Hole, other.Hole).Clear >= 0.5 - 1e-6, $"{test.Mark} and {other.Mark}");
+            }
+        }
+    }
+
+    [Fact]
+    public void Marks_of_proof_nails_are_spread_evenly_where_asked()
+    {
+        NailLayout layout = new PlacingWall { Length = 84, Tests = "{verification: 0, proof: 5 %, proof_marks: spread}" }.Layout;
+        double[] proof = [.. layout.Nails.Where(n => n.Kind == NailKind.Proof).Select(n => n.Along).Order()];
+        Assert.Equal(120, layout.Nails.Count);
+        Assert.Equal(6, proof.Length);
+        for (int i = 0; i < proof.Length; i++)
+            Assert.InRange(proof[i], 84 * i / 6.0, 84 * (i + 1) / 6.0);
+        Assert.DoesNotContain(new PlacingWall { Length = 84, Tests = "{verification: 0, proof: 5 %}" }.Layout.Nails, n => n.Kind == NailKind.Proof);
+    }
+}
