@@ -4,12 +4,14 @@ using SheetGen.Tests.Walls;
 return args switch
 {
     ["clearance"] => ClearanceBenchmark.Run(),
+    ["placing"] => PlacementBenchmark.Run(7001, prove: false),
+    ["placing", "prove"] => PlacementBenchmark.Run(7001, prove: true),
     ["walls", .. string[] rest] => WallDump.Run(rest),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: clearance | walls SEED COUNT DIR");
+    Console.Error.WriteLine("usage: clearance | placing [prove] | walls SEED COUNT DIR");
     return 2;
 }

@@ -54,6 +54,7 @@ public sealed class LayoutSearch
             Improve();
         if (KeepCover())
             Improve();
+        SingleNails.Improve(_states, _index, _clearance);
     }
 
     /// <summary>Rows by themselves; independent of each other, so they may run side by side.</summary>

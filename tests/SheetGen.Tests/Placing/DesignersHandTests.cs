@@ -44,7 +44,7 @@ public sealed class DesignersHandTests
     [InlineData("no_nails: [{stations: [8, 13], bottom: 104, top: 110}]", 8, 13, 104, 110)]
     public void No_head_stands_in_a_closed_stretch(string key, double start, double end, double bottom, double top)
     {
-        var open = new PlacingWall { Blocks = ["obstructions:", Shaft] };
+        var open = new PlacingWall();
         NailLayout layout = (open with { WallKeys = [key] }).Layout;
         bool IsInside(Nail n) => n.Station > start && n.Station < end && n.Elevation > bottom && n.Elevation < top;
         Assert.Empty(layout.Nails.Where(IsInside).Select(n => n.Mark));
