@@ -44,6 +44,17 @@ public static class KeyTable
         Text("centralizers", "Centralizers.", "at no more than 8 ft, 2 ft from each end"),
         Text("drainage_strip", "Kind of drainage strip.", "geocomposite, fabric side to the soil"),
         Text("leveling_pad", "Leveling pad.", "12 x 6 in, unreinforced"),
+        Text("groundwater", "Groundwater that the design reckons with.", "below elevation 634"),
+        Text("surface_water", "How surface water is kept off the wall.", "lined ditch above the coping"),
+        Text("verification_load", "Test load of verification test nails.", "200 percent of the design load"),
+        Text("proof_load", "Test load of proof test nails.", "150 percent of the design load"),
+        Text("finish", "Finish of the permanent facing.", "form liner, stained"),
+        Text("wall_ends", "How the wall ends and how it goes round pipes and inlets.", "returns into the slope"),
+        Text("adjacent_structures", "Structures nearby and what movement they bear.", "abutment, 1/4 in"),
+        Text("construction_sequence", "Order of the works.", "top down, one row a lift"),
+        Text("monitoring", "Monitoring points, thresholds and actions.", "survey points at 50 ft, stop at 1 in"),
+        Text("traffic", "Traffic staging and barriers.", "stage 2, barrier 4 ft from the face"),
+        Text("site_limits", "Environmental limits, contamination, access and headroom.", "headroom 14 ft under the girders"),
     ];
 
     /// <summary>The whole file.</summary>
