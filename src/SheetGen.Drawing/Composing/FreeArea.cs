@@ -1,6 +1,5 @@
 using SheetGen.Drawing.Placing;
 using SheetGen.Drawing.Primitives;
-using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 
 namespace SheetGen.Drawing.Composing;

@@ -82,7 +82,7 @@ public sealed class LayoutSearch
                 int from = Math.Max(after + 1, solution.First);
                 if (from <= solution.Last)
                     sum += StretchSolver.LowerLimit(
-                        state.Row, from, solution.Last, 
+                        state.Row, from, solution.Last,
                         RowState.CostOf(state.Between(from, solution.Last), from, solution.Last), _boundLooks);
                 after = solution.Last;
             }

@@ -1,6 +1,5 @@
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Placing;
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
