@@ -31,7 +31,7 @@ public sealed class RandomProfile(WallRandom random, double foot, RandomWallOpti
             if (end - at - reach < L(4))
                 reach = end - at;
             double slope = random.Of(0, random.Between(-0.05, 0.05), random.Between(-0.12, 0.12));
-            at = Math.Round(at + reach, 6);
+            at = end - at - reach < 1e-6 ? end : Math.Round(at + reach, 6);
             z = Math.Round(z + Math.Clamp(slope, 0.85 * (level - L(12) - z) / reach, (level + L(12) - z) / reach) * reach, 3);
             Top.Add((at, z));
             if (end - at > L(8) && random.Chance(0.15))
@@ -73,7 +73,7 @@ public sealed class RandomProfile(WallRandom random, double foot, RandomWallOpti
         while (at < end)
         {
             double reach = Math.Min(end - at, L(random.Between(20, 60, 0.5)));
-            at = Math.Round(at + reach, 6);
+            at = end - at - reach < 1e-6 ? end : Math.Round(at + reach, 6);
             z = Math.Round(Math.Min(low, z + random.Between(-0.04, 0.04) * reach), 3);
             Grade.Add((at, z));
         }

@@ -30,7 +30,7 @@ public sealed record ScenarioElement(double Length, double Radius, double Angle,
 public sealed record ScenarioLine(
     string Name, double Station, double Northing, double Easting, double Azimuth, IReadOnlyList<ScenarioElement> Elements)
 {
-    public double End => Station + Elements.Sum(e => e.Length);
+    public double End => Math.Round(Station + Elements.Sum(e => e.Length), 9);
 
     /// <summary>Stations and signed deflections (right positive) of the corners.</summary>
     public IReadOnlyList<(double Station, double Deflection)> Corners
