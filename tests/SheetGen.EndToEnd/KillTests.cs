@@ -26,10 +26,10 @@ public sealed class KillTests
             process.WaitForExit();
         }
         if (Directory.Exists(temp.File("out")))
-            Assert.Equal(6, temp.Listing("out").Count);
+            Assert.Equal(7, temp.Listing("out").Count);
         Assert.Equal(0, CliRun.Of(build).Code);
         Assert.Equal(["out"], Directory.GetFileSystemEntries(temp.Path).Select(Path.GetFileName));
-        Assert.Equal(6, temp.Listing("out").Count);
+        Assert.Equal(7, temp.Listing("out").Count);
     }
 
     [Theory]
@@ -48,7 +48,7 @@ public sealed class KillTests
         if (left.Length > 0)
         {
             Assert.Equal(["out"], left);
-            Assert.Equal(6, temp.Listing("out").Count);
+            Assert.Equal(7, temp.Listing("out").Count);
         }
         Assert.DoesNotContain("   at ", process.StandardError.ReadToEnd(), StringComparison.Ordinal);
     }

@@ -54,6 +54,7 @@ public sealed class LayoutSearch
             Improve();
         if (KeepCover())
             Improve();
+        ClearConflicts();
         SingleNails.Improve(_states, _index, _clearance);
     }
 
@@ -178,23 +179,33 @@ public sealed class LayoutSearch
     private StretchSolver.Solution? Around(Placed nail) =>
         StretchSolver.Solve(_states[nail.Row.Index], nail.Choice.Label, nail.Choice.Label, _index);
 
-    /// <summary>What still conflicts after every pair had its turn: the nail at its grid place is left unresolved.</summary>
+    /// <summary>What still conflicts after every pair had its turn: a nail goes back to its grid place and is left unresolved.</summary>
     private void LeaveUnresolved()
     {
         foreach (RowState state in _states)
         {
             foreach (Placed nail in state.Nails.ToList())
             {
-                if (nail.Choice.IsPinned || !IsPlaced(nail) || !ConflictsOf(nail).Any(c => !c.Choice.IsPinned || nail.IsPlain))
+                if (nail.Choice.IsPinned || !IsPlaced(nail) || ConflictsOf(nail).Count == 0)
                     continue;
-                if (nail.IsPlain)
-                    state.Replace(nail.Choice.Label, nail.Choice.Label, Marked(state, nail), _index);
+                if (BackUnresolved(state, nail) is { } nails)
+                    state.Replace(nail.Choice.Label, nail.Choice.Label, nails, _index);
             }
         }
     }
 
-    private static List<Placed> Marked(RowState state, Placed nail) =>
-        [.. state.Between(nail.Choice.Label, nail.Choice.Label).Select(n => ReferenceEquals(n, nail) ? n with { IsUnresolved = true } : n)];
+    /// <summary>The nail's station with the nail back at its grid place, unresolved; null where a gap would not fit.</summary>
+    private static List<Placed>? BackUnresolved(RowState state, Placed nail)
+    {
+        int label = nail.Choice.Label;
+        HeadChoice grid = state.Row.GridChoice(label);
+        Placed back = Placed.At(state.Row, grid, grid.Turnings[0], true);
+        if (nail.Choice == grid)
+            return [.. state.Between(label, label).Select(n => ReferenceEquals(n, nail) ? back : n)];
+        bool fits = (state.Before(label) is not { } before || state.Row.Fits(before, grid))
+            && (state.After(label) is not { } after || state.Row.Fits(grid, after));
+        return fits ? [back] : null;
+    }
 
     /// <summary>Every stretch that is not plain is solved again with all others fixed, until nothing gets better.</summary>
     private void Improve()

@@ -11,6 +11,7 @@ public sealed class RowPath
     private const int PairLooks = 24;
     private const int OptionLooks = 10;
     private const int CoarseSteps = 5;
+    private const int NailsBefore = 12;
     private const int Refinements = 4;
 
     private readonly RowTask _row;
@@ -64,7 +65,7 @@ public sealed class RowPath
     /// directions near those of the last chain, at last over all directions that could still beat it.
     /// </summary>
     /// <param name="checkEarlier">
-    /// True to check each nail against the five before it; false for neighbours only: then the cost of an exact chain is a lower
+    /// True to check each nail against the twelve before it; false for neighbours only: then the cost of an exact chain is a lower
     /// limit of every chain's.
     /// </param>
     /// <param name="looks">
@@ -216,7 +217,7 @@ public sealed class RowPath
     {
         if (option.IsUnresolved)
             return false;
-        for (int back = 0; choice >= 0 && back < (checkEarlier ? 5 : 1); back++)
+        for (int back = 0; choice >= 0 && back < (checkEarlier ? NailsBefore : 1); back++)
         {
             State at = states[choice][state];
             if (!at.Option.IsUnresolved && HoleDistance.CloserThan(at.Option.Hole, option.Hole, _clearance))
