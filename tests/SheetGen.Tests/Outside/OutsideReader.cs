@@ -34,12 +34,16 @@ public sealed class OutsideReader
     public static OutsideReader Script(string script, string module)
     {
         var python = File.Exists("/usr/bin/python3") ? "/usr/bin/python3" : Find("python3");
-        var there = python.Length > 0 && Start(python, ["-c", "import " + module], TimeSpan.FromMinutes(1)).ExitCode == 0;
+        var there = python.Length > 0 && Start(python, "C.UTF-8", ["-c", "import " + module], TimeSpan.FromMinutes(1)).ExitCode == 0;
         return new($"python3 with {module}", there ? python : "", Path.Combine(ToolsFolder(), script));
     }
 
     /// <summary>Runs it, skipping or failing the test if it is missing, and failing it if it does not end in time.</summary>
-    public OutsideResult Run(params string[] arguments)
+    /// <remarks>Such programs write numbers as the environment's language does, so they get one that does not depend on who runs the tests.</remarks>
+    public OutsideResult Run(params string[] arguments) => RunIn("C.UTF-8", arguments);
+
+    /// <summary>As <see cref="Run"/>, in a language of the caller's choice, for example de_DE.UTF-8.</summary>
+    public OutsideResult RunIn(string language, params string[] arguments)
     {
         if (_program.Length == 0)
         {
@@ -48,10 +52,10 @@ public sealed class OutsideReader
                 Assert.Fail(message);
             Assert.Skip(message);
         }
-        return Start(_program, [.. _first, .. arguments], TimeSpan.FromMinutes(3));
+        return Start(_program, language, [.. _first, .. arguments], TimeSpan.FromMinutes(3));
     }
 
-    private static OutsideResult Start(string program, string[] arguments, TimeSpan timeout)
+    private static OutsideResult Start(string program, string language, string[] arguments, TimeSpan timeout)
     {
         var start = new ProcessStartInfo(program, arguments)
         {
@@ -59,6 +63,8 @@ public sealed class OutsideReader
             RedirectStandardError = true,
             UseShellExecute = false,
         };
+        start.Environment["LC_ALL"] = language;
+        start.Environment["LANG"] = language;
         start.Environment["QT_QPA_PLATFORM"] = "offscreen";
         start.Environment["PYTHONIOENCODING"] = "utf-8";
         start.Environment["PYTHONDONTWRITEBYTECODE"] = "1";

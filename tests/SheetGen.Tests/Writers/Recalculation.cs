@@ -13,10 +13,17 @@ internal static class Recalculation
 {
     private static readonly XNamespace Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
 
+    private static readonly CultureInfo Comma = CultureInfo.GetCultureInfo("de-DE");
+
     /// <summary>Compares every formula's stored value with the recalculated one; returns how many there are.</summary>
-    public static int AssertEqual(params IReadOnlyList<byte[]> workbooks)
+    public static int AssertEqual(params IReadOnlyList<byte[]> workbooks) => AssertEqual(workbooks, CultureInfo.InvariantCulture);
+
+    /// <summary>As above, in a program whose user writes 1,5 for one and a half.</summary>
+    public static int AssertEqualWithDecimalComma(params IReadOnlyList<byte[]> workbooks) => AssertEqual(workbooks, Comma);
+
+    private static int AssertEqual(IReadOnlyList<byte[]> workbooks, CultureInfo culture)
     {
-        IReadOnlyList<Dictionary<string, string[][]>> computed = Recalculate(workbooks, false);
+        List<Dictionary<string, string[][]>> computed = Recalculate(workbooks, false, culture);
         int count = 0;
         var differences = new List<string>();
         for (int i = 0; i < workbooks.Count; i++)
@@ -28,7 +35,7 @@ internal static class Recalculation
                     string address = cell.Attribute("r")!.Value, stored = cell.Element(Main + "v")?.Value ?? "";
                     string actual = At(computed[i][sheet], address);
                     count++;
-                    if (!IsSame(stored, actual))
+                    if (!IsSame(stored, actual, culture))
                         differences.Add($"{i}: {sheet}!{address}: stored {stored}, recalculated {actual}, formula {cell.Element(Main + "f")!.Value}");
                 }
             }
@@ -38,9 +45,9 @@ internal static class Recalculation
     }
 
     /// <summary>All sheets as texts, recalculated: full precision, or as shown on the screen.</summary>
-    public static Dictionary<string, string[][]> Recalculate(byte[] workbook, bool formatted = false) => Recalculate([workbook], formatted)[0];
+    public static Dictionary<string, string[][]> Recalculate(byte[] workbook, bool formatted = false) => Recalculate([workbook], formatted, CultureInfo.InvariantCulture)[0];
 
-    private static List<Dictionary<string, string[][]>> Recalculate(IReadOnlyList<byte[]> workbooks, bool formatted)
+    private static List<Dictionary<string, string[][]>> Recalculate(IReadOnlyList<byte[]> workbooks, bool formatted, CultureInfo culture)
     {
         string folder = Directory.CreateTempSubdirectory().FullName;
         try
@@ -49,7 +56,8 @@ internal static class Recalculation
             for (int i = 0; i < workbooks.Count; i++)
                 File.WriteAllBytes(Path.Combine(folder, files[i]), Stripped(workbooks[i]));
             string shown = formatted ? "true" : "false";
-            OutsideResult result = OutsideReader.LibreOffice.Run(
+            OutsideResult result = OutsideReader.LibreOffice.RunIn(
+                culture == Comma ? "de_DE.UTF-8" : "C.UTF-8",
             [
                 "-env:UserInstallation=file://" + folder + "/profile", "--headless", "--convert-to",
                 "csv:Text - txt - csv (StarCalc):44,34,76,1,,1033,false,false," + shown + ",false,false,-1", "--outdir", folder, .. files.Select(f => Path.Combine(folder, f)),
@@ -121,12 +129,12 @@ internal static class Recalculation
         ];
     }
 
-    private static bool IsSame(string stored, string actual)
+    private static bool IsSame(string stored, string actual, CultureInfo culture)
     {
         if (stored == actual)
             return true;
         return double.TryParse(stored, NumberStyles.Float, CultureInfo.InvariantCulture, out double a)
-            && double.TryParse(actual, NumberStyles.Float, CultureInfo.InvariantCulture, out double b)
+            && double.TryParse(actual, NumberStyles.Float, culture, out double b)
             && Math.Abs(a - b) <= 1e-12 * Math.Max(1, Math.Abs(a));
     }
 

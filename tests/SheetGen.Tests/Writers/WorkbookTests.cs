@@ -76,6 +76,11 @@ public class WorkbookTests
         Assert.True(formulas > 2000, "too few formulas compared: " + formulas);
     }
 
+    /// <summary>An estimator whose program writes 1,5 for one and a half sees the same figures and no error.</summary>
+    [Fact]
+    public void Recalculated_with_a_decimal_comma_all_cells_are_equal() =>
+        Recalculation.AssertEqualWithDecimalComma(Write(Take(StrangeWallTests.Walls["metric, left"])), Write(Take(StrangeWallTests.Walls["survey feet, panels"])));
+
     /// <summary>Walls as they are, through reader and placer; SHEETGEN_LONG=1 takes 50.</summary>
     [Fact]
     public void Random_walls_are_equal_when_recalculated()
