@@ -162,6 +162,10 @@ public static class ProblemCodes
         "The layers of a boring go down: each ends below the one before, none below the boring's bottom.",
         "Put the layers in order from the top.");
 
+    public static readonly ProblemCode CrossSectionPoints = Error("R55", "points of a cross section out of order",
+        "The points of a cross section start at the face (0) and go away from it.",
+        "Start with [0, elevation] and put the points in order of their distance.");
+
     // R60 to R79: grid and rules
     public static readonly ProblemCode HoleTooSmall = Error("R60", "hole not larger than the bar",
         "The bar does not go into the hole.",
@@ -195,7 +199,21 @@ public static class ProblemCodes
         "The value can be meant, but lies outside the published or customary range that the message names with its source.",
         "Check the value; if it is meant, nothing needs to be done.");
 
-    /// <summary>All codes, in order.</summary>
+    /// <summary>Codes of the files that a project file names. The stages that read those files report them.</summary>
+    public static IReadOnlyList<ProblemCode> OfNamedFiles { get; } =
+    [
+        Error("Q01", "not a pay item set",
+            "The file under pay_items is not JSON of the form of templates/pay-items, names a quantity that does not exist, or has a faulty expression or rounding.",
+            "Compare it with a set in templates/pay-items; the workbook's sheet \"Quantities\" lists the names."),
+        Error("T01", "not a complete layer list",
+            "The file under sheets: layers is not JSON of the form of templates/layers, or lacks a layer.",
+            "Start from a copy of a list in templates/layers."),
+        Error("T02", "not a title block drawing",
+            "The file under sheets: title_block is not an ASCII DXF drawing, or draws nothing.",
+            "Save the title block as ASCII DXF, drawn at paper size in model space or as a block with attributes."),
+    ];
+
+    /// <summary>All codes of project files, in order.</summary>
     public static IReadOnlyList<ProblemCode> All { get; } =
     [
         CannotRead, Syntax, NotUsed, TooLarge, DuplicateKey,
@@ -203,7 +221,7 @@ public static class ProblemCodes
         DuplicateName, UnknownName, NameNeeded, PointForm, OffsetSide, NotHere,
         StationOffLine, StationOrder, ProfileShort, TopBelowBottom, SectionGap, SectionOverlap, OutsideWall, StepOffBreak,
         FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails,
-        TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder,
+        TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder, CrossSectionPoints,
         HoleTooSmall, SpacingUnderGap, MaximumUnderTolerance, UnknownBar, RangeReversed, InclinationWindow, TopRowDepth,
         Guidance,
     ];

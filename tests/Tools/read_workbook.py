@@ -11,4 +11,5 @@ print("names", len(book.defined_names.definedName))
 print("rules", sum(len(sheet.data_validations.dataValidation) for sheet in book))
 values = openpyxl.load_workbook(sys.argv[1], data_only=True)
 cells = (cell.value for sheet in values for row in sheet.iter_rows() for cell in row)
-print("errors", sum(1 for value in cells if isinstance(value, str) and value.startswith("#") and value.endswith("!")))
+ERRORS = {"#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"}
+print("errors", sum(1 for value in cells if value in ERRORS))

@@ -113,13 +113,31 @@ internal sealed class FaceRegions(Face face, double shift = 0)
 
     public static double Highest(Wall wall) => Math.Max(wall.Bottom.Points.Max(p => p.Elevation), wall.Top.Points.Max(p => p.Elevation));
 
+    /// <summary>Elevations at which a region's edges cross a place where it has no corner, from below: in and out in turn.</summary>
+    public static List<double> Crossings(Geometry region, double along)
+    {
+        var levels = new List<double>();
+        foreach (LineString ring in LinearComponentExtracter.GetLines(region).OfType<LineString>())
+        {
+            Coordinate[] corners = ring.Coordinates;
+            for (int i = 0; i + 1 < corners.Length; i++)
+            {
+                Coordinate a = corners[i], b = corners[i + 1];
+                if (a.X < along != b.X < along)
+                    levels.Add(a.Y + (b.Y - a.Y) * (along - a.X) / (b.X - a.X));
+            }
+        }
+        levels.Sort();
+        return levels;
+    }
+
     private static double HeightOver(Geometry region, double along)
     {
-        Envelope extent = region.EnvelopeInternal;
-        if (extent.IsNull || along < extent.MinX || along > extent.MaxX)
-            return 0;
-        LineString line = Factory.CreateLineString([new Coordinate(along, extent.MinY - 1), new Coordinate(along, extent.MaxY + 1)]);
-        return Overlay(line, region, SpatialFunction.Intersection).Length;
+        List<double> levels = Crossings(region, along);
+        double height = 0;
+        for (int i = 0; i + 1 < levels.Count; i += 2)
+            height += levels[i + 1] - levels[i];
+        return height;
     }
 
     private IEnumerable<(Geometry Part, double Curvature)> Pieces(Leg leg, Geometry region)

@@ -37,11 +37,11 @@ internal static class LiftTakeOff
                     Geometry cut = FaceRegions.Overlay(left, AboveRow(row, section, leg, open, below), SpatialFunction.Intersection);
                     if (cut.Area < 1e-9)
                         continue;
-                    lifts.Add(Make(regions, section, leg, ++number, row.Number, cut));
+                    lifts.Add(Make(regions, section, leg, ++number, row.Number, below, cut));
                     left = FaceRegions.Overlay(left, cut, SpatialFunction.Difference);
                 }
                 if (left.Area >= 1e-9)
-                    lifts.Add(Make(regions, section, leg, ++number, null, left));
+                    lifts.Add(Make(regions, section, leg, ++number, null, below, left));
             }
         }
         return lifts;
@@ -74,38 +74,58 @@ internal static class LiftTakeOff
         return [.. line.Select(c => new Coordinate(c.X, c.Y - depth))];
     }
 
-    private static ExcavationLift Make(FaceRegions regions, Section section, Leg leg, int number, RowNumber? row, Geometry cut)
+    private static ExcavationLift Make(FaceRegions regions, Section section, Leg leg, int number, RowNumber? row, double below, Geometry cut)
     {
         Wall wall = regions.Face.Wall;
         Envelope extent = cut.EnvelopeInternal;
         double exposed = cut.Coordinates.Select(c => c.X).Distinct().Max(x => FaceRegions.HeightAt(cut, x));
         return new ExcavationLift(
-            wall, section, number, row, Math.Max(extent.MinX, leg.Start), Math.Min(extent.MaxX, leg.End), regions.Area(leg, cut),
+            wall, section, number, row, Math.Max(extent.MinX, leg.Start), Math.Min(extent.MaxX, leg.End), below, regions.Area(leg, cut),
             exposed, wall.Lifts?.MaxExposed, Volume(wall, section, leg, cut));
     }
 
-    /// <summary>Average end area of the cross sections on the leg and section; the first and last go on to the section's limits.</summary>
+    /// <summary>Average end area of the cross sections on the leg and section; the first and last go on to the wall's ends. Between them the ground is
+    /// taken straight, so that every end and bend of the cut counts as an end area too.</summary>
     private static double? Volume(Wall wall, Section section, Leg leg, Geometry cut)
     {
-        double from = Math.Max(section.Start, leg.Start), to = Math.Min(section.End, leg.End);
-        if (wall.CrossSections.Count == 0 || to <= from)
+        if (wall.CrossSections.Count == 0)
             return null;
-        List<double> stations = [from, .. wall.CrossSections.Select(c => c.Along).Where(a => a > from && a < to), to];
-        return EndAreas.Volume([.. stations.Select(s => (s, AreaInFront(wall, s, cut)))]);
+        const double inside = 1e-6;
+        Envelope extent = cut.EnvelopeInternal;
+        double from = Math.Max(extent.MinX, Math.Max(section.Start, leg.Start)), to = Math.Min(extent.MaxX, Math.Min(section.End, leg.End));
+        List<double> ends =
+        [
+            from,
+            .. cut.Coordinates.Select(c => c.X).Concat(wall.CrossSections.Select(c => c.Along)).Where(a => a > from + inside && a < to - inside).Distinct().Order(),
+            to,
+        ];
+        double volume = 0;
+        for (int i = 0; i + 1 < ends.Count; i++)
+        {
+            (double first, bool opens) = AreaInFront(wall, ends[i] + inside, cut);
+            (double second, bool closes) = AreaInFront(wall, ends[i + 1] - inside, cut);
+            volume += opens || closes
+                ? (ends[i + 1] - ends[i]) * (first + second) / 2
+                : EndAreas.Volume([(ends[i], first), (ends[i + 1], second)]);
+        }
+        return volume;
     }
 
-    /// <summary>Area of the ground in front between the cut's lower and upper line at a station, between the two sections beside it.</summary>
-    private static double AreaInFront(Wall wall, double along, Geometry cut)
+    /// <summary>
+    /// Area of the ground in front between the cut's lower and upper lines at a station, between the two sections beside it; and whether
+    /// the cut itself closes there, so that the stretch beside it is a wedge and no pyramid.
+    /// </summary>
+    private static (double Area, bool Closed) AreaInFront(Wall wall, double along, Geometry cut)
     {
-        Envelope extent = cut.EnvelopeInternal;
-        double inside = Math.Clamp(along, extent.MinX + 1e-6, extent.MaxX - 1e-6);
-        LineString line = cut.Factory.CreateLineString([new(inside, extent.MinY - 1), new(inside, extent.MaxY + 1)]);
-        Envelope band = FaceRegions.Overlay(line, cut, SpatialFunction.Intersection).EnvelopeInternal;
-        if (band.IsNull || inside != along && Math.Abs(inside - along) > 1e-3)
-            return 0;
+        List<double> levels = FaceRegions.Crossings(cut, along);
+        if (levels.Count == 0 || levels[^1] - levels[0] < 1e-4)
+            return (0, true);
         CrossSection before = wall.CrossSections.LastOrDefault(c => c.Along <= along) ?? wall.CrossSections[0];
         CrossSection after = wall.CrossSections.FirstOrDefault(c => c.Along >= along) ?? wall.CrossSections[^1];
         double share = after.Along > before.Along ? (along - before.Along) / (after.Along - before.Along) : 0;
-        return EndAreas.Between(before, band.MinY, band.MaxY) * (1 - share) + EndAreas.Between(after, band.MinY, band.MaxY) * share;
+        double area = 0;
+        for (int i = 0; i + 1 < levels.Count; i += 2)
+            area += EndAreas.Between(before, levels[i], levels[i + 1]) * (1 - share) + EndAreas.Between(after, levels[i], levels[i + 1]) * share;
+        return (area, false);
     }
 }

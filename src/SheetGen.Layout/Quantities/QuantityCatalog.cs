@@ -69,6 +69,6 @@ public static class QuantityCatalog
         (QuantityName.StripCount, 'n', "Drainage strips", "between nail columns, no farther apart than the greatest spacing"),
         (QuantityName.StripLength, '1', "Drainage strip length", "bottom to top along the face"),
         (QuantityName.LiftCount, 'n', "Excavation lifts", "one a row on each leg of a section, and the last cut to the bottom"),
-        (QuantityName.ExcavationVolume, '3', "Excavation in front of the face", "average end area of the given cross sections"),
+        (QuantityName.ExcavationVolume, '3', "Excavation in front of the face", "average end area between the given cross sections, along the layout line"),
     ];
 }

@@ -132,12 +132,12 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         amounts.SetOr(QuantityName.PadSteps, wall.Wall.Panels is null ? null : pad.Count(p => p.StepsUp is { } s && s != 0), runs, none);
         List<DrainStrip> strips = [.. wall.Strips.Where(s => s.Section == section)];
         string[] stations = [.. strips.Select(s => Model.Units.Stations.Format(wall.Wall.StationOf(s.Along), project.Unit))];
-        string spacing = wall.Wall.Drainage is null ? "greatest spacing at its default, 10 ft or 3 m" : "";
+        string spacing = wall.Wall.Drainage?.MaxSpacing is null ? "greatest spacing at its default, 10 ft or 3 m" : "";
         amounts.Set(QuantityName.StripCount, strips.Count, stations, spacing);
         amounts.Set(QuantityName.StripLength, strips.Sum(s => s.Length), stations, spacing);
         List<ExcavationLift> lifts = [.. wall.Lifts.Where(l => l.Section == section)];
         string[] cuts = [.. lifts.Select(l => Range(l.Start, l.End))];
-        amounts.Set(QuantityName.LiftCount, lifts.Count, cuts);
+        amounts.Set(QuantityName.LiftCount, lifts.Count, cuts, wall.Wall.Lifts?.BelowRow is null ? "cut below a row at its default, 1.5 ft or 0.5 m" : "");
         amounts.SetOr(
             QuantityName.ExcavationVolume, wall.Wall.CrossSections.Count == 0 ? null : lifts.Sum(l => l.Volume ?? 0), cuts,
             "not computed: no cross sections of the ground in front given");

@@ -33,7 +33,7 @@ internal static class StripTakeOff
             while (true)
             {
                 double at = Choose(free, last, Math.Min(limit, leg.End - half));
-                strips.Add(Make(regions, leg, at, [.. blocked.Where(b => b.From < at - Tiny && at + Tiny < b.To).Select(b => b.Mark)]));
+                strips.Add(Make(regions, spacing, at, [.. blocked.Where(b => b.From < at - Tiny && at + Tiny < b.To).Select(b => b.Mark)]));
                 if (at >= leg.End - reach / 2 - Tiny)
                     break;
                 last = at;
@@ -75,11 +75,11 @@ internal static class StripTakeOff
         return free;
     }
 
-    private static DrainStrip Make(FaceRegions regions, Leg leg, double at, IReadOnlyList<string> touches)
+    private static DrainStrip Make(FaceRegions regions, double spacing, double at, IReadOnlyList<string> touches)
     {
         Wall wall = regions.Face.Wall;
         double height = Math.Max(0, wall.Top.At(at) - wall.Bottom.At(at));
-        return new DrainStrip(wall, PanelTakeOff.SectionOf(wall, at), at, height * regions.SlopeFactor(), touches);
+        return new DrainStrip(wall, PanelTakeOff.SectionOf(wall, at), at, spacing, height * regions.SlopeFactor(), touches);
     }
 
     private static double GreatestScale(Face face, Leg leg)

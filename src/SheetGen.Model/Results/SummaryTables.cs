@@ -6,30 +6,59 @@ namespace SheetGen.Model.Results;
 /// <summary>Tables that stand on the sheets and in the workbook with the same figures, cell for cell.</summary>
 public static class SummaryTables
 {
-    /// <summary>One row a section, and a row of totals.</summary>
+    /// <summary>One row a section, and a row of totals. The stage stands there where the project file gives any.</summary>
     public static TableData BySection(QuantityTable quantities)
     {
+        IReadOnlyList<SummaryColumn> columns = SectionColumns(quantities);
+        return new TableData(
+            "Summary by section",
+            [.. columns.Select(c => new TableColumn(c.Head, c.IsNumeric))],
+            [
+                .. quantities.Sections.Select(s => (IReadOnlyList<string>)[.. columns.Select(c => c.Text(s))]),
+                [.. columns.Select(c => c.Total)],
+            ]);
+    }
+
+    /// <summary>The columns of the summary by section, in order.</summary>
+    public static IReadOnlyList<SummaryColumn> SectionColumns(QuantityTable quantities)
+    {
         LengthUnit unit = quantities.Unit;
-        string length = Lengths.IsFoot(unit) ? "ft" : "m";
-        TableColumn[] columns =
+        bool feet = Lengths.IsFoot(unit);
+        string l = feet ? "ft" : "m";
+        SummaryColumn Words(string key, string head, Func<SectionQuantities, string> text, string total = "") => new(key, head, null, text, total);
+        SummaryColumn Figure(string key, string head, int decimals, Func<SectionQuantities, double?> of, double? total = null) =>
+            new(key, head, decimals, s => Fixed(of(s), decimals), Fixed(total, decimals));
+        SummaryColumn Measured(string name, string head, int decimals) =>
+            Figure(name, head, decimals, s => s.Amounts[name].Amount, quantities.Totals[name].Amount);
+        List<SummaryColumn> columns =
         [
-            new("Wall", false), new("Section", false), new("Stations", false), new($"Height, {length}", false),
-            new($"Face area, {length}2", true), new("Rows", true), new($"Spacing H x V, {length}", false), new("Non-typical gaps", true),
-            new("Nails", true), new("Nails by length", false), new($"Pay length, {length}", true), new($"Projection, {length}", true),
-            new($"Bar length, {length}", true), new($"Hole, {(Lengths.IsFoot(unit) ? "in" : "mm")}", true), new("Bar", false),
-            new($"Area a nail, mean, {length}2", true), new($"Area a nail, greatest, {length}2", true), new($"H x V, {length}2", true),
-            new("Verification", true), new("Proof", true), new("Unresolved", true),
+            Words("wall", "Wall", s => s.Wall.Name, "Total"),
+            Words("section", "Section", s => s.Section.Name),
+            Words("stations", "Stations", s => StationsOf(s, unit)),
+            Words("height", $"Height, {l}", HeightRange),
+            Measured(QuantityName.FaceArea, $"Face area, {l}2", 1),
+            Figure("rows", "Rows", 0, s => s.Rows.Count),
+            Figure("horizontal", $"Spacing H, {l}", 2, s => s.Section.HorizontalSpacing),
+            Figure("vertical", $"Spacing V, {l}", 2, s => s.Section.VerticalSpacing),
+            Figure("gaps", "Non-typical gaps", 0, s => s.Gaps.Count, quantities.Sections.Sum(s => s.Gaps.Count)),
+            Words("gap_range", $"Non-typical gaps, {l}", GapRange),
+            Measured(QuantityName.NailCount, "Nails", 0),
+            Words("lengths", $"Nails by length, {l}", LengthList),
+            Measured(QuantityName.PayLength, $"Pay length, {l}", 2),
+            Measured(QuantityName.Projection, $"Projection, {l}", 2),
+            Measured(QuantityName.BarLength, $"Bar length, {l}", 2),
+            Figure("hole", $"Hole, {(feet ? "in" : "mm")}", 2, s => s.Section.HoleDiameter * (feet ? 12 : 1000)),
+            Words("bar", "Bar", s => s.Section.Bar.ToString()),
+            Figure("mean", $"Area a nail, mean, {l}2", 2, s => s.MeanArea),
+            Figure("greatest", $"Area a nail, greatest, {l}2", 2, s => s.GreatestArea),
+            Figure("product", $"H x V, {l}2", 2, s => s.Section.HorizontalSpacing * s.Section.VerticalSpacing),
+            Measured(QuantityName.VerificationCount, "Verification", 0),
+            Measured(QuantityName.ProofCount, "Proof", 0),
+            Measured(QuantityName.UnresolvedCount, "Unresolved", 0),
         ];
-        List<IReadOnlyList<string>> rows = [.. quantities.Sections.Select(s => Row(s, unit))];
-        string Total(string name, int decimals) => Fixed(quantities.Totals[name].Amount, decimals);
-        rows.Add(
-        [
-            "Total", "", "", "", Total(QuantityName.FaceArea, 1), "", "", Fixed(quantities.Sections.Sum(s => s.Gaps.Count), 0),
-            Total(QuantityName.NailCount, 0), "", Total(QuantityName.PayLength, 2), Total(QuantityName.Projection, 2),
-            Total(QuantityName.BarLength, 2), "", "", "", "", "",
-            Total(QuantityName.VerificationCount, 0), Total(QuantityName.ProofCount, 0), Total(QuantityName.UnresolvedCount, 0),
-        ]);
-        return new TableData("Summary by section", columns, rows);
+        if (quantities.Sections.Any(s => s.Section.Stage.Length > 0))
+            columns.Insert(2, Words("stage", "Stage", s => s.Section.Stage));
+        return columns;
     }
 
     /// <summary>One row a pay item: what is bid, by the agency's rounding; empty quantities say in the last column what is missing.</summary>
@@ -59,22 +88,13 @@ public static class SummaryTables
     public static string StationsOf(SectionQuantities section, LengthUnit unit) =>
         StationRange.Of(section.Wall, section.Section.Start, section.Section.End, unit);
 
-    public static string SpacingOf(SectionQuantities section) => string.Create(
-        CultureInfo.InvariantCulture, $"{section.Section.HorizontalSpacing:0.###} x {section.Section.VerticalSpacing:0.###}");
-
-    private static string[] Row(SectionQuantities section, LengthUnit unit)
+    /// <summary>"2.50 to 4.75": the least and the greatest non-typical gap; one figure where they are the same, empty where there is none.</summary>
+    public static string GapRange(SectionQuantities section)
     {
-        string Of(string name, int decimals) => Fixed(section.Amounts[name].Amount, decimals);
-        double hole = Lengths.IsFoot(unit) ? section.Section.HoleDiameter * 12 : section.Section.HoleDiameter * 1000;
-        return
-        [
-            section.Wall.Name, section.Section.Name, StationsOf(section, unit), HeightRange(section), Of(QuantityName.FaceArea, 1),
-            Fixed(section.Rows.Count, 0), SpacingOf(section), Fixed(section.Gaps.Count, 0), Of(QuantityName.NailCount, 0),
-            LengthList(section), Of(QuantityName.PayLength, 2), Of(QuantityName.Projection, 2), Of(QuantityName.BarLength, 2),
-            Fixed(hole, 2), section.Section.Bar.ToString(), Fixed(section.MeanArea, 2), Fixed(section.GreatestArea, 2),
-            Fixed(section.Section.HorizontalSpacing * section.Section.VerticalSpacing, 2), Of(QuantityName.VerificationCount, 0),
-            Of(QuantityName.ProofCount, 0), Of(QuantityName.UnresolvedCount, 0),
-        ];
+        if (section.Gaps.Count == 0)
+            return "";
+        string least = Fixed(section.Gaps.Min(g => g.Gap), 2), most = Fixed(section.Gaps.Max(g => g.Gap), 2);
+        return least == most ? least : least + " to " + most;
     }
 
     private static string Fixed(double? value, int decimals)

@@ -1,5 +1,4 @@
 using SheetGen.Model;
-using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Tree;
 
 namespace SheetGen.ProjectFile.Building;
@@ -24,8 +23,8 @@ internal static class FacingBuilder
         Coping = map.Text("coping"),
     };
 
-    public static Drainage? Drainage(MapItem? map, LengthUnit unit) =>
-        map is null ? null : new Drainage(map.Number("strip_width"), map.Number("max_spacing") ?? (Lengths.IsFoot(unit) ? 10 : 3));
+    public static Drainage? Drainage(MapItem? map) =>
+        map is null ? null : new Drainage(map.Number("strip_width"), map.Number("max_spacing"));
 
     public static Lifts? Lifts(MapItem? map) =>
         map is null ? null : new Lifts(map.Number("below_row"), map.Number("max_exposed"), map.Number("max_hours"));

@@ -82,6 +82,7 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
             HoleDiameter = hole,
             TestNails = ReadTestNails(map.Map("test_nails")),
             CornerRows = map.Text("corner_rows") == "shifted" ? CornerRows.Shifted : CornerRows.Continuous,
+            Stage = map.Text("stage") ?? "",
         };
     }
 

@@ -39,11 +39,12 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
         IReadOnlyList<Section>? built = sections.Build(map, line, start, end, name.Name);
         IReadOnlyList<Opening> openings = new OpeningBuilder(unit, problems).Openings(map, line, start, end);
         IReadOnlyList<ClosedStretch> closed = new OpeningBuilder(unit, problems).ClosedStretches(map, line, start, end);
+        IReadOnlyList<CrossSection> crossSections = new CrossSectionBuilder(unit, problems).Build(map, line, start, end);
         if (wall is not null && top is not null)
             new WallChecks(unit, problems).Check(wall, map, profiles, built ?? []);
         if (wall is null || top is null || built is null || name.Name is null)
             return null;
-        return wall with { Sections = built, Openings = openings, ClosedStretches = closed };
+        return wall with { Sections = built, Openings = openings, ClosedStretches = closed, CrossSections = crossSections };
     }
 
     /// <summary>The wall without bottom and sections, as far as its face and its profiles go.</summary>
@@ -75,7 +76,7 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
             ExistingGround = existing,
             FinishedGrade = grade,
             Facing = FacingBuilder.Facing(map.Map("facing")),
-            Drainage = FacingBuilder.Drainage(map.Map("drainage"), unit),
+            Drainage = FacingBuilder.Drainage(map.Map("drainage")),
             Lifts = FacingBuilder.Lifts(map.Map("lifts")),
             Sections = [],
             Spot = map.Spot,

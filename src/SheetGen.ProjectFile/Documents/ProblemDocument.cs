@@ -18,7 +18,7 @@ public static class ProblemDocument
             Any error means that nothing is written (exit 2); warnings do not stop the work.
 
             """.ReplaceLineEndings("\n"));
-        foreach (ProblemCode code in ProblemCodes.All)
+        foreach (ProblemCode code in ProblemCodes.All.Concat(ProblemCodes.OfNamedFiles))
         {
             page.Append($"\n## {code.Code}\n\n{code.Severity}: {code.Title}.\n\n");
             page.Append($"{code.Meaning}\n\nWhat to do: {code.Remedy}\n");

@@ -46,6 +46,11 @@ internal static class WallKeys
             Length("below_row", "How far below a row the cut goes.", ValueRange.From0, "1.5 ft"),
             Length("max_exposed", "Greatest height of face left open.", ValueRange.Over0, "4 ft"),
             Number("max_hours", "Longest time that a face stays open, hours.", new ValueRange(0, false, 1e4), "24")),
+        List("cross_sections", "Cross sections of the ground in front of the wall before the excavation, in order of station; without them its volume is not computed. The first and the last go on to the wall's ends.", 0, Map("cross section", "The ground in front of the wall at a station.",
+            Station("station", "Station.", "100+00") with { Required = true },
+            List("ground", "From the face outward: [distance in front of the face, elevation]; the first distance is 0, and the excavation ends at the last.", 2, Map("ground point", "A point of a cross section, [in_front, elevation] for short.",
+                Length("in_front", "Horizontal distance in front of the face.", ValueRange.From0, "20") with { Required = true },
+                Elevation("elevation", "Elevation of the ground.", "118.0") with { Required = true }) with { Short = ["in_front", "elevation"] }) with { Required = true, Example = "[[0, 118.0], [20, 118.0], [40, 104.0]]" })),
         List("openings", "Openings and pipes through the face: deducted from the area, exempt from cover.", 0, Map("opening", "An opening of the face.",
             Text("name", "Name.", "Culvert") with { Required = true },
             StationPair("stations", "First and last station.", "[100+20, 100+26]") with { Required = true },
@@ -79,6 +84,7 @@ internal static class WallKeys
             Choice("verification_per", "Whether that number stands for the section or for the whole wall.", "section", "section", "wall") with { Default = "section" },
             Share("proof", "Least share of the production nails that are proof tested.", new ValueRange(0, true, 1), "5 %") with { Default = "0 %" },
             Choice("proof_marks", "Who chooses the proof test nails: the engineer in the field, or evenly spread marks.", "engineer", "engineer", "spread") with { Default = "engineer" }),
+        Text("stage", "Stage of construction that the section belongs to: quantities are also summed by stage.", "1"),
         Choice("corner_rows", "Rows at an outside corner: continuous, or those of the up-station leg moved by half the vertical spacing.", "continuous", "continuous", "shifted") with { Default = "continuous" },
     ];
 }

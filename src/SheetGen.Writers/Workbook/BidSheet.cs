@@ -26,9 +26,9 @@ internal sealed class BidSheet
             .Add("raw", "Quantity, unrounded", 15, (b, _) => SheetCell.Calculated(Raw(b.Item), b.Raw, CellFormat.Four))
             .Text("rule", "Rounding", 20, b => b.Item.Rounding.ToString())
             .Add("rounded", "Bid quantity", 14, (b, r) => SheetCell.Calculated(Rounded(b.Item.Rounding, t.At("raw", r)), b.Rounded, FormatOf(b.Item.Rounding)))
-            .Add("price", "Unit price", 12, (b, _) => SheetCell.Of(b.Price, new CellStyle(CellLook.Input, CellFormat.Two)))
+            .Add("price", "Unit price", 12, (b, _) => SheetCell.Of(b.Price, new CellStyle(CellLook.Input, CellFormat.Money)))
             .Add("amount", "Amount", 15, (b, r) => SheetCell.Calculated(
-                $"IF(OR({t.At("rounded", r)}=\"\",{t.At("price", r)}=\"\"),\"\",{t.At("rounded", r)}*{t.At("price", r)})", b.Amount, CellFormat.Two))
+                $"IF(OR({t.At("rounded", r)}=\"\",{t.At("price", r)}=\"\"),\"\",{t.At("rounded", r)}*{t.At("price", r)})", b.Amount, CellFormat.Money))
             .Wrapped("quantity", "From the quantities", 22, b => b.Item.Quantity.Text)
             .Wrapped("measured", "Measured", 30, b => b.Item.Measured)
             .Wrapped("subsidiary", "Subsidiary", 34, b => string.Join(", ", b.Item.Subsidiary))
@@ -47,15 +47,15 @@ internal sealed class BidSheet
         List<double> amounts = [.. input.Bid.Lines.Select(b => b.Amount).OfType<double>()];
         double? sum = amounts.Count == 0 ? null : amounts.Sum();
         double? share = input.Project.Rates.Contingency;
-        t.Total("amount", sum, CellFormat.Two);
+        t.Total("amount", sum, CellFormat.Money);
         t.TotalHead("Sum");
         string total = CellAddress.Of(column, row), extra = CellAddress.Of(column, row + 1);
         Sheet.Put(row + 1, 0, "Contingency", CellStyle.Text);
         Sheet.Put(row + 1, column, SheetCell.Calculated(
-            $"IF(OR({total}=\"\",{RateSheet.Contingency}=\"\"),\"\",{total}*{RateSheet.Contingency})", sum * share, CellFormat.Two));
+            $"IF(OR({total}=\"\",{RateSheet.Contingency}=\"\"),\"\",{total}*{RateSheet.Contingency})", sum * share, CellFormat.Money));
         Sheet.Put(row + 2, 0, "Sum with contingency", new CellStyle(CellLook.Total, CellFormat.General));
         Sheet.Put(row + 2, column, SheetCell.Calculated(
-            $"IF({total}=\"\",\"\",{total}+IF({extra}=\"\",0,{extra}))", sum + (sum * share ?? 0), new CellStyle(CellLook.Total, CellFormat.Two)));
+            $"IF({total}=\"\",\"\",{total}+IF({extra}=\"\",0,{extra}))", sum + (sum * share ?? 0), new CellStyle(CellLook.Total, CellFormat.Money)));
     }
 
     private void Unresolved(WorkbookInput input, int row)

@@ -9,6 +9,10 @@ internal enum CellFormat
     Two,
     Three,
     Four,
+    Six,
+
+    /// <summary>Money: thousands apart, two decimals.</summary>
+    Money,
     Percent,
     Text,
 }

@@ -2,12 +2,12 @@ using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Workbook;
 
-/// <summary>Areas, shotcrete, reinforcement, panels and leveling pad.</summary>
+/// <summary>Areas, shotcrete, reinforcement and coping by section.</summary>
 internal sealed class FacingSheet
 {
     public FacingSheet(WorkbookInput input, NailSheet nails)
     {
-        Sheet = SheetHead.Make(input, "Facing and panels", "Facing and panels",
+        Sheet = SheetHead.Make(input, "Facing", "Facing",
             "Areas by polygons between top and stepped bottom. Neat: along the face. Pay outline: developed elevation as drawn. Loss is a share of the material supplied.");
         Sheet.HeadColumns = 3;
         string l = input.Length, area = l + "2", volume = l + "3";
@@ -42,44 +42,11 @@ internal sealed class FacingSheet
         t.TotalHead("Total");
         foreach ((string key, string name) in Totals)
             t.Total(key, input.Quantities.Totals[name].Amount, CellFormat.Two);
-
-        int panelRow = t.LastRow + 5;
-        Sheet.Put(panelRow - 1, 0, "Precast panels, in level courses from the lowest bottom; restarted at corners", new CellStyle(CellLook.Title, CellFormat.General));
-        Panels = new TableBlock<PanelCount>(Sheet, panelRow, input.Quantities.Panels);
-        Panels.Number("no", "Section no.", 9, CellFormat.Whole, p => input.NumberOf(p.Wall, p.Section))
-            .Text("wall", "Wall", 14, p => p.Wall.Name)
-            .Text("section", "Section", 9, p => p.Section.Name)
-            .Number("course", "Course from below", 12, CellFormat.Whole, p => p.Course)
-            .Text("size", "Size", 15, p => p.Size switch { PanelSize.Full => "full", PanelSize.Partial => "partial", _ => "special height" })
-            .Number("width", $"Width, {l}", 12, CellFormat.Two, p => p.Width)
-            .Number("start", $"Height, down-station, {l}", 12, CellFormat.Two, p => p.StartHeight)
-            .Number("end", $"Height, up-station, {l}", 12, CellFormat.Two, p => p.EndHeight)
-            .Number("count", "Panels", 12, CellFormat.Whole, p => p.Count)
-            .Text("places", "Stations", 11, p => string.Join("; ", p.Places));
-        Panels.Fill("panels");
-
-        int padRow = Panels.LastRow + 4;
-        Sheet.Put(padRow - 1, 0, "Leveling pad", new CellStyle(CellLook.Title, CellFormat.General));
-        Pad = new TableBlock<PadRun>(Sheet, padRow, input.Quantities.Pad);
-        Pad.Number("no", "Section no.", 9, CellFormat.Whole, p => input.NumberOf(p.Wall, p.Section))
-            .Text("wall", "Wall", 14, p => p.Wall.Name)
-            .Text("section", "Section", 9, p => p.Section.Name)
-            .Text("from", "From station", 12, p => input.Station(p.Wall, p.Start))
-            .Text("to", "To station", 11, p => input.Station(p.Wall, p.End))
-            .Number("elevation", $"Elevation, {l}", 12, input.Place, p => p.Elevation)
-            .Number("length", $"Length, {l}", 12, CellFormat.Two, p => p.Length)
-            .Number("rise", $"Step before, {l}", 12, input.Place, p => p.StepsUp)
-            .Number("step", "Steps", 12, CellFormat.Whole, p => p.StepsUp is { } rise && rise != 0 ? 1 : 0);
-        Pad.Fill("leveling-pad");
     }
 
     public SheetContent Sheet { get; }
 
     public TableBlock<SectionQuantities> Sections { get; }
-
-    public TableBlock<PanelCount> Panels { get; }
-
-    public TableBlock<PadRun> Pad { get; }
 
     private static readonly (string Key, string Name)[] Totals =
     [

@@ -8,7 +8,7 @@ internal sealed class LiftSheet
     public LiftSheet(WorkbookInput input)
     {
         Sheet = SheetHead.Make(input, "Excavation lifts", "Excavation lifts",
-            "The face is cut row by row to a depth below the row; the last cut goes to the bottom. Volume by average end area where cross sections are given.");
+            "The face is cut row by row to a depth below the row (default 1.5 ft or 0.5 m, this program's own); the last cut goes to the bottom. Volume by average end area where cross sections are given.");
         string l = input.Length;
         Table = new TableBlock<ExcavationLift>(Sheet, 5, input.Quantities.Lifts);
         TableBlock<ExcavationLift> t = Table;
@@ -19,6 +19,8 @@ internal sealed class LiftSheet
             .Text("row", "For row", 10, x => x.Row?.ToString() ?? "to bottom")
             .Text("from", "From station", 13, x => input.Station(x.Wall, x.Start))
             .Text("to", "To station", 13, x => input.Station(x.Wall, x.End))
+            .Number("below", $"Cut below its row, {l}", 12, CellFormat.Two, x => x.Row is null ? null : x.BelowRow)
+            .Text("source", "That depth is from", 14, x => x.Row is null ? "" : x.Wall.Lifts?.BelowRow is null ? "default" : "project file")
             .Number("area", $"Cut area of face, {l}2", 13, CellFormat.Two, x => x.CutArea)
             .Number("exposed", $"Exposed height, {l}", 12, CellFormat.Two, x => x.Exposed)
             .Number("limit", $"Limit, {l}", 10, CellFormat.Two, x => x.Limit)

@@ -39,7 +39,7 @@ internal sealed class NailSheet
             .Formula("weight", $"Weight, {input.Weight}", 10, CellFormat.Two, (_, r) => $"{t.At("bar_length", r)}*{t.At("unit_weight", r)}", n => n.Weight)
             .Number("hole", $"Hole diameter, {l}", 9, CellFormat.Three, n => n.Nail.HoleDiameter)
             .Formula("hole_volume", $"Hole volume, {volume}", 10, CellFormat.Four, (_, r) => $"PI()*{t.At("hole", r)}^2/4*{t.At("length", r)}", n => n.HoleVolume)
-            .Number("bar_area", $"Bar area, {area}", 10, CellFormat.General, n => n.BarArea)
+            .Number("bar_area", $"Bar area, {area}", 10, CellFormat.Six, n => n.BarArea)
             .Formula("bar_volume", $"Bar in the hole, {volume}", 10, CellFormat.Four, (_, r) => $"{t.At("bar_area", r)}*{t.At("length", r)}", n => n.BarVolume)
             .Formula("grout", $"Theoretical grout, {volume}", 11, CellFormat.Four, (_, r) => $"{t.At("hole_volume", r)}-{t.At("bar_volume", r)}", n => n.Grout)
             .Formula(

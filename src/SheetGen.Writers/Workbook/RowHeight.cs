@@ -1,20 +1,22 @@
 namespace SheetGen.Writers.Workbook;
 
-/// <summary>Height of a row whose texts take several lines, from our own count of characters a line.</summary>
+/// <summary>Height of a row whose texts are large or take several lines, from our own count of characters a line.</summary>
 internal static class RowHeight
 {
-    private const double Line = 14.5, DefaultWidth = 9;
+    private const double Line = 14.5, DefaultWidth = 9, TitleLine = 21;
 
     /// <summary>Height in points; null where one line is enough.</summary>
     public static double? Of(IReadOnlyDictionary<int, SheetCell> cells, IReadOnlyDictionary<int, double> widths)
     {
         int lines = 1;
+        bool title = false;
         foreach ((int column, SheetCell cell) in cells)
         {
             if (cell.Style.Look is CellLook.Head or CellLook.Wrapped && cell.Text is { } text)
                 lines = Math.Max(lines, Lines(text, 0.9 * widths.GetValueOrDefault(column, DefaultWidth) - 1));
+            title |= cell.Style.Look == CellLook.Title;
         }
-        return lines == 1 ? null : lines * Line + 1;
+        return lines > 1 ? lines * Line + 1 : title ? TitleLine : null;
     }
 
     private static int Lines(string text, double perLine)

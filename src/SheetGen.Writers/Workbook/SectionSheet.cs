@@ -1,3 +1,4 @@
+using System.Globalization;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Workbook;
@@ -5,58 +6,83 @@ namespace SheetGen.Writers.Workbook;
 /// <summary>The summary by section: the same table as on the sheets, cell for cell, with live formulas.</summary>
 internal sealed class SectionSheet
 {
-    public SectionSheet(WorkbookInput input, QuantitySheet quantities)
+    private const int HeadRow = 5;
+    private readonly QuantityTable _table;
+    private readonly IReadOnlyList<SummaryColumn> _columns;
+    private readonly QuantitySheet _quantities;
+    private readonly NailSheet _nails;
+    private readonly ReconciliationSheet _rows;
+    private readonly GapSheet _gaps;
+
+    public SectionSheet(WorkbookInput input, QuantitySheet quantities, NailSheet nails, ReconciliationSheet rows, GapSheet gaps)
     {
+        (_table, _quantities, _nails, _rows, _gaps) = (input.Quantities, quantities, nails, rows, gaps);
         Sheet = SheetHead.Make(input, "By section", "Summary by section", "The same table stands on the sheets. Area a nail: Voronoi cells of the heads on the face.");
         Sheet.HeadColumns = 2;
-        TableData printed = SummaryTables.BySection(input.Quantities);
-        for (int c = 0; c < printed.Columns.Count; c++)
+        _columns = SummaryTables.SectionColumns(_table);
+        TableData printed = SummaryTables.BySection(_table);
+        for (int c = 0; c < _columns.Count; c++)
         {
-            Sheet.Put(5, c, printed.Columns[c].Head, CellStyle.Head);
-            Sheet.Widen(c, Width(printed, c));
+            Sheet.Put(HeadRow, c, _columns[c].Head, CellStyle.Head);
+            Sheet.Widen(c, Math.Clamp(printed.Rows.Max(r => r[c].Length) + 3, 11, 40));
+            for (int s = 0; s < _table.Sections.Count; s++)
+                Sheet.Put(HeadRow + 1 + s, c, Cell(_columns[c], _table.Sections[s], s));
+            Sheet.Put(HeadRow + 1 + _table.Sections.Count, c, Total(_columns[c], c));
         }
-        IReadOnlyList<SectionQuantities> sections = input.Quantities.Sections;
-        for (int s = 0; s < sections.Count; s++)
-            Row(sections[s], printed.Rows[s], 6 + s, s, quantities);
-        Totals(input, printed.Rows[^1], 6 + sections.Count);
-        Sheet.Tables.Add(("by-section", [[.. printed.Columns.Select(c => c.Head)], .. printed.Rows]));
+        Sheet.Tables.Add(("by-section", [[.. _columns.Select(c => c.Head)], .. printed.Rows]));
     }
 
     public SheetContent Sheet { get; }
 
-    private static readonly (int Column, string Name, CellFormat Format)[] Measured =
-    [
-        (4, QuantityName.FaceArea, CellFormat.One), (8, QuantityName.NailCount, CellFormat.Whole), (10, QuantityName.PayLength, CellFormat.Two),
-        (11, QuantityName.Projection, CellFormat.Two), (12, QuantityName.BarLength, CellFormat.Two),
-        (18, QuantityName.VerificationCount, CellFormat.Whole), (19, QuantityName.ProofCount, CellFormat.Whole),
-        (20, QuantityName.UnresolvedCount, CellFormat.Whole),
-    ];
-
-    private void Row(SectionQuantities section, IReadOnlyList<string> texts, int row, int index, QuantitySheet quantities)
+    private SheetCell Cell(SummaryColumn column, SectionQuantities section, int index)
     {
-        foreach (int column in new[] { 0, 1, 2, 3, 6, 9, 14 })
-            Sheet.Put(row, column, texts[column], CellStyle.Text);
-        Sheet.Put(row, 5, SheetCell.Of(section.Rows.Count, CellFormat.Whole));
-        Sheet.Put(row, 7, SheetCell.Of(section.Gaps.Count, CellFormat.Whole));
-        Sheet.Put(row, 13, SheetCell.Of(double.Parse(texts[13], System.Globalization.CultureInfo.InvariantCulture), CellFormat.Two));
-        Sheet.Put(row, 15, SheetCell.Of(section.MeanArea, CellFormat.Two));
-        Sheet.Put(row, 16, SheetCell.Of(section.GreatestArea, CellFormat.Two));
-        Sheet.Put(row, 17, SheetCell.Of(section.Section.HorizontalSpacing * section.Section.VerticalSpacing, CellFormat.Two));
-        foreach ((int column, string name, CellFormat format) in Measured)
-            Sheet.Put(row, column, SheetCell.Calculated(quantities.Of(name, index), section.Amounts[name].Amount, format));
+        if (column.Decimals is not { } decimals)
+            return SheetCell.Of(column.Text(section), column.Key is "lengths" ? CellStyle.Wrapped : CellStyle.Text);
+        CellFormat format = FormatOf(decimals);
+        string number = _quantities.NumberCell(index);
+        string At(string key) => CellAddress.Of(ColumnOf(key), HeadRow + 1 + index);
+        string area = _nails.Table.Range("area"), sections = _nails.Table.Range("no");
+        return column.Key switch
+        {
+            "rows" => SheetCell.Calculated(_rows.RowCount(number), section.Rows.Count, format),
+            "gaps" => SheetCell.Calculated(_gaps.Count(number), section.Gaps.Count, format),
+            "mean" => SheetCell.Calculated($"IF({At(QuantityName.NailCount)}=0,\"\",SUMIFS({area},{sections},{number})/{At(QuantityName.NailCount)})", section.MeanArea, format),
+            "greatest" => SheetCell.Calculated($"IF({At(QuantityName.NailCount)}=0,\"\",SUMPRODUCT(MAX(({sections}={number})*{area})))", section.GreatestArea, format),
+            "product" => SheetCell.Calculated($"{At("horizontal")}*{At("vertical")}", section.Section.HorizontalSpacing * section.Section.VerticalSpacing, format),
+            "horizontal" => SheetCell.Of(section.Section.HorizontalSpacing, format),
+            "vertical" => SheetCell.Of(section.Section.VerticalSpacing, format),
+            "hole" => SheetCell.Of(double.Parse(column.Text(section), CultureInfo.InvariantCulture), format),
+            _ => SheetCell.Calculated(_quantities.Of(column.Key, index), section.Amounts[column.Key].Amount, format),
+        };
     }
 
-    private void Totals(WorkbookInput input, IReadOnlyList<string> texts, int row)
+    private SheetCell Total(SummaryColumn column, int place)
     {
-        for (int c = 0; c < texts.Count; c++)
-            Sheet.Put(row, c, SheetCell.Blank(new CellStyle(CellLook.Total, CellFormat.General)));
-        Sheet.Put(row, 0, texts[0], new CellStyle(CellLook.Total, CellFormat.General));
-        foreach ((int column, string name, CellFormat format) in Measured)
-            Sheet.Put(row, column, SheetCell.Calculated(QuantitySheet.NameOf(name), input.Quantities.Totals[name].Amount, new CellStyle(CellLook.Total, format)));
-        string gaps = CellAddress.Of(7, 6) + ":" + CellAddress.Of(7, Math.Max(6, row - 1));
-        Sheet.Put(row, 7, SheetCell.Calculated($"SUM({gaps})", input.Quantities.Sections.Sum(s => s.Gaps.Count), new CellStyle(CellLook.Total, CellFormat.Whole)));
+        var style = new CellStyle(CellLook.Total, column.Decimals is { } decimals ? FormatOf(decimals) : CellFormat.General);
+        if (column.Key == "gaps")
+        {
+            string cells = CellAddress.Of(place, HeadRow + 1) + ":" + CellAddress.Of(place, Math.Max(HeadRow + 1, HeadRow + _table.Sections.Count));
+            return SheetCell.Calculated($"SUM({cells})", _table.Sections.Sum(s => s.Gaps.Count), style);
+        }
+        if (_table.Totals.TryGetValue(column.Key, out Quantity? total))
+            return SheetCell.Calculated(QuantitySheet.NameOf(column.Key), total.Amount, style);
+        return column.Total.Length > 0 ? SheetCell.Of(column.Total, style) : SheetCell.Blank(style);
     }
 
-    private static double Width(TableData table, int column) =>
-        Math.Clamp(table.Rows.Max(r => r[column].Length) + 3, 11, 40);
+    private int ColumnOf(string key)
+    {
+        for (int c = 0; c < _columns.Count; c++)
+        {
+            if (_columns[c].Key == key)
+                return c;
+        }
+        throw new ArgumentException("no column " + key, nameof(key));
+    }
+
+    private static CellFormat FormatOf(int decimals) => decimals switch
+    {
+        0 => CellFormat.Whole,
+        1 => CellFormat.One,
+        _ => CellFormat.Two,
+    };
 }

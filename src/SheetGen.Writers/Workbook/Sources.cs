@@ -3,7 +3,7 @@ using SheetGen.Model.Results;
 namespace SheetGen.Writers.Workbook;
 
 /// <summary>From which list, and by which formula, a section's amount comes.</summary>
-internal sealed record Sources(NailSheet Nails, FacingSheet Facing, DrainageSheet Drainage, LiftSheet Lifts, TestSheet Tests)
+internal sealed record Sources(NailSheet Nails, FacingSheet Facing, PanelSheet PanelList, PadSheet Pad, DrainageSheet Drainage, LiftSheet Lifts, TestSheet Tests)
 {
     /// <summary>True for an amount that the user's rates decide: its formula stands even while the rate is empty.</summary>
     public static bool RestsOnRate(string name) =>
@@ -49,12 +49,12 @@ internal sealed record Sources(NailSheet Nails, FacingSheet Facing, DrainageShee
             QuantityName.MeshArea => Face("mesh"),
             QuantityName.WalerLength => Face("waler"),
             QuantityName.CopingLength => Face("coping"),
-            QuantityName.PanelCount => $"SUMIFS({Facing.Panels.Range("count")},{Facing.Panels.Range("no")},{number})",
+            QuantityName.PanelCount => $"SUMIFS({PanelList.Table.Range("count")},{PanelList.Table.Range("no")},{number})",
             QuantityName.PanelsFull => Panels(number, "full"),
             QuantityName.PanelsPartial => Panels(number, "partial"),
             QuantityName.PanelsSpecial => Panels(number, "special height"),
-            QuantityName.PadLength => $"SUMIFS({Facing.Pad.Range("length")},{Facing.Pad.Range("no")},{number})",
-            QuantityName.PadSteps => $"SUMIFS({Facing.Pad.Range("step")},{Facing.Pad.Range("no")},{number})",
+            QuantityName.PadLength => $"SUMIFS({Pad.Table.Range("length")},{Pad.Table.Range("no")},{number})",
+            QuantityName.PadSteps => $"SUMIFS({Pad.Table.Range("step")},{Pad.Table.Range("no")},{number})",
             QuantityName.StripCount => $"COUNTIFS({Drainage.Table.Range("no")},{number})",
             QuantityName.StripLength => $"SUMIFS({Drainage.Table.Range("length")},{Drainage.Table.Range("no")},{number})",
             QuantityName.LiftCount => $"COUNTIFS({Lifts.Table.Range("no")},{number})",
@@ -64,5 +64,5 @@ internal sealed record Sources(NailSheet Nails, FacingSheet Facing, DrainageShee
     }
 
     private string Panels(string number, string size) =>
-        $"SUMIFS({Facing.Panels.Range("count")},{Facing.Panels.Range("no")},{number},{Facing.Panels.Range("size")},\"{size}\")";
+        $"SUMIFS({PanelList.Table.Range("count")},{PanelList.Table.Range("no")},{number},{PanelList.Table.Range("size")},\"{size}\")";
 }

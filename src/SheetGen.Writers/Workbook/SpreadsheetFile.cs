@@ -40,7 +40,10 @@ internal static class SpreadsheetFile
         for (int i = 0; i < sheets.Count; i++)
         {
             list.Append(new Sheet { Name = sheets[i].Name, SheetId = (uint)i + 1, Id = IdOf(i) });
-            defined.Append(new DefinedName(string.Create(CultureInfo.InvariantCulture, $"'{sheets[i].Name}'!$1:${sheets[i].HeadRows}"))
+            string rows = string.Create(CultureInfo.InvariantCulture, $"'{sheets[i].Name}'!$1:${sheets[i].HeadRows}");
+            string columns = PagesWide(sheets[i]) > 1 && sheets[i].HeadColumns > 0
+                ? $"'{sheets[i].Name}'!$A:${CellAddress.Letter(sheets[i].HeadColumns - 1)}," : "";
+            defined.Append(new DefinedName(columns + rows)
             {
                 Name = "_xlnm.Print_Titles",
                 LocalSheetId = (uint)i,
@@ -68,9 +71,23 @@ internal static class SpreadsheetFile
         if (sheet.Rules.Count > 0)
             writer.WriteElement(new DataValidations(sheet.Rules.Select(Validation)) { Count = (uint)sheet.Rules.Count });
         writer.WriteElement(new PageMargins { Left = 0.5, Right = 0.5, Top = 0.6, Bottom = 0.6, Header = 0.3, Footer = 0.3 });
-        writer.WriteElement(new PageSetup { PaperSize = paper, Orientation = OrientationValues.Landscape, FitToWidth = 1, FitToHeight = 0 });
+        writer.WriteElement(new PageSetup
+        {
+            PaperSize = paper,
+            Orientation = OrientationValues.Landscape,
+            PageOrder = PageOrderValues.OverThenDown,
+            FitToWidth = PagesWide(sheet),
+            FitToHeight = 0,
+        });
         writer.WriteElement(new HeaderFooter(new OddFooter("&L&A&RPage &P of &N")));
         writer.WriteEndElement();
+    }
+
+    /// <summary>Pages beside each other, so that no sheet is printed too small to read.</summary>
+    private static uint PagesWide(SheetContent sheet)
+    {
+        const double readable = 260;
+        return (uint)Math.Max(1, Math.Ceiling(sheet.Widths.Values.Sum() / readable));
     }
 
     private static SheetView View(SheetContent sheet, bool isFirst)

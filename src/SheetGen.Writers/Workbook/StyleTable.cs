@@ -52,6 +52,8 @@ internal static class StyleTable
         CellFormat.Two => "0.00",
         CellFormat.Three => "0.000",
         CellFormat.Four => "0.0000",
+        CellFormat.Six => "0.000000",
+        CellFormat.Money => "#,##0.00",
         CellFormat.Percent => "0.0%",
         _ => null,
     };

@@ -51,6 +51,8 @@ internal sealed class TableBlock<T>(SheetContent sheet, int headRow, IReadOnlyLi
         var rows = new List<IReadOnlyList<string>> { _columns.ConvertAll(c => c.Head) };
         rows.AddRange(items.Select((item, i) => _columns.ConvertAll(c => c.Cell(item, FirstRow + i).Plain)));
         sheet.Tables.Add((name, rows));
+        if (items.Count == 0)
+            sheet.Put(FirstRow, 0, "none", CellStyle.Note);
         for (int c = 0; c < _columns.Count; c++)
         {
             sheet.Put(headRow, c, _columns[c].Head, CellStyle.Head);

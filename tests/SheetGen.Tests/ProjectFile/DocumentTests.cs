@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using SheetGen.ProjectFile.Documents;
 using Xunit;
 
@@ -14,6 +15,15 @@ public sealed class DocumentTests
 
     [Fact]
     public void The_editor_schema_is_fresh() => CheckFresh(EditorSchema.Text(), "templates", "sheetgen.schema.json");
+
+    [Fact]
+    public void Every_code_of_the_source_is_in_the_problem_document()
+    {
+        string text = ProblemDocument.Text();
+        IEnumerable<string> codes = Directory.EnumerateFiles(Repository.PathOf("src"), "*.cs", SearchOption.AllDirectories)
+            .SelectMany(f => Regex.Matches(File.ReadAllText(f), "\"([A-Z][0-9]{2})\"").Select(m => m.Groups[1].Value)).Distinct();
+        Assert.Equal([], codes.Where(c => !text.Contains($"## {c}\n", StringComparison.Ordinal)));
+    }
 
     private static void CheckFresh(string text, params string[] path)
     {

@@ -44,7 +44,7 @@ public sealed class ProjectBlockTests
         Assert.Equal(LengthUnit.Metre, project.Unit);
         Assert.Equal((1.524, 0.6, 7.3152, 0.15), (section.VerticalSpacing, section.TopRowDepth, section.Lengths[0], section.HoleDiameter));
         Assert.Equal(60.5, project.Walls[0].End);
-        Assert.Equal(new Drainage(null, 3), project.Walls[0].Drainage);
+        Assert.Equal(new Drainage(null, null), project.Walls[0].Drainage);
     }
 
     [Fact]

@@ -96,6 +96,15 @@ public sealed class WallTests
         Section section = wall.Sections[0];
         Assert.Equal((RowKind.Level, Pattern.Square, CornerRows.Continuous, TestNails.None), (section.Rows, section.Pattern, section.CornerRows, section.TestNails));
         Assert.Equal([24], section.Lengths);
+        Assert.Equal("", section.Stage);
+    }
+
+    [Fact]
+    public void A_section_names_its_stage()
+    {
+        string text = BaseWall.With("stations: [10+00, 10+60]", "stations: [10+00, 10+60]\n        stage: 2");
+
+        Assert.Equal(["2", ""], BaseWall.Read(text).Walls[0].Sections.Select(s => s.Stage));
     }
 
     [Fact]
@@ -112,6 +121,9 @@ public sealed class WallTests
                   - {name: Culvert, stations: [10+20, 10+26], bottom: 104, top: 109}
                 no_nails:
                   - {stations: [10+80, 10+84], reason: future opening}
+                cross_sections:
+                  - {station: 10+00, ground: [[0, 118], [20, 118], [20, 110]]}
+                  - {station: 11+00, ground: [[0, 119], [25 ft, 104]]}
 
             """);
         Wall wall = BaseWall.Read(BaseWall.Replace(text, "panels: {width: 10, height: 5}", "panels: {width: 50, height: 5}")).Walls[0];
@@ -120,11 +132,14 @@ public sealed class WallTests
         Assert.Equal(new Batter(4, 104), wall.Batter);
         Assert.Equal(120.5, wall.ExistingGround!.At(50));
         Assert.Equal(new Facing { Shotcrete = 4 / 12.0, Kind = FacingKind.SculptedShotcrete, Thickness = 0.5, Gap = 0, Coping = "precast" }, wall.Facing);
-        Assert.Equal(new Drainage(16 / 12.0, 10), wall.Drainage);
+        Assert.Equal(new Drainage(16 / 12.0, null), wall.Drainage);
         Assert.Equal(new Lifts(1.5, 4, 24), wall.Lifts);
         Opening opening = Assert.Single(wall.Openings);
         Assert.Equal(("Culvert", 20.0, 26.0, 104.0, 109.0), (opening.Name, opening.Start, opening.End, opening.Bottom, opening.Top));
         ClosedStretch closed = Assert.Single(wall.ClosedStretches);
+        Assert.Equal([0.0, 100.0], wall.CrossSections.Select(c => c.Along));
+        Assert.Equal([new(0, 118), new(20, 118), new(20, 110)], wall.CrossSections[0].Ground);
+        Assert.Equal([new(0, 119), new(25, 104)], wall.CrossSections[1].Ground);
         Assert.Equal((80.0, 84.0, null, null, "future opening"), (closed.Start, closed.End, closed.Bottom, closed.Top, closed.Reason));
     }
 }

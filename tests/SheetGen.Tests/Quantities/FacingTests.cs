@@ -102,9 +102,65 @@ public class FacingTests
         Assert.Equal(100 * (20 * 20 + 20 * 20 / 2), table.Totals[QuantityName.ExcavationVolume].Amount!.Value, 3);
     }
 
+    // By hand: lifts of 3.5, 5, 5, 5 and 1.5 ft; the ground in front is 20 ft wide at 0 and 10 ft wide at 100, upright at its end.
+    [Fact]
+    public void Excavation_lift_by_lift_as_by_hand()
+    {
+        QuantityTable table = Measure(new TestWall
+        {
+            CrossSections = [new CrossSection(0, [new(0, 120), new(20, 120)]), new CrossSection(100, [new(0, 120), new(10, 120)])],
+        });
+        Assert.Equal(
+            [(3.5 * 20 + 3.5 * 10) / 2 * 100, 7500, 7500, 7500, (1.5 * 20 + 1.5 * 10) / 2 * 100],
+            table.Lifts.Select(l => Math.Round(l.Volume!.Value, 3)));
+    }
+
+    // By hand: a wall whose top rises from 0 to 12 ft over 50 ft and falls again, before ground 10 ft wide at any height, is a wedge:
+    // 10 x 12 x 100 / 2. The lifts that end in a wedge are wedges too, not pyramids.
+    [Fact]
+    public void Excavation_before_a_top_that_runs_out_is_a_wedge()
+    {
+        CrossSectionPoint[] ground = [new(0, 130), new(10, 130)];
+        QuantityTable table = Measure(new TestWall
+        {
+            Top = [new(0, 100), new(50, 112), new(100, 100)],
+            CrossSections = [new CrossSection(30, ground)],
+        });
+        Assert.Equal(6000, table.Totals[QuantityName.ExcavationVolume].Amount!.Value, 2);
+    }
+
+    // By hand: cross sections in the middle of the wall only; the last one goes on to the wall's end, sections limits do not matter.
+    [Fact]
+    public void Excavation_does_not_depend_on_the_sections()
+    {
+        var wall = new TestWall
+        {
+            CrossSections = [new CrossSection(20, [new(0, 120), new(20, 120)]), new CrossSection(60, [new(0, 120), new(10, 120)])],
+        };
+        double byHand = 20 * (20 * 20 + 40 * 15 + 40 * 10);
+        Assert.Equal(byHand, Measure(wall).Totals[QuantityName.ExcavationVolume].Amount!.Value, 2);
+        Assert.Equal(byHand, Measure(wall with { Limits = [37] }).Totals[QuantityName.ExcavationVolume].Amount!.Value, 2);
+    }
+
+    [Fact]
+    public void The_cut_below_a_row_is_said_to_be_a_default()
+    {
+        Assert.Contains("default", Measure(new TestWall { Lifts = new Lifts(null, 4, 24) }).Totals[QuantityName.LiftCount].Note, StringComparison.Ordinal);
+        Assert.Equal("", Measure(new TestWall()).Totals[QuantityName.LiftCount].Note);
+        Assert.Equal([3.5, 5, 5, 5, 1.5], Measure(new TestWall { Lifts = null }).Lifts.Select(l => Math.Round(l.Exposed, 6)));
+    }
+
     // boneyardtools.com: 50 and 70 ft2, 100 ft apart: 6000 ft3.
     [Fact]
-    public void End_areas_published_single_stretch() => Assert.Equal(6000, EndAreas.Volume([(0, 50), (100, 70)]), 9);
+    public void End_areas_published_single_stretch()
+    {
+        Assert.Equal(6000, EndAreas.Volume([(0, 50), (100, 70)]), 9);
+        QuantityTable table = Measure(new TestWall
+        {
+            CrossSections = [new CrossSection(0, [new(0, 130), new(2.5, 130)]), new CrossSection(100, [new(0, 130), new(3.5, 130)])],
+        });
+        Assert.Equal(6000, table.Totals[QuantityName.ExcavationVolume].Amount!.Value, 2);
+    }
 
     // Wikibooks, Fundamentals of Transportation, Earthwork: fill 4087.5 m3, cut 1058.3 m3, net 3029.2 m3 short.
     [Fact]

@@ -17,6 +17,12 @@ public class StrangeWallTests
         ["height under one spacing"] = new() { Top = [new(0, 103.5)], Depth = 1.5 },
         ["no panels, no grade"] = new() { Facing = null, Drainage = null, Lifts = null },
         ["top runs out to the bottom"] = new() { Top = [new(0, 100), new(50, 112), new(100, 100)] },
+        ["three stages"] = new()
+        {
+            Limits = [25, 50, 75],
+            Stages = ["1", "2b", "1", ""],
+            CrossSections = [new CrossSection(0, [new(0, 121), new(20, 121), new(40, 100)]), new CrossSection(100, [new(0, 118), new(10, 110)])],
+        },
         ["metric, left"] = new()
         {
             Unit = LengthUnit.Metre,

@@ -32,6 +32,7 @@ internal sealed record TestWall
     public double Hole { get; init; } = 0.5;
     public double Inclination { get; init; } = 10;
     public IReadOnlyList<double> Limits { get; init; } = [];
+    public IReadOnlyList<string> Stages { get; init; } = [];
     public Bar Bar { get; init; } = BarTable.Find("#8", 75)!;
     public Rates Rates { get; init; } = new();
     public PayLengthFrom From { get; init; }
@@ -77,6 +78,7 @@ internal sealed record TestWall
                     Bar = Bar,
                     HoleDiameter = Hole,
                     TestNails = Tests,
+                    Stage = i < Stages.Count ? Stages[i] : "",
                 }),
             ],
         };

@@ -139,6 +139,28 @@ public class WorkbookTests
     }
 
     [Fact]
+    public void Stages_add_up_to_the_total()
+    {
+        TestWall wall = StrangeWallTests.Walls["three stages"];
+        var taken = Take(wall);
+        byte[] written = Write(taken);
+        Recalculation.AssertEqual(written);
+        string[][] rows = Recalculation.Recalculate(written)["Quantities"];
+        string[] heads = rows[5];
+        int total = Array.IndexOf(heads, "Total"), one = Array.IndexOf(heads, "Stage 1"), less = Array.IndexOf(heads, "Stages less total");
+        Assert.Equal(["Stage 1", "Stage 2b", "no stage"], heads[one..(one + 3)]);
+        foreach (string[] row in rows.Skip(6).Where(r => r[total].Length > 0))
+        {
+            Assert.Equal("0", row[less]);
+            double sum = row[one..(one + 3)].Where(t => t.Length > 0).Sum(t => double.Parse(t, CultureInfo.InvariantCulture));
+            Assert.Equal(double.Parse(row[total], CultureInfo.InvariantCulture), sum, 6);
+        }
+        string[] nails = rows.Single(r => r[0] == QuantityName.NailCount);
+        double first = taken.Table.Sections[0].Amounts[QuantityName.NailCount].Amount!.Value + taken.Table.Sections[2].Amounts[QuantityName.NailCount].Amount!.Value;
+        Assert.Equal(first, double.Parse(nails[one], CultureInfo.InvariantCulture));
+    }
+
+    [Fact]
     public void Another_reader_opens_it_with_its_head_rows_names_and_rules()
     {
         string folder = Directory.CreateTempSubdirectory().FullName;
@@ -149,8 +171,8 @@ public class WorkbookTests
             OutsideResult result = OutsideReader.Script("read_workbook.py", "openpyxl").Run(file);
             Assert.True(result.ExitCode == 0, result.Errors);
             string output = result.Output;
-            Assert.Contains("Bid quantities,Quantities,By section,Nails,Redirects,Bars,Grout,Facing and panels,Drainage,Excavation lifts,Test nails,Independent check,Rates", output, StringComparison.Ordinal);
-            Assert.Contains("Nails|F6|$1:$5|landscape|1", output, StringComparison.Ordinal);
+            Assert.Contains("Bid quantities,Quantities,By section,Nails,Redirects,Left out,Reconciliation,Gaps,Bars,Grout,Facing,Panels,Leveling pad,Drainage,Excavation lifts,Test nails,Test schedules,Independent check,Rates", output, StringComparison.Ordinal);
+            Assert.Contains("Nails|F6|$1:$5|landscape|2", output, StringComparison.Ordinal);
             Assert.Contains("errors 0", output, StringComparison.Ordinal);
             Assert.Contains("names 57", output, StringComparison.Ordinal);
             Assert.Contains("rules 15", output, StringComparison.Ordinal);
@@ -176,7 +198,7 @@ public class WorkbookTests
         var files = new Dictionary<string, MemoryStream>();
         TableCsv.Write(taken.Project, taken.Layout, TestWall.Report(taken.Layout), taken.Table, taken.Bid, new RunInfo("0.1.0"), n => files[n] = new MemoryStream());
         Assert.Equal(
-            ["bars.csv", "bid.csv", "by-section.csv", "check.csv", "drainage.csv", "facing.csv", "grout.csv", "left-out.csv", "leveling-pad.csv", "lifts.csv", "nail-quantities.csv", "panels.csv", "quantities.csv", "rates.csv", "reconciliation.csv", "redirects.csv", "test-nails.csv"],
+            ["bars.csv", "bid.csv", "by-section.csv", "check.csv", "drainage.csv", "facing.csv", "gaps.csv", "grout.csv", "left-out.csv", "leveling-pad.csv", "lifts.csv", "nail-quantities.csv", "panels.csv", "quantities.csv", "rates.csv", "reconciliation.csv", "redirects.csv", "test-nails.csv"],
             files.Keys.Order(StringComparer.Ordinal));
         string[] lines = Encoding.UTF8.GetString(files["nail-quantities.csv"].ToArray()).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(taken.Layout.Nails.Count + 1, lines.Length);
