@@ -86,7 +86,7 @@ internal static class SpreadsheetFile
     /// <summary>Pages beside each other, so that no sheet is printed too small to read.</summary>
     private static uint PagesWide(SheetContent sheet)
     {
-        const double readable = 260;
+        const double readable = 330;
         return (uint)Math.Max(1, Math.Ceiling(sheet.Widths.Values.Sum() / readable));
     }
 

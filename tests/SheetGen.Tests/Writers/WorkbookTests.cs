@@ -172,7 +172,7 @@ public class WorkbookTests
             Assert.True(result.ExitCode == 0, result.Errors);
             string output = result.Output;
             Assert.Contains("Bid quantities,Quantities,By section,Nails,Redirects,Left out,Reconciliation,Gaps,Bars,Grout,Facing,Panels,Leveling pad,Drainage,Excavation lifts,Test nails,Test schedules,Independent check,Rates", output, StringComparison.Ordinal);
-            Assert.Contains("Nails|F6|$1:$5|landscape|2", output, StringComparison.Ordinal);
+            Assert.Contains("Nails|F6|$1:$5|landscape|1", output, StringComparison.Ordinal);
             Assert.Contains("errors 0", output, StringComparison.Ordinal);
             Assert.Contains("names 57", output, StringComparison.Ordinal);
             Assert.Contains("rules 15", output, StringComparison.Ordinal);
