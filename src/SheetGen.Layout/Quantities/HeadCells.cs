@@ -24,9 +24,10 @@ internal static class HeadCells
                 new(Along(face, leg, along, middle) - origin, (elevation - middle) * regions.SlopeFactor());
             List<(List<Flat> Ring, int Sign)> outline = [.. Rings(regions.Net(leg), c => Unrolled(c.X, c.Y))];
             List<(string Mark, Flat At)> heads = [.. onLeg.Select(n => (n.Mark, Unrolled(n.Along, n.Elevation))).OrderBy(h => h.Item2.X)];
+            List<Flat> around = BoxAround(outline.SelectMany(r => r.Ring).Concat(heads.Select(h => h.At)));
             for (int i = 0; i < heads.Count; i++)
             {
-                List<Bisector> sides = Sides(heads, i, outline);
+                List<Bisector> sides = Sides(heads, i, around);
                 areas[heads[i].Mark] = outline.Sum(r => r.Sign * Area(sides.Aggregate(r.Ring, Clip)));
             }
         }
@@ -52,14 +53,13 @@ internal static class HeadCells
     }
 
     /// <summary>
-    /// The bisectors that bound a head's cell: a box around everything is cut by those to the other heads, nearest columns first, until
+    /// The bisectors that bound a head's cell: a box around the face is cut by those to the other heads, nearest columns first, until
     /// none can reach it.
     /// </summary>
-    private static List<Bisector> Sides(List<(string Mark, Flat At)> heads, int index, List<(List<Flat> Ring, int Sign)> outline)
+    private static List<Bisector> Sides(List<(string Mark, Flat At)> heads, int index, List<Flat> around)
     {
         Flat at = heads[index].At;
-        double reach = 1 + outline.SelectMany(r => r.Ring).Append(at).Max(p => Math.Max(Math.Abs(p.X), Math.Abs(p.Y)));
-        List<Flat> cell = [new(-reach, -reach), new(reach, -reach), new(reach, reach), new(-reach, reach)];
+        List<Flat> cell = around;
         var sides = new List<Bisector>();
         int before = index - 1, after = index + 1;
         double radius = Radius(cell, at);
@@ -80,6 +80,17 @@ internal static class HeadCells
             cell = Clip(cell, side);
             radius = Radius(cell, at);
         }
+    }
+
+    private static List<Flat> BoxAround(IEnumerable<Flat> points)
+    {
+        double left = double.PositiveInfinity, right = double.NegativeInfinity, low = double.PositiveInfinity, high = double.NegativeInfinity;
+        foreach (Flat p in points)
+        {
+            (left, right) = (Math.Min(left, p.X), Math.Max(right, p.X));
+            (low, high) = (Math.Min(low, p.Y), Math.Max(high, p.Y));
+        }
+        return [new(left - 1, low - 1), new(right + 1, low - 1), new(right + 1, high + 1), new(left - 1, high + 1)];
     }
 
     private static double Radius(List<Flat> cell, Flat at) =>

@@ -5,7 +5,11 @@ namespace SheetGen.Writers.Workbook;
 /// <summary>Addresses in A1 form. Columns count from 0, rows from 1.</summary>
 internal static class CellAddress
 {
-    public static string Letter(int column)
+    private static readonly string[] Usual = [.. Enumerable.Range(0, 702).Select(Spell)];
+
+    public static string Letter(int column) => column < Usual.Length ? Usual[column] : Spell(column);
+
+    private static string Spell(int column)
     {
         string letters = "";
         for (int c = column; c >= 0; c = c / 26 - 1)

@@ -79,13 +79,7 @@ internal sealed class QuantitySheet
     private void AddTable()
     {
         int columns = _after + Checks + 2;
-        var rows = new List<IReadOnlyList<string>>();
-        for (int row = FirstRow - 1; row < FirstRow + _input.Quantities.Definitions.Count; row++)
-        {
-            SortedDictionary<int, SheetCell> cells = Sheet.Rows[row];
-            rows.Add([.. Enumerable.Range(0, columns).Select(c => cells.TryGetValue(c, out SheetCell cell) ? cell.Plain : "")]);
-        }
-        Sheet.Tables.Add(("quantities", rows));
+        Sheet.Tables.Add(("quantities", Enumerable.Range(Sheet.HeadRows, _input.Quantities.Definitions.Count + 1).Select(r => Sheet.Plain(r, columns))));
     }
 
     private int RowOf(string quantity)

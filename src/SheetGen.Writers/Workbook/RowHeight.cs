@@ -6,7 +6,7 @@ internal static class RowHeight
     private const double Line = 14.5, DefaultWidth = 9, TitleLine = 21;
 
     /// <summary>Height in points; null where one line is enough.</summary>
-    public static double? Of(IReadOnlyDictionary<int, SheetCell> cells, IReadOnlyDictionary<int, double> widths)
+    public static double? Of(SortedList<int, SheetCell> cells, IReadOnlyDictionary<int, double> widths)
     {
         int lines = 1;
         bool title = false;

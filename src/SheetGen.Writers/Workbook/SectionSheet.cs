@@ -29,7 +29,7 @@ internal sealed class SectionSheet
                 Sheet.Put(HeadRow + 1 + s, c, Cell(_columns[c], _table.Sections[s], s));
             Sheet.Put(HeadRow + 1 + _table.Sections.Count, c, Total(_columns[c], c));
         }
-        Sheet.Tables.Add(("by-section", [[.. _columns.Select(c => c.Head)], .. printed.Rows]));
+        Sheet.Tables.Add(("by-section", printed.Rows.Prepend([.. _columns.Select(c => c.Head)])));
     }
 
     public SheetContent Sheet { get; }

@@ -3,7 +3,7 @@ namespace SheetGen.Writers.Workbook;
 /// <summary>A worksheet as plain data.</summary>
 internal sealed class SheetContent(string name)
 {
-    private readonly SortedDictionary<int, SortedDictionary<int, SheetCell>> _rows = [];
+    private readonly Dictionary<int, SortedList<int, SheetCell>> _rows = [];
     private readonly Dictionary<int, double> _widths = [];
 
     public string Name => name;
@@ -15,19 +15,27 @@ internal sealed class SheetContent(string name)
     public int HeadColumns { get; set; }
 
     /// <summary>The sheet's tables, for the table files: name of the file, then heads and rows with unrounded numbers.</summary>
-    public List<(string Name, IReadOnlyList<IReadOnlyList<string>> Rows)> Tables { get; } = [];
+    public List<(string Name, IEnumerable<IReadOnlyList<string>> Rows)> Tables { get; } = [];
 
     public List<InputRule> Rules { get; } = [];
 
-    public IReadOnlyDictionary<int, SortedDictionary<int, SheetCell>> Rows => _rows;
+    /// <summary>Cells by row and column; the rows in no order.</summary>
+    public IReadOnlyDictionary<int, SortedList<int, SheetCell>> Rows => _rows;
 
     public IReadOnlyDictionary<int, double> Widths => _widths;
 
     public void Put(int row, int column, SheetCell cell)
     {
-        if (!_rows.TryGetValue(row, out SortedDictionary<int, SheetCell>? cells))
+        if (!_rows.TryGetValue(row, out SortedList<int, SheetCell>? cells))
             _rows[row] = cells = [];
         cells[column] = cell;
+    }
+
+    /// <summary>The unrounded texts of some columns of a row, from the left.</summary>
+    public IReadOnlyList<string> Plain(int row, int columns)
+    {
+        _rows.TryGetValue(row, out SortedList<int, SheetCell>? cells);
+        return [.. Enumerable.Range(0, columns).Select(c => cells is not null && cells.TryGetValue(c, out SheetCell cell) ? cell.Plain : "")];
     }
 
     public void Put(int row, int column, string text, CellStyle style) => Put(row, column, SheetCell.Of(text, style));

@@ -1,4 +1,7 @@
 using System.Globalization;
+using System.IO.Packaging;
+using System.Text;
+using System.Xml;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
@@ -8,19 +11,23 @@ namespace SheetGen.Writers.Workbook;
 /// <summary>Writes sheets of plain data as an XLSX file; knows nothing of walls.</summary>
 internal static class SpreadsheetFile
 {
+    private const string Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
+
     /// <param name="paper">Paper size code of the format: 3 is 11 x 17 in, 8 is A3.</param>
     public static void Write(IReadOnlyList<SheetContent> sheets, IReadOnlyList<NamedCell> names, uint paper, Stream stream)
     {
         using var raw = new MemoryStream();
         using (SpreadsheetDocument document = SpreadsheetDocument.Create(raw, SpreadsheetDocumentType.Workbook))
         {
+            document.CompressionOption = CompressionOption.NotCompressed;
             WorkbookPart workbook = document.AddWorkbookPart();
             document.ChangeIdOfPart(workbook, "rId1");
             workbook.AddNewPart<WorkbookStylesPart>("rId1").Stylesheet = StyleTable.Make();
             for (int i = 0; i < sheets.Count; i++)
             {
                 WorksheetPart part = workbook.AddNewPart<WorksheetPart>(IdOf(i));
-                using OpenXmlWriter writer = OpenXmlWriter.Create(part);
+                using Stream sheet = part.GetStream(FileMode.Create);
+                using XmlWriter writer = XmlWriter.Create(sheet, Plain);
                 WriteSheet(writer, sheets[i], paper, i == 0);
             }
             workbook.Workbook = MakeWorkbook(sheets, names);
@@ -28,6 +35,8 @@ internal static class SpreadsheetFile
         raw.Position = 0;
         FixedZip.Rewrite(raw, stream);
     }
+
+    private static readonly XmlWriterSettings Plain = new() { Encoding = new UTF8Encoding(false), CheckCharacters = false };
 
     private static string IdOf(int sheet) => "rId" + (sheet + 2).ToString(CultureInfo.InvariantCulture);
 
@@ -53,33 +62,33 @@ internal static class SpreadsheetFile
             new BookViews(new WorkbookView { ActiveTab = 0 }), list, defined, new CalculationProperties { FullCalculationOnLoad = true });
     }
 
-    private static void WriteSheet(OpenXmlWriter writer, SheetContent sheet, uint paper, bool isFirst)
+    private static void WriteSheet(XmlWriter writer, SheetContent sheet, uint paper, bool isFirst)
     {
-        writer.WriteStartElement(new Worksheet());
-        writer.WriteElement(new SheetProperties(new PageSetupProperties { FitToPage = true }));
-        writer.WriteElement(new SheetViews(View(sheet, isFirst)));
-        writer.WriteElement(new SheetFormatProperties { DefaultRowHeight = 15 });
+        writer.WriteStartElement("worksheet", Main);
+        new SheetProperties(new PageSetupProperties { FitToPage = true }).WriteTo(writer);
+        new SheetViews(View(sheet, isFirst)).WriteTo(writer);
+        new SheetFormatProperties { DefaultRowHeight = 15 }.WriteTo(writer);
         if (sheet.Widths.Count > 0)
         {
-            writer.WriteElement(new Columns(sheet.Widths.OrderBy(w => w.Key).Select(w =>
-                new Column { Min = (uint)w.Key + 1, Max = (uint)w.Key + 1, Width = w.Value, CustomWidth = true })));
+            new Columns(sheet.Widths.OrderBy(w => w.Key).Select(w =>
+                new Column { Min = (uint)w.Key + 1, Max = (uint)w.Key + 1, Width = w.Value, CustomWidth = true })).WriteTo(writer);
         }
-        writer.WriteStartElement(new SheetData());
-        foreach ((int row, SortedDictionary<int, SheetCell> cells) in sheet.Rows.OrderBy(r => r.Key))
+        writer.WriteStartElement("sheetData", Main);
+        foreach ((int row, SortedList<int, SheetCell> cells) in sheet.Rows.OrderBy(r => r.Key))
             WriteRow(writer, row, cells, RowHeight.Of(cells, sheet.Widths));
         writer.WriteEndElement();
         if (sheet.Rules.Count > 0)
-            writer.WriteElement(new DataValidations(sheet.Rules.Select(Validation)) { Count = (uint)sheet.Rules.Count });
-        writer.WriteElement(new PageMargins { Left = 0.5, Right = 0.5, Top = 0.6, Bottom = 0.6, Header = 0.3, Footer = 0.3 });
-        writer.WriteElement(new PageSetup
+            new DataValidations(sheet.Rules.Select(Validation)) { Count = (uint)sheet.Rules.Count }.WriteTo(writer);
+        new PageMargins { Left = 0.5, Right = 0.5, Top = 0.6, Bottom = 0.6, Header = 0.3, Footer = 0.3 }.WriteTo(writer);
+        new PageSetup
         {
             PaperSize = paper,
             Orientation = OrientationValues.Landscape,
             PageOrder = PageOrderValues.OverThenDown,
             FitToWidth = PagesWide(sheet),
             FitToHeight = 0,
-        });
-        writer.WriteElement(new HeaderFooter(new OddFooter("&L&A&RPage &P of &N")));
+        }.WriteTo(writer);
+        new HeaderFooter(new OddFooter("&L&A&RPage &P of &N")).WriteTo(writer);
         writer.WriteEndElement();
     }
 
@@ -105,32 +114,43 @@ internal static class SpreadsheetFile
         };
     }
 
-    private static void WriteRow(OpenXmlWriter writer, int row, SortedDictionary<int, SheetCell> cells, double? height)
+    private static void WriteRow(XmlWriter writer, int row, SortedList<int, SheetCell> cells, double? height)
     {
-        var place = new List<OpenXmlAttribute>(3) { new("r", "", row.ToString(CultureInfo.InvariantCulture)) };
+        string number = row.ToString(CultureInfo.InvariantCulture);
+        writer.WriteStartElement("row", Main);
+        writer.WriteAttributeString("r", number);
         if (height is { } points)
         {
-            place.Add(new OpenXmlAttribute("ht", "", points.ToString("R", CultureInfo.InvariantCulture)));
-            place.Add(new OpenXmlAttribute("customHeight", "", "1"));
+            writer.WriteAttributeString("ht", points.ToString("R", CultureInfo.InvariantCulture));
+            writer.WriteAttributeString("customHeight", "1");
         }
-        writer.WriteStartElement(new Row(), place);
         foreach ((int column, SheetCell cell) in cells)
         {
-            var attributes = new List<OpenXmlAttribute>(3)
-            {
-                new("r", "", CellAddress.Of(column, row)),
-                new("s", "", cell.Style.Index.ToString(CultureInfo.InvariantCulture)),
-            };
-            bool isText = cell.Text is not null;
-            if (isText)
-                attributes.Add(new OpenXmlAttribute("t", "", cell.Formula is null ? "inlineStr" : "str"));
-            writer.WriteStartElement(new Cell(), attributes);
+            writer.WriteStartElement("c", Main);
+            writer.WriteAttributeString("r", CellAddress.Letter(column) + number);
+            writer.WriteAttributeString("s", cell.Style.Index.ToString(CultureInfo.InvariantCulture));
             if (cell.Formula is not null)
-                writer.WriteElement(new CellFormula(cell.Formula));
-            if (isText && cell.Formula is null)
-                writer.WriteElement(new InlineString(new Text(cell.Text!) { Space = SpaceProcessingModeValues.Preserve }));
-            else if ((cell.Text ?? cell.NumberText) is { } value)
-                writer.WriteElement(new CellValue(value));
+            {
+                if (cell.Text is not null)
+                    writer.WriteAttributeString("t", "str");
+                writer.WriteElementString("f", Main, cell.Formula);
+                if ((cell.Text ?? cell.NumberText) is { } value)
+                    writer.WriteElementString("v", Main, value);
+            }
+            else if (cell.Text is not null)
+            {
+                writer.WriteAttributeString("t", "inlineStr");
+                writer.WriteStartElement("is", Main);
+                writer.WriteStartElement("t", Main);
+                writer.WriteAttributeString("xml", "space", null, "preserve");
+                writer.WriteString(cell.Text);
+                writer.WriteEndElement();
+                writer.WriteEndElement();
+            }
+            else if (cell.Number is not null)
+            {
+                writer.WriteElementString("v", Main, cell.NumberText);
+            }
             writer.WriteEndElement();
         }
         writer.WriteEndElement();

@@ -4,6 +4,7 @@ namespace SheetGen.Writers.Workbook;
 internal sealed class TableBlock<T>(SheetContent sheet, int headRow, IReadOnlyList<T> items)
 {
     private readonly List<Column> _columns = [];
+    private readonly Dictionary<string, int> _places = [];
 
     public IReadOnlyList<T> Items => items;
 
@@ -15,7 +16,8 @@ internal sealed class TableBlock<T>(SheetContent sheet, int headRow, IReadOnlyLi
     /// <summary>Adds a column; the cell may refer to other cells of its row by <see cref="At"/>.</summary>
     public TableBlock<T> Add(string key, string head, double width, Func<T, int, SheetCell> cell)
     {
-        _columns.Add(new Column(key, head, width, cell));
+        _places.Add(key, _columns.Count);
+        _columns.Add(new Column(head, width, cell));
         return this;
     }
 
@@ -32,8 +34,7 @@ internal sealed class TableBlock<T>(SheetContent sheet, int headRow, IReadOnlyLi
     public TableBlock<T> Formula(string key, string head, double width, CellFormat format, Func<T, int, string> formula, Func<T, double?> value) =>
         Add(key, head, width, (item, row) => SheetCell.Calculated(formula(item, row), value(item), format));
 
-    public int ColumnOf(string key) => _columns.FindIndex(c => c.Key == key) is >= 0 and int i
-        ? i : throw new ArgumentException("no column " + key, nameof(key));
+    public int ColumnOf(string key) => _places.TryGetValue(key, out int place) ? place : throw new ArgumentException("no column " + key, nameof(key));
 
     /// <summary>The cell of a column in a row, for formulas on the same sheet.</summary>
     public string At(string key, int row) => CellAddress.Of(ColumnOf(key), row);
@@ -48,18 +49,19 @@ internal sealed class TableBlock<T>(SheetContent sheet, int headRow, IReadOnlyLi
     /// <param name="name">Name of the table's file.</param>
     public void Fill(string name)
     {
-        var rows = new List<IReadOnlyList<string>> { _columns.ConvertAll(c => c.Head) };
-        rows.AddRange(items.Select((item, i) => _columns.ConvertAll(c => c.Cell(item, FirstRow + i).Plain)));
-        sheet.Tables.Add((name, rows));
-        if (items.Count == 0)
-            sheet.Put(FirstRow, 0, "none", CellStyle.Note);
+        sheet.Tables.Add((name, Enumerable.Range(headRow, items.Count + 1).Select(r => sheet.Plain(r, _columns.Count))));
         for (int c = 0; c < _columns.Count; c++)
         {
             sheet.Put(headRow, c, _columns[c].Head, CellStyle.Head);
             sheet.Widen(c, _columns[c].Width);
-            for (int i = 0; i < items.Count; i++)
+        }
+        for (int i = 0; i < items.Count; i++)
+        {
+            for (int c = 0; c < _columns.Count; c++)
                 sheet.Put(FirstRow + i, c, _columns[c].Cell(items[i], FirstRow + i));
         }
+        if (items.Count == 0)
+            sheet.Put(FirstRow, 0, "none", CellStyle.Note);
     }
 
     /// <summary>Puts a total below a column.</summary>
@@ -74,5 +76,5 @@ internal sealed class TableBlock<T>(SheetContent sheet, int headRow, IReadOnlyLi
     /// <summary>Puts a word at the left of the row of totals.</summary>
     public void TotalHead(string text) => sheet.Put(LastRow + 1, 0, text, new CellStyle(CellLook.Total, CellFormat.General));
 
-    private readonly record struct Column(string Key, string Head, double Width, Func<T, int, SheetCell> Cell);
+    private readonly record struct Column(string Head, double Width, Func<T, int, SheetCell> Cell);
 }

@@ -25,7 +25,7 @@ public static class TableCsv
         Func<string, Stream> open)
     {
         var input = new WorkbookInput(project, layout, report, quantities, bid, run);
-        foreach ((string name, IReadOnlyList<IReadOnlyList<string>> rows) in WorkbookSheets.Make(input).Sheets.SelectMany(s => s.Tables))
+        foreach ((string name, IEnumerable<IReadOnlyList<string>> rows) in WorkbookSheets.Make(input).Sheets.SelectMany(s => s.Tables))
         {
             using Stream stream = open(name + ".csv");
             using var csv = new CsvRows(stream);
