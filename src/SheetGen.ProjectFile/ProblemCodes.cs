@@ -199,12 +199,14 @@ public static class ProblemCodes
         "The value can be meant, but lies outside the published or customary range that the message names with its source.",
         "Check the value; if it is meant, nothing needs to be done.");
 
+    public static readonly ProblemCode PayItem = Error("Q01", "faulty pay item",
+        "A pay item names a quantity that does not exist, has a faulty expression, or has the number of another. Other faults of a pay item file have the codes above.",
+        "Compare it with a set in templates/pay-items; the workbook's sheet \"Quantities\" lists the names.");
+
     /// <summary>Codes of the files that a project file names. The stages that read those files report them.</summary>
     public static IReadOnlyList<ProblemCode> OfNamedFiles { get; } =
     [
-        Error("Q01", "not a pay item set",
-            "The file under pay_items is not JSON of the form of templates/pay-items, names a quantity that does not exist, or has a faulty expression or rounding.",
-            "Compare it with a set in templates/pay-items; the workbook's sheet \"Quantities\" lists the names."),
+        PayItem,
         Error("T01", "not a complete layer list",
             "The file under sheets: layers is not JSON of the form of templates/layers, or lacks a layer.",
             "Start from a copy of a list in templates/layers."),

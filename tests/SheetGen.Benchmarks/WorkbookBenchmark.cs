@@ -5,6 +5,7 @@ using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
+using SheetGen.ProjectFile;
 using SheetGen.Tests.Quantities;
 using SheetGen.Writers.Workbook;
 

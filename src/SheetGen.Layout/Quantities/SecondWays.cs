@@ -9,7 +9,7 @@ internal static class SecondWays
 {
     public static List<CheckLine> Make(
         WallProject project, IReadOnlyList<SectionQuantities> sections, IReadOnlyList<NailQuantity> nails,
-        IReadOnlyDictionary<Section, double> columnSums)
+        IReadOnlyDictionary<Section, double> columnSums, IReadOnlyList<ExcavationLift> lifts, IReadOnlyList<PanelCount> panels)
     {
         bool feet = Lengths.IsFoot(project.Unit);
         string length = feet ? "ft" : "m", area = length + "2";
@@ -28,6 +28,7 @@ internal static class SecondWays
             lines.Add(new CheckLine(
                 QuantityName.FaceArea, "Face area, " + name, area, face, columnSums[grid], "sum of 400 columns a leg", 0.005));
         }
+        lines.AddRange(Faces(sections, columnSums, lifts, panels, length));
         List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
         lines.Add(new CheckLine(
             QuantityName.FaceLength, "Length from the face", length, production.Sum(n => n.Nail.Length),
@@ -43,6 +44,28 @@ internal static class SecondWays
                 .Sum(g => (Math.PI / 4 * g.Key.HoleDiameter * g.Key.HoleDiameter - g.Key.BarArea) * g.Sum(n => n.Nail.Length)),
             "(hole area - bar area) x hole length, by hole and bar", 1e-9));
         return lines;
+    }
+
+    private static IEnumerable<CheckLine> Faces(
+        IReadOnlyList<SectionQuantities> sections, IReadOnlyDictionary<Section, double> columnSums, IReadOnlyList<ExcavationLift> lifts,
+        IReadOnlyList<PanelCount> panels, string length)
+    {
+        double Sum(string name) => sections.Sum(s => Amount(s, name));
+        yield return new CheckLine(
+            QuantityName.FaceArea, "Face area, all", length + "2", Sum(QuantityName.FaceArea), lifts.Sum(l => l.CutArea), "sum of the excavation lifts", 1e-6);
+        if (sections.Any(s => s.Amounts[QuantityName.ShotcreteVolume].Amount is not null))
+        {
+            yield return new CheckLine(
+                QuantityName.ShotcreteVolume, "Shotcrete, neat", length + "3", Sum(QuantityName.ShotcreteVolume),
+                sections.Sum(s => columnSums[s.Section] * (s.Wall.Facing?.Shotcrete ?? 0)), "column sums x thickness", 0.005);
+        }
+        if (panels.Count > 0)
+        {
+            List<SectionQuantities> faced = [.. sections.Where(s => s.Wall.Panels is not null)];
+            yield return new CheckLine(
+                QuantityName.FaceAreaGross, "Face area behind panels, openings included", length + "2", faced.Sum(s => Amount(s, QuantityName.FaceAreaGross)),
+                panels.Sum(p => p.Count * p.Width * (p.StartHeight + p.EndHeight) / 2), "panels x width x mean height; a panel's top is straight here", 0.03);
+        }
     }
 
     private static double Amount(SectionQuantities section, string name) => section.Amounts[name].Amount ?? 0;

@@ -50,7 +50,7 @@ public static class TakeOff
             Strips = strips,
             Lifts = lifts,
             Tests = tests,
-            Checks = SecondWays.Make(project, sections, inOrder, columnSums),
+            Checks = SecondWays.Make(project, sections, inOrder, columnSums, lifts, panels),
         };
     }
 

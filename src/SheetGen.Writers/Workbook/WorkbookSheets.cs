@@ -20,7 +20,7 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
         [
             new BidSheet(input).Sheet, all.Sheet, new SectionSheet(input, all, nails, rows, gaps).Sheet, nails.Sheet,
             new RedirectSheet(input).Sheet, new LeftOutSheet(input).Sheet, rows.Sheet, gaps.Sheet, new BarSheet(input, nails).Sheet,
-            new GroutSheet(input, nails).Sheet, facing.Sheet, panels.Sheet, pad.Sheet, drainage.Sheet, lifts.Sheet, tests.Sheet,
+            new HoleSheet(input, nails).Sheet, new GroutSheet(input, nails).Sheet, facing.Sheet, panels.Sheet, pad.Sheet, drainage.Sheet, lifts.Sheet, tests.Sheet,
             new ScheduleSheet(input, tests).Sheet, new CheckSheet(input).Sheet, rates.Sheet,
         ];
         return new WorkbookSheets(sheets, [.. rates.Names, .. all.Names]);

@@ -4,6 +4,7 @@ using SheetGen.Model.PayItems;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
+using SheetGen.ProjectFile;
 using Xunit;
 
 namespace SheetGen.Tests.Quantities;
@@ -77,38 +78,38 @@ public class PayItemTests
     [Fact]
     public void Every_fault_of_a_set_is_reported()
     {
-        const string json = """
-            { "format": 1, "name": "N", "notice": "", "items": [
-              { "number": "1", "description": "a", "unit": "EA", "quantity": "nail_cuont", "rounding": { "direction": "up", "decimals": 0 }, "measured": "", "subsidiary": [] },
-              { "number": "1", "description": "b", "unit": { "yd": "SY" }, "quantity": "1", "rounding": { "direction": "up", "decimals": 0 }, "measured": "", "subsidiary": [] },
-              { "number": "3", "description": "c", "unit": "EA", "quantity": "1 +", "rounding": { "direction": "down", "decimals": 9 }, "measured": "", "subsidiary": [] },
-              { "number": "4", "description": "c", "unit": "EA", "quantity": "1", "rounding": { "direction": "down", "decimals": 9 }, "measured": "", "subsidiary": [] }
-            ] }
+        const string text = """
+            format: 1
+            name: N
+            items:
+              - {number: "1", description: a, unit: EA, quantity: nail_cuont, rounding: {direction: up, decimals: 0}, measured: m}
+              - {number: "1", description: b, quantity: "1", rounding: {direction: up, decimals: 0}, measured: m}
+              - {number: "3", description: c, unit: EA, quantity: 1 +, rounding: {direction: down, decimals: 9}, measured: m}
             """;
         var problems = new List<Problem>();
-        Assert.Null(PayItemFile.Read(json, "items.json", LengthUnit.Foot, problems));
+        Assert.Null(PayItemFile.Read(text, "items.yaml", LengthUnit.Foot, problems));
         Assert.Equal(
             [
-                "items.json:2:1 pay item 1: no quantity is named \"nail_cuont\"",
-                "items.json:2:1 pay item 1: the number is used twice",
-                "items.json:2:1 pay item 1: \"unit\" and \"quantity\" are a text, or an object with \"ft\" and \"m\"",
-                "items.json:4:1 pay item 3: quantity \"1 +\": the expression ends too early",
-                "items.json:5:1 pay item 4: \"direction\" of the rounding is \"up\" or \"nearest\"",
-                "items.json:5:1 pay item 4: \"decimals\" of the rounding are between -3 and 6",
+                "items.yaml:4:55 Q01 no quantity is named \"nail_cuont\"",
+                "items.yaml:5:5 R11 \"unit\" is missing in a pay item",
+                "items.yaml:5:14 Q01 the pay item number 1 is used twice",
+                "items.yaml:6:55 Q01 quantity \"1 +\": the expression ends too early",
+                "items.yaml:6:82 R16 \"direction\" cannot be \"down\"",
+                "items.yaml:6:98 R15 \"decimals\" cannot be 9",
             ],
-            problems.Select(p => p.Spot + " " + p.Message));
+            problems.Select(p => $"{p.Spot} {p.Code} {p.Message}"));
     }
 
     [Theory]
-    [InlineData("{", "items.json:1:2")]
-    [InlineData("{ \"format\": 2, \"name\": \"\", \"notice\": \"\", \"items\": [] }", "items.json:1:1")]
-    [InlineData("{ \"format\": 1, \"nmae\": \"\" }", "items.json:1:")]
-    [InlineData("null", "items.json:1:1")]
-    public void Broken_file_is_a_problem_with_its_place(string json, string place)
+    [InlineData("{", "items.yaml:1:2 R02")]
+    [InlineData("", "items.yaml:1:1 R02")]
+    [InlineData("format: 2\nname: N\nitems: [{}]", "items.yaml:1:9 R15")]
+    [InlineData("format: 1\nnmae: N\nitems: []", "items.yaml:2:1 R10")]
+    public void Broken_file_is_a_problem_with_its_place(string text, string first)
     {
         var problems = new List<Problem>();
-        Assert.Null(PayItemFile.Read(json, "items.json", LengthUnit.Foot, problems));
-        Assert.StartsWith(place, Assert.Single(problems).Spot.ToString(), StringComparison.Ordinal);
+        Assert.Null(PayItemFile.Read(text, "items.yaml", LengthUnit.Foot, problems));
+        Assert.Equal(first, $"{problems[0].Spot} {problems[0].Code}");
     }
 
     [Fact]

@@ -85,6 +85,8 @@ public class StrangeWallTests
             Assert.InRange(cells, face * 0.999, face * 1.001);
         }
         Assert.Equal(table.Totals[QuantityName.FaceArea].Amount!.Value, table.Lifts.Sum(l => l.CutArea), 6);
+        Assert.All(table.Checks.Where(c => c.Limit < 0.2), c =>
+            Assert.True(Math.Abs(c.First - c.Second!.Value) <= c.Limit * Math.Abs(c.First) + 1e-6, $"{c.Text}: {c.First} against {c.Second} ({c.Way})"));
         TableData summary = SummaryTables.BySection(table);
         Assert.All(summary.Rows, r => Assert.Equal(summary.Columns.Count, r.Count));
     }

@@ -174,7 +174,7 @@ public class WorkbookTests
             OutsideResult result = OutsideReader.Script("read_workbook.py", "openpyxl").Run(file);
             Assert.True(result.ExitCode == 0, result.Errors);
             string output = result.Output;
-            Assert.Contains("Bid quantities,Quantities,By section,Nails,Redirects,Left out,Reconciliation,Gaps,Bars,Grout,Facing,Panels,Leveling pad,Drainage,Excavation lifts,Test nails,Test schedules,Independent check,Rates", output, StringComparison.Ordinal);
+            Assert.Contains("Bid quantities,Quantities,By section,Nails,Redirects,Left out,Reconciliation,Gaps,Bars,Holes,Grout,Facing,Panels,Leveling pad,Drainage,Excavation lifts,Test nails,Test schedules,Independent check,Rates", output, StringComparison.Ordinal);
             Assert.Contains("Nails|F6|$1:$5|landscape|1", output, StringComparison.Ordinal);
             Assert.Contains("errors 0", output, StringComparison.Ordinal);
             Assert.Contains("names 57", output, StringComparison.Ordinal);
@@ -201,7 +201,7 @@ public class WorkbookTests
         var files = new Dictionary<string, MemoryStream>();
         TableCsv.Write(taken.Project, taken.Layout, TestWall.Report(taken.Layout), taken.Table, taken.Bid, new RunInfo("0.1.0"), n => files[n] = new MemoryStream());
         Assert.Equal(
-            ["bars.csv", "bid.csv", "by-section.csv", "check.csv", "drainage.csv", "facing.csv", "gaps.csv", "grout.csv", "left-out.csv", "leveling-pad.csv", "lifts.csv", "nail-quantities.csv", "panels.csv", "quantities.csv", "rates.csv", "reconciliation.csv", "redirects.csv", "test-nails.csv"],
+            ["bars.csv", "bid.csv", "by-section.csv", "check.csv", "drainage.csv", "facing.csv", "gaps.csv", "grout.csv", "holes.csv", "left-out.csv", "leveling-pad.csv", "lifts.csv", "nail-quantities.csv", "panels.csv", "quantities.csv", "rates.csv", "reconciliation.csv", "redirects.csv", "test-nails.csv"],
             files.Keys.Order(StringComparer.Ordinal));
         string[] lines = Encoding.UTF8.GetString(files["nail-quantities.csv"].ToArray()).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(taken.Layout.Nails.Count + 1, lines.Length);

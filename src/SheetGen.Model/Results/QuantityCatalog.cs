@@ -1,7 +1,6 @@
-using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
-namespace SheetGen.Layout.Quantities;
+namespace SheetGen.Model.Results;
 
 /// <summary>All quantities by name, in the order in which they are listed. One table: pay item expressions use these names.</summary>
 public static class QuantityCatalog

@@ -1,0 +1,24 @@
+using static SheetGen.ProjectFile.Keys.KeyForms;
+
+namespace SheetGen.ProjectFile.Keys;
+
+/// <summary>The keys of a pay item set, a file of its own.</summary>
+internal static class PayItemKeys
+{
+    public static Key Root { get; } = Map("pay item set", "What an agency pays for.",
+        Integer("format", "Format of the file.", new ValueRange(1, true, 1), "1") with { Required = true },
+        Text("name", "Name of the agency or set.", "Generic") with { Required = true },
+        Text("notice", "What stands beside the name in the workbook.", "Compare every item with the contract."),
+        List("items", "The pay items, in order.", 1, Map("pay item", "A pay item.",
+            Text("number", "Number of the item, used by prices.", "611-01") with { Required = true },
+            Text("description", "Description.", "Soil nails") with { Required = true },
+            Text("unit", "Unit of measure.", "LF") with { Required = true },
+            Text("unit_metric", "Unit of measure in a metric project, where it differs.", "m"),
+            Text("quantity", "Expression with + - * / ( ) over the names of the quantities.", "shotcrete_volume / 27") with { Required = true },
+            Text("quantity_metric", "The expression in a metric project, where it differs.", "shotcrete_volume"),
+            Map("rounding", "How the total is rounded, once.",
+                Choice("direction", "To the next step up, or to the nearest.", "up", "up", "nearest") with { Required = true },
+                Integer("decimals", "Decimals kept; -1 to -3 round to tens, hundreds and thousands.", new ValueRange(-3, true, 6), "0") with { Required = true }) with { Required = true },
+            Text("measured", "How the item is measured, in words.", "along the bar") with { Required = true },
+            List("subsidiary", "What is in the item and not paid by itself.", 0, Text("part", "A part.", "grout")))) with { Required = true });
+}
