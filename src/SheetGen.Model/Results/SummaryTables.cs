@@ -73,10 +73,14 @@ public static class SummaryTables
             ]),
         ]);
 
-    /// <summary>The typed lengths of a section's production nails: "24: 30; 22: 15".</summary>
-    public static string LengthList(SectionQuantities section) => string.Join("; ", section.Lengths
-        .Where(l => l.Kind != NailKind.Verification).GroupBy(l => l.Length).OrderByDescending(g => g.Key)
-        .Select(g => string.Create(CultureInfo.InvariantCulture, $"{g.Key:0.###}: {g.Sum(l => l.Count)}")));
+    /// <summary>Nails by kind and length: "24: 30; 22: 15; verification 22: 1". Proof test nails are among the production nails.</summary>
+    public static string LengthList(SectionQuantities section)
+    {
+        IEnumerable<string> Counts(bool verification, string kind) => section.Lengths
+            .Where(l => l.Kind == NailKind.Verification == verification).GroupBy(l => l.Length).OrderByDescending(g => g.Key)
+            .Select(g => string.Create(CultureInfo.InvariantCulture, $"{kind}{g.Key:0.###}: {g.Sum(l => l.Count)}"));
+        return string.Join("; ", Counts(false, "").Concat(Counts(true, "verification ")));
+    }
 
     /// <summary>"10.00 to 19.50", or one figure where they are the same.</summary>
     public static string HeightRange(SectionQuantities section)
