@@ -1,3 +1,4 @@
+using NetTopologySuite.Geometries;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -28,12 +29,13 @@ internal static class StripTakeOff
                     .Select(n => (n.Along - half - n.HoleDiameter / 2, n.Along + half + n.HoleDiameter / 2, n.Mark)),
             ];
             List<(double From, double To)> free = Free(leg, half, blocked);
+            Geometry net = regions.Net(leg);
             double reach = spacing / GreatestScale(face, leg);
             double limit = leg.Start + reach / 2, last = leg.Start;
             while (true)
             {
                 double at = Choose(free, last, Math.Min(limit, leg.End - half));
-                strips.Add(Make(regions, spacing, at, [.. blocked.Where(b => b.From < at - Tiny && at + Tiny < b.To).Select(b => b.Mark)]));
+                strips.Add(Make(regions, net, spacing, at, [.. blocked.Where(b => b.From < at - Tiny && at + Tiny < b.To).Select(b => b.Mark)]));
                 if (at >= leg.End - reach / 2 - Tiny)
                     break;
                 last = at;
@@ -75,11 +77,10 @@ internal static class StripTakeOff
         return free;
     }
 
-    private static DrainStrip Make(FaceRegions regions, double spacing, double at, IReadOnlyList<string> touches)
+    private static DrainStrip Make(FaceRegions regions, Geometry net, double spacing, double at, IReadOnlyList<string> touches)
     {
         Wall wall = regions.Face.Wall;
-        double height = Math.Max(0, wall.Top.At(at) - wall.Bottom.At(at));
-        return new DrainStrip(wall, PanelTakeOff.SectionOf(wall, at), at, spacing, height * regions.SlopeFactor(), touches);
+        return new DrainStrip(wall, PanelTakeOff.SectionOf(wall, at), at, spacing, FaceRegions.HeightAt(net, at) * regions.SlopeFactor(), touches);
     }
 
     private static double GreatestScale(Face face, Leg leg)

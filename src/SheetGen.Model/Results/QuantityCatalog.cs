@@ -66,7 +66,7 @@ public static class QuantityCatalog
         (QuantityName.PadLength, '1', "Leveling pad", "along the face at the pad's elevation"),
         (QuantityName.PadSteps, 'n', "Leveling pad steps", "changes of elevation on a leg"),
         (QuantityName.StripCount, 'n', "Drainage strips", "between nail columns, no farther apart than the greatest spacing"),
-        (QuantityName.StripLength, '1', "Drainage strip length", "bottom to top along the face"),
+        (QuantityName.StripLength, '1', "Drainage strip length", "bottom to top along the face, openings deducted"),
         (QuantityName.LiftCount, 'n', "Excavation lifts", "one a row on each leg of a section, and the last cut to the bottom"),
         (QuantityName.ExcavationVolume, '3', "Excavation in front of the face", "average end area between the given cross sections, along the layout line"),
     ];

@@ -73,13 +73,13 @@ public static class SummaryTables
             ]),
         ]);
 
-    /// <summary>Nails by kind and length: "24: 30; 22: 15; verification 22: 1". Proof test nails are among the production nails.</summary>
+    /// <summary>Nails by kind and length: "24: 30; 22: 15; test 22: 1" for verification test nails. Proof test nails are among the production nails.</summary>
     public static string LengthList(SectionQuantities section)
     {
         IEnumerable<string> Counts(bool verification, string kind) => section.Lengths
             .Where(l => l.Kind == NailKind.Verification == verification).GroupBy(l => l.Length).OrderByDescending(g => g.Key)
             .Select(g => string.Create(CultureInfo.InvariantCulture, $"{kind}{g.Key:0.###}: {g.Sum(l => l.Count)}"));
-        return string.Join("; ", Counts(false, "").Concat(Counts(true, "verification ")));
+        return string.Join("; ", Counts(false, "").Concat(Counts(true, "test ")));
     }
 
     /// <summary>"10.00 to 19.50", or one figure where they are the same.</summary>

@@ -69,6 +69,14 @@ public class FacingTests
     }
 
     [Fact]
+    public void A_strip_ends_at_an_opening_and_goes_on_behind_it()
+    {
+        QuantityTable table = Measure(new TestWall { Openings = [new Opening("Culvert", 10, 40, 106, 112, TestWall.Spot)] });
+        Assert.All(table.Strips, s => Assert.Equal(s.Along is > 10 and < 40 ? 14 : 20, s.Length, 9));
+        Assert.Contains(table.Strips, s => s.Along is > 10 and < 40);
+    }
+
+    [Fact]
     public void Strip_that_cannot_be_clear_names_the_nails()
     {
         QuantityTable table = Measure(new TestWall { Spacing = 1.25, Tests = TestNails.None });
