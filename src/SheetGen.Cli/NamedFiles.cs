@@ -1,5 +1,4 @@
 using SheetGen.Drawing.Templating;
-using SheetGen.Layout.Quantities;
 using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Problems;

@@ -18,7 +18,9 @@ internal static class PayItemKeys
             Text("quantity_metric", "The expression in a metric project, where it differs.", "shotcrete_volume"),
             Map("rounding", "How the total is rounded, once.",
                 Choice("direction", "To the next step up, or to the nearest.", "up", "up", "nearest") with { Required = true },
-                Integer("decimals", "Decimals kept; -1 to -3 round to tens, hundreds and thousands.", new ValueRange(-3, true, 6), "0") with { Required = true }) with { Required = true },
+                Integer("decimals", "Decimals kept; -1 to -3 round to tens, hundreds and thousands.", new ValueRange(-3, true, 6), "0") with { Required = true }) with
+            { Required = true },
             Text("measured", "How the item is measured, in words.", "along the bar") with { Required = true },
-            List("subsidiary", "What is in the item and not paid by itself.", 0, Text("part", "A part.", "grout")))) with { Required = true });
+            List("subsidiary", "What is in the item and not paid by itself.", 0, Text("part", "A part.", "grout")))) with
+        { Required = true });
 }
