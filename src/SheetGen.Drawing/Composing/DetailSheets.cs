@@ -8,15 +8,16 @@ public static class DetailSheets
 {
     private const double Band = 20;
 
+    /// <summary>Share of its full size below which a detail is not drawn.</summary>
+    private const double SmallestScale = 0.72;
+
     public static IReadOnlyList<IReadOnlyList<Primitive>> Compose(
         DrawingContext context, Box area, Func<int, string> sheetName, List<Finding> findings)
     {
-        int columns = Math.Max(2, (int)(area.Width / (DetailPen.FullWidth + 10)));
-        double width = Math.Min(area.Width / columns, DetailPen.FullWidth * 1.25);
-        double height = width * DetailPen.FullHeight / DetailPen.FullWidth + Band;
-        int rows = Math.Max(1, (int)(area.Height / height));
-        var pages = new List<List<Primitive>>();
         IReadOnlyList<(string Title, Action<DetailPen> Draw)> details = DetailViews.All(context);
+        (int columns, int rows) = Grid(area, details.Count);
+        double width = area.Width / columns, height = area.Height / rows;
+        var pages = new List<List<Primitive>>();
         for (int i = 0; i < details.Count; i++)
         {
             int place = i % (columns * rows);
@@ -35,5 +36,16 @@ public static class DetailSheets
             pages[^1].AddRange(pen.Notes.Select((n, k) => context.Write(LayerRole.Note, TextRole.Label, at - new Point2(-40, 4.6 + k * 3.4), FormattableString.Invariant($"({k + 1}) {n}"))));
         }
         return pages;
+    }
+
+    /// <summary>Columns and rows of cells on a sheet: the fewest sheets whose cells are large enough to be read, then the largest cells.</summary>
+    private static (int Columns, int Rows) Grid(Box area, int count)
+    {
+        var grids = Enumerable.Range(1, 6).SelectMany(c => Enumerable.Range(1, 6).Select(r => (Columns: c, Rows: r,
+            Scale: Math.Min(area.Width / c / DetailPen.FullWidth, (area.Height / r - Band) / DetailPen.FullHeight)))).ToList();
+        double least = Math.Min(SmallestScale, grids.Max(g => g.Scale));
+        return grids.Where(g => g.Scale >= least)
+            .OrderBy(g => (count + g.Columns * g.Rows - 1) / (g.Columns * g.Rows)).ThenByDescending(g => g.Scale).ThenBy(g => g.Columns * g.Rows)
+            .Select(g => (g.Columns, g.Rows)).First();
     }
 }

@@ -7,7 +7,7 @@ namespace SheetGen.Drawing.Composing;
 /// <summary>What the symbols and lines mean.</summary>
 public static class Legend
 {
-    private const double Pitch = 7;
+    private const double Pitch = 6;
 
     private static readonly (NailKind Kind, NailStatus Status, LayerRole Layer, string Words)[] Nails =
     [

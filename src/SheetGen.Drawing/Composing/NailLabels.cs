@@ -76,30 +76,29 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         double height = _context.StyleOf(TextRole.Dimension).Height;
         double width = TextMeasure.Measure(words, height, _context.StyleOf(TextRole.Dimension));
         bool measuresTrue = Math.Abs(gap - Math.Abs(b.Along - a.Along)) < Lengths.Quantum(_print.Unit) / 2;
-        foreach (double drop in new[] { -2.3, 2.3, -4.4, 4.4, -3.3, 3.3, -5.6, 5.6 })
+        Crowd crowd = view.Labels.Placer.Crowd;
+        (double Y, Point2 At, Box Box)? best = null;
+        int fewest = int.MaxValue;
+        foreach ((double y, Point2 at) in Places(p, q, width, height))
         {
-            double y = (drop < 0 ? Math.Min(p.Y, q.Y) : Math.Max(p.Y, q.Y)) + drop;
-            double baseline = drop < 0 ? y - 0.5 - height : y + 0.7;
-            var texts = new[] { 0, width * 0.4, -width * 0.4 }.Select(shift => new Point2((p.X + q.X) / 2 + shift, baseline));
-            foreach (Point2 at in texts)
-            {
-                Box box = Box.At(at + new Point2(0, height / 2), width, height * 1.35);
-                if (!view.Labels.Placer.Frame.Contains(box) || !view.Labels.Placer.Crowd.IsFree(box))
-                    continue;
-                view.Labels.Placer.Crowd.Add(box);
-                view.Labels.Placer.Crowd.Add(new(p.X, y), new(q.X, y), LineKind.NoText);
-                var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, y), at + new Point2(0, height / 2), 0) { Nail = a.Mark };
-                if (measuresTrue)
-                {
-                    view.Labels.Add(dimension);
-                }
-                else
-                {
-                    foreach (Primitive part in DimensionPicture.Draw(dimension, height, 1, words))
-                        view.Labels.Add(part);
-                }
-                return;
-            }
+            Box box = Box.At(at + new Point2(0, height / 2), width, height * 1.35);
+            if (!view.Labels.Placer.Frame.Contains(box) || !crowd.IsFree(box))
+                continue;
+            int lines = crowd.LinesUnder(box);
+            if (lines >= fewest)
+                continue;
+            (fewest, best) = (lines, (y, at, box));
+            if (lines == 0)
+                break;
+        }
+        if (best is (double lineY, Point2 place, Box taken))
+        {
+            crowd.Add(taken);
+            crowd.Add(new(p.X, lineY), new(q.X, lineY), LineKind.NoText);
+            var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, lineY), place + new Point2(0, height / 2), 0) { Nail = a.Mark };
+            foreach (Primitive part in measuresTrue ? [dimension] : DimensionPicture.Draw(dimension, height, 1, words))
+                view.Labels.Add(part);
+            return;
         }
         view.Labels.Label(new LabelRequest([[$"{a.Mark} TO {b.Mark}: {words}"], [words]], TextRole.Dimension, (p + q) * 0.5, 0.5)
         {
@@ -107,6 +106,19 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             Nail = a.Mark,
             LeaderFrom = 1,
         });
+    }
+
+    /// <summary>Heights of a dimension line and places of its words, the best-liked first: below the nails and in the middle.</summary>
+    private static IEnumerable<(double Y, Point2 Text)> Places(Point2 p, Point2 q, double width, double height)
+    {
+        double play = Math.Max(width * 0.4, (q.X - p.X - width) / 2 - 0.5);
+        foreach (double drop in new[] { -2.3, 2.3, -3.3, 3.3, -4.4, 4.4, -5.6, 5.6 })
+        {
+            double y = (drop < 0 ? Math.Min(p.Y, q.Y) : Math.Max(p.Y, q.Y)) + drop;
+            double baseline = drop < 0 ? y - 0.5 - height : y + 0.7;
+            foreach (double shift in new[] { 0, 0.3, -0.3, 0.6, -0.6, 1, -1 })
+                yield return (y, new Point2((p.X + q.X) / 2 + shift * play, baseline));
+        }
     }
 
     public static string DimensionSuffix(LengthUnit unit) => Lengths.IsFoot(unit) ? "'" : "";
@@ -146,11 +158,11 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 
     /// <summary>True where a nail is the first or last that its row has on the sheet's end.</summary>
     public bool NearEdge(Nail nail) =>
-        Math.Min(nail.Along - view.Window.Start, view.Window.End - nail.Along) <= nail.Section.HorizontalSpacing + 1e-6;
+        Math.Min(nail.Along - view.Window.Start, view.Window.End - nail.Along) <= 1.5 * nail.Section.HorizontalSpacing + 1e-6;
 
     /// <summary>
-    /// Marks of the first and last nail of each row and every fifth; of the others only where there is room off all lines,
-    /// for the eye counts on from the last mark.
+    /// Marks of all nails where the scale leaves room for them, in the place with the fewest lines under it; else of the first and the last
+    /// of each row, for the eye counts on from there.
     /// </summary>
     public void Marks()
     {
@@ -162,15 +174,17 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             for (int i = 0; i < row.Length; i++)
             {
                 Nail nail = row[i];
-                bool needed = i == 0 || i == row.Length - 1 || (all && nail.Column % 5 == 0);
-                if (!needed && !all)
+                if (!all && i != 0 && i != row.Length - 1)
                     continue;
                 if (nail.Status is NailStatus.Noted or NailStatus.Unresolved)
                     continue;
                 Point2 at = view.At(nail.Along, nail.Elevation);
-                IEnumerable<Text> texts = new[] { -2.1 - height, 2.1 }.SelectMany(y => new[] { 0, -2.5, 2.5, 1.6 + width / 2, -1.6 - width / 2 }.Select(x =>
-                    new Text(LayerRole.Label, TextRole.Label, at + new Point2(x, y), height, nail.Mark, HorizontalAlign.Center) { Nail = nail.Mark }));
-                foreach (Text text in texts.OrderBy(t => view.Labels.LinesUnder(t)).TakeWhile(t => needed || view.Labels.LinesUnder(t) == 0))
+                double beside = 1.6 + width / 2;
+                IEnumerable<Text> texts = new[] { (2.1, 0.0), (-2.1 - height, 0), (2.1, -1.5), (2.1, 1.5), (-2.1 - height, -1.5), (-2.1 - height, 1.5),
+                        (2.1, -3), (2.1, 3), (-2.1 - height, -3), (-2.1 - height, 3), (2.1, beside), (2.1, -beside), (-2.1 - height, beside), (-2.1 - height, -beside),
+                        (-height / 2, beside + 0.6), (-height / 2, -beside - 0.6) }
+                    .Select(p => new Text(LayerRole.Label, TextRole.Label, at + new Point2(p.Item2, p.Item1), height, nail.Mark, HorizontalAlign.Center) { Nail = nail.Mark });
+                foreach (Text text in texts.OrderBy(t => view.Labels.LinesUnder(t)))
                 {
                     if (view.Labels.TryWrite(text))
                         break;

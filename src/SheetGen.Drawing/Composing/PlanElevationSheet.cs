@@ -20,6 +20,10 @@ public sealed class PlanElevationSheet(
     public static (double Top, double Bottom) Bands(Box area) => area.Height > 350 ? (52, 44) : (38, 32);
 
     private const double NotesBand = 22;
+
+    /// <summary>How far a view goes on beyond a wall's end, mm.</summary>
+    private const double Beyond = 2;
+
     private readonly List<Primitive> _paper = [];
     private readonly List<Primitive> _model = [];
     private readonly List<Viewport> _viewports = [];
@@ -35,18 +39,21 @@ public sealed class PlanElevationSheet(
     public IReadOnlyList<Finding> Findings => _findings;
 
     /// <summary>Longest window of a wall that fits an area, project units.</summary>
-    public static double Longest(Box area, SheetScale scale) => (area.Width - 2 * RowMargins.Width - 16) * scale.UnitsPerMillimetre;
+    public static double Longest(DrawingContext context, Box area, SheetScale scale) =>
+        (area.Width - 2 * RowMargins.Width(context) - 10) * scale.UnitsPerMillimetre;
 
     public void Compose(SheetWindow window, Box area, string sheet, string? before, string? after)
     {
-        double width = (window.End - window.Start) / scale.UnitsPerMillimetre + 4;
+        // At a wall's end the view goes on a little, at a match line it does not: no half symbols beyond the line.
+        double beyondStart = window.Before ? 0 : Beyond, beyondEnd = window.After ? 0 : Beyond;
+        double width = (window.End - window.Start) / scale.UnitsPerMillimetre + beyondStart + beyondEnd;
         (double topBand, double bottomBand) = Bands(area);
         double height = (strip.High - strip.Low) / scale.UnitsPerMillimetre + topBand + bottomBand;
         double bottom = area.Bottom + NotesBand + TitleBand;
         double middle = (area.Left + area.Right) / 2;
         var frame = new Box(middle - width / 2, bottom, middle + width / 2, bottom + height);
         Point2 center = (strip.At(window.Start, strip.Low) + strip.At(window.End, strip.High)) * 0.5
-            + new Point2(0, (topBand - bottomBand) / 2 * scale.UnitsPerMillimetre);
+            + new Point2(strip.Sign * (beyondEnd - beyondStart) / 2, (topBand - bottomBand) / 2) * scale.UnitsPerMillimetre;
         var viewport = new Viewport(frame, center, scale.UnitsPerMillimetre);
         _viewports.Add(viewport);
         IReadOnlyList<string> notes = Elevation(window, viewport, sheet);
@@ -61,10 +68,10 @@ public sealed class PlanElevationSheet(
 
     private IReadOnlyList<string> Elevation(SheetWindow window, Viewport viewport, string sheet)
     {
-        // Beside a match line two millimetres belong to both sheets: no label stands there.
+        // Beside a match line two millimetres stay free of labels.
         bool cutLeft = strip.Sign > 0 ? window.Before : window.After, cutRight = strip.Sign > 0 ? window.After : window.Before;
         Box inner = new Box(
-            viewport.Frame.Left + (cutLeft ? 4.2 : 0), viewport.Frame.Bottom, viewport.Frame.Right - (cutRight ? 4.2 : 0), viewport.Frame.Top).Grown(-0.3);
+            viewport.Frame.Left + (cutLeft ? 2.2 : 0), viewport.Frame.Bottom, viewport.Frame.Right - (cutRight ? 2.2 : 0), viewport.Frame.Top).Grown(-0.3);
         var labels = new ViewLabels(context, viewport, inner, sheet, window.Wall);
         var view = new ElevationView(context, strip, window, viewport, labels);
         view.Crowd(stripModel);
@@ -140,7 +147,7 @@ public sealed class PlanElevationSheet(
         var labels = new ViewLabels(context, viewport, viewport.Frame.Grown(-1), sheet, window.Wall);
         var writer = new PlanLabels(context, labels, p => toPaper.Apply(plan.At(p)));
         writer.Crowd(planModel.Select(toPaper.Apply));
-        NorthArrow(viewport.Frame, viewport.Twist, labels);
+        NorthArrow(viewport.Frame, frame, viewport.Twist, labels);
         writer.Stations(window.Wall, plan);
         writer.Alignment(window.Wall.LayoutLine);
         writer.Obstructions();
@@ -160,16 +167,18 @@ public sealed class PlanElevationSheet(
         labels.Label(new LabelRequest([["FRONT OF WALL"]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40 });
     }
 
-    private static void NorthArrow(Box frame, double twist, ViewLabels labels)
+    /// <summary>Beside the view where the sheet leaves room, else in its upper right corner.</summary>
+    private static void NorthArrow(Box view, Box room, double twist, ViewLabels labels)
     {
-        Point2 at = new(frame.Right - 18, frame.Top - 18);
+        bool beside = room.Right - view.Right > 34;
+        Point2 at = new(beside ? view.Right + 18 : view.Right - 18, view.Top - 18);
         Point2 T(double x, double y) => at + new Point2(x, y).Turned(twist);
         labels.Add(new Line(LayerRole.Title, T(0, -9), T(0, 9)));
         labels.Add(Fill.Of(LayerRole.Title, T(0, 9), T(-2.2, 3), T(0, 3)));
         labels.Add(Polyline.Of(LayerRole.Title, [T(0, 9), T(2.2, 3), T(0, 3)], true));
         Point2 n = T(0, 12.2);
-        labels.TryWrite(new Text(LayerRole.Title, TextRole.ViewTitle, n - new Point2(0, 2), 4, "N", HorizontalAlign.Center));
-        labels.Placer.Crowd.Add(Box.At(at, 20, 20));
+        labels.Add(new Text(LayerRole.Title, TextRole.ViewTitle, n - new Point2(0, 2), 4, "N", HorizontalAlign.Center));
+        labels.Placer.Crowd.Add(Box.At(at, 30, 30));
     }
 
     private void Notes(IReadOnlyList<string> notes, Box area)

@@ -47,7 +47,7 @@ public static class SheetComposer
         int front = NotesSheet.Pages(context, area, []).Count;
         IReadOnlyList<SectionCut> cuts = SectionCut.Choose(project);
         (ElevationStrip Strip, SheetWindow Window)[] windows =
-            [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(area, scale)).Select(w => (s, w)))];
+            [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(context, area, scale)).Select(w => (s, w)))];
         foreach (IGrouping<ElevationStrip, SheetWindow> wall in windows.GroupBy(w => w.Strip, w => w.Window))
         {
             Primitive[] lines = [.. ElevationModel.Draw(context, wall.Key, scale.UnitsPerMillimetre)];

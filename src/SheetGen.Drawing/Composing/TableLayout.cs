@@ -1,13 +1,14 @@
 using SheetGen.Drawing.Placing;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Templating;
+using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Composing;
 
 /// <summary>Draws tables as lines and single texts, and breaks long ones.</summary>
 public sealed class TableLayout(DrawingContext context)
 {
-    private const double Padding = 1.6;
+    private const double Padding = 1.6, Gap = 7;
 
     private TextStyle Style => context.StyleOf(TextRole.Table);
 
@@ -39,20 +40,75 @@ public sealed class TableLayout(DrawingContext context)
     public double HeightOf(SheetTable table) =>
         TitleHeight + HeadHeight(table) + table.Data.Rows.Count * RowHeight + (table.Remark.Length > 0 ? RowHeight : 0);
 
-    /// <summary>Lays tables out in columns of an area, page by page; a table longer than the area goes on in the next column.</summary>
+    /// <summary>A table cut into parts no wider than a width; each begins with the columns of words that name its rows, two at the most.</summary>
+    public IEnumerable<SheetTable> Narrowed(SheetTable table, double width)
+    {
+        double[] widths = ColumnWidths(table);
+        if (widths.Sum() <= width)
+            return [table];
+        int keys = Math.Min(2, table.Data.Columns.TakeWhile(c => !c.IsNumeric).Count());
+        double room = width - widths.Take(keys).Sum();
+        int parts = (int)Math.Ceiling(widths.Skip(keys).Sum() / room);
+        double share = widths.Skip(keys).Sum() / parts;
+        var groups = new List<List<int>> { new() };
+        double taken = 0;
+        for (int c = keys; c < widths.Length; c++)
+        {
+            bool full = taken + widths[c] > room || (taken >= share && groups.Count < parts);
+            if (full && groups[^1].Count > 0)
+            {
+                groups.Add([]);
+                taken = 0;
+            }
+            groups[^1].Add(c);
+            taken += widths[c];
+        }
+        return groups.Select((group, i) =>
+        {
+            int[] shown = [.. Enumerable.Range(0, keys), .. group];
+            return new SheetTable(
+                new TableData(
+                    i == 0 ? table.Data.Title : table.Data.Title + " (CONTINUED)", [.. shown.Select(c => table.Data.Columns[c])],
+                    [.. table.Data.Rows.Select(r => (IReadOnlyList<string>)[.. shown.Select(c => r[c])])]),
+                i == groups.Count - 1 ? table.Remark : "");
+        });
+    }
+
+    /// <summary>
+    /// Lays tables out page by page: first those wider than half of the area, then the others in columns; a table longer than the area
+    /// goes on in the next column.
+    /// </summary>
     public IReadOnlyList<IReadOnlyList<Primitive>> Pages(IEnumerable<SheetTable> tables, Box area)
     {
-        var pages = new List<List<Primitive>> { new() };
-        double x = area.Left, y = area.Top, widest = 0;
+        SheetTable[] narrow = [.. tables.SelectMany(t => Narrowed(t, area.Width))];
+        SheetTable[] wide = [.. narrow.TakeWhile(t => WidthOf(t) > area.Width / 2 && t.Data.Rows.Count <= 12)];
+        var first = new List<Primitive>();
+        double below = area.Top;
+        int across = 0;
+        foreach (SheetTable table in wide.TakeWhile(t => below - HeightOf(t) > area.Bottom + area.Height / 2))
+        {
+            first.AddRange(Draw(table, new(area.Left, below)));
+            below -= HeightOf(table) + Gap;
+            across++;
+        }
+        return Columns(narrow.Skip(across), area, below, first);
+    }
+
+    private List<List<Primitive>> Columns(IEnumerable<SheetTable> tables, Box area, double firstTop, List<Primitive> first)
+    {
+        var pages = new List<List<Primitive>> { first };
+        double x = area.Left, y = firstTop, widest = 0;
+        double Top() => pages.Count == 1 ? firstTop : area.Top;
         void NextColumn(double width)
         {
             x += widest + 8;
-            y = area.Top;
             widest = 0;
-            if (x + width <= area.Right)
-                return;
-            pages.Add([]);
-            x = area.Left;
+            if (x + width > area.Right)
+            {
+                pages.Add([]);
+                x = area.Left;
+            }
+            y = Top();
         }
         foreach (SheetTable whole in tables)
         {
@@ -64,7 +120,7 @@ public sealed class TableLayout(DrawingContext context)
                 bool fits = rows >= table.Data.Rows.Count;
                 if (x + width > area.Right && x > area.Left || (!fits && rows < Math.Min(6, table.Data.Rows.Count)))
                 {
-                    if (x == area.Left && y == area.Top && pages[^1].Count == 0)
+                    if (x == area.Left && y == area.Top)
                         rows = Math.Max(1, rows);
                     else
                     {
@@ -75,7 +131,7 @@ public sealed class TableLayout(DrawingContext context)
                 SheetTable part = fits ? table : table with { Data = table.Data with { Rows = [.. table.Data.Rows.Take(rows)] } };
                 pages[^1].AddRange(Draw(part, new(x, y)));
                 widest = Math.Max(widest, width);
-                y -= HeightOf(part) + 7;
+                y -= HeightOf(part) + Gap;
                 if (fits)
                     break;
                 table = table with { Data = table.Data with { Rows = [.. table.Data.Rows.Skip(rows)], Title = whole.Data.Title + " (CONTINUED)" } };

@@ -13,6 +13,10 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
     private const double Margin = 0.35;
     private const double LinePenalty = 5;
     private const double BiasPenalty = 8;
+    /// <summary>Shares of half its width by which a text slides along its own direction, above (1) and below (-1) the anchor.</summary>
+    private static readonly (double Slide, int Side)[] Slides =
+        [.. new[] { -1, -0.8, -0.6, -0.4, -0.2, 0.2, 0.4, 0.6, 0.8, 1 }.SelectMany(s => new[] { (s, 1), (s, -1) })];
+
     private static readonly double[] Distances = [0.6, 2.5, 5, 8, 11, 14, 18, 22, 27, 32, 38, 45, 52, 60, 70, 80, 90, 105, 120, 140];
 
     public Crowd Crowd { get; } = new();
@@ -61,26 +65,35 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
             for (int d = 0; d < Directions; d++)
             {
                 double angle = 2 * Math.PI * d / Directions;
-                Candidate? candidate = Try(request, lines, width, height, distance, angle, penalty);
-                if (candidate is not null && (best is null || candidate.Cost < best.Cost - 1e-9))
-                    best = candidate;
+                Point2 direction = new Point2(1, 0).Turned(angle);
+                double half = Math.Min(
+                    Math.Abs(direction.X) < 1e-9 ? double.PositiveInfinity : width / 2 / Math.Abs(direction.X),
+                    Math.Abs(direction.Y) < 1e-9 ? double.PositiveInfinity : height / 2 / Math.Abs(direction.Y));
+                best = Better(best, Try(request, lines, width, height, distance, request.Anchor + direction * (request.AnchorRadius + distance + half), penalty));
+            }
+            foreach ((double slide, int side) in Slides)
+            {
+                double away = request.AnchorRadius + distance;
+                Point2 middle = request.Upright
+                    ? new(side * (away + width / 2), slide * height / 2)
+                    : new(slide * width / 2, side * (away + height / 2));
+                best = Better(best, Try(request, lines, width, height, distance, request.Anchor + middle, penalty));
             }
         }
         return best;
     }
 
+    private static Candidate? Better(Candidate? best, Candidate? other) =>
+        other is not null && (best is null || other.Cost < best.Cost - 1e-9) ? other : best;
+
     private Candidate? Try(
-        LabelRequest request, IReadOnlyList<string> lines, double width, double height, double distance, double angle, double penalty)
+        LabelRequest request, IReadOnlyList<string> lines, double width, double height, double distance, Point2 middle, double penalty)
     {
         double cost = distance + penalty;
+        Point2 off = middle - request.Anchor;
         if (request.Toward is double toward)
-            cost += BiasPenalty * (1 - Math.Cos(angle - toward));
-        Point2 direction = new Point2(1, 0).Turned(angle);
-        double reach = request.AnchorRadius + distance;
-        double half = Math.Min(
-            Math.Abs(direction.X) < 1e-9 ? double.PositiveInfinity : width / 2 / Math.Abs(direction.X),
-            Math.Abs(direction.Y) < 1e-9 ? double.PositiveInfinity : height / 2 / Math.Abs(direction.Y));
-        Box box = Box.At(request.Anchor + direction * (reach + half), width, height);
+            cost += BiasPenalty * (1 - Math.Cos(Math.Atan2(off.Y, off.X) - toward));
+        Box box = Box.At(middle, width, height);
         if (!Frame.Contains(box) || !Crowd.IsFree(box))
             return null;
         cost += LinePenalty * Crowd.LinesUnder(box);
