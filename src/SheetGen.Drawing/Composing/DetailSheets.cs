@@ -1,3 +1,4 @@
+using SheetGen.Drawing.Placing;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Model.Results;
 
@@ -9,13 +10,22 @@ public static class DetailSheets
     private const double Band = 20;
 
     /// <summary>Share of its full size below which a detail is not drawn.</summary>
-    private const double SmallestScale = 0.72;
+    private const double SmallestScale = 0.6;
+
+    /// <summary>Number of sheets that the details take.</summary>
+    public static int Count(DrawingContext context, Box area)
+    {
+        int details = DetailViews.All(context).Count;
+        (int columns, int rows) = Grid(area, details);
+        return (details + columns * rows - 1) / (columns * rows);
+    }
 
     public static IReadOnlyList<IReadOnlyList<Primitive>> Compose(
         DrawingContext context, Box area, Func<int, string> sheetName, List<Finding> findings)
     {
         IReadOnlyList<(string Title, Action<DetailPen> Draw)> details = DetailViews.All(context);
         (int columns, int rows) = Grid(area, details.Count);
+        double label = context.StyleOf(TextRole.Label).Height;
         double width = area.Width / columns, height = area.Height / rows;
         var pages = new List<List<Primitive>>();
         for (int i = 0; i < details.Count; i++)
@@ -32,8 +42,11 @@ public static class DetailSheets
             Point2 at = new(cell.Left + 2, cell.Bottom - 6);
             pages[^1].Add(context.Write(LayerRole.Title, TextRole.Heading, at, FormattableString.Invariant($"DETAIL {i + 1}, {details[i].Title}")));
             pages[^1].Add(new Line(LayerRole.Title, at - new Point2(0, 1.2), at + new Point2(80, -1.2)));
-            pages[^1].Add(context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 4.6), "NOT TO SCALE"));
-            pages[^1].AddRange(pen.Notes.Select((n, k) => context.Write(LayerRole.Note, TextRole.Label, at - new Point2(-40, 4.6 + k * 3.4), FormattableString.Invariant($"({k + 1}) {n}"))));
+            pages[^1].Add(context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 2.4 + label), "NOT TO SCALE"));
+            IEnumerable<string> notes = pen.Notes.SelectMany((n, k) =>
+                TextMeasure.Wrap(FormattableString.Invariant($"({k + 1}) {n}"), cell.Width - 32, label, context.StyleOf(TextRole.Label)));
+            pages[^1].AddRange(notes.Select((n, k) =>
+                context.Write(LayerRole.Note, TextRole.Label, at - new Point2(-28, 2.4 + label + k * label * TextMeasure.LinePitch), n)));
         }
         return pages;
     }

@@ -15,20 +15,17 @@ public static class NotesSheet
         var flow = new NoteFlow(context, area, width, Gap);
         foreach (NoteBlock block in context.Templates.Notes)
             flow.Add(block.Heading, [.. block.Notes.Select(n => NoteFields.Fill(n, context))]);
-        bool beside = flow.Column + 1 < columns, under = !beside && flow.Y - Legend.Height >= area.Bottom;
-        bool together = beside || under;
-        double x = beside ? flow.X + width + Gap : under ? flow.X : area.Left;
-        double top = under ? flow.Y : area.Top;
         var table = SheetTable.Of("SHEETS", ["SHEET", "TITLE"], [.. sheets.Select(s => (IReadOnlyList<string>)[s.Name, s.Title])]);
         var layout = new TableLayout(context);
+        double legendAndList = Legend.Height(context) + ListGap + layout.HeightOf(table);
+        bool beside = flow.Column + 1 < columns, under = !beside && flow.Y - legendAndList >= area.Bottom;
+        double x = beside ? flow.X + width + Gap : under ? flow.X : area.Left;
+        double top = under ? flow.Y : area.Top;
         // The list stands beside the legend where a column is left for it and is needed or lies empty otherwise.
         bool columnLeft = x + 2 * width + Gap <= area.Right + 1e-6;
-        bool below = top - Legend.Height - ListGap - layout.HeightOf(table) >= area.Bottom;
-        IReadOnlyList<Primitive> legend = [.. Legend.Draw(context, new(x, top), width)];
-        if (under && !below)
-            return [[.. flow.Drawn, .. legend], [.. layout.Draw(table, new(area.Left, area.Top))]];
-        Point2 place = !columnLeft || (below && !beside) ? new(x, top - Legend.Height - ListGap) : new(x + width + Gap, area.Top);
-        legend = [.. legend, .. layout.Draw(table, place)];
-        return together ? [[.. flow.Drawn, .. legend]] : [flow.Drawn, legend];
+        bool below = top - legendAndList >= area.Bottom;
+        Point2 place = !columnLeft || (below && !beside) ? new(x, top - Legend.Height(context) - ListGap) : new(x + width + Gap, area.Top);
+        IReadOnlyList<Primitive> legend = [.. Legend.Draw(context, new(x, top), width), .. layout.Draw(table, place)];
+        return beside || under ? [[.. flow.Drawn, .. legend]] : [flow.Drawn, legend];
     }
 }

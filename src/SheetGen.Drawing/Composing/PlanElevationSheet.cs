@@ -11,7 +11,7 @@ namespace SheetGen.Drawing.Composing;
 /// <summary>Composes a plan and elevation sheet: plan strip above, developed elevation below, notes at the bottom.</summary>
 public sealed class PlanElevationSheet(
     DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> stripModel, IReadOnlyList<Primitive> planModel,
-    IReadOnlyList<SectionCut> cuts)
+    IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
 {
     /// <summary>Room for a view's title and scale bar, mm.</summary>
     public const double TitleBand = 15;
@@ -40,16 +40,36 @@ public sealed class PlanElevationSheet(
 
     /// <summary>Longest window of a wall that fits an area, project units.</summary>
     public static double Longest(DrawingContext context, Box area, SheetScale scale) =>
-        (area.Width - 2 * RowMargins.Width(context) - 10) * scale.UnitsPerMillimetre;
+        (area.Width - 2 * RowMargins.Width(context) - 6) * scale.UnitsPerMillimetre;
 
-    public void Compose(SheetWindow window, Box area, string sheet, string? before, string? after)
+    /// <summary>The largest customary scale, not larger than the elevation's, at which a window's plan fits above the elevation.</summary>
+    public SheetScale PlanScale(SheetWindow window, Box area)
+    {
+        IReadOnlyList<SheetScale> scales =
+            [.. SheetScale.Customary(context.Templates, context.Project.Unit).Where(s => s.Value >= scale.Value).Prepend(scale).Distinct()];
+        double chosen = PlanView.Fit(context, plan, window, strip.Sign, PlanRoom(area), [.. scales.Select(s => s.UnitsPerMillimetre)]).UnitsPerMillimetre;
+        return scales.First(s => s.UnitsPerMillimetre == chosen);
+    }
+
+    private double ElevationBottom(Box area) => area.Bottom + NotesBand + TitleBand;
+
+    private double ElevationHeight(Box area) =>
+        (strip.High - strip.Low) / scale.UnitsPerMillimetre + Bands(area).Top + Bands(area).Bottom;
+
+    private Box PlanRoom(Box area) =>
+        new(area.Left + 2, ElevationBottom(area) + ElevationHeight(area) + TitleBand + 2, area.Right - 2, area.Top - 1);
+
+    /// <summary>Draws the sheet of a window.</summary>
+    /// <param name="planScale">One for all sheets of a wall.</param>
+    /// <param name="before">Name of the sheet before it; null at the wall's start.</param>
+    /// <param name="after">Name of the sheet after it; null at the wall's end.</param>
+    public void Compose(SheetWindow window, Box area, SheetScale planScale, string sheet, string? before, string? after)
     {
         // At a wall's end the view goes on a little, at a match line it does not: no half symbols beyond the line.
         double beyondStart = window.Before ? 0 : Beyond, beyondEnd = window.After ? 0 : Beyond;
         double width = (window.End - window.Start) / scale.UnitsPerMillimetre + beyondStart + beyondEnd;
         (double topBand, double bottomBand) = Bands(area);
-        double height = (strip.High - strip.Low) / scale.UnitsPerMillimetre + topBand + bottomBand;
-        double bottom = area.Bottom + NotesBand + TitleBand;
+        double height = ElevationHeight(area), bottom = ElevationBottom(area);
         double middle = (area.Left + area.Right) / 2;
         var frame = new Box(middle - width / 2, bottom, middle + width / 2, bottom + height);
         Point2 center = (strip.At(window.Start, strip.Low) + strip.At(window.End, strip.High)) * 0.5
@@ -61,8 +81,7 @@ public sealed class PlanElevationSheet(
         string range = $"STA {context.Print.Station(window.Wall.StationOf(window.Start))} TO {context.Print.Station(window.Wall.StationOf(window.End))}";
         string view = context.Project.Sheets.FromBehind ? "SEEN FROM BEHIND" : "SEEN FROM THE FRONT";
         Title($"ELEVATION, {window.Wall.Name.ToUpperInvariant()}", $"{range}, DEVELOPED ALONG THE LAYOUT LINE, {view}", scale, new(area.Left + 4, bottom - 9));
-        var planFrame = new Box(area.Left + 2, frame.Top + TitleBand + 2, area.Right - 2, area.Top - 1);
-        IReadOnlyList<string> planNotes = Plan(window, planFrame, sheet);
+        IReadOnlyList<string> planNotes = Plan(window, PlanRoom(area), planScale, sheet);
         Notes([.. notes, .. planNotes], area);
     }
 
@@ -117,7 +136,7 @@ public sealed class PlanElevationSheet(
     private void Title(string title, string below, SheetScale at, Point2 place)
     {
         _paper.Add(context.Write(LayerRole.Title, TextRole.ViewTitle, place, title));
-        _paper.Add(context.Write(LayerRole.Title, TextRole.Label, place - new Point2(0, 4.6), $"{below}. SCALE {at.Words}"));
+        _paper.Add(context.Write(LayerRole.Title, TextRole.Label, place - new Point2(0, 2.5 + context.StyleOf(TextRole.Label).Height), $"{below}. SCALE {at.Words}"));
         double right = place.X + Math.Max(
             TextMeasure.Measure(title, context.StyleOf(TextRole.ViewTitle).Height, context.StyleOf(TextRole.ViewTitle)),
             TextMeasure.Measure($"{below}. SCALE {at.Words}", context.StyleOf(TextRole.Label).Height, context.StyleOf(TextRole.Label)));
@@ -125,7 +144,7 @@ public sealed class PlanElevationSheet(
         _paper.AddRange(at.Bar(context, new(right + 14, place.Y - 3)));
     }
 
-    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, string sheet)
+    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, SheetScale planScale, string sheet)
     {
         if (frame.Height < 30)
         {
@@ -138,10 +157,7 @@ public sealed class PlanElevationSheet(
             });
             return [];
         }
-        IReadOnlyList<SheetScale> scales =
-            [.. SheetScale.Customary(context.Templates, context.Project.Unit).Where(s => s.Value >= scale.Value).Prepend(scale).Distinct()];
-        Viewport viewport = PlanView.Fit(context, plan, window, strip.Sign, frame, [.. scales.Select(s => s.UnitsPerMillimetre)]);
-        SheetScale chosen = scales.First(s => s.UnitsPerMillimetre == viewport.UnitsPerMillimetre);
+        Viewport viewport = PlanView.Fit(context, plan, window, strip.Sign, frame, [planScale.UnitsPerMillimetre]);
         _viewports.Add(viewport);
         PlaneTransform toPaper = viewport.ToPaper;
         var labels = new ViewLabels(context, viewport, viewport.Frame.Grown(-1), sheet, window.Wall);
@@ -154,7 +170,7 @@ public sealed class PlanElevationSheet(
         SoilSide(window, labels, toPaper);
         _paper.AddRange(labels.Paper);
         _findings.AddRange(labels.Findings);
-        Title($"PLAN, {window.Wall.Name.ToUpperInvariant()}", "TURNED SO THAT STATIONS RUN AS IN THE ELEVATION; NAILS HEAD TO TIP", chosen, new(frame.Left + 2, frame.Bottom - 9));
+        Title($"PLAN, {window.Wall.Name.ToUpperInvariant()}", "TURNED SO THAT STATIONS RUN AS IN THE ELEVATION; NAILS HEAD TO TIP", planScale, new(frame.Left + 2, frame.Bottom - 9));
         return labels.Notes;
     }
 

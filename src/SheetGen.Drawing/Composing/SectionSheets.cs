@@ -29,15 +29,13 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
         return scales[^1].Value > widest.Value ? scales[^1] : widest;
     }
 
-    /// <summary>The sheets: viewports and what stands on the paper.</summary>
-    /// <param name="origin">Upper left corner of the sections in model space.</param>
-    /// <param name="firstSheet">Name of a sheet by its place in the result, for problems.</param>
-    public IReadOnlyList<(IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper)> Compose(
-        IReadOnlyList<SectionCut> cuts, SheetScale scale, Point2 origin, Func<int, string> firstSheet)
+    /// <summary>Where each section stands: its page, counted from 0, and its frame on the paper.</summary>
+    public IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> Places(IReadOnlyList<SectionCut> cuts, SheetScale scale)
     {
         double units = scale.UnitsPerMillimetre;
-        var pages = new List<(List<Viewport> Viewports, List<Primitive> Paper)> { ([], []) };
-        double x = area.Left, y = area.Top, rowHeight = 0, modelX = origin.X;
+        var places = new List<(SectionCut, int, Box)>();
+        int page = 0;
+        double x = area.Left, y = area.Top, rowHeight = 0;
         foreach (SectionCut cut in cuts)
         {
             Box extent = new SectionView(context, cut, default).Extent;
@@ -50,25 +48,42 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
             }
             if (y - height - Band < area.Bottom && y < area.Top)
             {
-                pages.Add(([], []));
+                page++;
                 (x, y, rowHeight) = (area.Left, area.Top, 0);
             }
-            var frame = new Box(x, y - height, x + width - 4, y);
+            places.Add((cut, page, new Box(x, y - height, x + width - 4, y)));
+            x += width;
+            rowHeight = Math.Max(rowHeight, height);
+        }
+        return places;
+    }
+
+    /// <summary>The sheets: viewports and what stands on the paper.</summary>
+    /// <param name="origin">Upper left corner of the sections in model space.</param>
+    /// <param name="firstSheet">Name of a sheet by its place in the result, for problems.</param>
+    public IReadOnlyList<(IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper)> Compose(
+        IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> places, SheetScale scale, Point2 origin, Func<int, string> firstSheet)
+    {
+        double units = scale.UnitsPerMillimetre, modelX = origin.X;
+        var pages = new List<(List<Viewport> Viewports, List<Primitive> Paper)>();
+        foreach ((SectionCut cut, int page, Box frame) in places)
+        {
+            while (pages.Count <= page)
+                pages.Add(([], []));
+            Box extent = new SectionView(context, cut, default).Extent;
             var at = new Point2(modelX - extent.Left, origin.Y - extent.Top);
             var view = new SectionView(context, cut, at);
             var viewport = new Viewport(frame, at + new Point2(extent.Left + frame.Width / 2 * units, extent.Center.Y), units);
-            var labels = new ViewLabels(context, viewport, frame, firstSheet(pages.Count - 1), cut.Wall);
+            var labels = new ViewLabels(context, viewport, frame, firstSheet(page), cut.Wall);
             _model.AddRange(view.Draw());
             view.Label(labels, scale.DimensionStyle);
             _model.AddRange(labels.InModel());
             _findings.AddRange(labels.Findings);
-            pages[^1].Viewports.Add(viewport);
-            pages[^1].Paper.AddRange(Title(cut, scale, new(x + 2, y - height - 6)));
-            pages[^1].Paper.AddRange(labels.Notes.Select((n, i) =>
-                context.Write(LayerRole.Note, TextRole.Label, new(x + 2 + i * 60, y - height - 16), FormattableString.Invariant($"({i + 1}) {n}"))));
-            modelX += (width + 20) * units;
-            x += width;
-            rowHeight = Math.Max(rowHeight, height);
+            pages[page].Viewports.Add(viewport);
+            pages[page].Paper.AddRange(Title(cut, scale, new(frame.Left + 2, frame.Bottom - 6)));
+            pages[page].Paper.AddRange(labels.Notes.Select((n, i) =>
+                context.Write(LayerRole.Note, TextRole.Label, new(frame.Left + 2 + i * 60, frame.Bottom - 16), FormattableString.Invariant($"({i + 1}) {n}"))));
+            modelX += (frame.Width + 24) * units;
         }
         return [.. pages.Select(p => ((IReadOnlyList<Viewport>)p.Viewports, (IReadOnlyList<Primitive>)p.Paper))];
     }
@@ -77,7 +92,7 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
     {
         yield return context.Write(LayerRole.Title, TextRole.Heading, at, FormattableString.Invariant($"SECTION CUT {cut.Number}, {cut.Wall.Name.ToUpperInvariant()}"));
         yield return new Line(LayerRole.Title, at - new Point2(0, 1.2), at + new Point2(70, -1.2));
-        yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 4.6),
+        yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 2.4 + context.StyleOf(TextRole.Label).Height),
             $"STA {context.Print.Station(cut.Wall.StationOf(cut.Along))}, {cut.Why}. SCALE {scale.Words}");
     }
 }

@@ -14,7 +14,7 @@ public sealed class TableLayout(DrawingContext context)
 
     private TextStyle HeadStyle => context.StyleOf(TextRole.Heading);
 
-    private double RowHeight => Style.Height * 2;
+    private double RowHeight => Style.Height * 1.8;
 
     private double TitleHeight => HeadStyle.Height * 2.2;
 
@@ -157,11 +157,11 @@ public sealed class TableLayout(DrawingContext context)
             yield return new Line(LayerRole.Table, new(x, top), new(x, bottom));
             IReadOnlyList<string> lines = heads[c];
             for (int l = 0; l < lines.Count; l++)
-                yield return Cell(lines[l], new(x + widths[c] / 2, top - (l + 1) * RowHeight + 0.5 * Style.Height), HorizontalAlign.Center);
+                yield return Cell(lines[l], new(x + widths[c] / 2, top - (l + 1) * RowHeight + 0.42 * Style.Height), HorizontalAlign.Center);
             bool numbers = table.Data.Columns[c].IsNumeric;
             for (int r = 0; r < table.Data.Rows.Count; r++)
             {
-                double baseline = top - head - (r + 1) * RowHeight + 0.5 * Style.Height;
+                double baseline = top - head - (r + 1) * RowHeight + 0.42 * Style.Height;
                 if (table.Data.Rows[r][c].Length > 0)
                 {
                     yield return numbers
