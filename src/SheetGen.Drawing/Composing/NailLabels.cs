@@ -12,17 +12,20 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     private readonly Printed _print = view.Context.Print;
     private readonly DrawingContext _context = view.Context;
 
-    /// <summary>Callouts: unresolved first, then noted redirects, then test nails.</summary>
-    public void Callouts()
+    /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
+    public void Callouts(IReadOnlyCollection<string> first)
     {
-        foreach (Nail nail in view.Nails.Where(n => n.Status == NailStatus.Unresolved))
-            Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"]]);
-        foreach (Nail nail in view.Nails.Where(n => n.Status == NailStatus.Noted))
-            Callout(nail, NotedWords(nail));
-        foreach (Nail nail in view.Nails.Where(n => n.Kind == NailKind.Verification && n.Status is not (NailStatus.Unresolved or NailStatus.Noted)))
-            Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
-        foreach (Nail nail in view.Nails.Where(n => n.Kind == NailKind.Proof && n.Status is not (NailStatus.Unresolved or NailStatus.Noted)))
-            Callout(nail, [["PROOF"]], isCallout: false);
+        foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : n.Status == NailStatus.Unresolved ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
+        {
+            if (nail.Status == NailStatus.Unresolved)
+                Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"]]);
+            else if (nail.Status == NailStatus.Noted)
+                Callout(nail, NotedWords(nail));
+            else if (nail.Kind == NailKind.Verification)
+                Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
+            else if (nail.Kind == NailKind.Proof)
+                Callout(nail, [["PROOF"]], isCallout: false);
+        }
     }
 
     private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants, bool isCallout = true) =>
@@ -46,7 +49,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         if (nail.Length != nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)))
             parts.Add("L " + _print.Short(nail.Length));
         string head = (nail.Kind == NailKind.Verification ? "TEST NAIL " : "") + nail.Mark;
-        return [[head, .. parts], [head + " " + parts[0], string.Join(", ", parts.Skip(1))], [head + " " + string.Join(", ", parts)]];
+        string[] narrow = [head, .. parts.SelectMany(p => p.Split(" (")).Select(p => p.EndsWith(')') ? "(" + p : p)];
+        return [[head, .. parts], [head + " " + parts[0], string.Join(", ", parts.Skip(1))], narrow, [head + " " + string.Join(", ", parts)]];
     }
 
     private string Direction(Nail nail)

@@ -24,6 +24,8 @@ public sealed class PlanElevationSheet(
     /// <summary>How far a view goes on beyond a wall's end, mm.</summary>
     private const double Beyond = 2;
 
+    private const int MostTries = 6;
+
     private readonly List<Primitive> _paper = [];
     private readonly List<Primitive> _model = [];
     private readonly List<Viewport> _viewports = [];
@@ -85,22 +87,39 @@ public sealed class PlanElevationSheet(
         Notes([.. notes, .. planNotes], area);
     }
 
+    /// <summary>Places the elevation's labels; where a callout finds no room, once more with that callout first.</summary>
     private IReadOnlyList<string> Elevation(SheetWindow window, Viewport viewport, string sheet)
     {
         // Beside a match line two millimetres stay free of labels.
         bool cutLeft = strip.Sign > 0 ? window.Before : window.After, cutRight = strip.Sign > 0 ? window.After : window.Before;
         Box inner = new Box(
             viewport.Frame.Left + (cutLeft ? 2.2 : 0), viewport.Frame.Bottom, viewport.Frame.Right - (cutRight ? 2.2 : 0), viewport.Frame.Top).Grown(-0.3);
-        var labels = new ViewLabels(context, viewport, inner, sheet, window.Wall);
-        var view = new ElevationView(context, strip, window, viewport, labels);
+        var first = new HashSet<string>();
+        for (int left = MostTries - 1; ; left--)
+        {
+            var labels = new ViewLabels(context, viewport, inner, sheet, window.Wall);
+            var view = new ElevationView(context, strip, window, viewport, labels);
+            var nails = new NailLabels(view, scale.DimensionStyle);
+            Write(view, nails, first);
+            string[] failed = [.. labels.Findings.Where(f => f.Severity == Severity.Error).SelectMany(f => f.Nails)];
+            if (left > 0 && failed.Count(first.Add) > 0)
+                continue;
+            _model.AddRange(labels.InModel());
+            _paper.AddRange(RowMargins.Draw(view, nails));
+            _findings.AddRange(labels.Findings);
+            return labels.Notes;
+        }
+    }
+
+    private void Write(ElevationView view, NailLabels nails, HashSet<string> first)
+    {
         view.Crowd(stripModel);
         var wall = new ElevationLabels(view);
-        var nails = new NailLabels(view, scale.DimensionStyle);
         wall.Axis();
+        nails.Callouts(first);
         wall.Sections();
         wall.Cuts(cuts);
         wall.Top();
-        nails.Callouts();
         nails.Spacings();
         wall.Bottom();
         nails.RowChanges();
@@ -109,10 +128,6 @@ public sealed class PlanElevationSheet(
         wall.Obstructions();
         wall.Borings();
         nails.Marks();
-        _model.AddRange(labels.InModel());
-        _paper.AddRange(RowMargins.Draw(view, nails));
-        _findings.AddRange(labels.Findings);
-        return labels.Notes;
     }
 
     private void MatchLines(SheetWindow window, Viewport viewport, string? before, string? after)

@@ -8,6 +8,10 @@ namespace SheetGen.Drawing.Composing;
 public sealed class SectionSheets(DrawingContext context, Box area, SheetScale widest)
 {
     private const double Band = 22;
+
+    /// <summary>Room for words in front of the wall and beyond the nails, mm.</summary>
+    private const double LeftRoom = 14, RightRoom = 48;
+
     private readonly List<Primitive> _model = [];
     private readonly List<Finding> _findings = [];
 
@@ -23,7 +27,7 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
         IReadOnlyList<SheetScale> scales = SheetScale.Customary(context.Templates, context.Project.Unit);
         foreach (SheetScale scale in scales)
         {
-            if (width / scale.UnitsPerMillimetre + 50 <= area.Width / 2 && height / scale.UnitsPerMillimetre + Band <= area.Height / 2)
+            if (width / scale.UnitsPerMillimetre + LeftRoom + RightRoom <= area.Width / 2 && height / scale.UnitsPerMillimetre + Band <= area.Height / 2)
                 return scale;
         }
         return scales[^1].Value > widest.Value ? scales[^1] : widest;
@@ -39,7 +43,7 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
         foreach (SectionCut cut in cuts)
         {
             Box extent = new SectionView(context, cut, default).Extent;
-            double width = extent.Width / units + 50, height = extent.Height / units + 6;
+            double width = extent.Width / units + LeftRoom + RightRoom, height = extent.Height / units + 6;
             if (x + width > area.Right && x > area.Left)
             {
                 x = area.Left;
@@ -73,7 +77,7 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
             Box extent = new SectionView(context, cut, default).Extent;
             var at = new Point2(modelX - extent.Left, origin.Y - extent.Top);
             var view = new SectionView(context, cut, at);
-            var viewport = new Viewport(frame, at + new Point2(extent.Left + frame.Width / 2 * units, extent.Center.Y), units);
+            var viewport = new Viewport(frame, at + new Point2(extent.Left + (frame.Width / 2 - LeftRoom) * units, extent.Center.Y), units);
             var labels = new ViewLabels(context, viewport, frame, firstSheet(page), cut.Wall);
             _model.AddRange(view.Draw());
             view.Label(labels, scale.DimensionStyle);

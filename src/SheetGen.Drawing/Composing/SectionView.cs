@@ -65,6 +65,8 @@ public sealed class SectionView(DrawingContext context, SectionCut cut, Point2 o
             yield return Polyline.Of(LayerRole.ExistingGround, [At(b + shotcrete, Top), At(b + shotcrete, ground), At(Behind, ground)]);
         if (_wall.FinishedGrade is Profile grade)
             yield return new Line(LayerRole.FinishedGrade, At(-Front * Unit, grade.At(cut.Along)), At(Math.Min(a, b), grade.At(cut.Along)));
+        foreach ((_, double level) in Lifts())
+            yield return new Line(LayerRole.Detail, At(LiftEnd(level), level), At(LiftEnd(level) + 0.8 * Unit, level));
         foreach (Nail n in Nails)
             yield return new Line(n.Status == NailStatus.Noted ? LayerRole.NailNoted : LayerRole.Nail, HeadOf(n), TipOf(n)) { Nail = n.Mark };
         foreach (Obstruction o in Cutting())
@@ -73,6 +75,19 @@ public sealed class SectionView(DrawingContext context, SectionCut cut, Point2 o
                 yield return p with { Obstruction = o.Name };
         }
     }
+
+    /// <summary>Bottoms of the excavation lifts where the section shows the greatest height: each so far below its row, the last at the bottom.</summary>
+    private IEnumerable<(int Number, double Level)> Lifts()
+    {
+        if (_wall.Lifts?.BelowRow is not double below || !cut.IsHighest)
+            return [];
+        double[] levels = [.. Nails.Where(n => !n.Row.IsPart).Select(n => n.Elevation - below).Where(z => z > Bottom).OrderDescending()];
+        return levels.Append(Bottom).Select((z, i) => (i + 1, z)).SkipLast(1);
+    }
+
+    /// <summary>Outer end of a lift's mark, in front of the permanent facing.</summary>
+    private double LiftEnd(double level) =>
+        _face.OffsetAt(level) - (_wall.Facing?.Gap ?? 0) - (_wall.Facing?.Thickness ?? 0) - 1.2 * Unit;
 
     private Point2 HeadOf(Nail n) => At(_face.OffsetAt(n.Elevation), n.Elevation);
 
@@ -103,7 +118,7 @@ public sealed class SectionView(DrawingContext context, SectionCut cut, Point2 o
                 yield return new Line(LayerRole.Boundary, At(offset, extent.Bottom), At(offset, extent.Top));
                 break;
             case ObstructionKind.Pipe when Crossing(o, places) is (double offset, double z):
-                yield return new Circle(LayerRole.Utility, At(offset, z), o.Diameter / 2);
+                yield return new Circle(LayerRole.Detail, At(offset, z), o.Diameter / 2);
                 break;
             case ObstructionKind.Shaft or ObstructionKind.Pile:
                 double r = o.Diameter / 2;
@@ -173,7 +188,11 @@ public sealed class SectionView(DrawingContext context, SectionCut cut, Point2 o
         if (_wall.ExistingGround is not null)
             Put(["EXISTING GROUND"], Paper(Behind * 0.7, _wall.ExistingGround.At(cut.Along)), Math.PI / 2);
         if (_wall.FinishedGrade is not null)
-            Put(["FINISHED GRADE"], Paper(-Front * 0.5 * Unit, _wall.FinishedGrade.At(cut.Along)), Math.PI / 2);
+            Put(["FINISHED GRADE"], Paper(-Front * Unit, _wall.FinishedGrade.At(cut.Along)), Math.PI / 2);
+        if (_wall.Batter is { Angle: not 0 } batter)
+            Put(["BATTER " + _print.Angle(batter.Angle)], Paper(_face.OffsetAt((Top + Bottom) / 2), (Top + Bottom) / 2), Math.PI);
+        foreach ((int number, double level) in Lifts())
+            Put([FormattableString.Invariant($"LIFT {number} EL ") + _print.Elevation(level)], Paper(LiftEnd(level), level), Math.PI);
         if (_wall.Facing?.Shotcrete is double shotcrete)
             Put(["SHOTCRETE " + _print.Small(shotcrete)], Paper(_face.OffsetAt(Bottom) + shotcrete, Bottom + 0.5 * Unit), -0.6);
     }

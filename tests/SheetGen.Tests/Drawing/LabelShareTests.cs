@@ -12,7 +12,7 @@ public class LabelShareTests
 {
     /// <summary>Set <c>SHEETGEN_LABEL_WALLS</c> to 200 for the long run.</summary>
     private static ulong Walls =>
-        ulong.TryParse(Environment.GetEnvironmentVariable("SHEETGEN_LABEL_WALLS"), CultureInfo.InvariantCulture, out ulong walls) ? walls : 25;
+        ulong.TryParse(Environment.GetEnvironmentVariable("SHEETGEN_LABEL_WALLS"), CultureInfo.InvariantCulture, out ulong walls) ? walls : 40;
 
     /// <summary>At most 1 in 100 labels without a place, 5 in 100 in numbered notes, no callout among them, no overlap.</summary>
     [Fact]
