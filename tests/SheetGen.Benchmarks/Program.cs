@@ -6,12 +6,13 @@ return args switch
     ["clearance"] => ClearanceBenchmark.Run(),
     ["placing"] => PlacementBenchmark.Run(7001, prove: false),
     ["placing", "prove"] => PlacementBenchmark.Run(7001, prove: true),
+    ["sheets"] => SheetBenchmark.Run(7902),
     ["walls", .. string[] rest] => WallDump.Run(rest),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: clearance | placing [prove] | walls SEED COUNT DIR");
+    Console.Error.WriteLine("usage: clearance | placing [prove] | sheets | walls SEED COUNT DIR");
     return 2;
 }

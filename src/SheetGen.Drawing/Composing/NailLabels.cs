@@ -6,17 +6,28 @@ using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Composing;
 
-/// <summary>Writes what belongs to nails: callouts, non-typical spacings, row elevations and lengths, marks.</summary>
+/// <summary>Writes what belongs to nails: callouts, non-typical spacings, row elevations and lengths.</summary>
 public sealed class NailLabels(ElevationView view, string dimensionStyle)
 {
     private readonly Printed _print = view.Context.Print;
     private readonly DrawingContext _context = view.Context;
 
     /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
-    public void Callouts(IReadOnlyCollection<string> first)
+    /// <param name="grouped">True to call out unresolved neighbours of a row together.</param>
+    public void Callouts(IReadOnlyCollection<string> first, bool grouped)
     {
+        if (grouped)
+        {
+            foreach (Nail[] run in UnresolvedRuns())
+            {
+                string marks = run.Length == 1 ? run[0].Mark : $"{run[0].Mark} TO {run[^1].Mark}";
+                Callout(run[run.Length / 2], [["DO NOT DRILL", marks, "ASK ENGINEER"], [$"DO NOT DRILL {marks}", "ASK ENGINEER"], [$"DO NOT DRILL {marks}, ASK ENGINEER"]]);
+            }
+        }
         foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : n.Status == NailStatus.Unresolved ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
         {
+            if (nail.Status == NailStatus.Unresolved && grouped && nail.Kind != NailKind.Verification)
+                continue;
             if (nail.Status == NailStatus.Unresolved)
                 Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"]]);
             else if (nail.Status == NailStatus.Noted)
@@ -25,6 +36,21 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                 Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
             else if (nail.Kind == NailKind.Proof)
                 Callout(nail, [["PROOF"]], isCallout: false);
+        }
+    }
+
+    /// <summary>Unresolved nails that stand side by side in a row.</summary>
+    private IEnumerable<Nail[]> UnresolvedRuns()
+    {
+        foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
+        {
+            for (int i = 0; i < row.Length;)
+            {
+                Nail[] run = [.. row.Skip(i).TakeWhile(n => n.Status == NailStatus.Unresolved)];
+                if (run.Length > 0)
+                    yield return run;
+                i += Math.Max(1, run.Length);
+            }
         }
     }
 
@@ -163,46 +189,6 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     /// <summary>True where a nail is the first or last that its row has on the sheet's end.</summary>
     public bool NearEdge(Nail nail) =>
         Math.Min(nail.Along - view.Window.Start, view.Window.End - nail.Along) <= 1.5 * nail.Section.HorizontalSpacing + 1e-6;
-
-    /// <summary>
-    /// Marks of all nails where the scale leaves room for them, in the place with the fewest lines under it; else of the first and the last
-    /// of each row, for the eye counts on from there.
-    /// </summary>
-    public void Marks()
-    {
-        TextStyle(out double height, out double width);
-        double pitch = view.Wall.Sections.Min(s => s.HorizontalSpacing) / view.Viewport.UnitsPerMillimetre;
-        bool all = pitch > width + 2;
-        foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
-        {
-            for (int i = 0; i < row.Length; i++)
-            {
-                Nail nail = row[i];
-                if (!all && i != 0 && i != row.Length - 1)
-                    continue;
-                if (nail.Status is NailStatus.Noted or NailStatus.Unresolved)
-                    continue;
-                Point2 at = view.At(nail.Along, nail.Elevation);
-                double beside = 1.6 + width / 2;
-                IEnumerable<Text> texts = new[] { (2.1, 0.0), (-2.1 - height, 0), (2.1, -1.5), (2.1, 1.5), (-2.1 - height, -1.5), (-2.1 - height, 1.5),
-                        (2.1, -3), (2.1, 3), (-2.1 - height, -3), (-2.1 - height, 3), (2.1, beside), (2.1, -beside), (-2.1 - height, beside), (-2.1 - height, -beside),
-                        (-height / 2, beside + 0.6), (-height / 2, -beside - 0.6) }
-                    .Select(p => new Text(LayerRole.Label, TextRole.Label, at + new Point2(p.Item2, p.Item1), height, nail.Mark, HorizontalAlign.Center) { Nail = nail.Mark });
-                foreach (Text text in texts.OrderBy(t => view.Labels.LinesUnder(t)))
-                {
-                    if (view.Labels.TryWrite(text))
-                        break;
-                }
-            }
-        }
-    }
-
-    private void TextStyle(out double height, out double width)
-    {
-        height = _context.StyleOf(TextRole.Label).Height;
-        string longest = view.Nails.Select(n => n.Mark).DefaultIfEmpty("").MaxBy(m => m.Length)!;
-        width = TextMeasure.Measure(longest, height, _context.StyleOf(TextRole.Label));
-    }
 
     /// <summary>Production nails by section, leg and row, in order of station.</summary>
     public static IEnumerable<Nail[]> RowGroups(IEnumerable<Nail> nails, Face face) =>

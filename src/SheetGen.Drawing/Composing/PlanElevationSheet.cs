@@ -44,12 +44,24 @@ public sealed class PlanElevationSheet(
     public static double Longest(DrawingContext context, Box area, SheetScale scale) =>
         (area.Width - 2 * RowMargins.Width(context) - 6) * scale.UnitsPerMillimetre;
 
+    /// <summary>True where the plan stands above the elevation; else it gets a sheet of its own.</summary>
+    public bool HasPlanAbove(Box area) => PlanRoom(area).Height >= 30;
+
+    /// <summary>Draws a sheet that shows the plan only.</summary>
+    public void ComposePlan(SheetWindow window, Box area, string sheet)
+    {
+        var room = new Box(area.Left + 2, ElevationBottom(area), area.Right - 2, area.Top - 1);
+        Notes(Plan(window, room, PlanScale(window, room), sheet), area);
+    }
+
     /// <summary>The largest customary scale, not larger than the elevation's, at which a window's plan fits above the elevation.</summary>
-    public SheetScale PlanScale(SheetWindow window, Box area)
+    public SheetScale PlanScaleAbove(SheetWindow window, Box area) => PlanScale(window, PlanRoom(area));
+
+    private SheetScale PlanScale(SheetWindow window, Box room)
     {
         IReadOnlyList<SheetScale> scales =
             [.. SheetScale.Customary(context.Templates, context.Project.Unit).Where(s => s.Value >= scale.Value).Prepend(scale).Distinct()];
-        double chosen = PlanView.Fit(context, plan, window, strip.Sign, PlanRoom(area), [.. scales.Select(s => s.UnitsPerMillimetre)]).UnitsPerMillimetre;
+        double chosen = PlanView.Fit(context, plan, window, strip.Sign, room, [.. scales.Select(s => s.UnitsPerMillimetre)]).UnitsPerMillimetre;
         return scales.First(s => s.UnitsPerMillimetre == chosen);
     }
 
@@ -83,27 +95,36 @@ public sealed class PlanElevationSheet(
         string range = $"STA {context.Print.Station(window.Wall.StationOf(window.Start))} TO {context.Print.Station(window.Wall.StationOf(window.End))}";
         string view = context.Project.Sheets.FromBehind ? "SEEN FROM BEHIND" : "SEEN FROM THE FRONT";
         Title($"ELEVATION, {window.Wall.Name.ToUpperInvariant()}", $"{range}, DEVELOPED ALONG THE LAYOUT LINE, {view}", scale, new(area.Left + 4, bottom - 9));
-        IReadOnlyList<string> planNotes = Plan(window, PlanRoom(area), planScale, sheet);
+        IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet) : [];
         Notes([.. notes, .. planNotes], area);
     }
 
-    /// <summary>Places the elevation's labels; where a callout finds no room, once more with that callout first.</summary>
+    /// <summary>
+    /// Places the elevation's labels; where a callout finds no room, again with that callout first, at last with unresolved neighbours
+    /// called out together.
+    /// </summary>
     private IReadOnlyList<string> Elevation(SheetWindow window, Viewport viewport, string sheet)
     {
         // Beside a match line two millimetres stay free of labels.
         bool cutLeft = strip.Sign > 0 ? window.Before : window.After, cutRight = strip.Sign > 0 ? window.After : window.Before;
         Box inner = new Box(
             viewport.Frame.Left + (cutLeft ? 2.2 : 0), viewport.Frame.Bottom, viewport.Frame.Right - (cutRight ? 2.2 : 0), viewport.Frame.Top).Grown(-0.3);
-        var first = new HashSet<string>();
+        HashSet<string> first = [], repeated = [];
         for (int left = MostTries - 1; ; left--)
         {
             var labels = new ViewLabels(context, viewport, inner, sheet, window.Wall);
             var view = new ElevationView(context, strip, window, viewport, labels);
             var nails = new NailLabels(view, scale.DimensionStyle);
-            Write(view, nails, first);
+            Write(view, nails, first, left < MostTries / 2);
             string[] failed = [.. labels.Findings.Where(f => f.Severity == Severity.Error).SelectMany(f => f.Nails)];
-            if (left > 0 && failed.Count(first.Add) > 0)
+            if (left > 0 && failed.Length > 0)
+            {
+                first.UnionWith(failed);
+                // What failed twice fails a third time: go on to the groups.
+                left = Math.Min(left, failed.All(repeated.Contains) ? MostTries / 2 : left);
+                repeated.UnionWith(failed);
                 continue;
+            }
             _model.AddRange(labels.InModel());
             _paper.AddRange(RowMargins.Draw(view, nails));
             _findings.AddRange(labels.Findings);
@@ -111,12 +132,12 @@ public sealed class PlanElevationSheet(
         }
     }
 
-    private void Write(ElevationView view, NailLabels nails, HashSet<string> first)
+    private void Write(ElevationView view, NailLabels nails, HashSet<string> first, bool grouped)
     {
         view.Crowd(stripModel);
         var wall = new ElevationLabels(view);
         wall.Axis();
-        nails.Callouts(first);
+        nails.Callouts(first, grouped);
         wall.Sections();
         wall.Cuts(cuts);
         wall.Top();
@@ -127,7 +148,7 @@ public sealed class PlanElevationSheet(
         wall.Ground();
         wall.Obstructions();
         wall.Borings();
-        nails.Marks();
+        NailMarks.Write(view);
     }
 
     private void MatchLines(SheetWindow window, Viewport viewport, string? before, string? after)
@@ -161,17 +182,6 @@ public sealed class PlanElevationSheet(
 
     private IReadOnlyList<string> Plan(SheetWindow window, Box frame, SheetScale planScale, string sheet)
     {
-        if (frame.Height < 30)
-        {
-            _findings.Add(new Finding
-            {
-                Code = FindingCode.Sheet,
-                Severity = Severity.Warning,
-                Wall = window.Wall,
-                Message = $"sheet {sheet} has no room for the plan above the elevation: choose a larger sheet or a smaller scale",
-            });
-            return [];
-        }
         Viewport viewport = PlanView.Fit(context, plan, window, strip.Sign, frame, [planScale.UnitsPerMillimetre]);
         _viewports.Add(viewport);
         PlaneTransform toPaper = viewport.ToPaper;

@@ -9,8 +9,11 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
 {
     private const double Band = 22;
 
-    /// <summary>Room for words in front of the wall and beyond the nails, mm.</summary>
-    private const double LeftRoom = 14, RightRoom = 48;
+    /// <summary>Room for words in front of the wall, mm.</summary>
+    private const double LeftRoom = 14;
+
+    /// <summary>Room that the words at the nails' tips need beyond the view's own, mm.</summary>
+    private double RightRoom(double units) => Math.Max(6, 22 * context.StyleOf(TextRole.Label).Height - SectionView.BeyondTips(context.Print.Unit) / units);
 
     private readonly List<Primitive> _model = [];
     private readonly List<Finding> _findings = [];
@@ -27,7 +30,7 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
         IReadOnlyList<SheetScale> scales = SheetScale.Customary(context.Templates, context.Project.Unit);
         foreach (SheetScale scale in scales)
         {
-            if (width / scale.UnitsPerMillimetre + LeftRoom + RightRoom <= area.Width / 2 && height / scale.UnitsPerMillimetre + Band <= area.Height / 2)
+            if (width / scale.UnitsPerMillimetre + LeftRoom + RightRoom(scale.UnitsPerMillimetre) <= area.Width / 2 && height / scale.UnitsPerMillimetre + Band <= area.Height / 2)
                 return scale;
         }
         return scales[^1].Value > widest.Value ? scales[^1] : widest;
@@ -43,7 +46,7 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
         foreach (SectionCut cut in cuts)
         {
             Box extent = new SectionView(context, cut, default).Extent;
-            double width = extent.Width / units + LeftRoom + RightRoom, height = extent.Height / units + 6;
+            double width = extent.Width / units + LeftRoom + RightRoom(units), height = extent.Height / units + 6;
             if (x + width > area.Right && x > area.Left)
             {
                 x = area.Left;

@@ -30,7 +30,10 @@ public sealed class SectionView(DrawingContext context, SectionCut cut, Point2 o
 
     private static double Reach(Nail n) => (n.Hole.Tip - n.Hole.Head).Plan.Length;
 
-    private double Behind => Nails.Select(n => _face.OffsetAt(n.Elevation) + Reach(n)).DefaultIfEmpty(15 * Unit).Max() + 6 * Unit;
+    private double Behind => Nails.Select(n => _face.OffsetAt(n.Elevation) + Reach(n)).DefaultIfEmpty(15 * Unit).Max() + BeyondTips(_print.Unit);
+
+    /// <summary>How far a view goes on behind the longest nail, project units.</summary>
+    public static double BeyondTips(LengthUnit unit) => unit == LengthUnit.Metre ? 1.8 : 6;
 
     private const double Front = 7;
 

@@ -25,7 +25,6 @@ public static class SheetComposer
         var context = new DrawingContext(project, layout, report, quantities, tables, run, templates);
         var findings = new List<Finding>();
         SheetSize size = SizeOf(context, findings);
-        context = context with { Templates = templates.WithTextsTimes(size.TextFactor) };
         var frame = new SheetFrame(context, size);
         if (frame.IsTooSmall)
         {
@@ -38,6 +37,9 @@ public static class SheetComposer
         }
         Box area = frame.Area;
         SheetScale scale = StripPlanner.Choose(context, area);
+        DrawingTemplates larger = templates.WithTextsTimes(size.TextFactor);
+        if (NailMarks.HaveRoom(context with { Templates = larger }, scale))
+            context = context with { Templates = larger };
         IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, area);
         var model = new List<Primitive>();
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
@@ -52,15 +54,17 @@ public static class SheetComposer
         SheetScale sectionScale = sections.ScaleFor(chosen);
         IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> places = sections.Places(chosen, sectionScale);
         IReadOnlyList<IReadOnlyList<Primitive>> tablePages = new TableLayout(context).Pages(SheetTables.All(context), area);
-        int others = windows.Length + places.Max(p => p.Page) + 1 + tablePages.Count + DetailSheets.Count(context, area);
+        PlanElevationSheet ViewOf(ElevationStrip strip) => new(context, strip, scale, plan, [], planLines, []);
+        int views = windows.Length + strips.Count(s => !ViewOf(s).HasPlanAbove(area));
+        int others = views + places.Max(p => p.Page) + 1 + tablePages.Count + DetailSheets.Count(context, area);
         int front = NotesSheet.Pages(context, area, [.. Enumerable.Repeat(("", ""), others + 1)]).Count;
-        IReadOnlyList<(SectionCut, string)> cuts = [.. places.Select(p => (p.Cut, SheetName(front + windows.Length + p.Page + 1)))];
+        IReadOnlyList<(SectionCut, string)> cuts = [.. places.Select(p => (p.Cut, SheetName(front + views + p.Page + 1)))];
         foreach (IGrouping<ElevationStrip, SheetWindow> wall in windows.GroupBy(w => w.Strip, w => w.Window))
         {
             Primitive[] lines = [.. ElevationModel.Draw(context, wall.Key, scale.UnitsPerMillimetre)];
             model.AddRange(lines);
             PlanElevationSheet View() => new(context, wall.Key, scale, plan, lines, planLines, cuts);
-            SheetScale planScale = wall.Select(w => View().PlanScale(w, area)).MaxBy(s => s.Value);
+            SheetScale planScale = wall.Select(w => View().PlanScaleAbove(w, area)).MaxBy(s => s.Value);
             foreach (SheetWindow window in wall)
             {
                 int number = drafts.Count + front + 1;
@@ -70,7 +74,15 @@ public static class SheetComposer
                 model.AddRange(sheet.Model);
                 findings.AddRange(sheet.Findings);
                 string range = $"STA {context.Print.ShortStation(wall.Key.Wall.StationOf(window.Start))} TO {context.Print.ShortStation(wall.Key.Wall.StationOf(window.End))}";
-                drafts.Add(new($"PLAN AND ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
+                drafts.Add(new($"{(sheet.HasPlanAbove(area) ? "PLAN AND " : "")}ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
+            }
+            PlanElevationSheet below = View();
+            if (!below.HasPlanAbove(area))
+            {
+                Wall whole = wall.Key.Wall;
+                below.ComposePlan(new SheetWindow(whole, whole.Start, whole.End, false, false), area, SheetName(drafts.Count + front + 1));
+                findings.AddRange(below.Findings);
+                drafts.Add(new($"PLAN, {whole.Name.ToUpperInvariant()}", "AS SHOWN", below.Viewports, below.Paper));
             }
         }
         Sections(context, sections, sectionScale, places, model, findings, drafts, front);

@@ -19,7 +19,7 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
 
     private static readonly double[] Distances = [0.6, 2.5, 5, 8, 11, 14, 18, 22, 27, 32, 38, 45, 52, 60, 70, 80, 90, 105, 120, 140];
 
-    public Crowd Crowd { get; } = new();
+    public Crowd Crowd { get; } = new(frame);
 
     public Box Frame { get; } = frame;
 
@@ -69,7 +69,7 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
                 double half = Math.Min(
                     Math.Abs(direction.X) < 1e-9 ? double.PositiveInfinity : width / 2 / Math.Abs(direction.X),
                     Math.Abs(direction.Y) < 1e-9 ? double.PositiveInfinity : height / 2 / Math.Abs(direction.Y));
-                best = Better(best, Try(request, lines, width, height, distance, request.Anchor + direction * (request.AnchorRadius + distance + half), penalty));
+                best = Try(request, lines, width, height, distance, request.Anchor + direction * (request.AnchorRadius + distance + half), penalty, best);
             }
             foreach ((double slide, int side) in Slides)
             {
@@ -77,26 +77,27 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
                 Point2 middle = request.Upright
                     ? new(side * (away + width / 2), slide * height / 2)
                     : new(slide * width / 2, side * (away + height / 2));
-                best = Better(best, Try(request, lines, width, height, distance, request.Anchor + middle, penalty));
+                best = Try(request, lines, width, height, distance, request.Anchor + middle, penalty, best);
             }
         }
         return best;
     }
 
-    private static Candidate? Better(Candidate? best, Candidate? other) =>
-        other is not null && (best is null || other.Cost < best.Cost - 1e-9) ? other : best;
-
+    /// <summary>The label about a middle where that is free and better than the best so far; else that.</summary>
     private Candidate? Try(
-        LabelRequest request, IReadOnlyList<string> lines, double width, double height, double distance, Point2 middle, double penalty)
+        LabelRequest request, IReadOnlyList<string> lines, double width, double height, double distance, Point2 middle, double penalty, Candidate? best)
     {
         double cost = distance + penalty;
         Point2 off = middle - request.Anchor;
         if (request.Toward is double toward)
             cost += BiasPenalty * (1 - Math.Cos(Math.Atan2(off.Y, off.X) - toward));
         Box box = Box.At(middle, width, height);
-        if (!Frame.Contains(box) || !Crowd.IsFree(box))
-            return null;
+        double most = best is null ? double.PositiveInfinity : best.Cost - 1e-9;
+        if (cost >= most || !Frame.Contains(box) || !Crowd.IsFree(box))
+            return best;
         cost += LinePenalty * Crowd.LinesUnder(box);
+        if (cost >= most)
+            return best;
         (Point2, Point2)? leader = null;
         Point2 end = box.Nearest(request.Anchor);
         Point2 way = end - request.Anchor;
@@ -105,7 +106,7 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
         {
             Point2 start = request.Anchor + way * (request.AnchorRadius / way.Length);
             if (!Crowd.IsLeaderFree(start, end, request.Anchor))
-                return null;
+                return best;
             leader = (start, end);
         }
         return new(box, lines, leader, cost);
