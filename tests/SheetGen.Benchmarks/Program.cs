@@ -6,7 +6,7 @@ return args switch
     ["clearance"] => ClearanceBenchmark.Run(),
     ["placing"] => PlacementBenchmark.Run(7001, prove: false),
     ["placing", "prove"] => PlacementBenchmark.Run(7001, prove: true),
-    ["sheets"] => SheetBenchmark.Run(7902),
+    ["sheets"] => SheetBenchmark.Run(7901),
     ["walls", .. string[] rest] => WallDump.Run(rest),
     _ => Usage(),
 };

@@ -14,7 +14,7 @@ public sealed class Crowd
     private readonly List<(Box Box, bool OwnsLeader)> _boxes = [];
     private readonly List<(Point2 From, Point2 To, LineKind Kind)> _lines = [];
 
-    /// <summary>An empty crowd; what lies outside the bounds is kept in the cells at their edge.</summary>
+    /// <summary>An empty crowd; what lies wholly outside the bounds is left out, for no label goes there.</summary>
     public Crowd(Box bounds)
     {
         _bounds = bounds;
@@ -27,6 +27,8 @@ public sealed class Crowd
     /// <summary>A box that keeps texts away; a nail or a hatched part lets its own leaders start within it.</summary>
     public void Add(Box box, bool ownsLeader = false)
     {
+        if (!box.Overlaps(_bounds))
+            return;
         (int left, int bottom, int right, int top) = CellsOf(box);
         for (int y = bottom; y <= top; y++)
         {
@@ -38,6 +40,8 @@ public sealed class Crowd
 
     public void Add(Point2 from, Point2 to, LineKind kind)
     {
+        if (!_bounds.Crosses(from, to))
+            return;
         (int left, int bottom, int right, int top) = CellsOf(Box.Around([from, to]));
         for (int y = bottom; y <= top; y++)
         {
