@@ -227,9 +227,9 @@ public sealed class ElevationLabels(ElevationView view)
     /// <summary>Names of what is seen through the wall.</summary>
     public void Obstructions()
     {
-        foreach (Obstruction o in view.Context.Project.Obstructions.Where(o => ElevationObstructions.Shows(view.Strip, o)))
+        foreach (Obstruction o in view.Context.Project.Obstructions.Where(o => ElevationObstructions.Shows(view.Context, view.Strip, o)))
         {
-            double[] along = [.. o.Shape.Select(p => LayoutProjection.Locate(_wall.LayoutLine, p.Plan).Along)];
+            double[] along = [.. view.Context.PlacesOf(_wall.LayoutLine, o).Select(p => p.Along)];
             double low = Math.Max(along.Min(), _window.Start), high = Math.Min(along.Max(), _window.End);
             if (low > high || (low == high && !_window.Has(low)))
                 continue;

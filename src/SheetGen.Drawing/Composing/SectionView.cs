@@ -112,19 +112,19 @@ public sealed class SectionView
 
     private bool IsCut(Obstruction o)
     {
-        LinePlace[] places = Places(o);
+        IReadOnlyList<LinePlace> places = Places(o);
         double from = places.Min(p => p.Along) - o.Diameter / 2, to = places.Max(p => p.Along) + o.Diameter / 2;
         bool across = _cut.Along >= from - 1e-6 && _cut.Along <= to + 1e-6;
         double near = places.Min(p => p.Right * _wall.Side), far = places.Max(p => p.Right * _wall.Side);
         return across && far > -Front * Unit && near < Behind && o.Bottom < Top + 8 * Unit;
     }
 
-    private LinePlace[] Places(Obstruction o) => [.. o.Shape.Select(p => LayoutProjection.Locate(_wall.LayoutLine, p.Plan))];
+    private IReadOnlyList<LinePlace> Places(Obstruction o) => _context.PlacesOf(_wall.LayoutLine, o);
 
     private IEnumerable<Primitive> Outline(Obstruction o)
     {
         Box extent = Extent;
-        LinePlace[] places = Places(o);
+        IReadOnlyList<LinePlace> places = Places(o);
         switch (o.Kind)
         {
             case ObstructionKind.Boundary when Crossing(o, places) is (double offset, _):
@@ -153,9 +153,9 @@ public sealed class SectionView
     }
 
     /// <summary>Offset and elevation where a path passes the cut; null where it runs along it only.</summary>
-    private (double, double)? Crossing(Obstruction o, LinePlace[] places)
+    private (double, double)? Crossing(Obstruction o, IReadOnlyList<LinePlace> places)
     {
-        for (int i = 0; i + 1 < places.Length; i++)
+        for (int i = 0; i + 1 < places.Count; i++)
         {
             double a = places[i].Along, b = places[i + 1].Along;
             if (Math.Abs(a - b) < 1e-9 || _cut.Along < Math.Min(a, b) - 1e-9 || _cut.Along > Math.Max(a, b) + 1e-9)
