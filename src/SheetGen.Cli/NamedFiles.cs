@@ -41,20 +41,30 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
 
     private static DrawingTemplates? ReadTemplates(WallProject project, string projectPath, string folder, List<Problem> problems)
     {
-        DrawingTemplates standard = TemplateReader.Default(project.Sheets.Layers);
-        if (project.Sheets.Layers is not { } name || TemplateReader.LayerLists.Contains(name))
-            return standard;
-        if (TextOf(name, "layers", string.Join(", ", TemplateReader.LayerLists), projectPath, folder, problems) is not { } text)
-            return null;
-        try
+        DrawingTemplates? templates = TemplateReader.Default(project.Sheets.Layers, project.Sheets.Notes);
+        if (project.Sheets.Layers is { } layers && !TemplateReader.LayerLists.Contains(layers))
+            templates = Own(templates, layers, "layers", TemplateReader.LayerLists, TemplateReader.WithLayers);
+        if (project.Sheets.Notes is { } notes && !TemplateReader.NoteSets.Contains(notes))
+            templates = Own(templates, notes, "notes", TemplateReader.NoteSets, TemplateReader.WithNotes);
+        return templates;
+
+        DrawingTemplates? Own(
+            DrawingTemplates? with, string name, string key, IReadOnlyList<string> known, Func<DrawingTemplates, string, DrawingTemplates> read)
         {
-            return TemplateReader.WithLayers(standard, text);
-        }
-        catch (FormatException e)
-        {
-            problems.Add(new Problem(
-                Severity.Error, "T01", "not a complete layer list: " + e.Message, new SourceSpot(name, 1, 1), "see templates/layers for complete lists"));
-            return null;
+            string? text = TextOf(name, key, string.Join(", ", known), projectPath, folder, problems);
+            if (text is null || with is null)
+                return null;
+            try
+            {
+                return read(with, text);
+            }
+            catch (FormatException e)
+            {
+                string kind = key == "layers" ? "not a complete layer list: " : "not a note set: ";
+                problems.Add(new Problem(
+                    Severity.Error, "T01", kind + e.Message, new SourceSpot(Path.Combine(folder, name), 1, 1), $"see templates/{key} for a complete file"));
+                return null;
+            }
         }
     }
 

@@ -23,6 +23,9 @@ public sealed record SheetSettings
     /// <summary>Name of the layer list in templates, or a file; null for the default.</summary>
     public string? Layers { get; init; }
 
+    /// <summary>Name of the note set in templates, or a file; null for the default.</summary>
+    public string? Notes { get; init; }
+
     /// <summary>Revision table rows as given: number, date, text.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Revisions { get; init; } = [];
 }

@@ -7,12 +7,13 @@ return args switch
     ["placing"] => PlacementBenchmark.Run(7001, prove: false),
     ["placing", "prove"] => PlacementBenchmark.Run(7001, prove: true),
     ["workbook"] => WorkbookBenchmark.Run(),
+    ["sheets"] => SheetBenchmark.Run(7901),
     ["walls", .. string[] rest] => WallDump.Run(rest),
     _ => Usage(),
 };
 
 static int Usage()
 {
-    Console.Error.WriteLine("usage: clearance | placing [prove] | workbook | walls SEED COUNT DIR");
+    Console.Error.WriteLine("usage: clearance | placing [prove] | sheets | workbook | walls SEED COUNT DIR");
     return 2;
 }

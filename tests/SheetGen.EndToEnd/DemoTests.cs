@@ -33,6 +33,31 @@ public sealed class DemoTests
 
     [Theory]
     [MemberData(nameof(Demos))]
+    [Trait("Category", "Outside")]
+    public void Looks_like_the_committed_pictures(string demo)
+    {
+        OutsideTool.Need("pdftoppm");
+        using var temp = new TempFolder();
+        Build(demo, temp);
+        string expected = Path.Combine(Repository.Demo(demo), "expected", "sheets.pgm"), actual = temp.File("sheets.pgm");
+        GreyPictures.Draw(temp.File("out/sheets.pdf"), actual);
+        if (Environment.GetEnvironmentVariable("SHEETGEN_UPDATE_EXPECTED") == "1")
+            File.Copy(actual, expected, overwrite: true);
+        int pages = Directory.GetFiles(temp.File("pages")).Length;
+
+        Assert.Empty(GreyPictures.Differences(expected, actual, pages));
+
+        string spoiled = temp.File("spoiled.pgm");
+        byte[] bytes = File.ReadAllBytes(actual);
+        // A stamp of 8 by 8 pixels on the last page.
+        for (int i = 0; i < 64; i++)
+            bytes[^(120 * (20 + i / 8) + 40 + i % 8)] ^= 255;
+        File.WriteAllBytes(spoiled, bytes);
+        Assert.Single(GreyPictures.Differences(expected, spoiled, pages));
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
     public void Writes_its_files_and_no_other(string demo)
     {
         using var temp = new TempFolder();

@@ -65,7 +65,22 @@ public sealed class DetailPen
 
     /// <summary>A note that points at a place.</summary>
     public void Note(double x, double y, double? toward, params string[] lines) =>
-        _labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, At(x, y), 0.3) { Toward = toward, LeaderFrom = 0.1, Reach = 70 });
+        _labels.Label(new LabelRequest([lines, [string.Join(" ", lines)], [.. lines.SelectMany(Halves)]], TextRole.Label, At(x, y), 0.3)
+        {
+            Toward = toward,
+            LeaderFrom = 0.1,
+            Reach = 70,
+        });
+
+    /// <summary>A line broken at the space nearest to its middle.</summary>
+    private static IEnumerable<string> Halves(string line)
+    {
+        int[] spaces = [.. Enumerable.Range(0, line.Length).Where(i => line[i] == ' ')];
+        if (spaces.Length == 0)
+            return [line];
+        int at = spaces.MinBy(i => Math.Abs(2 * i - line.Length));
+        return [line[..at], line[(at + 1)..]];
+    }
 
     /// <summary>A dimension line with words, drawn not to scale.</summary>
     public void Span(double x1, double y1, double x2, double y2, string words)

@@ -116,30 +116,43 @@ public static class DetailViews
             pen.Note(0, 0, Left, "NO PERMANENT FACING GIVEN");
             return;
         }
-        pen.Shape(LayerRole.Detail, (-26, -50), (-14, -50), (-14, -1), (-26, -1));
-        pen.Shape(LayerRole.Detail, (-26, 1), (-14, 1), (-14, 45), (-26, 45));
-        pen.Shape(LayerRole.Detail, (-32, -58), (-8, -58), (-8, -50), (-32, -50));
-        pen.Line(-60, -38, -26, -38, LayerRole.DetailHidden);
         string thickness = facing.Thickness is double t ? context.Print.Small(t) : "________";
-        string gap = facing.Gap is double g ? context.Print.Small(g) : "________";
-        string kind = facing.Kind switch
+        bool onFace = facing.Kind is FacingKind.CastInPlace or FacingKind.PermanentShotcrete or FacingKind.SculptedShotcrete;
+        // Facing that is cast or shot stands against the temporary shotcrete; panels and others stand before it on a leveling pad.
+        double back = onFace ? 0 : -14, front = back - 12;
+        if (facing.Kind == FacingKind.PrecastPanels)
         {
-            FacingKind.PrecastPanels => "PRECAST PANEL",
-            FacingKind.CastInPlace => "CAST IN PLACE FACING",
-            FacingKind.PermanentShotcrete => "PERMANENT SHOTCRETE",
-            FacingKind.SculptedShotcrete => "SCULPTED SHOTCRETE",
-            _ => "PERMANENT FACING",
-        };
-        pen.Note(-26, 20, Left, kind + " " + thickness);
-        pen.Note(-7, -20, -0.4, "GAP " + gap);
-        pen.Note(-20, -58, Down, "LEVELING PAD: " + Fact(context, "leveling_pad"));
-        pen.Note(-50, -38, Up, "FINISHED GRADE");
+            pen.Shape(LayerRole.Detail, (front, -50), (back, -50), (back, -1), (front, -1));
+            pen.Shape(LayerRole.Detail, (front, 1), (back, 1), (back, 45), (front, 45));
+        }
+        else
+        {
+            pen.Shape(LayerRole.Detail, (front, -50), (back, -50), (back, 45), (front, 45));
+        }
+        if (!onFace)
+        {
+            pen.Note(back + 2, -20, -0.4, "GAP " + (facing.Gap is double g ? context.Print.Small(g) : "________"));
+            pen.Shape(LayerRole.Detail, (front - 6, -58), (back + 6, -58), (back + 6, -50), (front - 6, -50));
+            pen.Note((front + back) / 2, -58, Down, "LEVELING PAD: " + Fact(context, "leveling_pad"));
+        }
+        pen.Line(front - 34, -38, front, -38, LayerRole.DetailHidden);
+        pen.Note(front, 20, Left, KindWords(facing.Kind) + " " + thickness, "STRENGTH: " + Fact(context, "concrete_strength"), "FINISH: " + Fact(context, "finish"));
+        pen.Note(front - 24, -38, Up, "FINISHED GRADE");
         if (facing.Coping is string coping)
         {
-            pen.Shape(LayerRole.Detail, (-30, 45), (14, 45), (14, 56), (-30, 56));
-            pen.Note(-30, 52, Left, "COPING, " + coping.ToUpperInvariant());
+            pen.Shape(LayerRole.Detail, (front - 4, 45), (14, 45), (14, 56), (front - 4, 56));
+            pen.Note(front - 4, 52, Left, "COPING, " + coping.ToUpperInvariant());
         }
     }
+
+    private static string KindWords(FacingKind kind) => kind switch
+    {
+        FacingKind.PrecastPanels => "PRECAST PANEL",
+        FacingKind.CastInPlace => "CAST IN PLACE FACING",
+        FacingKind.PermanentShotcrete => "PERMANENT SHOTCRETE",
+        FacingKind.SculptedShotcrete => "SCULPTED SHOTCRETE",
+        _ => "PERMANENT FACING",
+    };
 
     private static void Test(DrawingContext context, DetailPen pen)
     {

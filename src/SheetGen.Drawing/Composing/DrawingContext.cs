@@ -12,6 +12,18 @@ public sealed record DrawingContext(
 {
     public Printed Print { get; } = new(Project.Unit, Project.Origin);
 
+    private readonly Dictionary<LayoutLine, Dictionary<Obstruction, IReadOnlyList<LinePlace>>> _places = new(ReferenceEqualityComparer.Instance);
+
+    /// <summary>Where the points of an obstruction lie along a layout line; looked up once for each pair.</summary>
+    public IReadOnlyList<LinePlace> PlacesOf(LayoutLine line, Obstruction obstruction)
+    {
+        if (!_places.TryGetValue(line, out Dictionary<Obstruction, IReadOnlyList<LinePlace>>? known))
+            _places[line] = known = new(ReferenceEqualityComparer.Instance);
+        if (!known.TryGetValue(obstruction, out IReadOnlyList<LinePlace>? places))
+            known[obstruction] = places = [.. obstruction.Shape.Select(p => LayoutProjection.Locate(line, p.Plan))];
+        return places;
+    }
+
     public TextStyle StyleOf(TextRole role) => Templates.Texts[role];
 
     public IEnumerable<Nail> NailsOf(Wall wall) => Layout.Nails.Where(n => n.Wall == wall);

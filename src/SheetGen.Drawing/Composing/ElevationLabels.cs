@@ -96,17 +96,17 @@ public sealed class ElevationLabels(ElevationView view)
         _ => "LEVEL, FIRST PARALLEL TO TOP",
     };
 
-    /// <summary>Marks where cross sections are cut.</summary>
-    public void Cuts(IReadOnlyList<SectionCut> cuts)
+    /// <summary>Marks where cross sections are cut, with the sheets that show them.</summary>
+    public void Cuts(IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
     {
         double y = view.Viewport.Frame.Bottom + 11;
-        foreach (SectionCut cut in cuts.Where(c => c.Wall == _wall && _window.Has(c.Along)))
+        foreach ((SectionCut cut, string sheet) in cuts.Where(c => c.Cut.Wall == _wall && _window.Has(c.Cut.Along)))
         {
             double x = view.At(cut.Along, 0).X;
             view.Labels.Add(new Line(LayerRole.SectionLimit, new(x, y), new(x, y + 5)));
             view.Labels.Add(Fill.Of(LayerRole.SectionLimit, new(x, y + 5), new(x - 1.2, y + 3), new(x + 1.2, y + 3)));
             view.Labels.Placer.Crowd.Add(new Box(x - 1.2, y, x + 1.2, y + 5));
-            view.Labels.Label(new LabelRequest([[FormattableString.Invariant($"CUT {cut.Number}")]], TextRole.Label, new(x, y + 2.5), 1.4) { Toward = 0, Reach = 20 });
+            view.Labels.Label(new LabelRequest([[FormattableString.Invariant($"CUT {cut.Number}"), sheet]], TextRole.Label, new(x, y + 2.5), 1.4) { Toward = 0, Reach = 20 });
         }
     }
 
@@ -227,9 +227,9 @@ public sealed class ElevationLabels(ElevationView view)
     /// <summary>Names of what is seen through the wall.</summary>
     public void Obstructions()
     {
-        foreach (Obstruction o in view.Context.Project.Obstructions.Where(o => ElevationObstructions.Shows(view.Strip, o)))
+        foreach (Obstruction o in view.Context.Project.Obstructions.Where(o => ElevationObstructions.Shows(view.Context, view.Strip, o)))
         {
-            double[] along = [.. o.Shape.Select(p => LayoutProjection.Locate(_wall.LayoutLine, p.Plan).Along)];
+            double[] along = [.. view.Context.PlacesOf(_wall.LayoutLine, o).Select(p => p.Along)];
             double low = Math.Max(along.Min(), _window.Start), high = Math.Min(along.Max(), _window.End);
             if (low > high || (low == high && !_window.Has(low)))
                 continue;

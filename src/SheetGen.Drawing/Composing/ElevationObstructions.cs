@@ -8,16 +8,16 @@ namespace SheetGen.Drawing.Composing;
 public static class ElevationObstructions
 {
     public static IEnumerable<Primitive> Draw(DrawingContext context, ElevationStrip strip) =>
-        context.Project.Obstructions.SelectMany(o => Outlines(strip, o).Select(p => p with { Obstruction = o.Name }));
+        context.Project.Obstructions.SelectMany(o => Outlines(context, strip, o).Select(p => p with { Obstruction = o.Name }));
 
     /// <summary>True where an obstruction shows in the wall's elevation.</summary>
-    public static bool Shows(ElevationStrip strip, Obstruction obstruction) => Outlines(strip, obstruction).Any();
+    public static bool Shows(DrawingContext context, ElevationStrip strip, Obstruction obstruction) => Outlines(context, strip, obstruction).Any();
 
-    private static IEnumerable<Primitive> Outlines(ElevationStrip strip, Obstruction obstruction)
+    private static IEnumerable<Primitive> Outlines(DrawingContext context, ElevationStrip strip, Obstruction obstruction)
     {
         if (obstruction.Kind == ObstructionKind.Boundary)
             return [];
-        LinePlace[] places = [.. obstruction.Shape.Select(p => LayoutProjection.Locate(strip.Wall.LayoutLine, p.Plan))];
+        IReadOnlyList<LinePlace> places = context.PlacesOf(strip.Wall.LayoutLine, obstruction);
         double radius = obstruction.Diameter / 2;
         double left = places.Min(p => p.Along) - radius, right = places.Max(p => p.Along) + radius;
         bool behind = places.Max(p => p.Right * strip.Wall.Side) > -1;
@@ -33,7 +33,7 @@ public static class ElevationObstructions
         };
     }
 
-    private static IEnumerable<Primitive> Shaft(ElevationStrip strip, Obstruction shaft, LinePlace[] places)
+    private static IEnumerable<Primitive> Shaft(ElevationStrip strip, Obstruction shaft, IReadOnlyList<LinePlace> places)
     {
         Vector3D up = shaft.Shape[0], low = shaft.Shape[^1];
         double drop = up.Z - low.Z;
@@ -53,10 +53,10 @@ public static class ElevationObstructions
             yield return new Line(LayerRole.Obstruction, new(XAt(bottom) - half, strip.Y(bottom)), new(XAt(bottom) + half, strip.Y(bottom)));
     }
 
-    private static IEnumerable<Primitive> Pipe(ElevationStrip strip, Obstruction pipe, LinePlace[] places)
+    private static IEnumerable<Primitive> Pipe(ElevationStrip strip, Obstruction pipe, IReadOnlyList<LinePlace> places)
     {
         double radius = pipe.Diameter / 2;
-        for (int i = 0; i + 1 < places.Length; i++)
+        for (int i = 0; i + 1 < places.Count; i++)
         {
             Point2 a = strip.At(places[i].Along, pipe.Shape[i].Z), b = strip.At(places[i + 1].Along, pipe.Shape[i + 1].Z);
             Point2 way = b - a;

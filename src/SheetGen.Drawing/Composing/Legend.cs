@@ -7,7 +7,7 @@ namespace SheetGen.Drawing.Composing;
 /// <summary>What the symbols and lines mean.</summary>
 public static class Legend
 {
-    private const double Pitch = 7;
+    private const double PitchInHeights = 2.3;
 
     private static readonly (NailKind Kind, NailStatus Status, LayerRole Layer, string Words)[] Nails =
     [
@@ -36,12 +36,14 @@ public static class Legend
         (LayerRole.Boring, "BORING, LAYERS AND WATER"),
     ];
 
-    public static double Height => (Nails.Length + Lines.Length) * Pitch + 14;
+    public static double Height(DrawingContext context) => (Nails.Length + Lines.Length) * Pitch(context) + 14;
+
+    private static double Pitch(DrawingContext context) => context.StyleOf(TextRole.Table).Height * PitchInHeights;
 
     public static IEnumerable<Primitive> Draw(DrawingContext context, Point2 at, double width)
     {
         yield return context.Write(LayerRole.Note, TextRole.Heading, new(at.X, at.Y - 3.2), "LEGEND");
-        double y = at.Y - 11;
+        double y = at.Y - 11, pitch = Pitch(context);
         double symbol = at.X + 8, words = at.X + 20;
         foreach ((NailKind kind, NailStatus status, LayerRole layer, string text) in Nails)
         {
@@ -52,14 +54,14 @@ public static class Legend
                 yield return p;
             foreach (Primitive p in Words(context, text, new(words, y), width - 20))
                 yield return p;
-            y -= Pitch;
+            y -= pitch;
         }
         foreach ((LayerRole layer, string text) in Lines)
         {
             yield return new Line(layer, new(at.X, y + 1), new(at.X + 16, y + 1));
             foreach (Primitive p in Words(context, text, new(words, y), width - 20))
                 yield return p;
-            y -= Pitch;
+            y -= pitch;
         }
     }
 
@@ -68,6 +70,6 @@ public static class Legend
         double height = context.StyleOf(TextRole.Table).Height;
         IReadOnlyList<string> lines = Placing.TextMeasure.Wrap(text, width, height, context.StyleOf(TextRole.Table));
         for (int i = 0; i < lines.Count; i++)
-            yield return context.Write(LayerRole.Note, TextRole.Table, at + new Point2(0, (lines.Count - 1) * 1.7 - i * 3.4), lines[i]);
+            yield return context.Write(LayerRole.Note, TextRole.Table, at + new Point2(0, ((lines.Count - 1) / 2.0 - i) * height * 1.4), lines[i]);
     }
 }

@@ -6,23 +6,52 @@ using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Composing;
 
-/// <summary>Writes what belongs to nails: callouts, non-typical spacings, row elevations and lengths, marks.</summary>
+/// <summary>Writes what belongs to nails: callouts, non-typical spacings, row elevations and lengths.</summary>
 public sealed class NailLabels(ElevationView view, string dimensionStyle)
 {
     private readonly Printed _print = view.Context.Print;
     private readonly DrawingContext _context = view.Context;
 
-    /// <summary>Callouts: unresolved first, then noted redirects, then test nails.</summary>
-    public void Callouts()
+    /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
+    /// <param name="grouped">True to call out unresolved neighbours of a row together.</param>
+    public void Callouts(IReadOnlyCollection<string> first, bool grouped)
     {
-        foreach (Nail nail in view.Nails.Where(n => n.Status == NailStatus.Unresolved))
-            Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"]]);
-        foreach (Nail nail in view.Nails.Where(n => n.Status == NailStatus.Noted))
-            Callout(nail, NotedWords(nail));
-        foreach (Nail nail in view.Nails.Where(n => n.Kind == NailKind.Verification && n.Status is not (NailStatus.Unresolved or NailStatus.Noted)))
-            Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
-        foreach (Nail nail in view.Nails.Where(n => n.Kind == NailKind.Proof && n.Status is not (NailStatus.Unresolved or NailStatus.Noted)))
-            Callout(nail, [["PROOF"]], isCallout: false);
+        if (grouped)
+        {
+            foreach (Nail[] run in UnresolvedRuns())
+            {
+                string marks = run.Length == 1 ? run[0].Mark : $"{run[0].Mark} TO {run[^1].Mark}";
+                Callout(run[run.Length / 2], [["DO NOT DRILL", marks, "ASK ENGINEER"], [$"DO NOT DRILL {marks}", "ASK ENGINEER"], [$"DO NOT DRILL {marks}, ASK ENGINEER"]]);
+            }
+        }
+        foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : n.Status == NailStatus.Unresolved ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
+        {
+            if (nail.Status == NailStatus.Unresolved && grouped && nail.Kind != NailKind.Verification)
+                continue;
+            if (nail.Status == NailStatus.Unresolved)
+                Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"]]);
+            else if (nail.Status == NailStatus.Noted)
+                Callout(nail, NotedWords(nail));
+            else if (nail.Kind == NailKind.Verification)
+                Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
+            else if (nail.Kind == NailKind.Proof)
+                Callout(nail, [["PROOF"]], isCallout: false);
+        }
+    }
+
+    /// <summary>Unresolved nails that stand side by side in a row.</summary>
+    private IEnumerable<Nail[]> UnresolvedRuns()
+    {
+        foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
+        {
+            for (int i = 0; i < row.Length;)
+            {
+                Nail[] run = [.. row.Skip(i).TakeWhile(n => n.Status == NailStatus.Unresolved)];
+                if (run.Length > 0)
+                    yield return run;
+                i += Math.Max(1, run.Length);
+            }
+        }
     }
 
     private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants, bool isCallout = true) =>
@@ -46,7 +75,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         if (nail.Length != nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)))
             parts.Add("L " + _print.Short(nail.Length));
         string head = (nail.Kind == NailKind.Verification ? "TEST NAIL " : "") + nail.Mark;
-        return [[head, .. parts], [head + " " + parts[0], string.Join(", ", parts.Skip(1))], [head + " " + string.Join(", ", parts)]];
+        string[] narrow = [head, .. parts.SelectMany(p => p.Split(" (")).Select(p => p.EndsWith(')') ? "(" + p : p)];
+        return [[head, .. parts], [head + " " + parts[0], string.Join(", ", parts.Skip(1))], narrow, [head + " " + string.Join(", ", parts)]];
     }
 
     private string Direction(Nail nail)
@@ -76,30 +106,29 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         double height = _context.StyleOf(TextRole.Dimension).Height;
         double width = TextMeasure.Measure(words, height, _context.StyleOf(TextRole.Dimension));
         bool measuresTrue = Math.Abs(gap - Math.Abs(b.Along - a.Along)) < Lengths.Quantum(_print.Unit) / 2;
-        foreach (double drop in new[] { -2.3, 2.3, -4.4, 4.4, -3.3, 3.3, -5.6, 5.6 })
+        Crowd crowd = view.Labels.Placer.Crowd;
+        (double Y, Point2 At, Box Box)? best = null;
+        int fewest = int.MaxValue;
+        foreach ((double y, Point2 at) in Places(p, q, width, height))
         {
-            double y = (drop < 0 ? Math.Min(p.Y, q.Y) : Math.Max(p.Y, q.Y)) + drop;
-            double baseline = drop < 0 ? y - 0.5 - height : y + 0.7;
-            var texts = new[] { 0, width * 0.4, -width * 0.4 }.Select(shift => new Point2((p.X + q.X) / 2 + shift, baseline));
-            foreach (Point2 at in texts)
-            {
-                Box box = Box.At(at + new Point2(0, height / 2), width, height * 1.35);
-                if (!view.Labels.Placer.Frame.Contains(box) || !view.Labels.Placer.Crowd.IsFree(box))
-                    continue;
-                view.Labels.Placer.Crowd.Add(box);
-                view.Labels.Placer.Crowd.Add(new(p.X, y), new(q.X, y), LineKind.NoText);
-                var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, y), at + new Point2(0, height / 2), 0) { Nail = a.Mark };
-                if (measuresTrue)
-                {
-                    view.Labels.Add(dimension);
-                }
-                else
-                {
-                    foreach (Primitive part in DimensionPicture.Draw(dimension, height, 1, words))
-                        view.Labels.Add(part);
-                }
-                return;
-            }
+            Box box = Box.At(at + new Point2(0, height / 2), width, height * 1.35);
+            if (!view.Labels.Placer.Frame.Contains(box) || !crowd.IsFree(box))
+                continue;
+            int lines = crowd.LinesUnder(box);
+            if (lines >= fewest)
+                continue;
+            (fewest, best) = (lines, (y, at, box));
+            if (lines == 0)
+                break;
+        }
+        if (best is (double lineY, Point2 place, Box taken))
+        {
+            crowd.Add(taken);
+            crowd.Add(new(p.X, lineY), new(q.X, lineY), LineKind.NoText);
+            var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, lineY), place + new Point2(0, height / 2), 0) { Nail = a.Mark };
+            foreach (Primitive part in measuresTrue ? [dimension] : DimensionPicture.Draw(dimension, height, 1, words))
+                view.Labels.Add(part);
+            return;
         }
         view.Labels.Label(new LabelRequest([[$"{a.Mark} TO {b.Mark}: {words}"], [words]], TextRole.Dimension, (p + q) * 0.5, 0.5)
         {
@@ -107,6 +136,19 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             Nail = a.Mark,
             LeaderFrom = 1,
         });
+    }
+
+    /// <summary>Heights of a dimension line and places of its words, the best-liked first: below the nails and in the middle.</summary>
+    private static IEnumerable<(double Y, Point2 Text)> Places(Point2 p, Point2 q, double width, double height)
+    {
+        double play = Math.Max(width * 0.4, (q.X - p.X - width) / 2 - 0.5);
+        foreach (double drop in new[] { -2.3, 2.3, -3.3, 3.3, -4.4, 4.4, -5.6, 5.6 })
+        {
+            double y = (drop < 0 ? Math.Min(p.Y, q.Y) : Math.Max(p.Y, q.Y)) + drop;
+            double baseline = drop < 0 ? y - 0.5 - height : y + 0.7;
+            foreach (double shift in new[] { 0, 0.3, -0.3, 0.6, -0.6, 1, -1 })
+                yield return (y, new Point2((p.X + q.X) / 2 + shift * play, baseline));
+        }
     }
 
     public static string DimensionSuffix(LengthUnit unit) => Lengths.IsFoot(unit) ? "'" : "";
@@ -146,45 +188,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 
     /// <summary>True where a nail is the first or last that its row has on the sheet's end.</summary>
     public bool NearEdge(Nail nail) =>
-        Math.Min(nail.Along - view.Window.Start, view.Window.End - nail.Along) <= nail.Section.HorizontalSpacing + 1e-6;
-
-    /// <summary>
-    /// Marks of the first and last nail of each row and every fifth; of the others only where there is room off all lines,
-    /// for the eye counts on from the last mark.
-    /// </summary>
-    public void Marks()
-    {
-        TextStyle(out double height, out double width);
-        double pitch = view.Wall.Sections.Min(s => s.HorizontalSpacing) / view.Viewport.UnitsPerMillimetre;
-        bool all = pitch > width + 2;
-        foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
-        {
-            for (int i = 0; i < row.Length; i++)
-            {
-                Nail nail = row[i];
-                bool needed = i == 0 || i == row.Length - 1 || (all && nail.Column % 5 == 0);
-                if (!needed && !all)
-                    continue;
-                if (nail.Status is NailStatus.Noted or NailStatus.Unresolved)
-                    continue;
-                Point2 at = view.At(nail.Along, nail.Elevation);
-                IEnumerable<Text> texts = new[] { -2.1 - height, 2.1 }.SelectMany(y => new[] { 0, -2.5, 2.5, 1.6 + width / 2, -1.6 - width / 2 }.Select(x =>
-                    new Text(LayerRole.Label, TextRole.Label, at + new Point2(x, y), height, nail.Mark, HorizontalAlign.Center) { Nail = nail.Mark }));
-                foreach (Text text in texts.OrderBy(t => view.Labels.LinesUnder(t)).TakeWhile(t => needed || view.Labels.LinesUnder(t) == 0))
-                {
-                    if (view.Labels.TryWrite(text))
-                        break;
-                }
-            }
-        }
-    }
-
-    private void TextStyle(out double height, out double width)
-    {
-        height = _context.StyleOf(TextRole.Label).Height;
-        string longest = view.Nails.Select(n => n.Mark).DefaultIfEmpty("").MaxBy(m => m.Length)!;
-        width = TextMeasure.Measure(longest, height, _context.StyleOf(TextRole.Label));
-    }
+        Math.Min(nail.Along - view.Window.Start, view.Window.End - nail.Along) <= 1.5 * nail.Section.HorizontalSpacing + 1e-6;
 
     /// <summary>Production nails by section, leg and row, in order of station.</summary>
     public static IEnumerable<Nail[]> RowGroups(IEnumerable<Nail> nails, Face face) =>

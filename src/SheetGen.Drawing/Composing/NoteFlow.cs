@@ -11,6 +11,9 @@ public sealed class NoteFlow(DrawingContext context, Box area, double width, dou
     private readonly List<Primitive> _drawn = [];
     private double _y = area.Top;
 
+    /// <summary>Height at which the next block would begin.</summary>
+    public double Y => _y;
+
     public double X => area.Left + Column * (width + gap);
 
     /// <summary>The column reached, counted from 0.</summary>

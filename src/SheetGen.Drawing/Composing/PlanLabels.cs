@@ -101,9 +101,9 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
                 if (inside is Point2 at)
                     Put([NameOf(o, _print)], at, null, o.Name);
             }
-            else if (Frame.Contains(Box.Around(path).Center))
+            else if (Box.Around(path).Within(Frame) is Box seen)
             {
-                Put([NameOf(o, _print)], Box.Around(path).Center, null, o.Name);
+                Put([NameOf(o, _print)], seen.Center, null, o.Name);
             }
         }
         foreach (Boring b in context.Project.Borings.Where(b => Frame.Contains(toPaper(b.At))))

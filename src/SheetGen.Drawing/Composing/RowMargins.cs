@@ -1,4 +1,6 @@
+using SheetGen.Drawing.Placing;
 using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 
@@ -7,8 +9,18 @@ namespace SheetGen.Drawing.Composing;
 /// <summary>Row numbers, elevations and lengths beside both ends of an elevation.</summary>
 public static class RowMargins
 {
-    public const double Width = 44;
-    private const double Pitch = 3.6;
+    private const double Lead = 5;
+
+    /// <summary>Width that the longest words of a project's rows need beside an elevation, mm.</summary>
+    public static double Width(DrawingContext context)
+    {
+        TextStyle style = context.StyleOf(TextRole.Label);
+        return Lead + 1 + context.Layout.Nails.Select(n => Words(context, n)).Distinct()
+            .Select(w => TextMeasure.Measure(w, style.Height, style)).DefaultIfEmpty(30).Max();
+    }
+
+    private static string Words(DrawingContext context, Nail n) =>
+        $"ROW {n.Row} EL {context.Print.Elevation(n.Elevation)} L {context.Print.Short(n.Section.LengthOfRow(Math.Max(1, n.Row.Whole)))}";
 
     public static IEnumerable<Primitive> Draw(ElevationView view, NailLabels labels)
     {
@@ -34,15 +46,14 @@ public static class RowMargins
         DrawingContext context = view.Context;
         double height = context.StyleOf(TextRole.Label).Height;
         double[] wanted = [.. nails.Select(n => view.At(n.Along, n.Elevation).Y)];
-        double[] places = Spread(wanted, Pitch);
+        double[] places = Spread(wanted, height * 1.7);
         double edge = left ? view.Viewport.Frame.Left : view.Viewport.Frame.Right;
         int away = left ? -1 : 1;
         for (int i = 0; i < nails.Count; i++)
         {
             Nail n = nails[i];
-            string words = $"ROW {n.Row}  EL {context.Print.Elevation(n.Elevation)}  L {context.Print.Short(n.Section.LengthOfRow(Math.Max(1, n.Row.Whole)))}";
-            yield return Polyline.Of(LayerRole.RowLine, [new(edge, wanted[i]), new(edge + away * 2, wanted[i]), new(edge + away * 5, places[i])]);
-            yield return context.Write(LayerRole.Label, TextRole.Label, new(edge + away * 6, places[i] - height / 2), words,
+            yield return Polyline.Of(LayerRole.RowLine, [new(edge, wanted[i]), new(edge + away * 2, wanted[i]), new(edge + away * (Lead - 1), places[i])]);
+            yield return context.Write(LayerRole.Label, TextRole.Label, new(edge + away * Lead, places[i] - height / 2), Words(context, n),
                 left ? HorizontalAlign.Right : HorizontalAlign.Left);
         }
     }

@@ -5,7 +5,8 @@ namespace SheetGen.Drawing.Composing;
 /// <summary>A cross section of a wall: where it is cut and why there.</summary>
 /// <param name="Number">From 1 through the whole set.</param>
 /// <param name="Why">What it shows, in words.</param>
-public sealed record SectionCut(int Number, Wall Wall, Section Section, double Along, string Why)
+/// <param name="IsHighest">True at the greatest height of a section.</param>
+public sealed record SectionCut(int Number, Wall Wall, Section Section, double Along, string Why, bool IsHighest)
 {
     /// <summary>A cut at the greatest height of every section, and one through every group of obstructions.</summary>
     public static IReadOnlyList<SectionCut> Choose(WallProject project)
@@ -14,11 +15,11 @@ public sealed record SectionCut(int Number, Wall Wall, Section Section, double A
         foreach (Wall wall in project.Walls)
         {
             foreach (Section section in wall.Sections)
-                cuts.Add(new(cuts.Count + 1, wall, section, Highest(wall, section), "GREATEST HEIGHT OF SECTION " + section.Name.ToUpperInvariant()));
+                cuts.Add(new(cuts.Count + 1, wall, section, Highest(wall, section), "GREATEST HEIGHT OF SECTION " + section.Name.ToUpperInvariant(), true));
             foreach ((double along, string names) in Groups(project, wall))
             {
                 Section section = wall.Sections.LastOrDefault(s => s.Start <= along + 1e-9) ?? wall.Sections[0];
-                cuts.Add(new(cuts.Count + 1, wall, section, along, "THROUGH " + names));
+                cuts.Add(new(cuts.Count + 1, wall, section, along, "THROUGH " + names, false));
             }
         }
         return cuts;

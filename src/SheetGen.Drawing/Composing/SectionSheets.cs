@@ -8,6 +8,13 @@ namespace SheetGen.Drawing.Composing;
 public sealed class SectionSheets(DrawingContext context, Box area, SheetScale widest)
 {
     private const double Band = 22;
+
+    /// <summary>Room for words in front of the wall, mm.</summary>
+    private const double LeftRoom = 14;
+
+    /// <summary>Room that the words at the nails' tips need beyond the view's own, mm.</summary>
+    private double RightRoom(double units) => Math.Max(6, 22 * context.StyleOf(TextRole.Label).Height - SectionView.BeyondTips(context.Print.Unit) / units);
+
     private readonly List<Primitive> _model = [];
     private readonly List<Finding> _findings = [];
 
@@ -23,25 +30,23 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
         IReadOnlyList<SheetScale> scales = SheetScale.Customary(context.Templates, context.Project.Unit);
         foreach (SheetScale scale in scales)
         {
-            if (width / scale.UnitsPerMillimetre + 50 <= area.Width / 2 && height / scale.UnitsPerMillimetre + Band <= area.Height / 2)
+            if (width / scale.UnitsPerMillimetre + LeftRoom + RightRoom(scale.UnitsPerMillimetre) <= area.Width / 2 && height / scale.UnitsPerMillimetre + Band <= area.Height / 2)
                 return scale;
         }
         return scales[^1].Value > widest.Value ? scales[^1] : widest;
     }
 
-    /// <summary>The sheets: viewports and what stands on the paper.</summary>
-    /// <param name="origin">Upper left corner of the sections in model space.</param>
-    /// <param name="firstSheet">Name of a sheet by its place in the result, for problems.</param>
-    public IReadOnlyList<(IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper)> Compose(
-        IReadOnlyList<SectionCut> cuts, SheetScale scale, Point2 origin, Func<int, string> firstSheet)
+    /// <summary>Where each section stands: its page, counted from 0, and its frame on the paper.</summary>
+    public IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> Places(IReadOnlyList<SectionCut> cuts, SheetScale scale)
     {
         double units = scale.UnitsPerMillimetre;
-        var pages = new List<(List<Viewport> Viewports, List<Primitive> Paper)> { ([], []) };
-        double x = area.Left, y = area.Top, rowHeight = 0, modelX = origin.X;
+        var places = new List<(SectionCut, int, Box)>();
+        int page = 0;
+        double x = area.Left, y = area.Top, rowHeight = 0;
         foreach (SectionCut cut in cuts)
         {
             Box extent = new SectionView(context, cut, default).Extent;
-            double width = extent.Width / units + 50, height = extent.Height / units + 6;
+            double width = extent.Width / units + LeftRoom + RightRoom(units), height = extent.Height / units + 6;
             if (x + width > area.Right && x > area.Left)
             {
                 x = area.Left;
@@ -50,25 +55,42 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
             }
             if (y - height - Band < area.Bottom && y < area.Top)
             {
-                pages.Add(([], []));
+                page++;
                 (x, y, rowHeight) = (area.Left, area.Top, 0);
             }
-            var frame = new Box(x, y - height, x + width - 4, y);
+            places.Add((cut, page, new Box(x, y - height, x + width - 4, y)));
+            x += width;
+            rowHeight = Math.Max(rowHeight, height);
+        }
+        return places;
+    }
+
+    /// <summary>The sheets: viewports and what stands on the paper.</summary>
+    /// <param name="origin">Upper left corner of the sections in model space.</param>
+    /// <param name="firstSheet">Name of a sheet by its place in the result, for problems.</param>
+    public IReadOnlyList<(IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper)> Compose(
+        IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> places, SheetScale scale, Point2 origin, Func<int, string> firstSheet)
+    {
+        double units = scale.UnitsPerMillimetre, modelX = origin.X;
+        var pages = new List<(List<Viewport> Viewports, List<Primitive> Paper)>();
+        foreach ((SectionCut cut, int page, Box frame) in places)
+        {
+            while (pages.Count <= page)
+                pages.Add(([], []));
+            Box extent = new SectionView(context, cut, default).Extent;
             var at = new Point2(modelX - extent.Left, origin.Y - extent.Top);
             var view = new SectionView(context, cut, at);
-            var viewport = new Viewport(frame, at + new Point2(extent.Left + frame.Width / 2 * units, extent.Center.Y), units);
-            var labels = new ViewLabels(context, viewport, frame, firstSheet(pages.Count - 1), cut.Wall);
+            var viewport = new Viewport(frame, at + new Point2(extent.Left + (frame.Width / 2 - LeftRoom) * units, extent.Center.Y), units);
+            var labels = new ViewLabels(context, viewport, frame, firstSheet(page), cut.Wall);
             _model.AddRange(view.Draw());
             view.Label(labels, scale.DimensionStyle);
             _model.AddRange(labels.InModel());
             _findings.AddRange(labels.Findings);
-            pages[^1].Viewports.Add(viewport);
-            pages[^1].Paper.AddRange(Title(cut, scale, new(x + 2, y - height - 6)));
-            pages[^1].Paper.AddRange(labels.Notes.Select((n, i) =>
-                context.Write(LayerRole.Note, TextRole.Label, new(x + 2 + i * 60, y - height - 16), FormattableString.Invariant($"({i + 1}) {n}"))));
-            modelX += (width + 20) * units;
-            x += width;
-            rowHeight = Math.Max(rowHeight, height);
+            pages[page].Viewports.Add(viewport);
+            pages[page].Paper.AddRange(Title(cut, scale, new(frame.Left + 2, frame.Bottom - 6)));
+            pages[page].Paper.AddRange(labels.Notes.Select((n, i) =>
+                context.Write(LayerRole.Note, TextRole.Label, new(frame.Left + 2 + i * 60, frame.Bottom - 16), FormattableString.Invariant($"({i + 1}) {n}"))));
+            modelX += (frame.Width + 24) * units;
         }
         return [.. pages.Select(p => ((IReadOnlyList<Viewport>)p.Viewports, (IReadOnlyList<Primitive>)p.Paper))];
     }
@@ -77,7 +99,7 @@ public sealed class SectionSheets(DrawingContext context, Box area, SheetScale w
     {
         yield return context.Write(LayerRole.Title, TextRole.Heading, at, FormattableString.Invariant($"SECTION CUT {cut.Number}, {cut.Wall.Name.ToUpperInvariant()}"));
         yield return new Line(LayerRole.Title, at - new Point2(0, 1.2), at + new Point2(70, -1.2));
-        yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 4.6),
+        yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 2.4 + context.StyleOf(TextRole.Label).Height),
             $"STA {context.Print.Station(cut.Wall.StationOf(cut.Along))}, {cut.Why}. SCALE {scale.Words}");
     }
 }

@@ -37,6 +37,9 @@ public static class SheetComposer
         }
         Box area = frame.Area;
         SheetScale scale = StripPlanner.Choose(context, area);
+        DrawingTemplates larger = templates.WithTextsTimes(size.TextFactor);
+        if (NailMarks.HaveRoom(context with { Templates = larger }, scale))
+            context = context with { Templates = larger };
         IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, area);
         var model = new List<Primitive>();
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
@@ -44,28 +47,46 @@ public static class SheetComposer
         model.AddRange(planLines);
 
         var drafts = new List<Draft>();
-        int front = NotesSheet.Pages(context, area, []).Count;
-        IReadOnlyList<SectionCut> cuts = SectionCut.Choose(project);
         (ElevationStrip Strip, SheetWindow Window)[] windows =
-            [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(area, scale)).Select(w => (s, w)))];
+            [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(context, area, scale)).Select(w => (s, w)))];
+        IReadOnlyList<SectionCut> chosen = SectionCut.Choose(project);
+        var sections = new SectionSheets(context, area, scale);
+        SheetScale sectionScale = sections.ScaleFor(chosen);
+        IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> places = sections.Places(chosen, sectionScale);
+        IReadOnlyList<IReadOnlyList<Primitive>> tablePages = new TableLayout(context).Pages(SheetTables.All(context), area);
+        PlanElevationSheet ViewOf(ElevationStrip strip) => new(context, strip, scale, plan, [], planLines, []);
+        int views = windows.Length + strips.Count(s => !ViewOf(s).HasPlanAbove(area));
+        int others = views + places.Max(p => p.Page) + 1 + tablePages.Count + DetailSheets.Count(context, area);
+        int front = NotesSheet.Pages(context, area, [.. Enumerable.Repeat(("", ""), others + 1)]).Count;
+        IReadOnlyList<(SectionCut, string)> cuts = [.. places.Select(p => (p.Cut, SheetName(front + views + p.Page + 1)))];
         foreach (IGrouping<ElevationStrip, SheetWindow> wall in windows.GroupBy(w => w.Strip, w => w.Window))
         {
             Primitive[] lines = [.. ElevationModel.Draw(context, wall.Key, scale.UnitsPerMillimetre)];
             model.AddRange(lines);
+            PlanElevationSheet View() => new(context, wall.Key, scale, plan, lines, planLines, cuts);
+            SheetScale planScale = wall.Select(w => View().PlanScaleAbove(w, area)).MaxBy(s => s.Value);
             foreach (SheetWindow window in wall)
             {
                 int number = drafts.Count + front + 1;
-                var sheet = new PlanElevationSheet(context, wall.Key, scale, plan, lines, planLines, cuts);
-                sheet.Compose(window, area, SheetName(number),
+                PlanElevationSheet sheet = View();
+                sheet.Compose(window, area, planScale, SheetName(number),
                     window.Before ? SheetName(number - 1) : null, window.After ? SheetName(number + 1) : null);
                 model.AddRange(sheet.Model);
                 findings.AddRange(sheet.Findings);
                 string range = $"STA {context.Print.ShortStation(wall.Key.Wall.StationOf(window.Start))} TO {context.Print.ShortStation(wall.Key.Wall.StationOf(window.End))}";
-                drafts.Add(new($"PLAN AND ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
+                drafts.Add(new($"{(sheet.HasPlanAbove(area) ? "PLAN AND " : "")}ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
+            }
+            PlanElevationSheet below = View();
+            if (!below.HasPlanAbove(area))
+            {
+                Wall whole = wall.Key.Wall;
+                below.ComposePlan(new SheetWindow(whole, whole.Start, whole.End, false, false), area, SheetName(drafts.Count + front + 1));
+                findings.AddRange(below.Findings);
+                drafts.Add(new($"PLAN, {whole.Name.ToUpperInvariant()}", "AS SHOWN", below.Viewports, below.Paper));
             }
         }
-        SheetScale sectionScale = Sections(context, area, scale, cuts, model, findings, drafts, front);
-        foreach (IReadOnlyList<Primitive> page in new TableLayout(context).Pages(SheetTables.All(context), area))
+        Sections(context, sections, sectionScale, places, model, findings, drafts, front);
+        foreach (IReadOnlyList<Primitive> page in tablePages)
             drafts.Add(new("TABLES", "NONE", [], page));
 
         int firstDetail = drafts.Count + front + 1;
@@ -83,7 +104,7 @@ public static class SheetComposer
             Date = project.Sheets.Date,
             InputHash = project.InputHash,
             Version = run.Version,
-            Templates = templates,
+            Templates = context.Templates,
             Blocks = [.. NailSymbols.All, frame.Block()],
             DimensionStyles = [.. new[] { scale, sectionScale }.Distinct().Select(s => StyleOf(s, context))],
             Model = model,
@@ -95,20 +116,18 @@ public static class SheetComposer
         };
     }
 
-    /// <summary>Adds the sheets of cross sections, which lie in model space below everything else; returns their scale.</summary>
-    private static SheetScale Sections(
-        DrawingContext context, Box area, SheetScale widest, IReadOnlyList<SectionCut> cuts, List<Primitive> model, List<Finding> findings, List<Draft> drafts, int front)
+    /// <summary>Adds the sheets of cross sections, which lie in model space below everything else.</summary>
+    private static void Sections(
+        DrawingContext context, SectionSheets sheets, SheetScale scale, IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> places,
+        List<Primitive> model, List<Finding> findings, List<Draft> drafts, int front)
     {
-        var sheets = new SectionSheets(context, area, widest);
-        SheetScale scale = sheets.ScaleFor(cuts);
         Box above = Box.Around(model.SelectMany(Extents.Points)), plan = Box.Around(new PlanModel(context, default).Draw().SelectMany(Extents.Points));
         var origin = new Point2(Math.Round(above.Left), Math.Floor(above.Bottom - 200 * scale.UnitsPerMillimetre - Math.Max(plan.Width, plan.Height)));
         int first = drafts.Count + front + 1;
-        foreach ((IReadOnlyList<Viewport> viewports, IReadOnlyList<Primitive> paper) in sheets.Compose(cuts, scale, origin, i => SheetName(first + i)))
+        foreach ((IReadOnlyList<Viewport> viewports, IReadOnlyList<Primitive> paper) in sheets.Compose(places, scale, origin, i => SheetName(first + i)))
             drafts.Add(new("SECTIONS", scale.Words, viewports, paper));
         model.AddRange(sheets.Model);
         findings.AddRange(sheets.Findings);
-        return scale;
     }
 
     /// <summary>The plan at true coordinates with labels sized for the scale.</summary>

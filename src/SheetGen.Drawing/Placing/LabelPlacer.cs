@@ -13,9 +13,13 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
     private const double Margin = 0.35;
     private const double LinePenalty = 5;
     private const double BiasPenalty = 8;
+    /// <summary>Shares of half its width by which a text slides along its own direction, above (1) and below (-1) the anchor.</summary>
+    private static readonly (double Slide, int Side)[] Slides =
+        [.. new[] { -1, -0.8, -0.6, -0.4, -0.2, 0.2, 0.4, 0.6, 0.8, 1 }.SelectMany(s => new[] { (s, 1), (s, -1) })];
+
     private static readonly double[] Distances = [0.6, 2.5, 5, 8, 11, 14, 18, 22, 27, 32, 38, 45, 52, 60, 70, 80, 90, 105, 120, 140];
 
-    public Crowd Crowd { get; } = new();
+    public Crowd Crowd { get; } = new(frame);
 
     public Box Frame { get; } = frame;
 
@@ -61,29 +65,39 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
             for (int d = 0; d < Directions; d++)
             {
                 double angle = 2 * Math.PI * d / Directions;
-                Candidate? candidate = Try(request, lines, width, height, distance, angle, penalty);
-                if (candidate is not null && (best is null || candidate.Cost < best.Cost - 1e-9))
-                    best = candidate;
+                Point2 direction = new Point2(1, 0).Turned(angle);
+                double half = Math.Min(
+                    Math.Abs(direction.X) < 1e-9 ? double.PositiveInfinity : width / 2 / Math.Abs(direction.X),
+                    Math.Abs(direction.Y) < 1e-9 ? double.PositiveInfinity : height / 2 / Math.Abs(direction.Y));
+                best = Try(request, lines, width, height, distance, request.Anchor + direction * (request.AnchorRadius + distance + half), penalty, best);
+            }
+            foreach ((double slide, int side) in Slides)
+            {
+                double away = request.AnchorRadius + distance;
+                Point2 middle = request.Upright
+                    ? new(side * (away + width / 2), slide * height / 2)
+                    : new(slide * width / 2, side * (away + height / 2));
+                best = Try(request, lines, width, height, distance, request.Anchor + middle, penalty, best);
             }
         }
         return best;
     }
 
+    /// <summary>The label about a middle where that is free and better than the best so far; else that.</summary>
     private Candidate? Try(
-        LabelRequest request, IReadOnlyList<string> lines, double width, double height, double distance, double angle, double penalty)
+        LabelRequest request, IReadOnlyList<string> lines, double width, double height, double distance, Point2 middle, double penalty, Candidate? best)
     {
         double cost = distance + penalty;
+        Point2 off = middle - request.Anchor;
         if (request.Toward is double toward)
-            cost += BiasPenalty * (1 - Math.Cos(angle - toward));
-        Point2 direction = new Point2(1, 0).Turned(angle);
-        double reach = request.AnchorRadius + distance;
-        double half = Math.Min(
-            Math.Abs(direction.X) < 1e-9 ? double.PositiveInfinity : width / 2 / Math.Abs(direction.X),
-            Math.Abs(direction.Y) < 1e-9 ? double.PositiveInfinity : height / 2 / Math.Abs(direction.Y));
-        Box box = Box.At(request.Anchor + direction * (reach + half), width, height);
-        if (!Frame.Contains(box) || !Crowd.IsFree(box))
-            return null;
+            cost += BiasPenalty * (1 - Math.Cos(Math.Atan2(off.Y, off.X) - toward));
+        Box box = Box.At(middle, width, height);
+        double most = best is null ? double.PositiveInfinity : best.Cost - 1e-9;
+        if (cost >= most || !Frame.Contains(box) || !Crowd.IsFree(box))
+            return best;
         cost += LinePenalty * Crowd.LinesUnder(box);
+        if (cost >= most)
+            return best;
         (Point2, Point2)? leader = null;
         Point2 end = box.Nearest(request.Anchor);
         Point2 way = end - request.Anchor;
@@ -92,7 +106,7 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
         {
             Point2 start = request.Anchor + way * (request.AnchorRadius / way.Length);
             if (!Crowd.IsLeaderFree(start, end, request.Anchor))
-                return null;
+                return best;
             leader = (start, end);
         }
         return new(box, lines, leader, cost);

@@ -36,6 +36,13 @@ public readonly record struct Box(double Left, double Bottom, double Right, doub
     public Box Union(Box other) =>
         new(Math.Min(Left, other.Left), Math.Min(Bottom, other.Bottom), Math.Max(Right, other.Right), Math.Max(Top, other.Top));
 
+    /// <summary>The part of the box inside another; null where there is none.</summary>
+    public Box? Within(Box other)
+    {
+        var part = new Box(Math.Max(Left, other.Left), Math.Max(Bottom, other.Bottom), Math.Min(Right, other.Right), Math.Min(Top, other.Top));
+        return part.Width < 0 || part.Height < 0 ? null : part;
+    }
+
     /// <summary>The point of the box nearest to a point.</summary>
     public Point2 Nearest(Point2 p) => new(Math.Clamp(p.X, Left, Right), Math.Clamp(p.Y, Bottom, Top));
 

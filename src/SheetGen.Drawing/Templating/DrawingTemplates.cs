@@ -24,6 +24,13 @@ public sealed record DrawingTemplates
     /// <summary>The user's own title block; null for the program's.</summary>
     public TitleBlock? TitleBlock { get; init; }
 
+    /// <summary>The templates with the texts of the drawing made larger; the title block and its texts stay.</summary>
+    public DrawingTemplates WithTextsTimes(double factor) => this with
+    {
+        Texts = Texts.ToDictionary(
+            t => t.Key, t => t.Key is TextRole.TitleBlock or TextRole.SheetTitle ? t.Value : t.Value with { Height = t.Value.Height * factor }),
+    };
+
     public SheetSize? SizeNamed(string name) =>
         Sizes.FirstOrDefault(s => string.Equals(s.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
 }

@@ -16,14 +16,20 @@ public static class TemplateReader
     };
 
     /// <summary>Names of the layer lists that the program carries.</summary>
-    public static IReadOnlyList<string> LayerLists { get; } =
+    public static IReadOnlyList<string> LayerLists { get; } = Names("layers/");
+
+    /// <summary>Names of the note sets that the program carries.</summary>
+    public static IReadOnlyList<string> NoteSets { get; } = Names("notes/");
+
+    private static string[] Names(string folder) =>
         [.. typeof(TemplateReader).Assembly.GetManifestResourceNames()
-            .Where(n => n.StartsWith("layers/", StringComparison.Ordinal))
+            .Where(n => n.StartsWith(folder, StringComparison.Ordinal))
             .Select(n => Path.GetFileNameWithoutExtension(n)).Order(StringComparer.Ordinal)];
 
-    /// <summary>The program's own templates with the layer list of that name (the first-named list where null or unknown).</summary>
-    public static DrawingTemplates Default(string? layers = null)
+    /// <summary>The program's own templates with the layer list and the note set of those names ("standard", "general" where null or unknown).</summary>
+    public static DrawingTemplates Default(string? layers = null, string? notes = null)
     {
+        string noteSet = notes is not null && NoteSets.Contains(notes) ? notes : "general";
         string list = layers is not null && LayerLists.Contains(layers) ? layers : "standard";
         LayerList layerList = ParseLayers(Carried($"layers/{list}.json"));
         SizeList sizes = Parse<SizeList>(Carried("sheets/sizes.json"));
@@ -35,7 +41,7 @@ public static class TemplateReader
             Sizes = sizes.Sizes,
             FootScales = sizes.FootScales,
             MetreScales = sizes.MetreScales,
-            Notes = ParseNotes(Carried("notes/general.json")),
+            Notes = ParseNotes(Carried($"notes/{noteSet}.json")),
         };
     }
 
@@ -53,7 +59,13 @@ public static class TemplateReader
 
     private static LayerList ParseLayers(string json) => Parse<LayerList>(json);
 
-    private static IReadOnlyList<NoteBlock> ParseNotes(string json) => Parse<List<NoteBlock>>(json);
+    private static IReadOnlyList<NoteBlock> ParseNotes(string json)
+    {
+        List<NoteBlock> blocks = Parse<List<NoteBlock>>(json);
+        return blocks.Count > 0 && blocks.All(b => b?.Heading is not null && b.Notes is not null && b.Notes.All(n => n is not null))
+            ? blocks
+            : throw new FormatException("each entry of a note set has a heading and a list of notes");
+    }
 
     private static Dictionary<TextRole, TextStyle> ParseTexts(string json)
     {

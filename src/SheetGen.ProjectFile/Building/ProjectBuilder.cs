@@ -64,6 +64,7 @@ internal static class ProjectBuilder
         FromBehind = map.Text("view") == "from_behind",
         TitleBlock = map.Text("title_block"),
         Layers = map.Text("layers"),
+        Notes = map.Text("notes"),
         Revisions = [.. map.Maps("revisions").Select(r => (IReadOnlyList<string>)[r.Text("number") ?? "", r.Text("date") ?? "", r.Text("text") ?? ""])],
     };
 

@@ -32,6 +32,12 @@ public static class TitleBlockFile
             : document.Blocks.Where(b => b.AttributeDefinitions.Any()).MaxBy(b => b.AttributeDefinitions.Count());
         IEnumerable<DxfEntity> entities = block?.Entities ?? document.Model;
         DxfPoint from = block?.BasePoint ?? default;
+        if (Stretched(entities, document, 0) is { } stretched)
+        {
+            problems.Add(new Problem(Severity.Error, "T02", $"the title block drawing holds the block \"{stretched}\" at unlike scales along x and y",
+                new SourceSpot(name, 1, 1), "explode that block reference in the drawing"));
+            return null;
+        }
         Primitive[] lines = [.. entities.SelectMany(e => Draw(e, document, 0))];
         BlockAttribute[] fields = [.. entities.OfType<DxfAttributeDefinition>().Select(FieldOf).DistinctBy(f => f.Tag)];
         if (lines.Length + fields.Length == 0)
@@ -68,9 +74,33 @@ public static class TitleBlockFile
         DxfHatch { Pattern: null } h => h.Boundaries.Take(1).Select(b => new Fill(On, Vertices(b))),
         DxfText t => [TextOf(t)],
         DxfMText m => Lines(m),
+        DxfEllipse e => [new Polyline(On, [.. Flattened(e)], IsWhole(e))],
         DxfInsert i when depth < Deepest => Inside(i, document, depth),
         _ => [],
     };
+
+    /// <summary>The first block that is drawn at unlike scales, which turns circles and texts into shapes that a sheet cannot show.</summary>
+    private static string? Stretched(IEnumerable<DxfEntity> entities, DxfDocument document, int depth) => entities.OfType<DxfInsert>()
+        .Select(i => Math.Abs(Math.Abs(i.ScaleX) - Math.Abs(i.ScaleY)) > 1e-6 * Math.Abs(i.ScaleX)
+            ? i.Block
+            : depth < Deepest ? Stretched(document.Blocks[i.Block].Entities, document, depth + 1) : null)
+        .FirstOrDefault(b => b is not null);
+
+    private static bool IsWhole(DxfEllipse e) => Math.Abs(e.EndParameter - e.StartParameter) >= 360 - 1e-9;
+
+    /// <summary>An ellipse as a chain of short lines.</summary>
+    private static IEnumerable<Vertex> Flattened(DxfEllipse e)
+    {
+        const int Steps = 48;
+        const double Degree = Math.PI / 180;
+        Point2 major = Place(e.MajorAxis), minor = new Point2(-major.Y, major.X) * e.Ratio, middle = Place(e.Center);
+        double sweep = IsWhole(e) ? 360 : (e.EndParameter - e.StartParameter + 360) % 360;
+        for (int i = 0; i < (IsWhole(e) ? Steps : Steps + 1); i++)
+        {
+            double at = (e.StartParameter + sweep * i / Steps) * Degree;
+            yield return new Vertex(middle + major * Math.Cos(at) + minor * Math.Sin(at), 0);
+        }
+    }
 
     private static IEnumerable<Primitive> Inside(DxfInsert insert, DxfDocument document, int depth)
     {

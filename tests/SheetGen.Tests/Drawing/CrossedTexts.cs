@@ -17,9 +17,12 @@ public static class CrossedTexts
         var texts = seen.Where(p => p.Primitive is Text).Select(p => (Text: (Text)p.Primitive, Corners: Corners((Text)p.Primitive, set), p.Window))
             .Where(t => t.Window is not Box w || Inside(t.Corners, w.Grown(10))).ToList();
         var page = new Box(0, 0, sheet.Width, sheet.Height);
+        Box drawing = DrawingArea(set, sheet) ?? page;
         foreach (var t in texts)
         {
             Box frame = t.Window ?? page;
+            if (t.Window is null && !t.Text.Layer.Equals(LayerRole.TitleBlock) && !Inside(t.Corners, drawing))
+                yield return $"{sheet.Name}: \"{t.Text.Value}\" leaves the drawing area";
             // A text that belongs to the neighbour sheet lies wholly outside the window.
             if (!Inside(t.Corners, frame) && !Outside(t.Corners, frame))
                 yield return $"{sheet.Name}: \"{t.Text.Value}\" leaves its frame";
@@ -45,6 +48,17 @@ public static class CrossedTexts
             foreach (var t in shown.Where(t => Overlap(t.Corners, [leader.From, leader.To])))
                 yield return $"{sheet.Name}: the leader of {leader.Nail} {leader.Obstruction} {leader.From} {leader.To} crosses \"{t.Text.Value}\" at {t.Text.Position}";
         }
+    }
+
+    /// <summary>What the program's own border leaves beside its title block; null with a title block of the user's.</summary>
+    private static Box? DrawingArea(SheetSet set, Sheet sheet)
+    {
+        BlockReference frame = sheet.Paper.OfType<BlockReference>().First();
+        Primitive[] border = [.. set.Blocks.First(b => b.Name == frame.Block).Primitives.Where(p => p.Layer == LayerRole.Border)];
+        if (border.OfType<Polyline>().FirstOrDefault() is not { } outline || border.OfType<Line>().FirstOrDefault() is not { } edge)
+            return null;
+        Box whole = Box.Around(outline.Vertices.Select(v => v.Point));
+        return whole with { Right = edge.From.X };
     }
 
     /// <summary>Corners of the capital letters of a text, a little inside, as the pen fills them.</summary>

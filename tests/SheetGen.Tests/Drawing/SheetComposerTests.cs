@@ -173,6 +173,53 @@ public class SheetComposerTests
     }
 
     [Fact]
+    public void A_default_says_so_where_it_is_printed_and_a_given_value_does_not()
+    {
+        string Notes(string yaml) => string.Join(" ", SampleSheets.Compose(yaml).Sheets[0].Paper.OfType<Text>().Select(t => t.Value));
+        string left = Notes(SampleWalls.TwoWalls), given = Notes(SampleWalls.TwoWalls + "\nrules: {redirect: {field_tolerance: 10}}\n");
+
+        Assert.DoesNotContain("TURN A NAIL BY UP TO 10° (DEFAULT)", given, StringComparison.Ordinal);
+        Assert.Contains("TURN A NAIL BY UP TO 10° (DEFAULT)", left, StringComparison.Ordinal);
+        Assert.Contains("30 WORKING DAYS (DEFAULT)", given, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0, "NO BETTER LAYOUT EXISTS WITHIN THE RULES")]
+    [InlineData(-1, "NOTED 2 (AT LEAST 1 WITHIN THE RULES)")]
+    public void The_notes_say_how_good_the_layout_is(int slack, string words)
+    {
+        WallProject project = SampleLayout.Read(SampleWalls.Metric);
+        NailLayout layout = SampleLayout.Make(project) with { Score = new(new(0, 0), new(2, 2 + slack), new(9, slack == 0 ? 9 : null)) };
+
+        string notes = string.Join(" ", SampleSheets.Compose(project, layout).Sheets[0].Paper.OfType<Text>().Select(t => t.Value));
+
+        Assert.Contains(words, notes, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_plan_without_room_above_the_elevation_gets_a_sheet_of_its_own()
+    {
+        string yaml = SampleWalls.TwoWalls.Replace("scale: 10", "scale: 5", StringComparison.Ordinal).Replace("ANSI D", "ANSI B", StringComparison.Ordinal);
+        SheetSet set = SampleSheets.Compose(yaml);
+
+        Assert.Contains(set.Sheets, s => s.Title == "PLAN, WALL 1" && s.Viewports.Count == 1);
+        Assert.All(set.Sheets, s => Assert.Equal(s.Name, ((BlockReference)s.Paper[0]).Attributes.Single(a => a.Key == "SHEET").Value));
+        string[] cuts = [.. set.Model.OfType<Text>().Select(t => t.Value).Where(v => v.StartsWith("SN-", StringComparison.Ordinal))];
+        Assert.NotEmpty(cuts);
+        Assert.All(cuts, c => Assert.Equal("SECTIONS", set.Sheets.Single(s => s.Name == c).Title));
+        Assert.Equal("", string.Join("\n", set.Sheets.SelectMany(s => CrossedTexts.On(set, s))));
+    }
+
+    [Fact]
+    public void Notes_of_the_users_own_are_read_and_a_wrong_file_says_why()
+    {
+        DrawingTemplates own = TemplateReader.WithNotes(TemplateReader.Default(), """[{"heading": "OURS", "notes": ["PROJECT {number}"]}]""");
+
+        Assert.Equal("OURS", Assert.Single(own.Notes).Heading);
+        Assert.Throws<FormatException>(() => TemplateReader.WithNotes(own, """[{"heading": "OURS"}]"""));
+    }
+
+    [Fact]
     public void No_plotted_text_is_under_two_millimetres()
     {
         SheetSet set = SampleSheets.Compose(SampleWalls.TwoWalls);

@@ -38,6 +38,13 @@ public sealed class OutsideReader
         return new($"python3 with {module}", there ? python : "", Path.Combine(ToolsFolder(), script));
     }
 
+    /// <summary>The dxf package of Node.js, see tests/Tools/node: <c>npm install --no-package-lock</c> there.</summary>
+    public static OutsideReader NodeDxf()
+    {
+        string folder = Path.Combine(ToolsFolder(), "node"), node = Find("node").Length > 0 ? Find("node") : Find("nodejs");
+        return new("Node.js with the dxf package", Directory.Exists(Path.Combine(folder, "node_modules", "dxf")) ? node : "", Path.Combine(folder, "read_dxf.js"));
+    }
+
     /// <summary>Runs it, skipping or failing the test if it is missing, and failing it if it does not end in time.</summary>
     /// <remarks>Such programs write numbers as the environment's language does, so they get one that does not depend on who runs the tests.</remarks>
     public OutsideResult Run(params string[] arguments) => RunIn("C.UTF-8", arguments);

@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using SheetGen.Drawing.Composing;
+using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Dxf;
 using SheetGen.Tests.Drawing;
@@ -49,16 +51,96 @@ public class SheetWriterTests
         Assert.Empty(HandleGraph.Problems(Bytes(DxfPlanWriter.Write, set)));
     }
 
-    [Fact]
-    public void Another_program_draws_the_plan()
+    [Theory]
+    [InlineData("sheets.dxf")]
+    [InlineData("plan.dxf")]
+    public void Another_program_draws_both_files(string name)
     {
         using var folder = new TemporaryFolder();
-        string file = folder.File("plan.dxf");
-        File.WriteAllBytes(file, Bytes(DxfPlanWriter.Write, SampleSheets.Compose(SampleWalls.Metric)));
+        string file = folder.File(name);
+        File.WriteAllBytes(file, Bytes(name == "plan.dxf" ? DxfPlanWriter.Write : DxfSheetWriter.Write, SampleSheets.Compose(SampleWalls.Metric)));
 
         OutsideReader.LibreCad.Run("dxf2pdf", "-a", "-t", folder.Path, file);
 
-        Assert.NotEmpty(Directory.GetFiles(folder.Path, "*.pdf"));
+        Assert.True(new FileInfo(Assert.Single(Directory.GetFiles(folder.Path, "*.pdf"))).Length > 5000);
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_third_reader_finds_the_same_nails_layers_and_layouts(bool metric)
+    {
+        SheetSet set = SampleSheets.Compose(metric ? SampleWalls.Metric : SampleWalls.TwoWalls);
+        using var folder = new TemporaryFolder();
+        string file = folder.File("sheets.dxf"), plan = folder.File("plan.dxf");
+        File.WriteAllBytes(file, Bytes(DxfSheetWriter.Write, set));
+        File.WriteAllBytes(plan, Bytes(DxfPlanWriter.Write, set));
+
+        using JsonDocument sheets = Third(file), trueCoordinates = Third(plan);
+
+        JsonElement root = sheets.RootElement;
+        Assert.Equal(metric ? 6 : 2, root.GetProperty("unit").GetInt32());
+        Assert.Equal(["Model", .. set.Sheets.Select(s => s.Name)], Strings(root, "layouts"));
+        Assert.Empty(Strings(root, "used").Except(Strings(root, "layers")));
+        Assert.Empty(set.Templates.Layers.Values.Select(l => l.Name).Except(Strings(root, "layers")));
+        JsonElement[] references = [.. root.GetProperty("references").EnumerateArray()];
+        Assert.Equal(set.Sheets.Select(s => s.Name), references.Where(r => r.GetProperty("paper").GetBoolean()).Select(r => r.GetProperty("attributes").GetProperty("SHEET").GetString()));
+        var nails = references.Where(r => r.GetProperty("block").GetString()!.StartsWith("NAIL", StringComparison.Ordinal)).ToDictionary(r => r.GetProperty("attributes").GetProperty("MARK").GetString()!);
+        BlockReference[] drawn = [.. set.Model.OfType<BlockReference>()];
+        Assert.Equal(drawn.Length, nails.Count);
+        foreach (BlockReference nail in drawn)
+        {
+            JsonElement read = nails[nail.Nail!];
+            Assert.Equal(nail.Block, read.GetProperty("block").GetString());
+            Assert.Equal(nail.Position.X, read.GetProperty("x").GetDouble(), 6);
+            Assert.Equal(nail.Position.Y, read.GetProperty("y").GetDouble(), 6);
+            Assert.All(nail.Attributes, a => Assert.Equal(a.Value, read.GetProperty("attributes").GetProperty(a.Key).GetString()));
+        }
+        Assert.Equal(set.Plan.Count(p => p is Text), trueCoordinates.RootElement.GetProperty("counts").GetProperty("model TEXT").GetInt32());
+    }
+
+    private static JsonDocument Third(string file)
+    {
+        OutsideResult result = OutsideReader.NodeDxf().Run(file);
+        Assert.True(result.ExitCode == 0, result.Errors);
+        return JsonDocument.Parse(result.Output);
+    }
+
+    private static IEnumerable<string> Strings(JsonElement of, string name) => of.GetProperty(name).EnumerateArray().Select(e => e.GetString()!);
+
+    /// <summary>Nails of a page drawn from the PDF, looked for where the DXF layout has them: ink on the ring about each, none just outside it.</summary>
+    [Fact]
+    public void The_pdf_shows_nails_where_the_dxf_layout_has_them()
+    {
+        const double PixelsPerMillimetre = 12;
+        SheetSet set = SampleSheets.Compose(SampleWalls.Metric);
+        using var folder = new TemporaryFolder();
+        string file = folder.File("sheets.pdf");
+        File.WriteAllBytes(file, Bytes(PdfSheetWriter.Write, set));
+        OutsideReader.Program("pdftoppm").Run("-gray", "-f", "2", "-l", "2", "-r", (PixelsPerMillimetre * 25.4).ToString(CultureInfo.InvariantCulture), "-singlefile", file, folder.File("page"));
+        byte[] bytes = File.ReadAllBytes(folder.File("page.pgm"));
+        string[] head = System.Text.Encoding.ASCII.GetString(bytes, 0, 32).Split((char[])[' ', '\n'], 5);
+        int width = int.Parse(head[1], CultureInfo.InvariantCulture), height = int.Parse(head[2], CultureInfo.InvariantCulture);
+        int start = bytes.Length - width * height;
+        bool Ink(double x, double y) => Enumerable.Range(-1, 3).Any(dx => Enumerable.Range(-1, 3).Any(dy =>
+            bytes[start + (height - 1 - (int)Math.Round(y * PixelsPerMillimetre) + dy) * width + (int)Math.Round(x * PixelsPerMillimetre) + dx] < 160));
+        using var stream = new MemoryStream(Bytes(DxfSheetWriter.Write, set));
+        DxfDocument document = DxfReader.Read(stream).Document!;
+        DxfViewport viewport = document.Layouts["SN-02"].Viewports[0];
+        var center = new DxfPoint(viewport.Center.X, viewport.Center.Y);
+
+        int looked = 0;
+        foreach (DxfInsert nail in document.Model.OfType<DxfInsert>().Where(i => i.Block == "NAIL-GRID"))
+        {
+            DxfPoint at = center + (nail.Position - viewport.ViewCenter) * (1 / viewport.Scale);
+            if (Math.Abs(at.X - center.X) > viewport.Width / 2 - 3 || Math.Abs(at.Y - center.Y) > viewport.Height / 2 - 3)
+                continue;
+            looked++;
+            bool[] ring = [.. Enumerable.Range(0, 16).Select(i => Ink(at.X + NailSymbols.Radius * Math.Cos(i * Math.PI / 8), at.Y + NailSymbols.Radius * Math.Sin(i * Math.PI / 8)))];
+            int outside = Enumerable.Range(0, 16).Count(i => Ink(at.X + 1.4 * NailSymbols.Radius * Math.Cos(i * Math.PI / 8), at.Y + 1.4 * NailSymbols.Radius * Math.Sin(i * Math.PI / 8)));
+            Assert.True(ring.All(r => r) && outside < 10, $"no nail at {at.X:0.00}, {at.Y:0.00}: {ring.Count(r => r)} of 16 on the ring, {outside} outside");
+        }
+        Assert.True(looked > 15, $"{looked} nails");
     }
 
     [Fact]

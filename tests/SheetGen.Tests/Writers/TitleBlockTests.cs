@@ -37,6 +37,34 @@ public class TitleBlockTests
         return stream.ToArray();
     }
 
+    [Fact]
+    public void An_ellipse_is_drawn_and_a_block_at_unlike_scales_is_a_problem()
+    {
+        byte[] Written(double scaleY)
+        {
+            var document = new DxfDocument { Header = new DxfHeader { Units = DxfUnits.Millimetre } };
+            var logo = new DxfBlock("LOGO");
+            logo.Entities.Add(new DxfEllipse("0", new(10, 20), new(30, 0), 0.5));
+            document.Blocks.Add(logo);
+            document.Model.Add(new DxfInsert("0", "LOGO", default) { ScaleX = 2, ScaleY = scaleY });
+            using var stream = new MemoryStream();
+            DxfWriter.Write(document, stream);
+            return stream.ToArray();
+        }
+        var problems = new List<Problem>();
+
+        TitleBlock block = TitleBlockFile.Read(Written(2), "title.dxf", problems)!;
+
+        Assert.Empty(problems);
+        Box around = Box.Around(((Polyline)Assert.Single(block.Lines)).Vertices.Select(v => v.Point));
+        Assert.Equal((-40, 80, 10, 70), (Math.Round(around.Left, 3), Math.Round(around.Right, 3), Math.Round(around.Bottom, 3), Math.Round(around.Top, 3)));
+
+        Assert.Null(TitleBlockFile.Read(Written(3), "title.dxf", problems));
+        Problem problem = Assert.Single(problems);
+        Assert.Contains("LOGO", problem.Message, StringComparison.Ordinal);
+        Assert.Contains("explode", problem.Hint, StringComparison.Ordinal);
+    }
+
     private static SheetSet Compose(TitleBlock? block)
     {
         WallProject project = SampleLayout.Read(SampleWalls.TwoWalls);
