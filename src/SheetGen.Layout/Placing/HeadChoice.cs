@@ -11,7 +11,7 @@ public sealed class HeadChoice
     private readonly Vector2D _tangent;
     private byte[]? _free;
 
-    public HeadChoice(Face face, Head head, int label, double shift, IReadOnlyList<Turning> turnings, bool isPinned, double? pinnedLength)
+    public HeadChoice(Face face, Head head, int label, double shift, Turnings turnings, bool isPinned, double? pinnedLength)
     {
         Head = head;
         Label = label;
@@ -40,7 +40,7 @@ public sealed class HeadChoice
     public double? PinnedLength { get; }
 
     /// <summary>Directions that it may take, cheapest first.</summary>
-    public IReadOnlyList<Turning> Turnings { get; }
+    public Turnings Turnings { get; }
 
     public Vector3D Point { get; }
 
@@ -49,8 +49,7 @@ public sealed class HeadChoice
 
     public Hole HoleOf(Turning turning, double length, double radius, double drift)
     {
-        double a = Angles.ToRadians(turning.Splay), i = Angles.ToRadians(turning.Inclination);
-        Vector2D plan = _normal * Math.Cos(a) + _tangent * Math.Sin(a);
-        return new Hole(Point, (plan * Math.Cos(i)).At(-Math.Sin(i)), length, radius, drift);
+        Vector2D plan = _normal * turning.Inward + _tangent * turning.UpStation;
+        return new Hole(Point, plan.At(-turning.Down), length, radius, drift);
     }
 }

@@ -3,4 +3,5 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>A direction of a nail at a place that nothing outside its row's stretch forbids.</summary>
-public readonly record struct Option(Turning Turning, bool IsUnresolved, Hole Hole, Cost Cost);
+/// <param name="Cost">What the nail costs, tolls included.</param>
+public sealed record Option(Turning Turning, bool IsUnresolved, Hole Hole, Cost Cost);

@@ -8,42 +8,57 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 public sealed class OptionList
 {
+    private const short Blocked = -1;
+
     private readonly RowTask _row;
     private readonly HeadChoice _choice;
-    private readonly List<Option> _found = [];
-    private readonly PriorityQueue<Option, (Cost Cost, int Order)> _seen = new();
-    private readonly List<Placed>? _near;
+    private readonly Cost _ofPlace;
+    private readonly Placed[] _near;
     private readonly Negotiation? _terms;
     private readonly bool _isClosed;
-    private readonly Func<Turning, bool>? _filter;
+    private readonly List<Option> _free;
+    private readonly short[] _known;
+    private readonly IReadOnlyList<int>? _only;
+    private readonly List<Option> _found = [];
+    private readonly PriorityQueue<Option, (Cost Cost, int Order)> _seen = new();
     private int _next;
 
-    public OptionList(RowTask row, HeadChoice choice, RowStretch stretch)
+    public OptionList(HeadChoice choice, RowStretch stretch)
     {
+        RowTask row = stretch.Row;
         _row = row;
         _choice = choice;
-        _filter = null;
+        _ofPlace = Placed.OfPlace(row, choice);
         _terms = stretch.Terms;
         _isClosed = stretch.PlainOnly.Contains(choice.Label) && !choice.IsAtGrid && !choice.IsPinned;
         double reach = row.LongestNail + row.Bay.Rules.NailClearance + row.Radius + row.Bay.Rules.Drift * row.LongestNail;
-        _near = _isClosed || choice.IsPinned ? null : stretch.Others?.Around(choice.Point, reach);
+        _near = _isClosed || choice.IsPinned || stretch.Others is null
+            ? []
+            : [.. stretch.Others.Around(choice.Point, reach).Where(stretch.Stands)];
+        _free = [];
+        _known = new short[choice.Turnings.Count];
     }
 
-    private OptionList(OptionList whole, Func<Turning, bool> filter)
+    private OptionList(OptionList whole, IReadOnlyList<int> only)
     {
         _row = whole._row;
         _choice = whole._choice;
-        _filter = filter;
+        _ofPlace = whole._ofPlace;
         _terms = whole._terms;
         _isClosed = whole._isClosed;
         _near = whole._near;
+        _free = whole._free;
+        _known = whole._known;
+        _only = only;
     }
-
-    /// <summary>The same with fewer directions.</summary>
-    public OptionList Filtered(Func<Turning, bool> filter) => new(this, filter);
 
     /// <summary>Cost of the cheapest; null where there is none.</summary>
     public Cost? Least => At(0)?.Cost;
+
+    private int Count => _only?.Count ?? _choice.Turnings.Count;
+
+    /// <summary>The same with only some of the directions, given by their places in order.</summary>
+    public OptionList Only(IReadOnlyList<int> places) => new(this, places);
 
     public Option? At(int rank)
     {
@@ -56,52 +71,75 @@ public sealed class OptionList
     /// <summary>Looks at directions until none that is still to come can be cheaper than the cheapest seen.</summary>
     private bool FindNext()
     {
-        int last = _isClosed ? -1 : _choice.Turnings.Count;
+        int last = _isClosed ? -1 : Count;
         while (_next <= last)
         {
-            if (_next < last && _seen.TryPeek(out _, out var cheapest)
-                && !(Placed.CostOf(_row, _choice, _choice.Turnings[_next], false) < cheapest.Cost))
+            int place = _next < last ? _only?[_next] ?? _next : -1;
+            if (place >= 0 && _seen.TryPeek(out _, out var cheapest) && !(_ofPlace + _choice.Turnings[place].Cost < cheapest.Cost))
                 break;
-            Look(_next++);
+            Option? option = place < 0 ? LeftUnresolved() : Look(place);
+            _next++;
+            if (option is null)
+                continue;
+            // Without tolls directions come in the order of their cost.
+            if (_terms is null)
+            {
+                _found.Add(option);
+                return true;
+            }
+            _seen.Enqueue(option, (option.Cost, _next));
         }
-        if (!_seen.TryDequeue(out Option option, out _))
+        if (!_seen.TryDequeue(out Option? found, out _))
             return false;
-        _found.Add(option);
+        _found.Add(found);
         return true;
     }
 
-    private void Look(int index)
+    private Option? LeftUnresolved() => _choice.IsAtGrid && !_choice.IsPinned ? Make(_choice.Turnings[0], true, default) : null;
+
+    /// <summary>A direction if it is free; remembered: 0 not looked at, else 1 + its place among the free ones.</summary>
+    private Option? Look(int place)
     {
-        bool unresolved = index == _choice.Turnings.Count;
-        if (!unresolved && _filter is not null && !_filter(_choice.Turnings[index]))
-            return;
-        if (unresolved ? !_choice.IsAtGrid || _choice.IsPinned : !_row.IsFree(_choice, index))
-            return;
-        Turning turning = _choice.Turnings[unresolved ? 0 : index];
-        Hole hole = _row.HoleOf(_choice, turning);
-        Cost cost = Placed.CostOf(_row, _choice, turning, unresolved);
-        if (!unresolved)
+        if (_known[place] == 0)
         {
-            if (Toll(hole) is not { } toll)
-                return;
-            cost += toll;
+            Option? option = Find(place);
+            if (option is not null)
+                _free.Add(option);
+            _known[place] = option is null ? Blocked : (short)_free.Count;
         }
-        _seen.Enqueue(new Option(turning, unresolved, hole, cost), (cost, index));
+        return _known[place] == Blocked ? null : _free[_known[place] - 1];
     }
+
+    private Option? Find(int place)
+    {
+        if (!_row.IsFree(_choice, place))
+            return null;
+        Option option = Make(_choice.Turnings[place], false, default);
+        if (_near.Length == 0)
+            return option;
+        return Toll(option.Hole) is not { } toll ? null : _terms is null ? option : option with { Cost = option.Cost + toll };
+    }
+
+    private Option Make(Turning turning, bool isUnresolved, Cost toll) => new(
+        turning, isUnresolved, _row.HoleOf(_choice, turning),
+        _ofPlace + turning.Cost + toll + (isUnresolved ? Placed.Unresolving : default));
 
     /// <summary>What the nails that a hole hits ask for it; null where one of them does not negotiate.</summary>
     private Cost? Toll(in Hole hole)
     {
         Cost toll = default;
-        if (_near is null)
-            return toll;
         double clearance = _row.Bay.Rules.NailClearance - 1e-9;
-        foreach (Placed nail in _near)
+        for (int i = 0; i < _near.Length; i++)
         {
-            if (nail.IsUnresolved || !HoleDistance.CloserThan(hole, nail.Hole, clearance))
+            Placed nail = _near[i];
+            if (!HoleDistance.CloserThan(hole, nail.Hole, clearance))
                 continue;
             if (_terms is null || nail.Choice.IsPinned)
+            {
+                // The next direction is likely to hit the same nail: it comes first.
+                (_near[0], _near[i]) = (nail, _near[0]);
                 return null;
+            }
             toll += _terms.TollOf(nail);
         }
         return toll;

@@ -7,7 +7,7 @@ namespace SheetGen.Layout.Placing;
 public static class Pins
 {
     public static void Apply(
-        WallProject project, RowHeads row, RowNumber number, IReadOnlyList<HeadChoice>[] choices, IReadOnlyList<Turning> turnings)
+        WallProject project, RowHeads row, RowNumber number, IReadOnlyList<HeadChoice>[] choices)
     {
         Bay bay = row.Bay;
         foreach (FixedNail pin in project.FixedNails)
@@ -34,7 +34,7 @@ public static class Pins
         double inclination = pin.Inclination ?? section.Inclination;
         Turning turning = Turnings.Make(section, project.Rules.Redirect, pin.Splay ?? 0, inclination, inclination - section.Inclination);
         double shift = Math.Round(along - row.Places[label], 9);
-        return new HeadChoice(row.Bay.Face, row.HeadAt(along), label, shift, [turning], true, pin.Length);
+        return new HeadChoice(row.Bay.Face, row.HeadAt(along), label, shift, Turnings.Only(turning), true, pin.Length);
     }
 
     private static int Nearest(List<double> places, double along)

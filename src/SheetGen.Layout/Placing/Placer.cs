@@ -55,7 +55,7 @@ public static class Placer
     {
         RowTask row = nail.Row;
         Wall wall = row.Bay.Wall;
-        Placed first = state.Between(nail.Choice.Label, nail.Choice.Label)
+        Placed first = state.At(nail.Choice.Label)
             .OrderBy(n => Math.Abs(n.Choice.Shift)).ThenBy(n => n.Choice.Shift).First();
         bool isAdded = !ReferenceEquals(first, nail);
         double station = Lengths.RoundToQuantum(wall.StationOf(nail.Choice.Head.Along), row.Bay.Unit);
@@ -99,7 +99,7 @@ public static class Placer
         RowTask row = state.Row;
         for (int label = 0; label < row.Count; label++)
         {
-            if (state.Between(label, label).Any())
+            if (state.At(label).Count > 0)
                 continue;
             double along = row.Row.Places[label];
             yield return new LeftOut(

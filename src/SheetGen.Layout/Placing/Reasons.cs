@@ -92,7 +92,7 @@ public sealed class Reasons
         foreach (HeadChoice place in places)
         {
             int here = 0;
-            foreach (Turning turning in place.Turnings)
+            foreach (Turning turning in place.Turnings.All)
             {
                 if (here >= FailedShown / places.Length)
                     break;

@@ -3,54 +3,84 @@ namespace SheetGen.Layout.Placing;
 /// <summary>The nails of a row while the search goes on.</summary>
 public sealed class RowState
 {
+    private readonly IReadOnlyList<Placed>[] _at;
+
     public RowState(RowTask row)
     {
         Row = row;
+        _at = new IReadOnlyList<Placed>[row.Count];
         for (int label = 0; label < row.Count; label++)
         {
             HeadChoice choice = row.GridChoice(label);
-            Nails.Add(Placed.At(row, choice, choice.Turnings[0], false));
+            _at[label] = [Placed.At(row, choice, choice.Turnings[0], false)];
         }
     }
 
     public RowTask Row { get; }
 
     /// <summary>In order along the wall.</summary>
-    public List<Placed> Nails { get; } = [];
+    public IEnumerable<Placed> Nails => _at.SelectMany(nails => nails);
 
     /// <summary>Grid stations whose nail may not leave its place, because cover would break.</summary>
     public HashSet<int> PlainOnly { get; } = [];
 
-    public IEnumerable<Placed> Between(int first, int last) =>
-        Nails.Where(n => n.Choice.Label >= first && n.Choice.Label <= last);
+    public Cost Cost => CostOf(Nails, 0, Row.Count - 1);
 
-    public HeadChoice? Before(int first) => Nails.LastOrDefault(n => n.Choice.Label < first)?.Choice;
+    /// <summary>Nails that stand for a grid station, in order along the wall.</summary>
+    public IReadOnlyList<Placed> At(int label) => _at[label];
 
-    public HeadChoice? After(int last) => Nails.FirstOrDefault(n => n.Choice.Label > last)?.Choice;
+    public IEnumerable<Placed> Between(int first, int last)
+    {
+        for (int label = first; label <= last; label++)
+        {
+            foreach (Placed nail in _at[label])
+                yield return nail;
+        }
+    }
+
+    public HeadChoice? Before(int first)
+    {
+        for (int label = first - 1; label >= 0; label--)
+        {
+            if (_at[label].Count > 0)
+                return _at[label][^1].Choice;
+        }
+        return null;
+    }
+
+    public HeadChoice? After(int last)
+    {
+        for (int label = last + 1; label < _at.Length; label++)
+        {
+            if (_at[label].Count > 0)
+                return _at[label][0].Choice;
+        }
+        return null;
+    }
 
     /// <summary>Cost of the nails of some grid stations, stations left out included.</summary>
     public static Cost CostOf(IEnumerable<Placed> nails, int first, int last)
     {
         Cost sum = default;
-        var seen = new HashSet<int>();
+        int before = -1, stations = 0;
         foreach (Placed nail in nails)
         {
             sum += nail.Cost;
-            seen.Add(nail.Choice.Label);
+            stations += nail.Choice.Label == before ? 0 : 1;
+            before = nail.Choice.Label;
         }
-        return sum + Placed.LeavingOut(last - first + 1 - seen.Count);
+        return sum + Placed.LeavingOut(last - first + 1 - stations);
     }
-
-    public Cost Cost => CostOf(Nails, 0, Row.Count - 1);
 
     /// <summary>Puts other nails in the place of those of some grid stations; the index follows.</summary>
     public void Replace(int first, int last, IReadOnlyList<Placed> nails, PlacedIndex index)
     {
-        foreach (Placed old in Between(first, last).ToList())
+        foreach (Placed old in Between(first, last))
             index.Remove(old);
-        Nails.RemoveAll(n => n.Choice.Label >= first && n.Choice.Label <= last);
-        Nails.AddRange(nails);
-        Nails.Sort((a, b) => a.Choice.Head.Along.CompareTo(b.Choice.Head.Along));
+        for (int label = first; label <= last; label++)
+            _at[label] = [];
+        foreach (IGrouping<int, Placed> station in nails.GroupBy(n => n.Choice.Label))
+            _at[station.Key] = [.. station];
         foreach (Placed nail in nails)
             index.Add(nail);
     }

@@ -31,7 +31,7 @@ public sealed class RowTask
         LeastGap = rules.MinGap - Quantum;
         GreatestGap = row.Bay.Section.HorizontalSpacing + 1.2 * Quantum;
         GreatestMovedGap = Math.Max(row.Bay.Section.HorizontalSpacing, rules.MovedGapMax ?? 0) + 1.2 * Quantum;
-        LongestNail = choices.SelectMany(c => c).SelectMany(c => c.Turnings).Select(t => t.Stretch).DefaultIfEmpty(1).Max() * length
+        LongestNail = choices.SelectMany(c => c).SelectMany(c => c.Turnings.All).Select(t => t.Stretch).DefaultIfEmpty(1).Max() * length
             + rules.LengthIncrement;
         LongestNail = Math.Max(LongestNail, choices.SelectMany(c => c).Max(c => c.PinnedLength ?? 0));
     }

@@ -26,7 +26,7 @@ public static class RowTasks
         List<RowHeads> rows = SectionRows.Make(bays, outline);
         Dictionary<RowHeads, RowNumber> numbers = RowNumbering.Of(rows);
         Section section = bays[0].Section;
-        IReadOnlyList<Turning> turnings = new Turnings(section, site.Project.Rules).All;
+        var turnings = new Turnings(section, site.Project.Rules);
         var columnsOf = ColumnNames.OfSection(bays);
         var ordered = rows.OrderBy(r => numbers[r]).ThenBy(r => r.Bay.Start).ToList();
         foreach (RowHeads row in ordered)
@@ -37,14 +37,14 @@ public static class RowTasks
             for (int label = 0; label < choices.Length; label++)
                 choices[label] = Choices(row, label, outline, turnings);
             IReadOnlyList<string> columns = columnsOf[row.Bay].Of(row);
-            Pins.Apply(site.Project, row, number, choices, turnings);
+            Pins.Apply(site.Project, row, number, choices);
             tasks.Add(new RowTask(
                 tasks.Count, row, number, columns, section.LengthOfRow(Math.Max(1, number.Whole)), choices, Ends(row, inBay), site));
         }
     }
 
     /// <summary>The grid place and the places a whole number of shift steps from it, up to half a spacing, that the face allows.</summary>
-    private static List<HeadChoice> Choices(RowHeads row, int label, FaceOutline outline, IReadOnlyList<Turning> turnings)
+    private static List<HeadChoice> Choices(RowHeads row, int label, FaceOutline outline, Turnings turnings)
     {
         Bay bay = row.Bay;
         Rules rules = bay.Rules;

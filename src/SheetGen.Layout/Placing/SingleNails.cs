@@ -1,5 +1,3 @@
-using SheetGen.Model.Geometry;
-
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
@@ -8,27 +6,27 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 public static class SingleNails
 {
-    public static void Improve(IReadOnlyList<RowState> states, PlacedIndex index, double clearance)
+    public static void Improve(LayoutState layout)
     {
         bool better = true;
         while (better)
         {
             better = false;
-            foreach (RowState state in states)
+            foreach (RowState state in layout.Rows)
             {
                 foreach (Placed nail in state.Nails.ToList())
                 {
-                    if (Cheaper(nail, index, clearance) is not { } turned)
+                    if (Cheaper(layout, nail) is not { } turned)
                         continue;
                     int label = nail.Choice.Label;
-                    state.Replace(label, label, [.. state.Between(label, label).Select(n => ReferenceEquals(n, nail) ? turned : n)], index);
+                    layout.Replace(new StretchOfRow(nail.Row, label, label), [.. state.At(label).Select(n => ReferenceEquals(n, nail) ? turned : n)]);
                     better = true;
                 }
             }
         }
     }
 
-    private static Placed? Cheaper(Placed nail, PlacedIndex index, double clearance)
+    private static Placed? Cheaper(LayoutState layout, Placed nail)
     {
         if (nail.Choice.IsPinned || (nail.Turning.IsStraight && !nail.IsUnresolved))
             return null;
@@ -40,8 +38,7 @@ public static class SingleNails
             if (!nail.Row.IsFree(nail.Choice, t))
                 continue;
             Placed turned = Placed.At(nail.Row, nail.Choice, turning, false);
-            if (index.Near(turned.Hole, clearance).All(o =>
-                ReferenceEquals(o, nail) || o.IsUnresolved || !HoleDistance.CloserThan(turned.Hole, o.Hole, clearance)))
+            if (layout.ConflictsOf(turned).All(o => ReferenceEquals(o, nail)))
                 return turned;
         }
         return null;

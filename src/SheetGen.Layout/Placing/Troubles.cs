@@ -11,14 +11,15 @@ public static class Troubles
         RowTask row = state.Row;
         double clearance = row.Bay.Rules.NailClearance - 1e-9;
         var labels = new SortedSet<int>();
-        for (int i = 0; i < state.Nails.Count; i++)
+        Placed[] nails = [.. state.Nails];
+        for (int i = 0; i < nails.Length; i++)
         {
-            Placed nail = state.Nails[i];
+            Placed nail = nails[i];
             if (nail.Choice.IsPinned || !row.IsFree(nail.Choice, 0))
                 labels.Add(nail.Choice.Label);
             if (i == 0)
                 continue;
-            Placed before = state.Nails[i - 1];
+            Placed before = nails[i - 1];
             if (HoleDistance.CloserThan(before.Hole, nail.Hole, clearance) || !row.Fits(before.Choice, nail.Choice))
             {
                 labels.Add(before.Choice.Label);
@@ -32,10 +33,11 @@ public static class Troubles
     public static List<(int First, int Last)> Changed(RowState state)
     {
         var labels = new SortedSet<int>(Enumerable.Range(0, state.Row.Count));
-        foreach (IGrouping<int, Placed> station in state.Nails.GroupBy(n => n.Choice.Label))
+        for (int label = 0; label < state.Row.Count; label++)
         {
-            if (station.Count() == 1 && (station.Single().IsPlain || station.Single().Choice.IsPinned))
-                labels.Remove(station.Key);
+            IReadOnlyList<Placed> nails = state.At(label);
+            if (nails.Count == 1 && (nails[0].IsPlain || nails[0].Choice.IsPinned))
+                labels.Remove(label);
         }
         return Join(labels);
     }

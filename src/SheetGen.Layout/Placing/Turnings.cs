@@ -9,10 +9,15 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 public sealed class Turnings
 {
+    private const int CoarseSteps = 5;
+
+    private readonly Turning[] _all;
+    private readonly Dictionary<(int Change, int Splay), int> _places = [];
+
     public Turnings(Section section, Rules rules)
     {
         RedirectRules redirect = rules.Redirect;
-        var all = new List<Turning>();
+        var all = new List<(int Change, int Splay, Turning Turning)>();
         int steps = (int)Math.Floor(redirect.Maximum / redirect.Step + 1e-9);
         for (int i = -steps; i <= steps; i++)
         {
@@ -20,24 +25,51 @@ public sealed class Turnings
             if (i != 0 && (inclination < redirect.LeastInclination - 1e-9 || inclination > redirect.GreatestInclination + 1e-9))
                 continue;
             for (int a = -steps; a <= steps; a++)
-                all.Add(Make(section, redirect, a * redirect.Step, inclination, change));
+                all.Add((i, a, Make(section, redirect, a * redirect.Step, inclination, change)));
         }
-        All = [.. all.OrderBy(t => t.IsNoted).ThenBy(t => t.Effort)
-            .ThenBy(t => Math.Abs(t.Inclination - section.Inclination)).ThenByDescending(t => t.Inclination).ThenBy(t => t.Splay)];
+        (int Change, int Splay, Turning Turning)[] ordered = [.. all.OrderBy(t => t.Turning.IsNoted).ThenBy(t => t.Turning.Effort)
+            .ThenBy(t => Math.Abs(t.Turning.Inclination - section.Inclination)).ThenByDescending(t => t.Turning.Inclination)
+            .ThenBy(t => t.Turning.Splay)];
+        _all = [.. ordered.Select(t => t.Turning)];
+        for (int place = 0; place < ordered.Length; place++)
+            _places[(ordered[place].Change, ordered[place].Splay)] = place;
+        Coarse = [.. Enumerable.Range(0, ordered.Length)
+            .Where(p => ordered[p].Change % CoarseSteps == 0 && ordered[p].Splay % CoarseSteps == 0)];
+        Steps = [.. ordered.Select(t => (t.Change, t.Splay))];
     }
 
-    public IReadOnlyList<Turning> All { get; }
+    private Turnings(Turning only)
+    {
+        _all = [only];
+        _places[(0, 0)] = 0;
+        Coarse = [0];
+        Steps = [(0, 0)];
+    }
+
+    public IReadOnlyList<Turning> All => _all;
+
+    public int Count => _all.Length;
+
+    /// <summary>Places in the order of those in steps five times as wide.</summary>
+    public IReadOnlyList<int> Coarse { get; }
+
+    private (int Change, int Splay)[] Steps { get; }
+
+    public Turning this[int place] => _all[place];
+
+    /// <summary>The one direction of a pinned nail.</summary>
+    public static Turnings Only(Turning turning) => new(turning);
 
     public static Turning Make(Section section, RedirectRules redirect, double splay, double inclination, double change)
     {
         bool noted = Math.Abs(splay) > redirect.FieldTolerance + 1e-9 || Math.Abs(change) > redirect.FieldTolerance + 1e-9;
+        double a = Angles.ToRadians(splay), i = Angles.ToRadians(inclination);
         double stretch = 1;
         if (noted && redirect.Lengthen)
-        {
-            stretch = Math.Max(1, Math.Cos(Angles.ToRadians(section.Inclination))
-                / (Math.Cos(Angles.ToRadians(inclination)) * Math.Cos(Angles.ToRadians(splay))));
-        }
-        return new Turning(splay, inclination, noted, Cost.Degrees(Math.Abs(splay) + Math.Abs(change)), stretch);
+            stretch = Math.Max(1, Math.Cos(Angles.ToRadians(section.Inclination)) / (Math.Cos(i) * Math.Cos(a)));
+        return new Turning(
+            splay, inclination, noted, Cost.Degrees(Math.Abs(splay) + Math.Abs(change)), stretch,
+            Math.Cos(i) * Math.Cos(a), Math.Cos(i) * Math.Sin(a), Math.Sin(i));
     }
 
     /// <summary>
@@ -49,5 +81,24 @@ public sealed class Turnings
             return length;
         double needed = length * turning.Stretch;
         return Math.Round(Math.Ceiling(needed / increment - 1e-9) * increment, 6);
+    }
+
+    /// <summary>Places of the straight direction and of those within some steps of given ones, in order.</summary>
+    public int[] Around(IEnumerable<Turning> given, int steps)
+    {
+        var near = new SortedSet<int> { 0 };
+        foreach (Turning turning in given)
+        {
+            (int change, int splay) = Steps[Array.IndexOf(_all, turning)];
+            for (int i = -steps; i <= steps; i++)
+            {
+                for (int a = -steps; a <= steps; a++)
+                {
+                    if (_places.TryGetValue((change + i, splay + a), out int place))
+                        near.Add(place);
+                }
+            }
+        }
+        return [.. near];
     }
 }
