@@ -2,20 +2,31 @@ namespace SheetGen.Layout.Placing;
 
 /// <summary>
 /// Every stretch that is not plain is solved again with all others fixed, until nothing gets better. A stretch near which nothing has
-/// changed since it was last solved is passed over: it would come out the same.
+/// changed since it was last solved is passed over: it would come out the same. So is one that stands as its row alone would have it:
+/// other rows can only make it dearer.
 /// </summary>
-public sealed class Improver(LayoutState layout)
+public sealed class Improver
 {
     private const int Rounds = 5;
 
+    private readonly LayoutState _layout;
+    private readonly HashSet<Placed> _bestAlone;
+
     private readonly Dictionary<StretchOfRow, (long Changes, StretchOfRow Whole)> _solved = [];
+
+    /// <param name="layout">The layout with every row as it would stand alone.</param>
+    public Improver(LayoutState layout)
+    {
+        _layout = layout;
+        _bestAlone = new HashSet<Placed>(layout.Rows.SelectMany(r => r.Nails), ReferenceEqualityComparer.Instance);
+    }
 
     public void Run()
     {
         for (int round = 0; round < Rounds; round++)
         {
             bool better = false;
-            foreach (RowState state in layout.Rows)
+            foreach (RowState state in _layout.Rows)
             {
                 foreach ((int first, int last) in Troubles.Changed(state))
                     better |= Improve(state, first, last);
@@ -33,13 +44,15 @@ public sealed class Improver(LayoutState layout)
         var stretch = new StretchOfRow(state.Row, first, last);
         if (_solved.TryGetValue(stretch, out var before) && !HasChangedNear(before.Whole, before.Changes))
             return false;
-        StretchSolver.Solution? solution = StretchSolver.Solve(state, first, last, layout.Index);
+        if (state.Between(first - StretchSolver.Margin, last + StretchSolver.Margin).All(_bestAlone.Contains))
+            return false;
+        StretchSolver.Solution? solution = StretchSolver.Solve(state, first, last, _layout.Index);
         if (solution is null || !(solution.New < solution.Old))
         {
-            _solved[stretch] = (layout.Index.Changes, solution?.Stretch ?? stretch);
+            _solved[stretch] = (_layout.Index.Changes, solution?.Stretch ?? stretch);
             return false;
         }
-        layout.Apply(solution);
+        _layout.Apply(solution);
         return true;
     }
 
@@ -50,7 +63,7 @@ public sealed class Improver(LayoutState layout)
             + 2 * (row.Radius + row.Bay.Rules.Drift * row.LongestNail);
         for (int label = Math.Max(0, stretch.First - 1); label <= Math.Min(row.Count - 1, stretch.Last + 1); label++)
         {
-            if (layout.Index.HasChanged(row.GridChoice(label).Point, reach, since))
+            if (_layout.Index.HasChanged(row.GridChoice(label).Point, reach, since))
                 return true;
         }
         return false;

@@ -13,6 +13,11 @@ public sealed class RowPath
     private const int Refinements = 4;
     private const int RefinedSteps = 2;
 
+    private static readonly Cost[] CoarseSteps =
+    [
+        new(0, 0, 10 * Cost.Point, 0, 0), new(0, 0, 30 * Cost.Point, 0, 0), new(0, 1, 60 * Cost.Point, 0, 0), new(0, 4, 0, 0, 0), new(1, 0, 0, 0, 0),
+    ];
+
     private readonly RowTask _row;
     private readonly StretchPlaces _places;
     private readonly OptionList[] _options;
@@ -45,7 +50,7 @@ public sealed class RowPath
     /// </param>
     public Chain? Cheapest(bool checkEarlier, long looks)
     {
-        Chain? best = Pass(Only(c => c.Turnings.Coarse), checkEarlier, Cost.Infinite, long.MaxValue, out _);
+        Chain? best = Coarse(checkEarlier);
         for (int round = 0; best is not null && round < Refinements && Limit < best.Cost; round++)
         {
             ILookup<int, Turning> now = best.Nails.ToLookup(n => n.Choice.Label, n => n.Turning);
@@ -67,6 +72,18 @@ public sealed class RowPath
         bool mayGainNail = best is null || best.Cost.Unresolved > Limit.Unresolved || best.Cost.Noted > Limit.Noted;
         Chain? exact = Pass(_options, checkEarlier, best?.Cost ?? Cost.Infinite, mayGainNail ? 10 * looks : looks, out bool isComplete);
         return (exact ?? best) is { } chain ? chain with { IsExact = isComplete } : null;
+    }
+
+    /// <summary>The cheapest chain over coarse directions, looked for a little above the limit first: nearly all lie there.</summary>
+    private Chain? Coarse(bool checkEarlier)
+    {
+        OptionList[] options = Only(c => c.Turnings.Coarse);
+        foreach (Cost above in CoarseSteps)
+        {
+            if (Pass(options, checkEarlier, Limit + above, long.MaxValue, out _) is { } chain)
+                return chain;
+        }
+        return Pass(options, checkEarlier, Cost.Infinite, long.MaxValue, out _);
     }
 
     private OptionList[] Only(Func<HeadChoice, IReadOnlyList<int>> directions) =>

@@ -31,7 +31,7 @@ public sealed class RowState
 
     public IEnumerable<Placed> Between(int first, int last)
     {
-        for (int label = first; label <= last; label++)
+        for (int label = Math.Max(first, 0); label <= Math.Min(last, _at.Length - 1); label++)
         {
             foreach (Placed nail in _at[label])
                 yield return nail;
