@@ -14,14 +14,14 @@ public static class HoleDistance
     }
 
     /// <summary>True where the clear distance of two holes is under the required one; quick for holes that are far apart.</summary>
-    public static bool CloserThan(in Hole a, in Hole b, double required) => CloserThan(a, b, required, out _);
+    public static bool CloserThan(in Hole a, in Hole b, double required) =>
+        !IsFar(a, b, required) && TaperedPair.Least(a, b, out _, out _) < required;
 
     /// <param name="clear">The clear distance where it is under the required one; else plus infinity.</param>
     /// <inheritdoc cref="CloserThan(in Hole, in Hole, double)"/>
     public static bool CloserThan(in Hole a, in Hole b, double required, out double clear)
     {
-        double reach = Math.Max(a.Radius, a.RadiusAt(a.Length)) + Math.Max(b.Radius, b.RadiusAt(b.Length)) + required;
-        clear = IsBeside(a, b, reach) ? double.PositiveInfinity : TaperedPair.Least(a, b, out _, out _);
+        clear = IsFar(a, b, required) ? double.PositiveInfinity : TaperedPair.Least(a, b, out _, out _);
         if (clear < required)
             return true;
         clear = double.PositiveInfinity;
@@ -48,6 +48,9 @@ public static class HoleDistance
         solid is CapsuleSolid pipe
             ? TaperedPair.Least(hole, pipe.AsHole, out depth, out _)
             : ConvexDescent.Least(hole, solid, decide, out depth);
+
+    private static bool IsFar(in Hole a, in Hole b, double required) =>
+        IsBeside(a, b, a.Radius + a.Drift * a.Length + b.Radius + b.Drift * b.Length + required);
 
     /// <summary>True where the axis of b stays farther than the reach from the straight line through a, or both lie far apart.</summary>
     private static bool IsBeside(in Hole a, in Hole b, double reach)
