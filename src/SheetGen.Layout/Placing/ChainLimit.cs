@@ -10,13 +10,13 @@ public sealed class ChainLimit
 {
     private const int PairLooks = 24;
 
-    private readonly StretchPlaces _places;
+    private readonly ChainPlaces _places;
     private readonly OptionList[] _options;
     private readonly double _clearance;
     private readonly Cost[] _ahead;
     private readonly Cost[] _aheadPaired;
 
-    public ChainLimit(StretchPlaces places, OptionList[] options, double clearance)
+    public ChainLimit(ChainPlaces places, OptionList[] options, double clearance)
     {
         _places = places;
         _options = options;
@@ -35,10 +35,10 @@ public sealed class ChainLimit
         Whole = whole;
     }
 
-    /// <summary>Lower limit of the whole stretch, conflicts left out.</summary>
+    /// <summary>Lower limit of a whole chain, conflicts left out.</summary>
     public Cost Whole { get; }
 
-    /// <summary>True where no chain gets from a place to the stretch's end.</summary>
+    /// <summary>True where no chain gets from a place to the end.</summary>
     public bool IsDeadEnd(int place) => _ahead[place].IsInfinite;
 
     /// <summary>Twice a lower limit of what comes after a nail of some cost.</summary>

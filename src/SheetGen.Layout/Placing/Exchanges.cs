@@ -1,5 +1,3 @@
-using SheetGen.Model.Geometry;
-
 namespace SheetGen.Layout.Placing;
 
 /// <summary>For each noted or unresolved nail: take the nails of a row in its way out, solve its stretch, then theirs.</summary>
@@ -16,7 +14,7 @@ public sealed class Exchanges(LayoutState layout)
             {
                 if (nail.Choice.IsPinned || !(nail.IsUnresolved || nail.Turning.IsNoted))
                     continue;
-                foreach (Placed blocker in Blockers(nail).Take(BlockersTried))
+                foreach (Placed blocker in layout.Blockers(nail).Take(BlockersTried))
                 {
                     if (!layout.IsPlaced(nail))
                         break;
@@ -26,27 +24,6 @@ public sealed class Exchanges(LayoutState layout)
             }
         }
         return better;
-    }
-
-    /// <summary>Nails of other rows that the nail would hit at its grid place and in the directions up to the field tolerance.</summary>
-    private IEnumerable<Placed> Blockers(Placed nail)
-    {
-        RowTask row = nail.Row;
-        HeadChoice grid = row.GridChoice(nail.Choice.Label);
-        List<Placed> near = layout.Index.Around(grid.Point, 2 * row.LongestNail);
-        var hits = new Dictionary<Placed, int>(ReferenceEqualityComparer.Instance);
-        for (int t = 0; t < grid.Turnings.Count && !grid.Turnings[t].IsNoted; t++)
-        {
-            if (!row.IsFree(grid, t))
-                continue;
-            Hole hole = row.HoleOf(grid, grid.Turnings[t]);
-            foreach (Placed other in near)
-            {
-                if (other.Row != row && !other.Choice.IsPinned && !other.IsUnresolved && layout.AreTooClose(hole, other.Hole))
-                    hits[other] = hits.GetValueOrDefault(other) + 1;
-            }
-        }
-        return hits.OrderByDescending(h => h.Value).ThenBy(h => h.Key.Row.Index).ThenBy(h => h.Key.Choice.Head.Along).Select(h => h.Key);
     }
 
     private bool Try(Placed nail, Placed blocker)

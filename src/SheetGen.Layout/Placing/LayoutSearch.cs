@@ -6,14 +6,14 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 public sealed class LayoutSearch
 {
-    private readonly IReadOnlyList<RowTask> _rows;
+    private const int GroupRounds = 3;
+
     private readonly LayoutState _layout;
     private readonly PlacingOptions _options;
     private readonly IProgress<string>? _progress;
 
     public LayoutSearch(Site site, IReadOnlyList<RowTask> rows, PlacingOptions options, IProgress<string>? progress)
     {
-        _rows = rows;
         _options = options;
         _progress = progress;
         _layout = new LayoutState(rows, site.Project.Rules.NailClearance);
@@ -45,6 +45,9 @@ public sealed class LayoutSearch
         improver.Run();
         T("improve");
         if (new Exchanges(_layout).Run())
+            improver.Run();
+        var groups = new Groups(_layout);
+        for (int round = 0; round < GroupRounds && groups.Run(); round++)
             improver.Run();
         T("exchange");
         if (KeepingCover.Run(_layout))

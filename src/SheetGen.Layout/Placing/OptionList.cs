@@ -23,18 +23,16 @@ public sealed class OptionList
     private readonly PriorityQueue<Option, (Cost Cost, int Order)> _seen = new();
     private int _next;
 
-    public OptionList(HeadChoice choice, RowStretch stretch)
+    /// <param name="near">The nails that stand near the place.</param>
+    /// <param name="terms">Terms on which a hole may run into them; null where it may not.</param>
+    public OptionList(RowTask row, HeadChoice choice, bool isClosed, Placed[] near, Negotiation? terms)
     {
-        RowTask row = stretch.Row;
         _row = row;
         _choice = choice;
         _ofPlace = Placed.OfPlace(row, choice);
-        _terms = stretch.Terms;
-        _isClosed = stretch.PlainOnly.Contains(choice.Label) && !choice.IsAtGrid && !choice.IsPinned;
-        double reach = row.LongestNail + row.Bay.Rules.NailClearance + row.Radius + row.Bay.Rules.Drift * row.LongestNail;
-        _near = _isClosed || choice.IsPinned || stretch.Others is null
-            ? []
-            : [.. stretch.Others.Around(choice.Point, reach).Where(stretch.Stands)];
+        _isClosed = isClosed;
+        _near = near;
+        _terms = terms;
         _free = [];
         _known = new short[choice.Turnings.Count];
     }

@@ -3,6 +3,9 @@ namespace SheetGen.Layout.Placing;
 /// <summary>The nails of a row while the search goes on.</summary>
 public sealed class RowState
 {
+    /// <summary>More grid stations than can be left out between two nails.</summary>
+    private const int Reach = 4;
+
     private readonly IReadOnlyList<Placed>[] _at;
 
     public RowState(RowTask row)
@@ -36,6 +39,15 @@ public sealed class RowState
             foreach (Placed nail in _at[label])
                 yield return nail;
         }
+    }
+
+    /// <summary>The nails of the row before and after one of its nails.</summary>
+    public (Placed? Before, Placed? After) Neighbours(Placed nail)
+    {
+        int label = nail.Choice.Label;
+        Placed[] near = [.. Between(label - Reach, label + Reach)];
+        int at = Array.FindIndex(near, n => ReferenceEquals(n, nail));
+        return (at > 0 ? near[at - 1] : null, at + 1 < near.Length ? near[at + 1] : null);
     }
 
     public HeadChoice? Before(int first)

@@ -135,6 +135,15 @@ public sealed class RowTask
         return Ends.CoversEnd(from) && Ends.CoversStart(to);
     }
 
+    /// <summary>True where a nail may stand between its neighbours in the row; null for the row's start or end.</summary>
+    public bool FitsBetween(HeadChoice? before, HeadChoice choice, HeadChoice? after)
+    {
+        bool starts = before is null ? Ends.RunOf(choice.Label) == 0 && Ends.CoversStart(choice) : before.Head.Along < choice.Head.Along && Fits(before, choice);
+        return starts && (after is null
+            ? Ends.RunOf(choice.Label) == Ends.LastRun && Ends.CoversEnd(choice)
+            : choice.Head.Along < after.Head.Along && Fits(choice, after));
+    }
+
     private double FaceFactor(HeadChoice from, HeadChoice to) =>
         Bay.Face.Scale((from.Head.Along + to.Head.Along) / 2, Row.ElevationAt((from.Head.Along + to.Head.Along) / 2));
 }

@@ -1,68 +1,49 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>The places of a stretch of a row, and which of them may follow which, start the stretch or end it.</summary>
-public sealed class StretchPlaces
+public sealed class StretchPlaces : ChainPlaces
 {
     private const int GreatestStep = 3;
 
     private readonly RowTask _row;
     private readonly RowStretch _stretch;
-    private readonly List<HeadChoice> _choices = [];
-    private readonly Dictionary<HeadChoice, int> _indexOf = [];
-    private readonly List<int>[] _next;
-    private readonly List<int>[] _before;
     private readonly Cost?[] _start;
     private readonly Cost?[] _end;
 
     public StretchPlaces(RowStretch stretch)
     {
-        _row = stretch.Row;
+        _row = stretch.Where.Row;
         _stretch = stretch;
-        for (int label = stretch.First; label <= stretch.Last; label++)
+        var indexOf = new Dictionary<HeadChoice, int>();
+        for (int label = stretch.Where.First; label <= stretch.Where.Last; label++)
         {
             foreach (HeadChoice choice in _row.Choices[label])
-            {
-                _indexOf[choice] = _choices.Count;
-                _choices.Add(choice);
-            }
+                indexOf[choice] = Add(_row, choice);
         }
-        InOrder = [.. Enumerable.Range(0, _choices.Count).OrderBy(i => _choices[i].Head.Along).ThenBy(i => i)];
-        _next = [.. _choices.Select(c => Successors(c).ToList())];
-        _before = [.. _choices.Select(_ => new List<int>())];
+        InOrder = [.. Enumerable.Range(0, Count).OrderBy(i => ChoiceOf(i).Head.Along).ThenBy(i => i)];
         foreach (int from in InOrder)
         {
-            foreach (int to in _next[from])
-                _before[to].Add(from);
+            foreach (HeadChoice to in Successors(ChoiceOf(from)))
+                Join(from, indexOf[to]);
         }
-        _start = [.. _choices.Select(StartCost)];
-        _end = [.. _choices.Select(EndCost)];
+        _start = [.. Enumerable.Range(0, Count).Select(i => StartCost(ChoiceOf(i)))];
+        _end = [.. Enumerable.Range(0, Count).Select(i => EndCost(ChoiceOf(i)))];
     }
 
-    public int Count => _choices.Count;
+    public override Cost? Start(int place) => _start[place];
 
-    public IReadOnlyList<HeadChoice> Choices => _choices;
+    public override Cost? End(int place) => _end[place];
 
-    /// <summary>Places in order along the wall.</summary>
-    public IReadOnlyList<int> InOrder { get; }
+    public override Cost Between(int from, int to) =>
+        Placed.LeavingOut(Math.Max(0, ChoiceOf(to).Label - ChoiceOf(from).Label - 1));
 
-    public IReadOnlyList<int> Next(int place) => _next[place];
+    public override bool IsClosed(int place) =>
+        ChoiceOf(place) is { IsAtGrid: false, IsPinned: false } choice && _stretch.PlainOnly.Contains(choice.Label);
 
-    public IReadOnlyList<int> Before(int place) => _before[place];
-
-    /// <summary>What a chain that starts at a place leaves out; null where none may.</summary>
-    public Cost? Start(int place) => _start[place];
-
-    /// <summary>What a chain that ends at a place leaves out; null where none may.</summary>
-    public Cost? End(int place) => _end[place];
-
-    /// <summary>What a step from one place to another leaves out.</summary>
-    public Cost Between(int from, int to) =>
-        Placed.LeavingOut(Math.Max(0, _choices[to].Label - _choices[from].Label - 1));
-
-    private IEnumerable<int> Successors(HeadChoice from)
+    private IEnumerable<HeadChoice> Successors(HeadChoice from)
     {
         double reach = from.Head.Along + Math.Max(_row.GreatestGap, _row.GreatestMovedGap);
-        for (int label = from.Label; label <= Math.Min(from.Label + GreatestStep, _stretch.Last); label++)
+        for (int label = from.Label; label <= Math.Min(from.Label + GreatestStep, _stretch.Where.Last); label++)
         {
             if (!_row.Ends.SkipsNoRun(from.Label, label) || SkipsPin(from.Label, label))
                 break;
@@ -72,7 +53,7 @@ public sealed class StretchPlaces
             {
                 bool isSecondBesidePin = label == from.Label && (from.IsPinned || to.IsPinned);
                 if (to.Head.Along > from.Head.Along && !isSecondBesidePin && _row.Fits(from, to))
-                    yield return _indexOf[to];
+                    yield return to;
             }
         }
     }
@@ -90,8 +71,8 @@ public sealed class StretchPlaces
 
     private Cost? StartCost(HeadChoice choice)
     {
-        int skipped = choice.Label - _stretch.First;
-        if (skipped >= GreatestStep || SkipsPin(_stretch.First - 1, choice.Label))
+        int skipped = choice.Label - _stretch.Where.First;
+        if (skipped >= GreatestStep || SkipsPin(_stretch.Where.First - 1, choice.Label))
             return null;
         bool fits = _stretch.Before is { } before
             ? _row.Ends.SkipsNoRun(before.Label, choice.Label) && _row.Fits(before, choice)
@@ -101,8 +82,8 @@ public sealed class StretchPlaces
 
     private Cost? EndCost(HeadChoice choice)
     {
-        int skipped = _stretch.Last - choice.Label;
-        if (skipped >= GreatestStep || SkipsPin(choice.Label, _stretch.Last + 1))
+        int skipped = _stretch.Where.Last - choice.Label;
+        if (skipped >= GreatestStep || SkipsPin(choice.Label, _stretch.Where.Last + 1))
             return null;
         bool fits = _stretch.After is { } after
             ? _row.Ends.SkipsNoRun(choice.Label, after.Label) && _row.Fits(choice, after)

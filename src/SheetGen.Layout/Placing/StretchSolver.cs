@@ -30,16 +30,17 @@ public static class StretchSolver
         N++;
         while (true)
         {
-            var stretch = new RowStretch(
-                row, first, last, state.Before(first), state.After(last), false, false, others, state.PlainOnly, terms, without);
-            if (new RowPath(stretch).Cheapest(true, terms is null ? Looks : Looks / 3)?.Nails is not { } nails)
+            var where = new StretchOfRow(row, first, last);
+            var stretch = new RowStretch(where, state.Before(first), state.After(last), false, false, state.PlainOnly);
+            var beside = new Surroundings(others, nail => !where.Holds(nail) && without?.Holds(nail) != true, terms);
+            var search = new ChainSearch(new StretchPlaces(stretch), beside, row.Bay.Rules.NailClearance);
+            if (search.Cheapest(true, terms is null ? Looks : Looks / 3)?.Nails is not { } nails)
                 return null;
             bool growFirst = first > 0 && IsChanged(state, nails, first);
             bool growLast = last < row.Count - 1 && IsChanged(state, nails, last);
             if (!growFirst && !growLast)
             {
-                return new Solution(
-                    new StretchOfRow(row, first, last), nails, RowState.CostOf(state.Between(first, last), first, last), RowState.CostOf(nails, first, last));
+                return new Solution(where, nails, RowState.CostOf(state.Between(first, last), first, last), RowState.CostOf(nails, first, last));
             }
             first = growFirst ? Math.Max(0, first - Margin - 1) : first;
             last = growLast ? Math.Min(row.Count - 1, last + Margin + 1) : last;
@@ -49,9 +50,8 @@ public static class StretchSolver
     /// <summary>A proven lower limit of what a stretch of a row costs, whatever stands beside it and in other rows.</summary>
     public static Cost LowerLimit(RowTask row, int first, int last, Cost found, long looks)
     {
-        var stretch = new RowStretch(
-            row, first, last, null, null, first > 0, last < row.Count - 1, null, new HashSet<int>(), null, null);
-        var path = new RowPath(stretch);
+        var stretch = new RowStretch(new StretchOfRow(row, first, last), null, null, first > 0, last < row.Count - 1, new HashSet<int>());
+        var path = new ChainSearch(new StretchPlaces(stretch), Surroundings.Empty, row.Bay.Rules.NailClearance);
         if (SameFigures(path.Limit, found))
             return path.Limit;
         return path.Cheapest(false, looks) is { IsExact: true } chain ? chain.Cost : path.Limit.IsInfinite ? default : path.Limit;

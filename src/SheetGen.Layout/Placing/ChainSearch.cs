@@ -3,10 +3,10 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// The cheapest chain of nails over a stretch of a row: dynamic programming over (place, direction), with the exact conflict between
-/// neighbours; chains that a lower limit of the rest shows to be too dear are dropped. Directions are taken cheapest first.
+/// The cheapest chain of nails over places that follow each other: dynamic programming over (place, direction), with the exact conflict
+/// between neighbours; chains that a lower limit of the rest shows to be too dear are dropped. Directions are taken cheapest first.
 /// </summary>
-public sealed class RowPath
+public sealed class ChainSearch
 {
     private const int OptionLooks = 10;
     private const int NailsBefore = 12;
@@ -18,22 +18,20 @@ public sealed class RowPath
         new(0, 0, 10 * Cost.Point, 0, 0), new(0, 0, 30 * Cost.Point, 0, 0), new(0, 1, 60 * Cost.Point, 0, 0), new(0, 4, 0, 0, 0), new(1, 0, 0, 0, 0),
     ];
 
-    private readonly RowTask _row;
-    private readonly StretchPlaces _places;
+    private readonly ChainPlaces _places;
     private readonly OptionList[] _options;
     private readonly ChainLimit _limit;
     private readonly double _clearance;
 
-    public RowPath(RowStretch stretch)
+    public ChainSearch(ChainPlaces places, Surroundings beside, double clearance)
     {
-        _row = stretch.Row;
-        _clearance = _row.Bay.Rules.NailClearance - 1e-9;
-        _places = new StretchPlaces(stretch);
-        _options = [.. _places.Choices.Select(c => new OptionList(c, stretch))];
-        _limit = new ChainLimit(_places, _options, _clearance);
+        _places = places;
+        _clearance = clearance - 1e-9;
+        _options = [.. Enumerable.Range(0, places.Count).Select(i => OptionsAt(i, beside))];
+        _limit = new ChainLimit(places, _options, _clearance);
     }
 
-    /// <summary>A lower limit of the stretch's cost that leaves conflicts between nails of the row out.</summary>
+    /// <summary>A lower limit of a chain's cost that leaves conflicts between its nails out.</summary>
     public Cost Limit => _limit.Whole;
 
     /// <summary>
@@ -53,14 +51,14 @@ public sealed class RowPath
         Chain? best = Coarse(checkEarlier);
         for (int round = 0; best is not null && round < Refinements && Limit < best.Cost; round++)
         {
-            ILookup<int, Turning> now = best.Nails.ToLookup(n => n.Choice.Label, n => n.Turning);
-            var near = new Dictionary<int, int[]>();
-            OptionList[] options = Only(choice =>
+            ILookup<(RowTask, int), Turning> now = best.Nails.ToLookup(n => (n.Row, n.Choice.Label), n => n.Turning);
+            var near = new Dictionary<(RowTask, int), int[]>();
+            OptionList[] options = Only((row, choice) =>
             {
                 if (choice.IsPinned)
                     return choice.Turnings.Coarse;
-                if (!near.TryGetValue(choice.Label, out int[]? places))
-                    near[choice.Label] = places = choice.Turnings.Around(now[choice.Label], RefinedSteps);
+                if (!near.TryGetValue((row, choice.Label), out int[]? places))
+                    near[(row, choice.Label)] = places = choice.Turnings.Around(now[(row, choice.Label)], RefinedSteps);
                 return places;
             });
             if (Pass(options, checkEarlier, best.Cost, long.MaxValue, out _) is not { } better)
@@ -74,10 +72,18 @@ public sealed class RowPath
         return (exact ?? best) is { } chain ? chain with { IsExact = isComplete } : null;
     }
 
+    private OptionList OptionsAt(int place, Surroundings beside)
+    {
+        bool isClosed = _places.IsClosed(place);
+        RowTask row = _places.RowOf(place);
+        HeadChoice choice = _places.ChoiceOf(place);
+        return new OptionList(row, choice, isClosed, isClosed ? [] : beside.Near(row, choice), beside.Terms);
+    }
+
     /// <summary>The cheapest chain over coarse directions, looked for a little above the limit first: nearly all lie there.</summary>
     private Chain? Coarse(bool checkEarlier)
     {
-        OptionList[] options = Only(c => c.Turnings.Coarse);
+        OptionList[] options = Only((_, choice) => choice.Turnings.Coarse);
         foreach (Cost above in CoarseSteps)
         {
             if (Pass(options, checkEarlier, Limit + above, long.MaxValue, out _) is { } chain)
@@ -86,8 +92,8 @@ public sealed class RowPath
         return Pass(options, checkEarlier, Cost.Infinite, long.MaxValue, out _);
     }
 
-    private OptionList[] Only(Func<HeadChoice, IReadOnlyList<int>> directions) =>
-        [.. _options.Select((list, i) => list.Only(directions(_places.Choices[i])))];
+    private OptionList[] Only(Func<RowTask, HeadChoice, IReadOnlyList<int>> directions) =>
+        [.. _options.Select((list, i) => list.Only(directions(_places.RowOf(i), _places.ChoiceOf(i))))];
 
     /// <summary>
     /// One pass over the places in order: every direction of a place takes the cheapest nail before it that it does not conflict
@@ -177,7 +183,7 @@ public sealed class RowPath
         while (place >= 0)
         {
             ChainEnd at = ends[place][state];
-            chain.Add(new Placed(_row, _places.Choices[place], at.Option.Turning, at.Option.IsUnresolved, at.Option.Hole));
+            chain.Add(new Placed(_places.RowOf(place), _places.ChoiceOf(place), at.Option.Turning, at.Option.IsUnresolved, at.Option.Hole));
             (place, state) = (at.Place, at.State);
         }
         chain.Reverse();
