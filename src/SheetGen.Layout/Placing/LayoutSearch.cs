@@ -50,6 +50,12 @@ public sealed class LayoutSearch
         for (int round = 0; round < GroupRounds && groups.Run(); round++)
             improver.Run();
         T("exchange");
+        if (new Rebuilding(_layout).Run())
+        {
+            improver.Run();
+            if (groups.Run())
+                improver.Run();
+        }
         if (KeepingCover.Run(_layout))
         {
             improver.Forget();

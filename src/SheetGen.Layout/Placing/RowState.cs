@@ -84,6 +84,19 @@ public sealed class RowState
         return sum + Placed.LeavingOut(last - first + 1 - stations);
     }
 
+    /// <summary>All nails as they stand now.</summary>
+    public IReadOnlyList<Placed>[] Snapshot() => [.. _at];
+
+    /// <summary>Puts all nails back as they stood; the index follows.</summary>
+    public void Restore(IReadOnlyList<Placed>[] snapshot, PlacedIndex index)
+    {
+        for (int label = 0; label < _at.Length; label++)
+        {
+            if (!ReferenceEquals(_at[label], snapshot[label]))
+                Replace(label, label, snapshot[label], index);
+        }
+    }
+
     /// <summary>Puts other nails in the place of those of some grid stations; the index follows.</summary>
     public void Replace(int first, int last, IReadOnlyList<Placed> nails, PlacedIndex index)
     {
