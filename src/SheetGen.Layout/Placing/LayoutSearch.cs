@@ -29,40 +29,39 @@ public sealed class LayoutSearch
     public void Run()
     {
         _progress?.Report("placing rows");
-        var sw = System.Diagnostics.Stopwatch.StartNew(); void T(string n) { Console.Error.WriteLine($"   {n} {sw.ElapsedMilliseconds} ms solves {StretchSolver.N}"); sw.Restart(); StretchSolver.N = 0; }
         LowerLimit = RowsAlone.Solve(_layout.Rows, _options.Prove);
         foreach (RowState state in _layout.Rows)
         {
             foreach (Placed nail in state.Nails)
                 _layout.Index.Add(nail);
         }
-        T("alone");
         var improver = new Improver(_layout);
         _progress?.Report("clearing rows of each other");
-        Negotiating.Run(_layout); T("negotiate");
+        Negotiating.Run(_layout);
         GivingWay.Run(_layout);
-        T("giveway");
         improver.Run();
-        T("improve");
         if (new Exchanges(_layout).Run())
             improver.Run();
+        KeepCover(improver);
         var groups = new Groups(_layout);
         for (int round = 0; round < GroupRounds && groups.Run(); round++)
             improver.Run();
-        T("exchange");
         if (new Rebuilding(_layout).Run())
         {
             improver.Run();
             if (groups.Run())
                 improver.Run();
         }
-        if (KeepingCover.Run(_layout))
-        {
-            improver.Forget();
-            improver.Run();
-        }
+        KeepCover(improver);
         GivingWay.Run(_layout);
-        T("cover,giveway");
-        SingleNails.Improve(_layout); T("single");
+        SingleNails.Improve(_layout);
+    }
+
+    private void KeepCover(Improver improver)
+    {
+        if (!KeepingCover.Run(_layout))
+            return;
+        improver.Forget();
+        improver.Run();
     }
 }

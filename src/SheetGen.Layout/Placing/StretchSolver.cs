@@ -4,7 +4,6 @@ namespace SheetGen.Layout.Placing;
 public static class StretchSolver
 {
     /// <summary>Grid stations on each side of a trouble that are solved with it, so that neighbours can make room.</summary>
-    public static int N;
     public const int Margin = 3;
 
     /// <summary>Pairs of nails looked at in one stretch before the best chain so far is taken.</summary>
@@ -27,7 +26,6 @@ public static class StretchSolver
         RowTask row = state.Row;
         first = Math.Max(0, first - Margin);
         last = Math.Min(row.Count - 1, last + Margin);
-        N++;
         while (true)
         {
             var where = new StretchOfRow(row, first, last);
