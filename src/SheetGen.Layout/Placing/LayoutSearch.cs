@@ -46,15 +46,26 @@ public sealed class LayoutSearch
         var groups = new Groups(_layout);
         for (int round = 0; round < GroupRounds && groups.Run(); round++)
             improver.Run();
-        if (new Rebuilding(_layout).Run())
-        {
-            improver.Run();
-            if (groups.Run())
-                improver.Run();
-        }
-        KeepCover(improver);
+        Rebuild(improver, groups);
         GivingWay.Run(_layout);
         SingleNails.Improve(_layout);
+    }
+
+    /// <summary>Builds rows again around unresolved nails; where keeping cover then costs more than that gained, all is put back.</summary>
+    private void Rebuild(Improver improver, Groups groups)
+    {
+        IReadOnlyList<Placed>[][] before = [.. _layout.Rows.Select(r => r.Snapshot())];
+        Cost old = _layout.Cost;
+        if (!new Rebuilding(_layout).Run())
+            return;
+        improver.Run();
+        if (groups.Run())
+            improver.Run();
+        KeepCover(improver);
+        if (_layout.Cost < old)
+            return;
+        for (int i = 0; i < before.Length; i++)
+            _layout.Rows[i].Restore(before[i], _layout.Index);
     }
 
     private void KeepCover(Improver improver)

@@ -80,7 +80,7 @@ public sealed class Rebuilding(LayoutState layout)
         Cost old = CostOf(rows);
         foreach (StretchOfRow stretch in window)
             layout.Replace(stretch, []);
-        if (build(rows, old) && CostOf(rows) < old)
+        if (build(rows, old) && HasFewer(CostOf(rows), old))
             return true;
         for (int i = 0; i < rows.Length; i++)
             rows[i].Restore(before[i], layout.Index);
@@ -137,6 +137,10 @@ public sealed class Rebuilding(LayoutState layout)
         }
         return true;
     }
+
+    /// <summary>Less effort alone is not worth building again: it often costs cover.</summary>
+    private static bool HasFewer(Cost cost, Cost old) =>
+        cost.Unresolved != old.Unresolved ? cost.Unresolved < old.Unresolved : cost.Noted < old.Noted;
 
     private static Cost CostOf(RowState[] rows) => rows.Aggregate(default(Cost), (sum, row) => sum + row.Cost);
 }
