@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using SheetGen.Drawing.Composing;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Layout.Quantities;
@@ -33,26 +34,29 @@ public static class OutputSet
             project, laid.Layout, laid.Report, quantities, [SummaryTables.Bid(bid)], run, input.Named.Templates!);
         ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings] };
         display.Stage("writing files");
-        OutputFile drawing = Write(Sheets, s => DxfSheetWriter.Write(sheets, s));
-        quantities = DrawingRecount.AddTo(quantities, drawing.Content);
-        (string Name, Action<Stream> Write)[] writers =
-        [
-            (Plan, s => DxfPlanWriter.Write(sheets, s)),
-            (Pdf, s => PdfSheetWriter.Write(sheets, s)),
-            (Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, quantities, bid, run, s)),
-            (Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
-            (Findings, s => FindingsJson.Write(project, laid.Layout, report, s)),
-            (Tables, s => TableCsv.WriteZip(project, laid.Layout, report, quantities, bid, run, s)),
-        ];
-        var files = new OutputFile[writers.Length];
-        Parallel.For(0, writers.Length, i => files[i] = Write(writers[i].Name, writers[i].Write));
-        return (laid with { Report = report }, [drawing, .. files]);
+        var files = new ConcurrentDictionary<string, byte[]>();
+        void Write(string name, Action<Stream> write) => files[name] = Bytes(write);
+        Parallel.Invoke(
+            () => Write(Pdf, s => PdfSheetWriter.Write(sheets, s)),
+            () =>
+            {
+                // The workbook and its tables count the nails in the finished drawing once more.
+                Write(Sheets, s => DxfSheetWriter.Write(sheets, s));
+                QuantityTable recounted = DrawingRecount.AddTo(quantities, files[Sheets]);
+                Parallel.Invoke(
+                    () => Write(Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, recounted, bid, run, s)),
+                    () => Write(Tables, s => TableCsv.WriteZip(project, laid.Layout, report, recounted, bid, run, s)));
+            },
+            () => Write(Plan, s => DxfPlanWriter.Write(sheets, s)),
+            () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
+            () => Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s)));
+        return (laid with { Report = report }, [.. Names.Select(name => new OutputFile(name, files[name]))]);
     }
 
-    private static OutputFile Write(string name, Action<Stream> write)
+    private static byte[] Bytes(Action<Stream> write)
     {
         using var stream = new MemoryStream();
         write(stream);
-        return new OutputFile(name, stream.ToArray());
+        return stream.ToArray();
     }
 }
