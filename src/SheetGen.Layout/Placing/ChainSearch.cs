@@ -77,7 +77,7 @@ public sealed class ChainSearch
         bool isClosed = _places.IsClosed(place);
         RowTask row = _places.RowOf(place);
         HeadChoice choice = _places.ChoiceOf(place);
-        return new OptionList(row, choice, isClosed, isClosed ? [] : beside.Near(row, choice), beside.Terms);
+        return new OptionList(row, choice, isClosed, isClosed ? [] : beside.Near(row, choice), beside.Terms, beside.PricesNear(row, choice));
     }
 
     /// <summary>The cheapest chain over coarse directions, looked for a little above the limit first: nearly all lie there.</summary>

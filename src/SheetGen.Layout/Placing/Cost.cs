@@ -55,6 +55,20 @@ public readonly record struct Cost : IComparable<Cost>
 
     public static bool operator >(Cost a, Cost b) => a._value > b._value;
 
+    /// <summary>A part or a multiple; rounded toward 0.</summary>
+    public Cost Times(double factor) => new((Int128)((double)_value * factor));
+
+    /// <summary>
+    /// The least cost of whole figures that is not less: a rest that no layout of so many nails can have counts as one more of the figure
+    /// before it.
+    /// </summary>
+    public Cost RoundedUp(int nails, long effortOfNail)
+    {
+        if (Noted > nails)
+            return new Cost(Unresolved + 1, 0, 0, 0, 0);
+        return Effort > nails * effortOfNail ? new Cost(Unresolved, Noted + 1, 0, 0, 0) : this;
+    }
+
     /// <summary>Cost of turning a nail by so many degrees in all.</summary>
     public static long Degrees(double degrees) => (long)Math.Round(degrees * Point);
 

@@ -49,7 +49,7 @@ public sealed class Groups(LayoutState layout)
             return false;
         var group = new HashSet<Placed>(nails, ReferenceEqualityComparer.Instance);
         var search = new ChainSearch(
-            new GroupPlaces(layout, nails), new Surroundings(layout.Index, n => !group.Contains(n), null), layout.Clearance);
+            new GroupPlaces(layout, nails), new Surroundings(layout.Index, n => !group.Contains(n), null, []), layout.Clearance);
         Cost old = nails.Aggregate(default(Cost), (sum, n) => sum + n.Cost);
         if (!(search.Limit < old) || search.Cheapest(true, Looks) is not { } chain || !(chain.Cost < old))
             return false;

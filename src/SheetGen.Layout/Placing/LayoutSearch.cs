@@ -10,12 +10,14 @@ public sealed class LayoutSearch
 
     private readonly LayoutState _layout;
     private readonly PlacingOptions _options;
+    private readonly double _maximum;
     private readonly IProgress<string>? _progress;
 
     public LayoutSearch(Site site, IReadOnlyList<RowTask> rows, PlacingOptions options, IProgress<string>? progress)
     {
         _options = options;
         _progress = progress;
+        _maximum = site.Project.Rules.Redirect.Maximum;
         _layout = new LayoutState(rows, site.Project.Rules.NailClearance);
     }
 
@@ -23,13 +25,13 @@ public sealed class LayoutSearch
 
     public PlacedIndex Index => _layout.Index;
 
-    /// <summary>Proven lower limit over all rows, each for itself.</summary>
+    /// <summary>Proven lower limit of the whole: every row for itself, and where it is to be proven also what rows do to each other.</summary>
     public Cost LowerLimit { get; private set; }
 
     public void Run()
     {
         _progress?.Report("placing rows");
-        LowerLimit = RowsAlone.Solve(_layout.Rows, _options.Prove);
+        IReadOnlyList<StretchLimit> limits = RowsAlone.Solve(_layout.Rows, _options.Prove);
         foreach (RowState state in _layout.Rows)
         {
             foreach (Placed nail in state.Nails)
@@ -49,6 +51,21 @@ public sealed class LayoutSearch
         Rebuild(improver, groups);
         GivingWay.Run(_layout);
         SingleNails.Improve(_layout);
+        LowerLimit = limits.Aggregate(default(Cost), (sum, l) => sum + l.Cost);
+        if (_options.Prove)
+        {
+            _progress?.Report("proving the limit");
+            LowerLimit = Whole(LowerLimit + ConflictPrices.Gain(_layout, limits));
+        }
+    }
+
+    /// <summary>The limit in whole figures.</summary>
+    private Cost Whole(Cost limit)
+    {
+        // Twice the grid stations is more nails than any layout has; a nail costs its turn both ways, its shift and two stations left out.
+        int nails = 2 * _layout.Rows.Sum(r => r.Row.Count);
+        double turn = 2 * _maximum;
+        return limit.RoundedUp(nails, Cost.Degrees(turn + 8));
     }
 
     /// <summary>Builds rows again around unresolved nails; where keeping cover then costs more than that gained, all is put back.</summary>

@@ -15,6 +15,7 @@ public sealed class OptionList
     private readonly Cost _ofPlace;
     private readonly Placed[] _near;
     private readonly Negotiation? _terms;
+    private readonly Price[] _prices;
     private readonly bool _isClosed;
     private readonly List<Option> _free;
     private readonly short[] _known;
@@ -25,7 +26,8 @@ public sealed class OptionList
 
     /// <param name="near">The nails that stand near the place.</param>
     /// <param name="terms">Terms on which a hole may run into them; null where it may not.</param>
-    public OptionList(RowTask row, HeadChoice choice, bool isClosed, Placed[] near, Negotiation? terms)
+    /// <param name="prices">Places near it that a hole pays for passing through.</param>
+    public OptionList(RowTask row, HeadChoice choice, bool isClosed, Placed[] near, Negotiation? terms, Price[] prices)
     {
         _row = row;
         _choice = choice;
@@ -33,6 +35,7 @@ public sealed class OptionList
         _isClosed = isClosed;
         _near = near;
         _terms = terms;
+        _prices = prices;
         _free = [];
         _known = new short[choice.Turnings.Count];
     }
@@ -43,6 +46,7 @@ public sealed class OptionList
         _choice = whole._choice;
         _ofPlace = whole._ofPlace;
         _terms = whole._terms;
+        _prices = whole._prices;
         _isClosed = whole._isClosed;
         _near = whole._near;
         _free = whole._free;
@@ -79,8 +83,8 @@ public sealed class OptionList
             _next++;
             if (option is null)
                 continue;
-            // Without tolls directions come in the order of their cost.
-            if (_terms is null)
+            // Without tolls and prices directions come in the order of their cost.
+            if (_terms is null && _prices.Length == 0)
             {
                 _found.Add(option);
                 return true;
@@ -93,7 +97,7 @@ public sealed class OptionList
         return true;
     }
 
-    private Option? LeftUnresolved() => _choice.IsAtGrid && !_choice.IsPinned ? Make(_choice.Turnings[0], true, default) : null;
+    private Option? LeftUnresolved() => _choice.IsAtGrid && !_choice.IsPinned ? Make(_choice.Turnings[0], true) : null;
 
     /// <summary>A direction if it is free; remembered: 0 not looked at, else 1 + its place among the free ones.</summary>
     private Option? Look(int place)
@@ -112,15 +116,25 @@ public sealed class OptionList
     {
         if (!_row.IsFree(_choice, place))
             return null;
-        Option option = Make(_choice.Turnings[place], false, default);
-        if (_near.Length == 0)
-            return option;
-        return Toll(option.Hole) is not { } toll ? null : _terms is null ? option : option with { Cost = option.Cost + toll };
+        Option option = Make(_choice.Turnings[place], false);
+        Cost extra = default;
+        if (_near.Length > 0)
+        {
+            if (Toll(option.Hole) is not { } toll)
+                return null;
+            extra = toll;
+        }
+        foreach (Price price in _prices)
+        {
+            if (price.IsPassedBy(option.Hole))
+                extra += price.Charge;
+        }
+        return extra > default(Cost) ? option with { Cost = option.Cost + extra } : option;
     }
 
-    private Option Make(Turning turning, bool isUnresolved, Cost toll) => new(
+    private Option Make(Turning turning, bool isUnresolved) => new(
         turning, isUnresolved, _row.HoleOf(_choice, turning),
-        _ofPlace + turning.Cost + toll + (isUnresolved ? Placed.Unresolving : default));
+        _ofPlace + turning.Cost + (isUnresolved ? Placed.Unresolving : default));
 
     /// <summary>What the nails that a hole hits ask for it; null where one of them does not negotiate.</summary>
     private Cost? Toll(in Hole hole)

@@ -7,4 +7,9 @@ namespace SheetGen.Layout.Placing;
 /// <param name="IsOpenEnd">True where anything may come after (for a bound).</param>
 /// <param name="PlainOnly">Grid stations whose nail may not move off its place, because cover would break.</param>
 public sealed record RowStretch(
-    StretchOfRow Where, HeadChoice? Before, HeadChoice? After, bool IsOpenStart, bool IsOpenEnd, IReadOnlySet<int> PlainOnly);
+    StretchOfRow Where, HeadChoice? Before, HeadChoice? After, bool IsOpenStart, bool IsOpenEnd, IReadOnlySet<int> PlainOnly)
+{
+    /// <summary>A stretch with anything before and after it, for a lower limit.</summary>
+    public static RowStretch Open(StretchOfRow where) =>
+        new(where, null, null, where.First > 0, where.Last < where.Row.Count - 1, new HashSet<int>());
+}

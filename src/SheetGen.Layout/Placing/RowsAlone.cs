@@ -7,20 +7,20 @@ public static class RowsAlone
     private const long ProvingLooks = 100_000_000;
 
     /// <summary>Puts every row's best nails into its state.</summary>
-    /// <returns>The proven lower limit over all rows, each for itself.</returns>
-    public static Cost Solve(IReadOnlyList<RowState> rows, bool prove)
+    /// <returns>Proven lower limits of the stretches that are not plain, which lie beside each other: their sum is one of the whole.</returns>
+    public static IReadOnlyList<StretchLimit> Solve(IReadOnlyList<RowState> rows, bool prove)
     {
-        var limits = new Cost[rows.Count];
+        var limits = new List<StretchLimit>[rows.Count];
         Parallel.For(0, rows.Count, i => limits[i] = Solve(rows[i], prove ? ProvingLooks : QuickLooks));
-        return limits.Aggregate(default(Cost), (a, b) => a + b);
+        return [.. limits.SelectMany(l => l)];
     }
 
-    private static Cost Solve(RowState state, long looks)
+    private static List<StretchLimit> Solve(RowState state, long looks)
     {
         var own = new PlacedIndex(LayoutState.CellSize(state.Row.LongestNail));
         foreach (Placed nail in state.Nails)
             own.Add(nail);
-        Cost sum = default;
+        var limits = new List<StretchLimit>();
         int after = -1;
         foreach ((int first, int last) in Troubles.Alone(state))
         {
@@ -35,10 +35,10 @@ public static class RowsAlone
             state.Replace(start, end, solution.Nails, own);
             int from = Math.Max(after + 1, start);
             if (from <= end)
-                sum += StretchSolver.LowerLimit(state.Row, from, end, RowState.CostOf(state.Between(from, end), from, end), looks);
+                limits.Add(StretchSolver.LowerLimit(new StretchOfRow(state.Row, from, end), [.. state.Between(from, end)], looks));
             after = end;
         }
-        return sum;
+        return limits;
     }
 
     /// <summary>Where no chain fits at all, the grid stands and what is blocked is left unresolved.</summary>

@@ -30,7 +30,7 @@ public static class StretchSolver
         {
             var where = new StretchOfRow(row, first, last);
             var stretch = new RowStretch(where, state.Before(first), state.After(last), false, false, state.PlainOnly);
-            var beside = new Surroundings(others, nail => !where.Holds(nail) && without?.Holds(nail) != true, terms);
+            var beside = new Surroundings(others, nail => !where.Holds(nail) && without?.Holds(nail) != true, terms, []);
             var search = new ChainSearch(new StretchPlaces(stretch), beside, row.Bay.Rules.NailClearance);
             if (search.Cheapest(true, terms is null ? Looks : Looks / 3)?.Nails is not { } nails)
                 return null;
@@ -46,13 +46,17 @@ public static class StretchSolver
     }
 
     /// <summary>A proven lower limit of what a stretch of a row costs, whatever stands beside it and in other rows.</summary>
-    public static Cost LowerLimit(RowTask row, int first, int last, Cost found, long looks)
+    /// <param name="found">Nails of the stretch, of which the limit may turn out to be the cost.</param>
+    public static StretchLimit LowerLimit(StretchOfRow where, IReadOnlyList<Placed> found, long looks)
     {
-        var stretch = new RowStretch(new StretchOfRow(row, first, last), null, null, first > 0, last < row.Count - 1, new HashSet<int>());
-        var path = new ChainSearch(new StretchPlaces(stretch), Surroundings.Empty, row.Bay.Rules.NailClearance);
-        if (SameFigures(path.Limit, found))
-            return path.Limit;
-        return path.Cheapest(false, looks) is { IsExact: true } chain ? chain.Cost : path.Limit.IsInfinite ? default : path.Limit;
+        (RowTask row, int first, int last) = where;
+        Cost cost = RowState.CostOf(found, first, last);
+        var search = new ChainSearch(new StretchPlaces(RowStretch.Open(where)), Surroundings.Empty, row.Bay.Rules.NailClearance);
+        if (SameFigures(search.Limit, cost))
+            return new StretchLimit(where, search.Limit, found);
+        return search.Cheapest(false, looks) is { IsExact: true } chain
+            ? new StretchLimit(where, chain.Cost, chain.Nails)
+            : new StretchLimit(where, search.Limit.IsInfinite ? default : search.Limit, found);
     }
 
     public static bool SameFigures(Cost a, Cost b) =>
