@@ -6,13 +6,14 @@ using SheetGen.Tests.Walls;
 namespace SheetGen.Tests.Placing;
 
 /// <summary>
-/// One level row on a straight wall with shafts behind it, and its best layout by enumeration: every set of places on the lattice that
+/// One level row, or two, on a straight wall with shafts behind it, and its best layout by enumeration: every set of places on the lattice that
 /// keeps the spacing, every direction of each, all pairs checked. Written for itself: stations, directions, lengths and holes are worked
 /// out here. Spacing 3.5, shift step 1, redirect step 5, greatest splay 20, inclination 10 to 20 around 15, field tolerance 10.
 /// </summary>
 internal sealed class SmallRow
 {
     private const double Spacing = 3.5;
+    private const double VerticalSpacing = 3.5;
     private const double Elevation = 101.5;
     private const double Quantum = 0.01;
 
@@ -20,11 +21,13 @@ internal sealed class SmallRow
     private readonly double _length;
     private readonly WallProject _project;
     private readonly double[] _grid;
+    private readonly int _rows;
 
-    public SmallRow(ulong seed)
+    public SmallRow(ulong seed, int rows = 1)
     {
         var random = new WallRandom(seed);
-        _width = random.Of(7.0, 9.5, 12, 13.5, 15, 17);
+        _rows = rows;
+        _width = rows == 1 ? random.Of(7.0, 9.5, 12, 13.5, 15, 17) : random.Of(6.0, 7, 9.5);
         _length = random.Of(12.0, 16, 20);
         var shafts = new List<string>();
         int count = random.Whole(1, 3);
@@ -37,6 +40,7 @@ internal sealed class SmallRow
         {
             Length = _width,
             Top = "[[0, 103], [END, 103]]",
+            Bottom = rows == 1 ? "[[0, 100]]" : "[[0, 95]]",
             TopRowDepth = 1.5,
             Lengths = _length.ToString(CultureInfo.InvariantCulture),
             Blocks =
@@ -76,20 +80,23 @@ internal sealed class SmallRow
     /// <summary>The best figures of all layouts.</summary>
     public Figures Best()
     {
-        Place[] places = [.. Places().OrderBy(p => p.Station)];
+        Place[][] rows = [.. Enumerable.Range(0, _rows).Select(r => Places(Elevation - r * VerticalSpacing).OrderBy(p => p.Station).ToArray())];
         var best = new Figures(int.MaxValue, 0, 0);
-        Extend(places, [], -1, default, ref best);
+        Extend(rows, 0, [], -1, default, ref best);
         return best;
     }
 
-    private void Extend(Place[] places, List<Choice> chain, int last, Figures cost, ref Figures best)
+    private void Extend(Place[][] rows, int row, List<Choice> chain, int last, Figures cost, ref Figures best)
     {
         if (cost.CompareTo(best) >= 0)
             return;
+        Place[] places = rows[row];
         if (last >= 0 && _width - places[last].Station <= Spacing / 2 + 2 * Quantum)
         {
             Figures total = cost.Plus(new Figures(0, 0, 3 * (_grid.Length - 1 - places[last].Label)));
-            if (total.CompareTo(best) < 0)
+            if (row + 1 < rows.Length)
+                Extend(rows, row + 1, chain, -1, total, ref best);
+            else if (total.CompareTo(best) < 0)
                 best = total;
         }
         for (int next = last + 1; next < places.Length; next++)
@@ -105,13 +112,13 @@ internal sealed class SmallRow
                 if (!choice.IsUnresolved && chain.Any(c => !c.IsUnresolved && HoleDistance.Between(c.Hole, choice.Hole).Clear < _project.Rules.NailClearance - 1e-9))
                     continue;
                 chain.Add(choice);
-                Extend(places, chain, next, cost.Plus(choice.Cost).Plus(new Figures(0, 0, 3 * skipped)), ref best);
+                Extend(rows, row, chain, next, cost.Plus(choice.Cost).Plus(new Figures(0, 0, 3 * skipped)), ref best);
                 chain.RemoveAt(chain.Count - 1);
             }
         }
     }
 
-    private IEnumerable<Place> Places()
+    private IEnumerable<Place> Places(double elevation)
     {
         for (int label = 0; label < _grid.Length; label++)
         {
@@ -119,12 +126,12 @@ internal sealed class SmallRow
             {
                 double station = _grid[label] + k;
                 if (station >= 1 - 1e-9 && station <= _width - 1 + 1e-9)
-                    yield return new Place(station, label, [.. Choices(station, k == 0).OrderBy(c => c.Cost)]);
+                    yield return new Place(station, label, [.. Choices(station, elevation, k == 0).OrderBy(c => c.Cost)]);
             }
         }
     }
 
-    private IEnumerable<Choice> Choices(double station, bool isGrid)
+    private IEnumerable<Choice> Choices(double station, double elevation, bool isGrid)
     {
         for (int splay = -20; splay <= 20; splay += 5)
         {
@@ -135,7 +142,7 @@ internal sealed class SmallRow
                     ? Math.Ceiling(Math.Max(_length, _length * Cos(15) / (Cos(15 + change) * Cos(splay))) - 1e-9)
                     : _length;
                 // The line runs east from (5000, 2000); the soil is to the south.
-                var head = new Vector3D(5000, 2000 + station, Elevation) - _project.Origin.At(0);
+                var head = new Vector3D(5000, 2000 + station, elevation) - _project.Origin.At(0);
                 var direction = new Vector3D(-Cos(15 + change) * Cos(splay), Cos(15 + change) * Sin(splay), -Sin(15 + change));
                 var hole = new Hole(head, direction, length, 0.25, 0);
                 if (_project.Obstructions.SelectMany(o => o.Solids).All(s => HoleDistance.ToSolid(hole, s).Clear >= 0.5 - 1e-9))
