@@ -36,7 +36,7 @@ public static class Placer
             Rows = [.. rows.Select(RowOf)],
             LeftOut = leftOut,
             Score = score,
-            Notes = notes,
+            Notes = [.. notes, .. CornerAdvice.For(project, site, search.States)],
         };
     }
 
