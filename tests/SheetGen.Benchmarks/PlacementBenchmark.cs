@@ -9,8 +9,8 @@ using SheetGen.Tests.Walls;
 namespace SheetGen.Benchmarks;
 
 /// <summary>
-/// How good the layouts found are, beside their proven limits and beside nail-by-nail placement, on random walls without and with
-/// outside corners; and how the time of the search grows with the wall.
+/// How good the layouts found are, beside their proven limits and beside nail-by-nail placement, on open walls and on crowded ones without
+/// and with outside corners; and how the time of the search grows with the wall.
 /// </summary>
 internal static class PlacementBenchmark
 {
@@ -20,14 +20,15 @@ internal static class PlacementBenchmark
     public static int Run(ulong seed, bool prove)
     {
         Console.WriteLine(FormattableString.Invariant($"prove: {prove}; seeds from {seed}"));
-        bool kept = Group("without outside corners", seed, false, prove);
-        kept &= Group("with outside corners", seed + 1000, true, prove);
-        Growth(seed + 2000, prove);
+        bool kept = Group("open walls", seed, s => Open(s, Nails), prove);
+        kept &= Group("crowded walls without outside corners", seed, s => Read(s, Nails, false), prove);
+        kept &= Group("crowded walls with outside corners", seed + 1000, s => Read(s, Nails, true), prove);
+        Growth(seed + 2000);
         return kept ? 0 : 1;
     }
 
     /// <summary>Prints a table; false where a figure found lies below its limit.</summary>
-    private static bool Group(string title, ulong seed, bool outside, bool prove)
+    private static bool Group(string title, ulong seed, Func<ulong, WallProject?> read, bool prove)
     {
         Console.WriteLine();
         Console.WriteLine(title);
@@ -38,12 +39,12 @@ internal static class PlacementBenchmark
         bool kept = true;
         for (int found = 0; found < WallsOfEach; seed++)
         {
-            WallProject? project = Read(seed, Nails, outside);
+            WallProject? project = read(seed);
             if (project is null)
                 continue;
             found++;
             (NailLayout layout, double seconds) = Timed(() => Placer.Place(project, new PlacingOptions(prove)));
-            (NailByNail peer, double peerSeconds) = Timed(() => NailByNail.Place(Read(seed, Nails, outside)!));
+            (NailByNail peer, double peerSeconds) = Timed(() => NailByNail.Place(read(seed)!));
             LayoutScore score = layout.Score;
             double?[] figures =
             [
@@ -59,21 +60,26 @@ internal static class PlacementBenchmark
         return kept;
     }
 
-    private static void Growth(ulong seed, bool prove)
+    private static void Growth(ulong seed)
     {
+        Console.WriteLine();
+        Console.WriteLine("growth, open walls, quick limit");
         Console.WriteLine();
         Console.WriteLine("| nails asked | nails | CPU s | wall-clock s | CPU ms a nail |");
         Console.WriteLine("| --- | --- | --- | --- | --- |");
-        foreach (int nails in (int[])[300, 1000, 3000])
+        foreach (int nails in (int[])[300, 1000, 3000, 10_000])
         {
-            WallProject project = Read(seed, nails, null)!;
+            WallProject project = Open(seed, nails);
             var clock = Stopwatch.StartNew();
-            (NailLayout layout, double seconds) = Timed(() => Placer.Place(project, new PlacingOptions(prove)));
+            (NailLayout layout, double seconds) = Timed(() => Placer.Place(project, new PlacingOptions()));
             double elapsed = clock.Elapsed.TotalSeconds;
             Console.WriteLine(Row(
                 nails.ToString(CultureInfo.InvariantCulture), [layout.Nails.Count, seconds, elapsed, 1000 * seconds / layout.Nails.Count]));
         }
     }
+
+    private static WallProject Open(ulong seed, int nails) => ProjectReader.ReadText(OpenWall.Yaml(seed, nails), "wall.yaml").Project
+        ?? throw new InvalidOperationException(FormattableString.Invariant($"open wall {seed} is not a valid project"));
 
     /// <summary>A random wall; null where it has not the corners asked for.</summary>
     private static WallProject? Read(ulong seed, int nails, bool? outside)
