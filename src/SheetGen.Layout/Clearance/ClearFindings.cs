@@ -22,7 +22,7 @@ internal static class ClearFindings
             yield return Measured(FindingCode.NailNail, a, near, required) with
             {
                 Nails = [a.Mark, b.Mark],
-                Message = near.Clear < 0
+                Message = near.RunsInto
                     ? $"{a.Mark} and {b.Mark} run {Figures.Depth(-near.Clear, unit)} into each other; {Figures.Length(required, unit)} clear is required"
                     : $"{a.Mark} comes within {Figures.Beside(near.Clear, required, unit)} of {b.Mark}; {Figures.Length(required, unit)} is required",
             };
@@ -57,7 +57,7 @@ internal static class ClearFindings
         string asked = Figures.Length(obstacle.Required, unit);
         string name = obstacle.Obstruction is null ? obstacle.Name : Figures.Named(obstacle.Obstruction);
         bool crosses = obstacle.Solid.IsSurface && near.IsCrossing;
-        string message = (crosses, near.Clear < 0) switch
+        string message = (crosses, near.RunsInto) switch
         {
             (true, _) => $"{nail.Mark} crosses {name} at a depth of {Figures.Length(near.DepthFirst, unit)}; {asked} clear is required",
             (false, true) => $"{nail.Mark} runs {Figures.Depth(-near.Clear, unit)} into {name}; {asked} clear is required",

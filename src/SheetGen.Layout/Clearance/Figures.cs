@@ -8,9 +8,9 @@ namespace SheetGen.Layout.Clearance;
 /// <summary>How findings print figures, obstructions and turns.</summary>
 internal static class Figures
 {
-    /// <summary>A length with its unit and the unit's decimals.</summary>
+    /// <summary>A length with its unit and the unit's decimals; adding 0 takes the sign off a rounded 0.</summary>
     public static string Length(double value, LengthUnit unit) =>
-        Lengths.RoundToQuantum(value, unit).ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture) + " " + Lengths.Symbol(unit);
+        (Lengths.RoundToQuantum(value, unit) + 0.0).ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture) + " " + Lengths.Symbol(unit);
 
     /// <summary>A length that breaks a limit: "just under 0.50 ft" or "just over 2.50 ft" where rounding would hide on which side of it.</summary>
     public static string Beside(double value, double limit, LengthUnit unit)

@@ -39,13 +39,13 @@ public sealed class Reasons
         IReadOnlyList<FailedChoice> failed = nail.IsUnresolved ? FailedOf(nail, grid, null) : FailedOf(nail, grid, nail.Cost);
         if (worst is not { } hit)
             return new NailReason(null, null, null, null, failed, "makes room for its neighbours in the row");
-        double after = hit.Solid is not null
-            ? HoleDistance.ToSolid(nail.Hole, hit.Solid).Clear
-            : HoleDistance.Between(nail.Hole, hit.Nail!.Hole).Clear;
+        Nearest after = hit.Solid is not null
+            ? HoleDistance.ToSolid(nail.Hole, hit.Solid)
+            : HoleDistance.Between(nail.Hole, hit.Nail!.Hole);
         string text = nail.IsUnresolved
             ? $"{Told(hit)} and no free choice was found"
-            : $"grid place {Told(hit)}; now {(after < 0 ? $"{Figures.Depth(-after, _unit)} into it" : Figures.Length(after, _unit) + " clear of it")}";
-        return new NailReason(hit.Name, hit.Clear, after, hit.Required, failed, text);
+            : $"grid place {Told(hit)}; now {(after.RunsInto ? $"{Figures.Depth(-after.Clear, _unit)} into it" : Figures.Length(after.Clear, _unit) + " clear of it")}";
+        return new NailReason(hit.Name, hit.Clear, after.Clear, hit.Required, failed, text);
     }
 
     /// <summary>Why a grid station has no nail.</summary>
@@ -60,7 +60,7 @@ public sealed class Reasons
 
     private string Told(in Hit hit)
     {
-        string meets = (hit.Solid is { IsSurface: true } && hit.Near.IsCrossing, hit.Clear < 0) switch
+        string meets = (hit.Solid is { IsSurface: true } && hit.Near.IsCrossing, hit.Near.RunsInto) switch
         {
             (true, _) => $"crosses {hit.Name}",
             (false, true) => $"runs {Figures.Depth(-hit.Clear, _unit)} into {hit.Name}",

@@ -12,4 +12,7 @@ public readonly record struct Nearest(double Clear, Vector3D OnFirst, Vector3D O
 
     /// <summary>True where the first hole's axis itself meets the other's axis or surface: it crosses a boundary or a face.</summary>
     public bool IsCrossing => (OnFirst - OnSecond).Length < Touching;
+
+    /// <summary>True where the two run into each other; false where they just touch.</summary>
+    public bool RunsInto => Clear < -Touching;
 }
