@@ -59,7 +59,7 @@ public class CheckerTests
         Wall front = SmallProjects.Wall(), back = SmallProjects.Wall(Turn.Left, name: "Wall 2", start: new Vector2D(-40, 0));
         WallProject project = SmallProjects.Project([front, back]);
         Nail a = SmallProjects.Nail(project, "1A-1-01", 50, 117);
-        Nail b = SmallProjects.Nail(project, "2A-0-01", 50.5, 117, wall: back, kind: NailKind.Verification, row: 0);
+        Nail b = SmallProjects.Nail(project, "2A-0-01", 50.4, 117, wall: back, kind: NailKind.Verification, row: 0);
         Finding finding = Assert.Single(Check(project, a, b));
         Assert.Equal(FindingCode.NailNail, finding.Code);
         Assert.True(finding.Clear < 0);
