@@ -19,13 +19,12 @@ internal static class ClearFindings
         {
             Nail a = nails[pair.First], b = nails[pair.Second];
             Nearest near = HoleDistance.Between(scene.Holes[pair.First], scene.Holes[pair.Second]);
-            (string clear, string asked) = Figures.Pair(Math.Abs(near.Clear), required, unit);
             yield return Measured(FindingCode.NailNail, a, near, required) with
             {
                 Nails = [a.Mark, b.Mark],
-                Message = near.Clear < 0
-                    ? $"{a.Mark} and {b.Mark} run {clear} into each other; {asked} clear is required"
-                    : $"{a.Mark} comes within {clear} of {b.Mark}; {asked} is required",
+                Message = near.RunsInto
+                    ? $"{a.Mark} and {b.Mark} run {Figures.Depth(-near.Clear, unit)} into each other; {Figures.Length(required, unit)} clear is required"
+                    : $"{a.Mark} comes within {Figures.Beside(near.Clear, required, unit)} of {b.Mark}; {Figures.Length(required, unit)} is required",
             };
         }
     }
@@ -55,14 +54,14 @@ internal static class ClearFindings
 
     private static Finding OfObstacle(Nail nail, Obstacle obstacle, Nearest near, LengthUnit unit)
     {
-        (string clear, string asked) = Figures.Pair(Math.Abs(near.Clear), obstacle.Required, unit);
+        string asked = Figures.Length(obstacle.Required, unit);
         string name = obstacle.Obstruction is null ? obstacle.Name : Figures.Named(obstacle.Obstruction);
-        bool crosses = obstacle.Solid.IsSurface && (near.OnFirst - near.OnSecond).Length < Tolerance;
-        string message = (crosses, near.Clear < 0) switch
+        bool crosses = obstacle.Solid.IsSurface && near.IsCrossing;
+        string message = (crosses, near.RunsInto) switch
         {
             (true, _) => $"{nail.Mark} crosses {name} at a depth of {Figures.Length(near.DepthFirst, unit)}; {asked} clear is required",
-            (false, true) => $"{nail.Mark} runs {clear} into {name}; {asked} clear is required",
-            _ => $"{nail.Mark} comes within {clear} of {name}; {asked} is required",
+            (false, true) => $"{nail.Mark} runs {Figures.Depth(-near.Clear, unit)} into {name}; {asked} clear is required",
+            _ => $"{nail.Mark} comes within {Figures.Beside(near.Clear, obstacle.Required, unit)} of {name}; {asked} is required",
         };
         string code = obstacle.Obstruction?.Kind switch
         {

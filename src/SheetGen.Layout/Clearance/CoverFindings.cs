@@ -50,9 +50,9 @@ internal static class CoverFindings
         string what = lack.Lack switch
         {
             Lack.Nails => $"no nail within {Show(bay.HalfWindow)} along the wall",
-            Lack.Top => $"the highest nail is {Show(lack.Amount)} below the top; {Show(bay.Rules.TopMax)} is allowed",
-            Lack.Bottom => $"the lowest nail is {Show(lack.Amount)} above the bottom; {Show(bay.Rules.BottomMax)} is allowed",
-            _ => $"nails one above the other are {Show(lack.Amount)} apart; {Show(bay.Section.VerticalSpacing)} is allowed",
+            Lack.Top => $"the highest nail is {Figures.Beside(lack.Amount, bay.Rules.TopMax, bay.Unit)} below the top; {Show(bay.Rules.TopMax)} is allowed",
+            Lack.Bottom => $"the lowest nail is {Figures.Beside(lack.Amount, bay.Rules.BottomMax, bay.Unit)} above the bottom; {Show(bay.Rules.BottomMax)} is allowed",
+            _ => $"nails one above the other are {Figures.Beside(lack.Amount, bay.Section.VerticalSpacing, bay.Unit)} apart; {Show(bay.Section.VerticalSpacing)} is allowed",
         };
         double? required = lack.Lack switch
         {

@@ -48,7 +48,7 @@ internal static class EdgeFindings
 
     private static Finding Of(Nail nail, double distance, double required, string edge, LengthUnit unit)
     {
-        (string measured, string asked) = Figures.Pair(Math.Abs(distance), required, unit);
+        string asked = Figures.Length(required, unit);
         return new Finding
         {
             Code = FindingCode.Edge,
@@ -60,8 +60,8 @@ internal static class EdgeFindings
             Clear = distance,
             Required = required,
             Message = distance < 0
-                ? $"{nail.Mark} stands {measured} beyond {edge}; {asked} inside is required"
-                : $"{nail.Mark} stands {measured} from {edge}; {asked} is required",
+                ? $"{nail.Mark} stands {Figures.Depth(-distance, unit)} beyond {edge}; {asked} inside is required"
+                : $"{nail.Mark} stands {Figures.Beside(distance, required, unit)} from {edge}; {asked} is required",
         };
     }
 }

@@ -8,17 +8,22 @@ namespace SheetGen.Layout.Clearance;
 /// <summary>How findings print figures, obstructions and turns.</summary>
 internal static class Figures
 {
-    /// <summary>A length with its unit and the unit's decimals.</summary>
-    public static string Length(double value, LengthUnit unit) => Length(value, unit, Lengths.Decimals(unit));
+    /// <summary>A length with its unit and the unit's decimals; adding 0 takes the sign off a rounded 0.</summary>
+    public static string Length(double value, LengthUnit unit) =>
+        (Lengths.RoundToQuantum(value, unit) + 0.0).ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture) + " " + Lengths.Symbol(unit);
 
-    /// <summary>Two lengths that are compared: with more decimals where they would print the same.</summary>
-    public static (string First, string Second) Pair(double first, double second, LengthUnit unit)
+    /// <summary>A length that breaks a limit: "just under 0.50 ft" or "just over 2.50 ft" where rounding would hide on which side of it.</summary>
+    public static string Beside(double value, double limit, LengthUnit unit)
     {
-        int decimals = Lengths.Decimals(unit);
-        while (decimals < 9 && Math.Round(first, decimals) == Math.Round(second, decimals))
-            decimals++;
-        return (Length(first, unit, decimals), Length(second, unit, Lengths.Decimals(unit)));
+        string shown = Length(value, unit);
+        if (value == limit || shown != Length(limit, unit))
+            return shown;
+        return (value < limit ? "just under " : "just over ") + shown;
     }
+
+    /// <summary>How far something runs into or beyond something else; a length over 0 never reads as 0.</summary>
+    public static string Depth(double value, LengthUnit unit) =>
+        Lengths.RoundToQuantum(value, unit) == 0 ? "less than " + Length(Lengths.Quantum(unit), unit) : Length(value, unit);
 
     /// <summary>Degrees without needless decimals.</summary>
     public static string Degrees(double value) =>
@@ -40,8 +45,4 @@ internal static class Figures
         bool left = up == (nail.Wall.Side > 0);
         return (left ? "LEFT" : "RIGHT") + (up ? " (up-station)" : " (down-station)");
     }
-
-    private static string Length(double value, LengthUnit unit, int decimals) =>
-        Math.Round(value, decimals, MidpointRounding.AwayFromZero).ToString("F" + decimals, CultureInfo.InvariantCulture)
-        + " " + Lengths.Symbol(unit);
 }

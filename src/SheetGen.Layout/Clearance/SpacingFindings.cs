@@ -88,7 +88,6 @@ internal static class SpacingFindings
 
     private static Finding Of(Nail a, Nail b, double gap, double required, string where, LengthUnit unit)
     {
-        (string measured, string asked) = Figures.Pair(gap, required, unit);
         return new Finding
         {
             Code = FindingCode.Spacing,
@@ -99,7 +98,7 @@ internal static class SpacingFindings
             Elevation = a.Elevation,
             Clear = gap,
             Required = required,
-            Message = $"{a.Mark} and {b.Mark} stand {measured} apart {where}; {asked} is required",
+            Message = $"{a.Mark} and {b.Mark} stand {Figures.Beside(gap, required, unit)} apart {where}; {Figures.Length(required, unit)} is required",
         };
     }
 

@@ -22,7 +22,7 @@ internal static class TurnFindings
             string? other = worst?.Obstruction ?? worst?.Nails.FirstOrDefault(m => m != nail.Mark) ?? nail.Reason?.Blocker;
             string hit = other is null ? "" : $" because of {other}";
             string figure = worst is { Clear: { } c, Required: { } r }
-                ? $": {Figures.Pair(c, r, unit).First} clear where {Figures.Length(r, unit)} is required"
+                ? $": {(c < 0 ? Figures.Depth(-c, unit) + " into it" : Figures.Beside(c, r, unit) + " clear")} where {Figures.Length(r, unit)} is required"
                 : "";
             yield return Of(FindingCode.Unresolved, Severity.Error, nail) with
             {

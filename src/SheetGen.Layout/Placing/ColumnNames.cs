@@ -1,4 +1,3 @@
-using System.Globalization;
 using SheetGen.Model;
 
 namespace SheetGen.Layout.Placing;
@@ -34,13 +33,13 @@ public sealed class ColumnNames
         return names;
     }
 
-    public IReadOnlyList<string> Of(RowHeads row)
+    public IReadOnlyList<ColumnName> Of(RowHeads row)
     {
         bool moved = !row.IsPart && row.Bay.Section.Pattern == Pattern.Staggered && row.GridRow % 2 == 0;
         IReadOnlyList<double> columns = moved ? _grid.Staggered : _grid.Square;
         int before = moved ? _staggeredBefore : _squareBefore;
         var used = new Dictionary<int, int>();
-        var names = new List<string>();
+        var names = new List<ColumnName>();
         foreach (double place in row.Places)
         {
             int nearest = 0;
@@ -52,12 +51,8 @@ public sealed class ColumnNames
             int number = before + nearest + 1;
             int again = used.GetValueOrDefault(number);
             used[number] = again + 1;
-            names.Add(Letter(number, again));
+            names.Add(new ColumnName(number, again));
         }
         return names;
     }
-
-    /// <summary>The column's number in two digits, with a letter for every further nail at it.</summary>
-    public static string Letter(int column, int again) =>
-        column.ToString("00", CultureInfo.InvariantCulture) + (again == 0 ? "" : ((char)('a' + again - 1)).ToString());
 }

@@ -3,8 +3,10 @@ using SheetGen.Model;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// Marks of nails: section, row and grid column (A-3-07), with a wall prefix where the project has several walls. An added nail
-/// takes the column it stands next to and a letter.
+/// Marks of nails: section, row and grid column (A-3-07), with a wall prefix where the project has several walls: the name's letters
+/// and numbers, W1 for Wall 1, or the whole names where those do not tell the walls apart. An added nail
+/// takes the column it stands next to and the next letter after those of the row's grid stations at that column, so that no two nails
+/// share a mark whether a station's own nail is there or not.
 /// </summary>
 public sealed class Marks
 {
@@ -17,13 +19,13 @@ public sealed class Marks
             _prefix[project.Walls[0].Name] = "";
             return;
         }
-        string[] shorts = [.. project.Walls.Select(w => Short(w.Name))];
-        for (int i = 0; i < shorts.Length; i++)
-        {
-            bool unique = shorts[i].Length > 0 && shorts.Count(s => s == shorts[i]) == 1;
-            string full = string.Concat(project.Walls[i].Name.Where(char.IsLetterOrDigit));
-            _prefix[project.Walls[i].Name] = (unique ? shorts[i] : full) + "-";
-        }
+        string[] names = [.. project.Walls.Select(w => w.Name)];
+        string[] shorts = [.. names.Select(Short)];
+        string[] prefixes = [.. names.Zip(shorts, (name, own) =>
+            own.Length > 0 && shorts.Count(s => s == own) == 1 ? own : string.Concat(name.Where(char.IsLetterOrDigit)))];
+        bool tellsApart = prefixes.All(p => p.Length > 0) && prefixes.Distinct().Count() == names.Length;
+        for (int i = 0; i < names.Length; i++)
+            _prefix[names[i]] = (tellsApart ? prefixes[i] : names[i]) + "-";
     }
 
     /// <summary>Marks of a row's nails, in the row's order.</summary>
@@ -31,15 +33,14 @@ public sealed class Marks
     {
         var marks = new Dictionary<Placed, string>(ReferenceEqualityComparer.Instance);
         string row = Row(state.Row);
+        Dictionary<int, int> next = state.Row.Columns.CountBy(c => c.Number).ToDictionary();
         foreach (IGrouping<int, Placed> station in state.Nails.GroupBy(n => n.Choice.Label))
         {
-            int again = 0;
-            string column = state.Row.Columns[station.Key];
-            foreach (Placed nail in station.OrderBy(n => Math.Abs(n.Choice.Shift)).ThenBy(n => n.Choice.Shift))
-            {
-                marks[nail] = row + column + (again == 0 ? "" : Added(column, again));
-                again++;
-            }
+            ColumnName column = state.Row.Columns[station.Key];
+            Placed[] nails = [.. station.OrderBy(n => Math.Abs(n.Choice.Shift)).ThenBy(n => n.Choice.Shift)];
+            marks[nails[0]] = row + column;
+            foreach (Placed added in nails[1..])
+                marks[added] = row + column with { Further = next[column.Number]++ };
         }
         return marks;
     }
@@ -50,10 +51,6 @@ public sealed class Marks
         FormattableString.Invariant($"{_prefix[wall.Name]}{section.Name}-V-{number}");
 
     private string Row(RowTask row) => $"{_prefix[row.Bay.Wall.Name]}{row.Bay.Section.Name}-{row.Number}-";
-
-    /// <summary>Letters of added nails start after those that part rows may use.</summary>
-    private static string Added(string column, int again) =>
-        char.IsLetter(column[^1]) ? "x" + (char)('a' + again - 1) : ((char)('a' + again - 1)).ToString();
 
     private static string Short(string name) => string.Concat(
         name.Split([' ', '-', '_'], StringSplitOptions.RemoveEmptyEntries)

@@ -65,7 +65,7 @@ public static class Placer
             Wall = wall,
             Section = row.Bay.Section,
             Row = row.Number,
-            Column = int.Parse(row.Columns[nail.Choice.Label].TrimEnd("abcdefghijklmnopqrstuvwxyz".ToCharArray()), System.Globalization.CultureInfo.InvariantCulture),
+            Column = row.Columns[nail.Choice.Label].Number,
             Kind = NailKind.Production,
             Along = nail.Choice.Head.Along,
             Station = station,

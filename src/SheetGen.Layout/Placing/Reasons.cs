@@ -1,4 +1,4 @@
-using System.Globalization;
+using SheetGen.Layout.Clearance;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -22,7 +22,10 @@ public sealed class Reasons
     }
 
     /// <summary>What a hole comes too close to, worst first.</summary>
-    private readonly record struct Hit(string Name, double Clear, double Required, Solid? Solid, Placed? Nail);
+    private readonly record struct Hit(string Name, Nearest Near, double Required, Solid? Solid, Placed? Nail)
+    {
+        public double Clear => Near.Clear;
+    }
 
     public NailReason? Of(Placed nail)
     {
@@ -36,13 +39,13 @@ public sealed class Reasons
         IReadOnlyList<FailedChoice> failed = nail.IsUnresolved ? FailedOf(nail, grid, null) : FailedOf(nail, grid, nail.Cost);
         if (worst is not { } hit)
             return new NailReason(null, null, null, null, failed, "makes room for its neighbours in the row");
-        double after = hit.Solid is not null
-            ? HoleDistance.ToSolid(nail.Hole, hit.Solid).Clear
-            : HoleDistance.Between(nail.Hole, hit.Nail!.Hole).Clear;
+        Nearest after = hit.Solid is not null
+            ? HoleDistance.ToSolid(nail.Hole, hit.Solid)
+            : HoleDistance.Between(nail.Hole, hit.Nail!.Hole);
         string text = nail.IsUnresolved
-            ? $"comes within {Show(hit.Clear)} of {hit.Name} ({Show(hit.Required)} required) and no free choice was found"
-            : $"grid place comes within {Show(hit.Clear)} of {hit.Name} ({Show(hit.Required)} required); now {Show(after)} clear of it";
-        return new NailReason(hit.Name, hit.Clear, after, hit.Required, failed, text);
+            ? $"{Told(hit)} and no free choice was found"
+            : $"grid place {Told(hit)}; now {(after.RunsInto ? $"{Figures.Depth(-after.Clear, _unit)} into it" : Figures.Length(after.Clear, _unit) + " clear of it")}";
+        return new NailReason(hit.Name, hit.Clear, after.Clear, hit.Required, failed, text);
     }
 
     /// <summary>Why a grid station has no nail.</summary>
@@ -51,12 +54,20 @@ public sealed class Reasons
         HeadChoice grid = row.GridChoice(label);
         Hit? worst = WorstHit(null, row, grid, row.HoleOf(grid, grid.Turnings[0]));
         return worst is { } hit
-            ? $"grid place comes within {Show(hit.Clear)} of {hit.Name} ({Show(hit.Required)} required); its neighbours cover it"
+            ? $"grid place {Told(hit)}; its neighbours cover it"
             : "its neighbours cover it";
     }
 
-    private string Show(double length) =>
-        length.ToString(_unit == LengthUnit.Metre ? "0.000" : "0.00", CultureInfo.InvariantCulture) + " " + Lengths.Symbol(_unit);
+    private string Told(in Hit hit)
+    {
+        string meets = (hit.Solid is { IsSurface: true } && hit.Near.IsCrossing, hit.Near.RunsInto) switch
+        {
+            (true, _) => $"crosses {hit.Name}",
+            (false, true) => $"runs {Figures.Depth(-hit.Clear, _unit)} into {hit.Name}",
+            _ => $"comes within {Figures.Beside(hit.Clear, hit.Required, _unit)} of {hit.Name}",
+        };
+        return $"{meets} ({Figures.Length(hit.Required, _unit)} required)";
+    }
 
     private Hit? WorstHit(Placed? own, RowTask row, HeadChoice choice, Hole hole)
     {
@@ -74,13 +85,13 @@ public sealed class Reasons
         foreach (StillSolid still in row.Near(choice))
         {
             if (HoleDistance.CloserThan(hole, still.Solid, still.Required - 1e-9))
-                yield return new Hit(still.Name, HoleDistance.ToSolid(hole, still.Solid).Clear, still.Required, still.Solid, null);
+                yield return new Hit(still.Name, HoleDistance.ToSolid(hole, still.Solid), still.Required, still.Solid, null);
         }
         double clearance = row.Bay.Rules.NailClearance;
         foreach (Placed other in _index.Near(hole, clearance))
         {
             if (!ReferenceEquals(other, own) && HoleDistance.CloserThan(hole, other.Hole, clearance - 1e-9))
-                yield return new Hit(_marks[other], HoleDistance.Between(hole, other.Hole).Clear, clearance, null, other);
+                yield return new Hit(_marks[other], HoleDistance.Between(hole, other.Hole), clearance, null, other);
         }
     }
 

@@ -14,7 +14,7 @@ public sealed class RowTask
     private readonly StillSolid[]?[] _near;
 
     public RowTask(
-        int index, RowHeads row, RowNumber number, IReadOnlyList<string> columns, double length, IReadOnlyList<IReadOnlyList<HeadChoice>> choices, RunEnds ends, Site site)
+        int index, RowHeads row, RowNumber number, IReadOnlyList<ColumnName> columns, double length, IReadOnlyList<IReadOnlyList<HeadChoice>> choices, RunEnds ends, Site site)
     {
         Index = index;
         Number = number;
@@ -41,7 +41,7 @@ public sealed class RowTask
     public RowNumber Number { get; }
 
     /// <summary>Grid columns of its grid stations, as printed in marks: 07, or 07a where two share a column.</summary>
-    public IReadOnlyList<string> Columns { get; }
+    public IReadOnlyList<ColumnName> Columns { get; }
 
     public RowHeads Row { get; }
 

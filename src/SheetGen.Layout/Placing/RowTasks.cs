@@ -36,7 +36,7 @@ public static class RowTasks
             var choices = new IReadOnlyList<HeadChoice>[row.Places.Count];
             for (int label = 0; label < choices.Length; label++)
                 choices[label] = Choices(row, label, outline, turnings);
-            IReadOnlyList<string> columns = columnsOf[row.Bay].Of(row);
+            IReadOnlyList<ColumnName> columns = columnsOf[row.Bay].Of(row);
             Pins.Apply(site.Project, row, number, choices);
             tasks.Add(new RowTask(
                 tasks.Count, row, number, columns, section.LengthOfRow(Math.Max(1, number.Whole)), choices, Ends(row, inBay), site));

@@ -38,8 +38,19 @@ public class CheckerTests
         Assert.Equal(0.5, finding.Required);
         Assert.Equal(2, finding.Points.Count);
         Assert.Equal(2, finding.Depths.Count);
-        Assert.StartsWith("A-1-01 comes within 0.46", finding.Message);
-        Assert.EndsWith(" ft of A-1-02; 0.50 ft is required", finding.Message);
+        Assert.Equal("A-1-01 comes within 0.46 ft of A-1-02; 0.50 ft is required", finding.Message);
+    }
+
+    /// <summary>A rounded figure never hides which side of the rule it is on.</summary>
+    [Theory]
+    [InlineData(50.9995, "A-1-01 comes within just under 0.50 ft of A-1-02; 0.50 ft is required")]
+    [InlineData(50.499, "A-1-01 and A-1-02 run less than 0.01 ft into each other; 0.50 ft clear is required")]
+    [InlineData(50.0, "A-1-01 and A-1-02 run 0.50 ft into each other; 0.50 ft clear is required")]
+    public void Messages_print_lengths_to_the_quantum(double station, string message)
+    {
+        WallProject project = Straight();
+        Nail a = SmallProjects.Nail(project, "A-1-01", 50, 117), b = SmallProjects.Nail(project, "A-1-02", station, 117);
+        Assert.Contains(message, Check(project, a, b).Select(f => f.Message));
     }
 
     [Fact]
@@ -48,7 +59,7 @@ public class CheckerTests
         Wall front = SmallProjects.Wall(), back = SmallProjects.Wall(Turn.Left, name: "Wall 2", start: new Vector2D(-40, 0));
         WallProject project = SmallProjects.Project([front, back]);
         Nail a = SmallProjects.Nail(project, "1A-1-01", 50, 117);
-        Nail b = SmallProjects.Nail(project, "2A-0-01", 50.5, 117, wall: back, kind: NailKind.Verification, row: 0);
+        Nail b = SmallProjects.Nail(project, "2A-0-01", 50.4, 117, wall: back, kind: NailKind.Verification, row: 0);
         Finding finding = Assert.Single(Check(project, a, b));
         Assert.Equal(FindingCode.NailNail, finding.Code);
         Assert.True(finding.Clear < 0);

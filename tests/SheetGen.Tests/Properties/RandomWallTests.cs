@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
@@ -10,7 +11,7 @@ using Xunit;
 namespace SheetGen.Tests.Properties;
 
 /// <summary>What must hold on walls that nobody has seen.</summary>
-public sealed class RandomWallTests
+public sealed partial class RandomWallTests
 {
     public static IEnumerable<TheoryDataRow<ulong>> Seeds => SeedData.Of(1, 30).Select(s => new TheoryDataRow<ulong>(s));
 
@@ -40,10 +41,21 @@ public sealed class RandomWallTests
         AssertClear(built);
         AssertHeads(built);
         AssertCloseOnlyWhereUnresolved(built);
+        AssertTexts(built);
         Assert.Equal(built.Layout.Nails.Count, built.Layout.Nails.Select(n => n.Mark).Distinct().Count());
         Assert.Equal(built.Layout.Score.Unresolved.Found, built.Layout.Nails.Count(n => n.Status == NailStatus.Unresolved && n.Kind != NailKind.Verification));
         Assert.Equal(built.Layout.Score.Noted.Found, built.Layout.Nails.Count(n => n.Status == NailStatus.Noted && n.Kind != NailKind.Verification));
     }
+
+    /// <summary>No text prints a length below 0, or with more decimals than the unit has.</summary>
+    private static void AssertTexts(BuiltWall built)
+    {
+        IEnumerable<string?> texts = [.. built.Report.Findings.Select(f => f.Message), .. built.Layout.Nails.Select(n => n.Reason?.Text), .. built.Layout.LeftOut.Select(l => l.Reason)];
+        Assert.DoesNotContain(texts, t => t is not null && OddLength().IsMatch(t));
+    }
+
+    [GeneratedRegex(@"(?<= )-\d[\d.]* (us-ft|ft|m)\b|\.\d{3,} (us-)?ft\b|\.\d{4,} m\b")]
+    private static partial Regex OddLength();
 
     private static void AssertCover(BuiltWall built)
     {

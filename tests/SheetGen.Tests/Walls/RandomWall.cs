@@ -45,9 +45,9 @@ public sealed class RandomWall
         double lead = L(_random.Of(0, 0, 4, 10)), end = lines[0].End;
         if (kind == 2)
         {
-            double middle = Math.Round(station + (end - station) / 2, 0);
+            double middle = AwayFromCorners(lines[0], Math.Round(station + (end - station) / 2, 0));
             walls.Add(Wall("Wall 1", lines[0], side, station + lead, middle));
-            walls.Add(Wall("Wall 2", lines[0], side, middle + L(_random.Of(0, 0, 12)), end));
+            walls.Add(Wall("Wall 2", lines[0], side, AwayFromCorners(lines[0], middle + L(_random.Of(0, 0, 12))), end));
         }
         else
         {
@@ -74,6 +74,18 @@ public sealed class RandomWall
             Obstructions = walls.SelectMany(w => obstructions.Beside(w, lines.First(l => l.Name == w.Line))).ToList(),
             Rules = _options.Plain ? [] : Rules(),
         };
+    }
+
+    /// <summary>A wall's end that leaves no leg too short for a panel break.</summary>
+    private double AwayFromCorners(ScenarioLine line, double station)
+    {
+        double least = L(6.5);
+        foreach (double corner in line.Corners.Select(c => c.Station))
+        {
+            if (Math.Abs(station - corner) < least)
+                return Math.Round(corner + (station < corner ? -least : least), 6);
+        }
+        return station;
     }
 
     private List<ScenarioElement> Elements(double feet, int side, bool straight)
