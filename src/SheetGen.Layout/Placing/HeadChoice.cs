@@ -1,6 +1,5 @@
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Placing;
 
