@@ -20,7 +20,7 @@ public static class CornerAdvice
         var again = new Site(shifted);
         var search = new LayoutSearch(again, RowTasks.Make(again), new PlacingOptions(), null);
         search.Run();
-        Cost now = CostOf(found), then = CostOf(search.States);
+        Cost now = RowState.CostOf(found), then = RowState.CostOf(search.States);
         if (then.Unresolved > now.Unresolved || (then.Unresolved == now.Unresolved && then.Noted >= now.Noted))
             yield break;
         string names = string.Join(", ", sections.Select(s => s.Name).Order(StringComparer.Ordinal));
@@ -41,6 +41,4 @@ public static class CornerAdvice
             }
         }
     }
-
-    private static Cost CostOf(IReadOnlyList<RowState> rows) => rows.Aggregate(default(Cost), (sum, row) => sum + row.Cost);
 }

@@ -23,7 +23,7 @@ public sealed class LayoutState
     /// <summary>The nails that stand, by where their holes run.</summary>
     public PlacedIndex Index { get; }
 
-    public Cost Cost => Rows.Aggregate(default(Cost), (sum, row) => sum + row.Cost);
+    public Cost Cost => RowState.CostOf(Rows);
 
     public static double CellSize(double longestNail) => Math.Max(longestNail / 4, 1e-3);
 

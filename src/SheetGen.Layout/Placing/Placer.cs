@@ -110,7 +110,7 @@ public static class Placer
 
     private static LayoutScore Score(LayoutSearch search)
     {
-        Cost found = search.States.Aggregate(default(Cost), (sum, s) => sum + s.Cost);
+        Cost found = RowState.CostOf(search.States);
         Cost limit = search.LowerLimit;
         bool noted = found.Unresolved == limit.Unresolved, effort = noted && found.Noted == limit.Noted;
         return new LayoutScore(

@@ -77,10 +77,10 @@ public sealed class Rebuilding(LayoutState layout)
     {
         RowState[] rows = [.. window.Select(s => layout.Rows[s.Row.Index])];
         IReadOnlyList<Placed>[][] before = [.. rows.Select(r => r.Snapshot())];
-        Cost old = CostOf(rows);
+        Cost old = RowState.CostOf(rows);
         foreach (StretchOfRow stretch in window)
             layout.Replace(stretch, []);
-        if (build(rows, old) && HasFewer(CostOf(rows), old))
+        if (build(rows, old) && HasFewer(RowState.CostOf(rows), old))
             return true;
         for (int i = 0; i < rows.Length; i++)
             rows[i].Restore(before[i], layout.Index);
@@ -98,7 +98,7 @@ public sealed class Rebuilding(LayoutState layout)
             Placed nail = Cheapest(row, choice) ?? Placed.At(row, choice, choice.Turnings[0], !choice.IsPinned);
             layout.Replace(new StretchOfRow(row, choice.Label, choice.Label), [nail]);
         }
-        if (CostOf(rows).Unresolved > old.Unresolved)
+        if (RowState.CostOf(rows).Unresolved > old.Unresolved)
             return false;
         foreach (StretchOfRow stretch in window)
         {
@@ -141,6 +141,4 @@ public sealed class Rebuilding(LayoutState layout)
     /// <summary>Less effort alone is not worth building again: it often costs cover.</summary>
     private static bool HasFewer(Cost cost, Cost old) =>
         cost.Unresolved != old.Unresolved ? cost.Unresolved < old.Unresolved : cost.Noted < old.Noted;
-
-    private static Cost CostOf(RowState[] rows) => rows.Aggregate(default(Cost), (sum, row) => sum + row.Cost);
 }

@@ -70,6 +70,9 @@ public sealed class RowState
         return null;
     }
 
+    /// <summary>Cost of all nails of some rows.</summary>
+    public static Cost CostOf(IEnumerable<RowState> rows) => rows.Aggregate(default(Cost), (sum, row) => sum + row.Cost);
+
     /// <summary>Cost of the nails of some grid stations, stations left out included.</summary>
     public static Cost CostOf(IEnumerable<Placed> nails, int first, int last)
     {

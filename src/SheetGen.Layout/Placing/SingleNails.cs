@@ -18,8 +18,7 @@ public static class SingleNails
                 {
                     if (Cheaper(layout, nail) is not { } turned)
                         continue;
-                    int label = nail.Choice.Label;
-                    layout.Replace(new StretchOfRow(nail.Row, label, label), [.. state.At(label).Select(n => ReferenceEquals(n, nail) ? turned : n)]);
+                    layout.Replace([nail], [turned]);
                     better = true;
                 }
             }
