@@ -31,9 +31,8 @@ public sealed class RowTask
         LeastGap = rules.MinGap - Quantum;
         GreatestGap = row.Bay.Section.HorizontalSpacing + 1.2 * Quantum;
         GreatestMovedGap = Math.Max(row.Bay.Section.HorizontalSpacing, rules.MovedGapMax ?? 0) + 1.2 * Quantum;
-        LongestNail = choices.SelectMany(c => c).SelectMany(c => c.Turnings.All).Select(t => t.Stretch).DefaultIfEmpty(1).Max() * length
-            + rules.LengthIncrement;
-        LongestNail = Math.Max(LongestNail, choices.SelectMany(c => c).Max(c => c.PinnedLength ?? 0));
+        double stretch = choices.SelectMany(c => c).Select(c => c.Turnings.GreatestStretch).DefaultIfEmpty(1).Max();
+        LongestNail = Math.Max(stretch * length + rules.LengthIncrement, choices.SelectMany(c => c).Max(c => c.PinnedLength ?? 0));
     }
 
     public int Index { get; }

@@ -36,6 +36,7 @@ public sealed class Turnings
         Coarse = [.. Enumerable.Range(0, ordered.Length)
             .Where(p => ordered[p].Change % CoarseSteps == 0 && ordered[p].Splay % CoarseSteps == 0)];
         Steps = [.. ordered.Select(t => (t.Change, t.Splay))];
+        GreatestStretch = _all.Max(t => t.Stretch);
     }
 
     private Turnings(Turning only)
@@ -44,6 +45,7 @@ public sealed class Turnings
         _places[(0, 0)] = 0;
         Coarse = [0];
         Steps = [(0, 0)];
+        GreatestStretch = only.Stretch;
     }
 
     public IReadOnlyList<Turning> All => _all;
@@ -52,6 +54,9 @@ public sealed class Turnings
 
     /// <summary>Places in the order of those in steps five times as wide.</summary>
     public IReadOnlyList<int> Coarse { get; }
+
+    /// <summary>How many times its length a nail gets at most by turning.</summary>
+    public double GreatestStretch { get; }
 
     private (int Change, int Splay)[] Steps { get; }
 
