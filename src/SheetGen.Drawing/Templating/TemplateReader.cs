@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using SheetGen.Drawing.Primitives;
 
 namespace SheetGen.Drawing.Templating;
@@ -6,15 +7,6 @@ namespace SheetGen.Drawing.Templating;
 /// <summary>Reads the templates from their JSON text; the program's own are carried within it.</summary>
 public static class TemplateReader
 {
-    private static readonly JsonSerializerOptions Options = new()
-    {
-        PropertyNameCaseInsensitive = true,
-        ReadCommentHandling = JsonCommentHandling.Skip,
-        AllowTrailingCommas = true,
-        RespectNullableAnnotations = true,
-        RespectRequiredConstructorParameters = false,
-    };
-
     /// <summary>Names of the layer lists that the program carries.</summary>
     public static IReadOnlyList<string> LayerLists { get; } = Names("layers/");
 
@@ -32,7 +24,7 @@ public static class TemplateReader
         string noteSet = notes is not null && NoteSets.Contains(notes) ? notes : "general";
         string list = layers is not null && LayerLists.Contains(layers) ? layers : "standard";
         LayerList layerList = ParseLayers(Carried($"layers/{list}.json"));
-        SizeList sizes = Parse<SizeList>(Carried("sheets/sizes.json"));
+        SizeList sizes = Parse(Carried("sheets/sizes.json"), TemplateJson.Default.SizeList);
         return new DrawingTemplates
         {
             Layers = layerList.ByRole(),
@@ -57,11 +49,11 @@ public static class TemplateReader
     /// <exception cref="FormatException">The text is no note set.</exception>
     public static DrawingTemplates WithNotes(DrawingTemplates templates, string json) => templates with { Notes = ParseNotes(json) };
 
-    private static LayerList ParseLayers(string json) => Parse<LayerList>(json);
+    private static LayerList ParseLayers(string json) => Parse(json, TemplateJson.Default.LayerList);
 
     private static IReadOnlyList<NoteBlock> ParseNotes(string json)
     {
-        List<NoteBlock> blocks = Parse<List<NoteBlock>>(json);
+        List<NoteBlock> blocks = Parse(json, TemplateJson.Default.ListNoteBlock);
         return blocks.Count > 0 && blocks.All(b => b?.Heading is not null && b.Notes is not null && b.Notes.All(n => n is not null))
             ? blocks
             : throw new FormatException("each entry of a note set has a heading and a list of notes");
@@ -69,18 +61,18 @@ public static class TemplateReader
 
     private static Dictionary<TextRole, TextStyle> ParseTexts(string json)
     {
-        Dictionary<string, TextStyle> texts = Parse<Dictionary<string, TextStyle>>(json);
+        Dictionary<string, TextStyle> texts = Parse(json, TemplateJson.Default.DictionaryStringTextStyle);
         return Enum.GetValues<TextRole>().ToDictionary(r => r, r => Required(texts, r.ToString(), "text role"));
     }
 
-    private static T Required<T>(Dictionary<string, T> items, string key, string kind) =>
+    internal static T Required<T>(Dictionary<string, T> items, string key, string kind) =>
         items.TryGetValue(key, out T? item) ? item : throw new FormatException($"the template lacks the {kind} \"{key}\"");
 
-    private static T Parse<T>(string json)
+    private static T Parse<T>(string json, JsonTypeInfo<T> type)
     {
         try
         {
-            return JsonSerializer.Deserialize<T>(json, Options) ?? throw new FormatException("the template is empty");
+            return JsonSerializer.Deserialize(json, type) ?? throw new FormatException("the template is empty");
         }
         catch (JsonException e)
         {
@@ -94,13 +86,5 @@ public static class TemplateReader
             ?? throw new InvalidOperationException($"the program lacks its template {name}");
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
-    }
-
-    private sealed record SizeList(List<SheetSize> Sizes, List<double> FootScales, List<double> MetreScales);
-
-    private sealed record LayerList(List<LinetypeDefinition> Linetypes, Dictionary<string, LayerDefinition> Layers)
-    {
-        public Dictionary<LayerRole, LayerDefinition> ByRole() =>
-            Enum.GetValues<LayerRole>().ToDictionary(r => r, r => Required(Layers, r.ToString(), "layer role"));
     }
 }

@@ -1,0 +1,4 @@
+namespace SheetGen.Drawing.Templating;
+
+/// <summary>The sheet sizes and scales as their file has them.</summary>
+internal sealed record SizeList(List<SheetSize> Sizes, List<double> FootScales, List<double> MetreScales);
