@@ -1,6 +1,5 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using SheetGen.Drawing.Primitives;
 
 namespace SheetGen.Drawing.Templating;
 
