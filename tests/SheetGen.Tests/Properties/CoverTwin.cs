@@ -68,10 +68,15 @@ internal sealed class CoverTwin(WallProject project, NailLayout layout, Wall wal
         double ByOrder(Func<Nail, double> depth)
         {
             Nail[] sorted = [.. near.OrderBy(depth)];
-            Nail low = sorted[^1];
+            // Where several are equally high or low, any of them will do, or all must.
+            double Among(Nail extreme, Func<Nail, double> measure)
+            {
+                IEnumerable<double> values = near.Where(n => Math.Abs(depth(n) - depth(extreme)) < 1e-6).Select(measure);
+                return harsher ? values.Max() : values.Min();
+            }
             double worst = Math.Max(
-                Depth(sorted[0]) - project.Rules.TopMax,
-                low.Elevation - Math.Min(wall.Bottom.At(low.Along), wall.Bottom.At(s)) - project.Rules.BottomMax);
+                Among(sorted[0], Depth) - project.Rules.TopMax,
+                Among(sorted[^1], n => n.Elevation - Math.Min(wall.Bottom.At(n.Along), wall.Bottom.At(s))) - project.Rules.BottomMax);
             for (int i = 1; i < sorted.Length; i++)
                 worst = Math.Max(worst, depth(sorted[i]) - depth(sorted[i - 1]) - section.VerticalSpacing);
             return worst;

@@ -13,7 +13,7 @@ namespace SheetGen.Tests.Properties;
 /// <summary>What must hold on walls that nobody has seen.</summary>
 public sealed partial class RandomWallTests
 {
-    public static IEnumerable<TheoryDataRow<ulong>> Seeds => SeedData.Of(1, 30).Select(s => new TheoryDataRow<ulong>(s));
+    public static IEnumerable<TheoryDataRow<ulong>> Seeds => SeedData.Of(1, 30).Union([818UL]).Select(s => new TheoryDataRow<ulong>(s));
 
     public static IEnumerable<TheoryDataRow<ulong>> SatisfiableSeeds => SeedData.Of(5001, 30).Select(s => new TheoryDataRow<ulong>(s));
 
