@@ -54,8 +54,8 @@ public sealed class Reasons
         HeadChoice grid = row.GridChoice(label);
         Hit? worst = WorstHit(null, row, grid, row.HoleOf(grid, grid.Turnings[0]));
         return worst is { } hit
-            ? $"grid place {Told(hit)}; its neighbours cover it"
-            : "its neighbours cover it";
+            ? $"grid place {Told(hit)}; the gap between its neighbours is allowed"
+            : "the gap between its neighbours is allowed";
     }
 
     private string Told(in Hit hit)
