@@ -1,4 +1,0 @@
-namespace SheetGen.Layout.Placing;
-
-/// <summary>Where a hole starts on a wall's face: distance along the layout line and elevation.</summary>
-public readonly record struct Head(double Along, double Elevation);

@@ -1,0 +1,266 @@
+using SheetGen.Model;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Rows;
+
+/// <summary>
+/// Part rows: short rows that fill what the grid rows leave uncovered along a sloping top or a stepped bottom. Every lack is cut at
+/// the column limits; for each piece a place (a grid place where one will do) and a band of levels is found, and bands that overlap
+/// share a row.
+/// </summary>
+public static class PartRows
+{
+    private const int Passes = 24;
+    private const int Splits = 3;
+
+    /// <summary>Adds part rows until the cover rule holds, or nothing more can be done; what is left the checker reports.</summary>
+    public static void Fill(Bay bay, GridStations grid, FaceOutline outline, List<RowHeads> rows)
+    {
+        for (int pass = 0; pass < Passes; pass++)
+        {
+            List<CoverBreak> breaks = CoverRule.Breaks(bay, Heads(rows), strict: true);
+            if (breaks.Count == 0)
+                return;
+            bool added = false;
+            foreach (Lack lack in (Lack[])[Lack.Nails, Lack.Top, Lack.Bottom, Lack.Gap])
+            {
+                List<CoverBreak> mine = [.. breaks.Where(b => b.Lack == lack)];
+                if (mine.Count > 0 && Add(bay, grid, outline, rows, mine, lack))
+                {
+                    added = true;
+                    break;
+                }
+            }
+            if (!added)
+                return;
+        }
+    }
+
+    /// <summary>Least vertical distance between two heads, one above the other, whose holes are parallel.</summary>
+    public static double LeastRise(Bay bay) => LeastApart(bay) / Math.Cos(Angles.ToRadians(bay.Section.Inclination));
+
+    private static double LeastApart(Bay bay) =>
+        bay.Section.HoleDiameter + bay.Rules.NailClearance + 2 * bay.Rules.Drift * bay.Section.Lengths.Max()
+        + 2 * Lengths.Quantum(bay.Unit);
+
+    private static List<Head> Heads(List<RowHeads> rows) => [.. rows.SelectMany(r => r.Places.Select(r.HeadAt))];
+
+    private sealed record Piece(double Along, double Low, double High);
+
+    private static bool Add(
+        Bay bay, GridStations grid, FaceOutline outline, List<RowHeads> rows, List<CoverBreak> breaks, Lack lack)
+    {
+        List<Head> heads = Heads(rows);
+        var pieces = new List<Piece>();
+        foreach (CoverBreak piece in Cut(bay, grid, breaks))
+            pieces.AddRange(FindPlaces(bay, grid, outline, heads, piece, Splits));
+        if (pieces.Count == 0)
+            return false;
+        bool added = false;
+        while (pieces.Count > 0)
+        {
+            double edge = lack == Lack.Bottom ? pieces.Max(p => p.Low) : pieces.Min(p => p.High);
+            List<Piece> together = [.. pieces.Where(p => p.Low <= edge + 1e-9 && p.High >= edge - 1e-9)];
+            double level = Choose(bay, rows, together.Max(p => p.Low), together.Min(p => p.High));
+            added |= Put(bay, rows, level, together);
+            pieces.RemoveAll(together.Contains);
+        }
+        return added;
+    }
+
+    /// <summary>An existing part row's level where one fits, else a round figure near the middle of the band.</summary>
+    private static double Choose(Bay bay, List<RowHeads> rows, double low, double high)
+    {
+        double middle = (low + high) / 2;
+        RowHeads? shared = rows.Where(r => r.IsPart && r.Level >= low - 1e-9 && r.Level <= high + 1e-9)
+            .OrderBy(r => Math.Abs(r.Level - middle)).ThenBy(r => r.Level).FirstOrDefault();
+        if (shared is not null)
+            return shared.Level;
+        double step = bay.Rules.ShiftStep;
+        double round = Math.Round(middle / step) * step;
+        if (round < low || round > high)
+            round = middle;
+        double quantum = Lengths.RoundToQuantum(round, bay.Unit);
+        return quantum < low && quantum + Lengths.Quantum(bay.Unit) <= high ? quantum + Lengths.Quantum(bay.Unit) : quantum;
+    }
+
+    private static bool Put(Bay bay, List<RowHeads> rows, double level, List<Piece> pieces)
+    {
+        bool isLevel = bay.Section.Rows != RowKind.Parallel;
+        bool added = false;
+        foreach (Piece piece in pieces.OrderBy(p => p.Along))
+        {
+            RowHeads? row = rows.Find(r => r.IsPart && r.Level == level);
+            if (row is null)
+            {
+                row = new RowHeads(bay, 0, isLevel, level, []);
+                rows.Add(row);
+            }
+            if (row.Places.Any(p => Math.Abs(p - piece.Along) < bay.Rules.MinGap - 1e-9))
+                continue;
+            row.Places.Add(piece.Along);
+            row.Places.Sort();
+            added = true;
+        }
+        return added;
+    }
+
+    /// <summary>The lacks, cut at the limits between columns and joined within a column.</summary>
+    private static List<CoverBreak> Cut(Bay bay, GridStations grid, List<CoverBreak> breaks)
+    {
+        double[] columns = [.. grid.Square.Concat(bay.Section.Pattern == Pattern.Staggered ? grid.Staggered : []).Distinct().Order()];
+        var limits = new List<double> { double.NegativeInfinity };
+        for (int i = 0; i + 1 < columns.Length; i++)
+            limits.Add((columns[i] + columns[i + 1]) / 2);
+        limits.Add(double.PositiveInfinity);
+        var pieces = new List<CoverBreak>();
+        foreach (CoverBreak lack in breaks)
+        {
+            for (int i = 0; i + 1 < limits.Count; i++)
+            {
+                double start = Math.Max(lack.Start, limits[i]), end = Math.Min(lack.End, limits[i + 1]);
+                if (end - start <= 1e-6)
+                    continue;
+                CoverBreak piece = lack with { Start = start, End = end };
+                int last = pieces.Count - 1;
+                bool joins = last >= 0 && piece.Start - pieces[last].End < Lengths.Quantum(bay.Unit) * 2 && SameCell(limits, pieces[last], piece)
+                    && Same(pieces[last].Upper, piece.Upper) && Same(pieces[last].Lower, piece.Lower);
+                if (joins)
+                    pieces[last] = pieces[last] with { End = piece.End };
+                else
+                    pieces.Add(piece);
+            }
+        }
+        return pieces;
+    }
+
+    private static bool Same(double a, double b) => (double.IsNaN(a) && double.IsNaN(b)) || Math.Abs(a - b) < 1e-6;
+
+    private static bool SameCell(List<double> limits, CoverBreak a, CoverBreak b)
+    {
+        double from = (a.Start + a.End) / 2, to = (b.Start + b.End) / 2;
+        return !limits.Any(l => l > from && l < to);
+    }
+
+    /// <summary>One place for a lack; where none will do, one for each part of it, cut at a step inside or in the middle.</summary>
+    private static IEnumerable<Piece> FindPlaces(
+        Bay bay, GridStations grid, FaceOutline outline, List<Head> heads, CoverBreak lack, int splits)
+    {
+        if (FindPlace(bay, grid, outline, heads, lack) is { } found)
+            return [found];
+        if (splits == 0 || lack.End - lack.Start < 10 * Lengths.Quantum(bay.Unit))
+            return [];
+        double middle = (lack.Start + lack.End) / 2;
+        double cut = bay.Wall.Bottom.Points.Concat(bay.Wall.Top.Points).Select(p => p.Along)
+            .Where(p => p > lack.Start + 1e-6 && p < lack.End - 1e-6).DefaultIfEmpty(middle).MinBy(p => Math.Abs(p - middle));
+        return FindPlaces(bay, grid, outline, heads, lack with { End = cut }, splits - 1)
+            .Concat(FindPlaces(bay, grid, outline, heads, lack with { Start = cut }, splits - 1));
+    }
+
+    private static Piece? FindPlace(Bay bay, GridStations grid, FaceOutline outline, List<Head> heads, CoverBreak lack)
+    {
+        double quantum = Lengths.Quantum(bay.Unit);
+        double low = Math.Max(lack.End - bay.HalfWindow, bay.Start + bay.StartEnd.Inset) - quantum;
+        double high = Math.Min(lack.Start + bay.HalfWindow, bay.End - bay.EndEnd.Inset) + quantum;
+        double middle = (lack.Start + lack.End) / 2;
+        Piece? best = null;
+        foreach (double along in Candidates(bay, grid, low, high, middle))
+        {
+            (double from, double to) = Band(bay, outline, heads, along, lack);
+            if (!(to - from >= -1e-9))
+                continue;
+            var found = new Piece(along, from, to);
+            if (to - from >= 10 * quantum)
+                return found;
+            best ??= found;
+        }
+        return best;
+    }
+
+    /// <summary>Grid places first, then the lattice, each nearest to the middle of the lack first.</summary>
+    private static IEnumerable<double> Candidates(Bay bay, GridStations grid, double low, double high, double middle)
+    {
+        if (high < low)
+            yield break;
+        IEnumerable<double> columns = grid.Square.Concat(bay.Section.Pattern == Pattern.Staggered ? grid.Staggered : []);
+        foreach (double column in columns.Where(c => c >= low && c <= high).Distinct().OrderBy(c => Math.Abs(c - middle)).ThenBy(c => c))
+            yield return column;
+        double step = Math.Max(bay.Rules.ShiftStep, (high - low) / 200);
+        var places = new List<double> { low, high };
+        double anchor = grid.Square.MinBy(c => Math.Abs(c - middle));
+        for (double k = Math.Ceiling((low - anchor) / step); anchor + k * step <= high; k++)
+            places.Add(anchor + k * step);
+        foreach (double place in places.OrderBy(p => Math.Abs(p - middle)).ThenBy(p => p))
+        {
+            double rounded = GridStations.Rounded(bay.Wall.LayoutLine, place, bay.Unit);
+            if (rounded >= low - 1e-9 && rounded <= high + 1e-9)
+                yield return rounded;
+        }
+    }
+
+    /// <summary>The widest band of levels at a place that cures a lack and keeps clear of the outline and of other holes.</summary>
+    private static (double From, double To) Band(Bay bay, FaceOutline outline, List<Head> heads, double along, CoverBreak lack)
+    {
+        Wall wall = bay.Wall;
+        double top = wall.Top.At(along), bottom = wall.Bottom.At(along), spacing = bay.Section.VerticalSpacing;
+        double shift = bay.Section.Rows == RowKind.Parallel ? top : 0;
+        double low = outline.LowestAllowed(along), high = outline.HighestAllowed(along);
+        double here = Math.Min(bottom, wall.Bottom.Lowest(lack.Start, lack.End));
+        switch (lack.Lack)
+        {
+            case Lack.Nails:
+                double target = Math.Min(high, Math.Max(low, top - bay.Rules.TopMax));
+                low = Math.Max(low, top - bay.Rules.TopMax);
+                high = Math.Max(Math.Min(high, here + bay.Rules.BottomMax), Math.Min(high, target));
+                break;
+            case Lack.Top:
+                low = Math.Max(Math.Max(low, top - bay.Rules.TopMax), lack.Lower + shift + 1e-6);
+                if (lack.Lower + shift + spacing >= low)
+                    high = Math.Min(high, lack.Lower + shift + spacing);
+                break;
+            case Lack.Bottom:
+                high = Math.Min(Math.Min(high, here + bay.Rules.BottomMax), lack.Upper + shift - 1e-6);
+                if (lack.Upper + shift - spacing <= high)
+                    low = Math.Max(low, lack.Upper + shift - spacing);
+                break;
+            default:
+                low = Math.Max(low, lack.Upper + shift - spacing);
+                high = Math.Min(high, lack.Lower + shift + spacing);
+                if (high < low)
+                {
+                    low = Math.Max(outline.LowestAllowed(along), lack.Lower + shift);
+                    high = Math.Min(outline.HighestAllowed(along), lack.Upper + shift);
+                }
+                break;
+        }
+        (low, high) = Free(bay, outline, heads, along, low, high);
+        return (low - shift, high - shift);
+    }
+
+    /// <summary>The widest part of a band of elevations that is clear of the heads beside it and of what is closed to nails.</summary>
+    private static (double Low, double High) Free(Bay bay, FaceOutline outline, List<Head> heads, double along, double low, double high)
+    {
+        double apart = LeastApart(bay), cos = Math.Cos(Angles.ToRadians(bay.Section.Inclination));
+        List<(double From, double To)> blocked = [.. outline.ClosedAt(along)];
+        foreach (Head head in heads)
+        {
+            double dx = Math.Abs(head.Along - along);
+            if (dx >= apart)
+                continue;
+            double dz = Math.Sqrt(apart * apart - dx * dx) / cos;
+            blocked.Add((head.Elevation - dz, head.Elevation + dz));
+        }
+        blocked.Sort();
+        (double Low, double High) best = (low, low - 1);
+        double from = low;
+        foreach ((double start, double end) in blocked)
+        {
+            if (Math.Min(start, high) - from > best.High - best.Low)
+                best = (from, Math.Min(start, high));
+            from = Math.Max(from, end);
+        }
+        if (high - from > best.High - best.Low)
+            best = (from, high);
+        return best;
+    }
+}

@@ -1,0 +1,15 @@
+namespace SheetGen.Layout.Rows;
+
+/// <summary>A row of one bay while it is made: its level and the places of its grid stations.</summary>
+/// <param name="GridRow">Number of the grid row, from 1; 0 for a part row.</param>
+/// <param name="IsLevel">True where the level is an elevation; false where it is minus the depth below the top.</param>
+public sealed record RowHeads(Bay Bay, int GridRow, bool IsLevel, double Level, List<double> Places)
+{
+    public bool IsPart => GridRow == 0;
+
+    /// <summary>Elevation of a head of the row, rounded to the quantum.</summary>
+    public double ElevationAt(double along) =>
+        Model.Units.Lengths.RoundToQuantum(IsLevel ? Level : Bay.Wall.Top.At(along) + Level, Bay.Unit);
+
+    public Head HeadAt(double along) => new(along, ElevationAt(along));
+}

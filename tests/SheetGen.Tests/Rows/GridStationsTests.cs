@@ -1,0 +1,67 @@
+using SheetGen.Layout.Rows;
+using SheetGen.Tests.Placing;
+using Xunit;
+
+namespace SheetGen.Tests.Rows;
+
+/// <summary>Grid stations of a run: n = ceil(width / spacing), the rest shared by the ends. Spacing 3.5; expected values worked by hand.</summary>
+public sealed class GridStationsTests
+{
+    [Theory]
+    [InlineData(21, "edge_min: 1", new[] { 1.75, 5.25, 8.75, 12.25, 15.75, 19.25 })]
+    [InlineData(20, "edge_min: 1", new[] { 1.25, 4.75, 8.25, 11.75, 15.25, 18.75 })]
+    [InlineData(18, "edge_min: 1", new[] { 1, 3.75, 7.25, 10.75, 14.25, 17 })]
+    [InlineData(17.6, "edge_min: 1", new[] { 1, 3.55, 7.05, 10.55, 14.05, 16.6 })]
+    [InlineData(18, "edge_min: 2", new[] { 2, 4.8, 7.6, 10.4, 13.2, 16 })]
+    [InlineData(3.5, "edge_min: 1", new[] { 1.75 })]
+    [InlineData(2.5, "edge_min: 1", new[] { 1.25 })]
+    [InlineData(7, "edge_min: 1", new[] { 1.75, 5.25 })]
+    [InlineData(4, "edge_min: 1", new[] { 1.0, 3 })]
+    public void Columns_share_the_rest_at_the_ends(double width, string rule, double[] expected)
+    {
+        GridStations grid = Grid(width, "square", rule);
+        Assert.Equal(expected.Length, (int)Math.Ceiling(width / 3.5));
+        AssertPlaces(expected, grid.Square);
+        AssertPlaces(expected, grid.OfRow(2));
+    }
+
+    [Theory]
+    [InlineData(21, new[] { 1, 3.5, 7, 10.5, 14, 17.5, 20 })]
+    [InlineData(20, new[] { 1, 3, 6.5, 10, 13.5, 17, 19 })]
+    [InlineData(18, new[] { 1, 3, 5.5, 9, 12.5, 15, 17 })]
+    public void A_moved_row_has_a_nail_at_each_end(double width, double[] expected)
+    {
+        GridStations grid = Grid(width, "staggered", "edge_min: 1");
+        AssertPlaces(expected, grid.Staggered);
+        AssertPlaces(expected, grid.OfRow(2));
+        Assert.Equal(grid.Square, grid.OfRow(1));
+        Assert.Equal(grid.Square, grid.OfRow(3));
+    }
+
+    [Fact]
+    public void Gaps_and_ends_keep_the_rule_at_every_width()
+    {
+        for (int tenths = 40; tenths <= 400; tenths += 3)
+        {
+            double width = tenths / 10.0;
+            GridStations grid = Grid(width, "staggered", "edge_min: 1");
+            foreach (IReadOnlyList<double> places in (IReadOnlyList<double>[])[grid.Square, grid.Staggered])
+            {
+                Assert.InRange(places[0], 1 - 0.01, 1.75 + 0.01);
+                Assert.InRange(width - places[^1], 1 - 0.01, 1.75 + 0.01);
+                for (int i = 1; i < places.Count; i++)
+                    Assert.InRange(places[i] - places[i - 1], 2 - 0.011, 3.5 + 0.011);
+            }
+        }
+    }
+
+    private static GridStations Grid(double width, string pattern, string rule) => new(Assert.Single(PlacingWall.Bays(
+        new PlacingWall { Length = width, Pattern = pattern, Blocks = ["rules: {" + rule + "}"] }.Project)));
+
+    private static void AssertPlaces(double[] expected, IReadOnlyList<double> places)
+    {
+        Assert.Equal(expected.Length, places.Count);
+        for (int i = 0; i < expected.Length; i++)
+            Assert.Equal(expected[i], places[i], 0.0051);
+    }
+}
