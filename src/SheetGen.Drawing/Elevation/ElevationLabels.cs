@@ -238,7 +238,7 @@ public sealed class ElevationLabels(ElevationView view)
                 continue;
             double at = (low + high) / 2;
             double z = o.Kind == ObstructionKind.Pipe ? PipeElevation(o, along, at) : Math.Min(o.Top, view.Strip.High);
-            Named(PlanLabels.NameOf(o, _print), view.At(at, z), Math.PI / 2, o.Name);
+            Named(PlanLabels.NameOf(o, view.Context), view.At(at, z), Math.PI / 2, o.Name);
         }
     }
 

@@ -10,7 +10,7 @@ namespace SheetGen.Tests.Drawing.Set;
 /// </summary>
 public class ChecklistTests
 {
-    private const string Notes = "NOTES AND LEGEND", Views = "PLAN AND ELEVATION", Sections = "SECTIONS", Tables = "TABLES", Details = "TYPICAL DETAILS";
+    private const string Notes = "NOTES, LEGEND", Views = "PLAN AND ELEVATION", Sections = "SECTIONS|NOTES, LEGEND", Tables = "TABLES", Details = "DETAILS";
 
     private static readonly Lazy<SheetSet> Set = new(() => SampleSheets.Compose(SampleWalls.TwoWalls.Replace(
         "elevation: 107}], diameter: 2}", "elevation: 107}], diameter: 2, owner: Example water district, state: abandoned, quality_level: C, source: record drawing}",
@@ -25,7 +25,9 @@ public class ChecklistTests
     [InlineData(4, Tables, "QUALITY", "EXAMPLE WATER DISTRICT", "ABANDONED", "RECORD DRAWING")]
     [InlineData(5, Views, "S1 36\" DIA", "CAP")]
     [InlineData(5, Notes, "ADJACENT STRUCTURES")]
+    [InlineData(6, Views, "LIMIT OF LONGEST NAIL")]
     [InlineData(7, Views, "BORING B-1")]
+    [InlineData(7, Tables, "BORINGS", "STIFF CLAY")]
     [InlineData(8, Views, "WATER 8 8\" DIA")]
     // Elevation
     [InlineData(9, Views, "TYP. 3.50' HORIZ. x 3.50' VERT.", "ROW 1 ")]
@@ -39,16 +41,17 @@ public class ChecklistTests
     [InlineData(14, Views, "WATER 106.00")]
     [InlineData(14, Notes, "GROUNDWATER: ____")]
     // Sections and details
-    [InlineData(15, Sections, "GREATEST HEIGHT OF SECTION A", "ROW 1, L 24', 10° DOWN", "LIFT 1 EL ")]
+    [InlineData(15, Sections, "GREATEST HEIGHT OF DESIGN ZONE A", "L 24', 10° DOWN", "LIFT 1 EL ")]
     [InlineData(15, Views, "CUT 1", "SN-")]
     [InlineData(15, Notes, "CUT NO DEEPER")]
-    [InlineData(16, Tables, "SUMMARY BY SECTION", "NAILS BY LENGTH")]
+    [InlineData(16, Tables, "SUMMARY BY DESIGN ZONE", "NAILS BY LENGTH")]
     [InlineData(16, Notes, "CORROSION PROTECTION: ____")]
-    [InlineData(17, Details, "PLATE", "BEVELLED WASHER")]
+    [InlineData(17, Details, "PLATE", "BEVELLED WASHER", "NUT AND WASHER", "BEARING BARS")]
     [InlineData(17, Notes, "STUDS: ____")]
-    [InlineData(18, Details, "MESH", "PRECAST PANEL")]
+    [InlineData(18, Details, "MESH", "PRECAST PANEL", "CONNECTION TO THE NAIL HEAD", "CONSTRUCTION JOINT")]
     [InlineData(18, Notes, "SHOTCRETE STRENGTH: ____", "FACING FINISH: ____")]
-    [InlineData(19, Details, "UNDERDRAIN")]
+    [InlineData(19, Details, "UNDERDRAIN", "WEEP HOLE", "OUTLET TO")]
+    [InlineData(20, Details, "END OF WALL")]
     [InlineData(19, Notes, "DRAINAGE STRIPS", "SURFACE WATER: ____")]
     [InlineData(20, Notes, "WALL ENDS AND OPENINGS FOR PIPES: ____")]
     // Notes and tables
@@ -67,6 +70,7 @@ public class ChecklistTests
 
     [Theory]
     [InlineData(3, LayerRole.Boundary)]
+    [InlineData(6, LayerRole.NailLimit)]
     [InlineData(6, LayerRole.NailTrace)]
     [InlineData(8, LayerRole.Utility)]
     [InlineData(9, LayerRole.Nail)]
@@ -76,5 +80,5 @@ public class ChecklistTests
         Assert.True(Seen(Views).Any(p => p.Layer == layer), $"item {item}: nothing on {layer}");
 
     private static IEnumerable<Primitive> Seen(string sheets) =>
-        Set.Value.Sheets.Where(s => s.Title.StartsWith(sheets, StringComparison.Ordinal)).SelectMany(s => SheetPicture.Of(Set.Value, s)).Select(p => p.Primitive);
+        Set.Value.Sheets.Where(s => sheets.Split('|').Any(t => s.Title.Contains(t, StringComparison.Ordinal))).SelectMany(s => SheetPicture.Of(Set.Value, s)).Select(p => p.Primitive);
 }
