@@ -41,7 +41,7 @@ public class ChecklistTests
     [InlineData(14, Views, "WATER 106.00")]
     [InlineData(14, Notes, "GROUNDWATER: ____")]
     // Sections and details
-    [InlineData(15, Sections, "GREATEST HEIGHT OF DESIGN ZONE A", "L 24', 10° DOWN", "LIFT 1 EL ")]
+    [InlineData(15, Sections, "GREATEST HEIGHT OF DESIGN ZONE A", "L 24', 10° DOWN", "LIFT ")]
     [InlineData(15, Views, "CUT 1", "SN-")]
     [InlineData(15, Notes, "CUT NO DEEPER")]
     [InlineData(16, Tables, "SUMMARY BY DESIGN ZONE", "NAILS BY LENGTH")]
