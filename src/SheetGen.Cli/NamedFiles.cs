@@ -41,7 +41,7 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
 
         public DrawingTemplates? Templates()
         {
-            DrawingTemplates templates = TemplateReader.Default(_project.Sheets.Layers, _project.Sheets.Notes);
+            DrawingTemplates templates = TemplateReader.Default(_project.Sheets.Layers, _project.Sheets.Notes, _project.Sheets.Language);
             bool good = true;
             if (_project.Sheets.Layers is { } layers && !TemplateReader.LayerLists.Contains(layers))
             {
@@ -52,6 +52,11 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
             {
                 good &= Own(ref templates, notes, "notes", "T04", "not a note set: ", TemplateReader.NoteSets,
                     TemplateReader.WithNotes, TemplateCheck.OfNotes);
+            }
+            if (_project.Sheets.Language is { } language && !TemplateReader.Languages.Contains(language))
+            {
+                good &= Own(ref templates, language, "language", "T05", "not a complete language: ", TemplateReader.Languages,
+                    TemplateReader.WithLanguage, TemplateCheck.OfLanguage);
             }
             if (_project.Sheets.TitleBlock is { } block)
             {
@@ -69,7 +74,7 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
         {
             if (TextOf(name, key, known, ["sheets", key]) is not { } text)
                 return false;
-            string hint = $"see templates/{key} for a complete file";
+            string hint = $"see templates/{(key == "language" ? "text" : key)} for a complete file";
             try
             {
                 DrawingTemplates own = parse(templates, text);

@@ -56,6 +56,7 @@ public sealed class NamedFileTests
     [InlineData("\"name\": \"HIDDEN\"", "\"name\": \"bylayer\"", "is built in")]
     [InlineData("\"screen\": 45,", "\"screen\": 45, \"colour\": 3,", "unknown key \"colour\"")]
     [InlineData("\"layers\": {", "\"layers\": { \"Fil\": {\"name\": \"X\", \"color\": 1, \"linetype\": \"Continuous\", \"weight\": 0.13, \"screen\": 45, \"description\": \"\"},", "no layer role is named \"Fil\"")]
+    [InlineData("\"weight\": 0.13, \"screen\": 45,", "\"screen\": 45,", "\"weight\" is missing")]
     [InlineData("S-WALL-PATT", "S-WALL-FACE", "is given otherwise for")]
     public void A_layer_list_is_held_to_what_a_drawing_takes_at_its_line(string from, string to, string fault)
     {

@@ -19,6 +19,9 @@ public sealed class JsonPlaces
     /// <summary>Paths of keys that stand twice in their block, with the second place.</summary>
     public List<(string Path, int Line, int Column)> Twice { get; } = [];
 
+    /// <summary>Every text of the file with its path.</summary>
+    public List<(string Path, string Text)> Texts { get; } = [];
+
     /// <summary>Places of a well-formed text; what comes behind a fault of the text has none.</summary>
     public static JsonPlaces In(string json)
     {
@@ -53,18 +56,23 @@ public sealed class JsonPlaces
                 key = null;
                 if (!places._places.TryAdd(path, place))
                     places.Twice.Add((path, place.line, place.Item2));
+                if (reader.TokenType == JsonTokenType.String)
+                    places.Texts.Add((path, reader.GetString()!));
                 if (reader.TokenType == JsonTokenType.StartObject)
                     open.Push((path, -1));
                 else if (reader.TokenType == JsonTokenType.StartArray)
                     open.Push((path, 0));
             }
         }
-        catch (JsonException)
+        catch (Exception e) when (e is JsonException or InvalidOperationException)
         {
             // The parser that reads the values tells of it.
         }
         return places;
     }
+
+    /// <summary>Whether the file has a value at that path.</summary>
+    public bool Has(string path) => _places.ContainsKey(path);
 
     /// <summary>Place of a value; of what holds it where it is not there.</summary>
     public (int Line, int Column) Of(string path)

@@ -22,6 +22,10 @@ public static partial class TemplateCheck
         var faults = new List<Fault>();
         faults.AddRange(places.Paths.Select(UnknownKey).OfType<Fault>());
         faults.AddRange(places.Twice.Select(t => new Fault(t.Path, $"\"{t.Path}\" is given twice")));
+        faults.AddRange(Enumerable.Range(0, templates.Linetypes.Count).SelectMany(i => Missing(places, string.Create(CultureInfo.InvariantCulture, $"linetypes[{i}]"), "name", "description", "pattern")));
+        faults.AddRange(templates.Layers.Keys.SelectMany(r => Missing(places, $"layers.{r}", "name", "color", "linetype", "weight", "screen", "description")));
+        if (faults.Count > 0)
+            return faults;
         for (int i = 0; i < templates.Linetypes.Count; i++)
             faults.AddRange(OfLinetype(templates.Linetypes, i));
         HashSet<string> linetypes = [.. templates.Linetypes.Select(t => t.Name.ToUpperInvariant())];
@@ -67,6 +71,14 @@ public static partial class TemplateCheck
         }
     }
 
+    /// <summary>All faults of a language's texts.</summary>
+    public static IReadOnlyList<Fault> OfLanguage(DrawingTemplates templates, JsonPlaces places) =>
+    [
+        .. places.Twice.Select(t => new Fault(t.Path, $"\"{Shown(t.Path)}\" is given twice")),
+        .. places.Texts.Where(t => BadSign(t.Text) is not null).Select(t => new Fault(t.Path, $"the text holds {BadSign(t.Text)}, which no sheet can show")),
+        .. places.Texts.Where(t => t.Text.Length > LongestNote).Select(t => new Fault(t.Path, "the text is too long for a sheet")),
+    ];
+
     private static IEnumerable<Fault> OfLinetype(IReadOnlyList<LinetypeDefinition> all, int i)
     {
         LinetypeDefinition type = all[i];
@@ -106,6 +118,9 @@ public static partial class TemplateCheck
         if (BadSign(layer.Description) is { } sign)
             yield return new(at + ".description", $"the description holds {sign}");
     }
+
+    private static IEnumerable<Fault> Missing(JsonPlaces places, string block, params string[] keys) =>
+        keys.Where(k => !places.Has($"{block}.{k}")).Select(k => new Fault(block, $"\"{k}\" is missing"));
 
     private static Fault? UnknownKey(string path)
     {
