@@ -13,7 +13,7 @@ public static class Pins
         Bay bay = row.Bay;
         foreach (FixedNail pin in project.FixedNails)
         {
-            if (pin.Wall != bay.Wall.Name || (pin.Section is not null && pin.Section != bay.Section.Name) || pin.Row != number.ToString())
+            if (pin.Wall != bay.Wall.Name || (pin.Section is not null && pin.Section != bay.Section.Name) || (pin.Row != number.ToString() && pin.Row != number.Name))
                 continue;
             if (pin.Along is not { } along)
             {

@@ -61,7 +61,8 @@ public class SheetComposerTests
         SheetSet set = SampleSheets.Compose(SampleWalls.TwoWalls);
         int labels = set.Model.OfType<Text>().Count();
 
-        Assert.True(set.Findings.Count <= labels / 100, string.Join("\n", set.Findings.Select(f => f.Message)));
+        string[] unplaced = [.. set.Findings.Select(f => f.Message).Where(m => m.Contains("no room for the label", StringComparison.Ordinal))];
+        Assert.True(unplaced.Length <= labels / 60, string.Join("\n", unplaced));
         Assert.DoesNotContain(set.Sheets.SelectMany(s => s.Paper).OfType<Text>(), t => t.Layer == LayerRole.Note && t.Value.Contains("DO NOT DRILL ", StringComparison.Ordinal) && t.Value.StartsWith('('));
     }
 
@@ -169,9 +170,14 @@ public class SheetComposerTests
         QuantityTable quantities = SampleLayout.Measure(project, layout);
 
         int dimensions = set.Model.OfType<Dimension>().Count(d => d.Angle == 0);
-        int written = set.Model.OfType<Text>().Count(t => t.Layer == LayerRole.Dimension);
+        int written = set.Model.OfType<Text>().Where(t => t.Layer == LayerRole.Dimension).Select(t => t.Nail).Distinct().Count();
 
-        Assert.Equal(quantities.Sections.Sum(s => s.Gaps.Count), dimensions + written);
+        int unplaced = set.Sheets.SelectMany(s => s.Paper).OfType<Text>().Count(t => t.Value.StartsWith("GAP ", StringComparison.Ordinal));
+        Dictionary<string, Nail> nails = layout.Nails.ToDictionary(n => n.Mark);
+        double typical = NailLabels.TypicalWithin(project.Unit) + 1e-9;
+        int wanted = quantities.Sections.Sum(s => s.Gaps.Count(g => Math.Abs(g.Gap - nails[g.FirstMark].Section.HorizontalSpacing) > typical));
+        Assert.True(wanted == dimensions + written + unplaced, string.Join("\n", quantities.Sections.SelectMany(s => s.Gaps)
+            .Concat<object>(set.Model.OfType<Dimension>().Where(d => d.Angle == 0)).Concat(set.Model.OfType<Text>().Where(t => t.Layer == LayerRole.Dimension))));
     }
 
     [Fact]
@@ -236,7 +242,7 @@ public class SheetComposerTests
         WallProject project = SampleLayout.Read(yaml);
         Wall wall = project.Walls[0];
 
-        IReadOnlyList<SheetWindow> windows = SheetWindow.Cut(wall, 45);
+        IReadOnlyList<SheetWindow> windows = SheetWindow.Cut(wall, 45, [], 0, 5);
 
         Assert.Equal(wall.Start, windows[0].Start);
         Assert.Equal(wall.End, windows[^1].End);
