@@ -19,4 +19,10 @@ public static class FindingCode
     public const string Spacing = "spacing";
     public const string Edge = "edge";
     public const string Sheet = "sheet";
+
+    /// <summary>A verification test nail that found no place.</summary>
+    public const string TestNail = "test-nail";
+
+    /// <summary>Two nails whose heads stand on one another.</summary>
+    public const string DuplicateHead = "duplicate-head";
 }
