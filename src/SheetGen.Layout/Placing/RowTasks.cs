@@ -26,6 +26,7 @@ public static class RowTasks
     {
         List<RowHeads> rows = SectionRows.Make(bays, outline);
         Dictionary<RowHeads, RowNumber> numbers = RowNumbering.Of(rows);
+        rows.RemoveAll(r => !numbers.ContainsKey(r));
         Section section = bays[0].Section;
         var turnings = new Turnings(section, site.Project.Rules);
         var columns = new ColumnNames(bays, rows);

@@ -19,6 +19,7 @@ public static class GridCover
             {
                 List<RowHeads> rows = SectionRows.Make([.. section], outline);
                 Dictionary<RowHeads, Model.Results.RowNumber> numbers = RowNumbering.Of(rows);
+                rows.RemoveAll(r => !numbers.ContainsKey(r));
                 foreach (Bay bay in section)
                 {
                     Head[] heads = [.. rows.Where(r => r.Bay == bay).SelectMany(r => withPins ? Pinned(project, r, numbers[r].ToString()) : r.Places.Select(r.HeadAt))];

@@ -25,4 +25,7 @@ public static class FindingCode
 
     /// <summary>Two nails whose heads stand on one another.</summary>
     public const string DuplicateHead = "duplicate-head";
+
+    /// <summary>A quantity or a price that stands for less than it should.</summary>
+    public const string Incomplete = "incomplete";
 }
