@@ -38,7 +38,7 @@ public static class RowTasks
             var choices = new IReadOnlyList<HeadChoice>[row.Places.Count];
             for (int label = 0; label < choices.Length; label++)
                 choices[label] = Choices(row, label, outline, turnings);
-            
+
             Pins.Apply(site.Project, row, number, choices);
             tasks.Add(new RowTask(
                 tasks.Count, row, number, columns.Of(row), section.LengthOfRow(Math.Max(1, number.Whole)), choices, RunEnds.Of(row, inBay), site));
