@@ -7,7 +7,6 @@ using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
-using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Elevation;
