@@ -1,5 +1,4 @@
 using System.Globalization;
-using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Layout.Placing;
