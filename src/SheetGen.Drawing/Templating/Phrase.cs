@@ -331,4 +331,11 @@ public enum Phrase
     // Marks
     MarkKey,
     MarkKeyNone,
+    GapTo,
+    GapToShort,
+    GapNote,
+    RowName,
+    TestNailMark,
+    DoNotDrillMark,
+    TurnWithStation,
 }
