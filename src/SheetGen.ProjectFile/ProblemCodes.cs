@@ -217,6 +217,9 @@ public static class ProblemCodes
         Error("T02", "not a title block drawing",
             "The file under sheets: title_block is not an ASCII DXF drawing, or draws nothing.",
             "Save the title block as ASCII DXF, drawn at paper size in model space or as a block with attributes."),
+        Warning("T03", "not drawn from the title block",
+            "The title block drawing holds something that the sheets cannot show, such as a spline or a multileader; the rest is drawn.",
+            "Turn it into lines, polylines, texts or hatches."),
     ];
 
     /// <summary>All codes of project files, in order.</summary>

@@ -14,7 +14,7 @@ namespace SheetGen.Drawing.Sections;
 public sealed class SectionLabels(DrawingContext context, SectionView view, ViewLabels labels, string dimensionStyle)
 {
     /// <summary>Distances of the two chains of dimensions from the left edge of the view, mm.</summary>
-    private const double HeightAt = 6, RowsAt = 15;
+    public const double HeightAt = 6, RowsAt = 15;
 
     private readonly Printed _print = context.Print;
 
@@ -36,8 +36,8 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         Put([context.Say(Phrase.BottomOfWall, _print.Elevation(view.Bottom))], Paper(view.Build.Back(view.Bottom), view.Bottom), -0.9);
         foreach (Nail nail in view.Nails)
             Nail(nail);
-        foreach (Nail nail in view.Nails)
-            Clear(nail);
+        Lifts();
+        Clear();
         foreach (Obstruction o in view.Obstructions.Where(o => view.Outline(o).Any()))
         {
             Box box = Box.Around(view.Outline(o).SelectMany(Extents.Points).Select(labels.Viewport.ToPaper.Apply));
@@ -47,12 +47,18 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
             Put([context.Say(Phrase.ExistingGround)], Paper(view.Behind * 0.7, view.Wall.ExistingGround.At(view.Cut.Along)), Math.PI / 2);
         if (view.Wall.FinishedGrade is not null)
             Put([context.Say(Phrase.FinishedGrade)], Paper((view.Extent.Left + view.Build.Front) / 2, view.Wall.FinishedGrade.At(view.Cut.Along)), Math.PI / 2);
+        // What is built on the face is drawn in every section and named where the wall is highest.
+        if (view.Cut.IsHighest)
+            Facing();
+    }
+
+    private void Lifts()
+    {
         foreach ((int number, double level) in view.Lifts())
         {
             string words = context.Say(Phrase.Lift, Printed.Number(number, 0), context.Say(Phrase.Elevation, _print.Elevation(level)));
             Put([words], Paper(view.LiftEnd, level), Math.PI);
         }
-        Facing();
     }
 
     private void Facing()
@@ -104,19 +110,24 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         Put([name, data], labels.Viewport.ToPaper.Apply(view.TipOf(nail)), 0, nail: nail.Mark);
     }
 
-    /// <summary>The clear distance of a nail where it passes a shaft or pile of the cut, from hole to structure.</summary>
-    private void Clear(Nail nail)
+    /// <summary>The clear distance of every nail that passes a shaft, pile or pipe of the cut; the first says of what.</summary>
+    private void Clear()
     {
         foreach (Obstruction o in view.Obstructions.Where(o => o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Pipe))
         {
-            Nearest near = o.Solids.Select(s => HoleDistance.ToSolid(nail.Hole, s)).MinBy(n => n.Clear);
-            if (near.Clear > 3 * view.Unit || near.DepthFirst <= 0)
-                continue;
-            Point2 a = labels.Viewport.ToPaper.Apply(view.Seen(nail, near.OnFirst)), b = labels.Viewport.ToPaper.Apply(view.Seen(nail, near.OnSecond));
-            if ((b - a).Length > 0.8)
-                labels.Add(new Line(LayerRole.Dimension, a, b) { Nail = nail.Mark });
-            labels.Add(new Circle(LayerRole.Dimension, a, 0.5) { Nail = nail.Mark });
-            Put([context.Say(Phrase.ClearDistance, _print.Distance(near.Clear), o.Name.ToUpperInvariant())], a, Math.PI / 2, o.Name);
+            Phrase words = Phrase.ClearDistance;
+            foreach (Nail nail in view.Nails)
+            {
+                Nearest near = o.Solids.Select(s => HoleDistance.ToSolid(nail.Hole, s)).MinBy(n => n.Clear);
+                if (near.Clear > 3 * view.Unit || near.DepthFirst <= 0)
+                    continue;
+                Point2 a = labels.Viewport.ToPaper.Apply(view.Seen(nail, near.OnFirst)), b = labels.Viewport.ToPaper.Apply(view.Seen(nail, near.OnSecond));
+                if ((b - a).Length > 0.8)
+                    labels.Add(new Line(LayerRole.Dimension, a, b) { Nail = nail.Mark });
+                labels.Add(new Circle(LayerRole.Dimension, a, 0.5) { Nail = nail.Mark });
+                Put([context.Say(words, _print.Distance(near.Clear), o.Name.ToUpperInvariant())], a, Math.PI / 4, o.Name);
+                words = Phrase.ClearShort;
+            }
         }
     }
 

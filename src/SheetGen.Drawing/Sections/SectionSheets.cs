@@ -12,8 +12,8 @@ namespace SheetGen.Drawing.Sections;
 /// <param name="origin">Upper left corner of the sections in model space.</param>
 public sealed class SectionSheets(DrawingContext context, Point2 origin)
 {
-    /// <summary>Room for words in front of the wall, mm.</summary>
-    private const double LeftRoom = 22;
+    /// <summary>Rows nearer together than so many letters leave no room for the words of a nail.</summary>
+    private const double RowPitch = 4;
 
     private double _next = origin.X;
 
@@ -24,6 +24,10 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     /// <summary>Room for the title below a view, mm.</summary>
     private double Band => 2 * Bubble + 3 * Label * TextMeasure.LinePitch;
 
+    /// <summary>Room in front of the wall that its words and two chains of dimensions need beyond the view's own, mm.</summary>
+    private double LeftRoom(SectionCut cut, double units) =>
+        Math.Max(8, SectionLabels.RowsAt + 4 + 10.5 * Label + (new SectionView(context, cut, default).Extent.Left - SectionView.FrontOf(context.Print.Unit)) / units);
+
     /// <summary>Room that the words at the nails' tips need beyond the view's own, mm.</summary>
     private double RightRoom(double units) => Math.Max(6, 17 * Label - SectionView.BeyondTips(context.Print.Unit) / units);
 
@@ -33,7 +37,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     {
         Box extent = new SectionView(context, cut, default).Extent;
         double units = scale.UnitsPerMillimetre;
-        return (extent.Width / units + LeftRoom + RightRoom(units) + 6, extent.Height / units + Band);
+        return (extent.Width / units + LeftRoom(cut, units) + RightRoom(units) + 6, extent.Height / units + Band);
     }
 
     /// <summary>The scale of sections on sheets of an area: the largest customary one at which they take no more sheets than at a coarse scale.</summary>
@@ -46,14 +50,16 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
             (double Width, double Height)[] sizes = [.. cuts.Select(c => SizeOf(c, scale))];
             double high = sizes.Max(s => s.Height);
             SheetPart[] parts = [.. sizes.Select(s => new SheetPart(PartKind.Section, s.Width, high, (_, _) => SheetContent.Empty))];
-            return parts.Any(p => p.Width > area.Width || p.Height > area.Height) ? null : SheetPacker.Pack([parts], area).Count;
+            bool isTooLarge = parts.Any(p => p.Width > area.Width || p.Height > area.Height);
+            bool isTooSmall = cuts.Any(c => c.Section.VerticalSpacing / scale.UnitsPerMillimetre < RowPitch * Label);
+            return isTooLarge || isTooSmall ? null : SheetPacker.Pack([parts], area).Count;
         }
         IReadOnlyList<SheetScale> scales = [.. Scales(context).Where(s => s.Value <= coarse.Value).Append(coarse).Distinct()];
         if (cuts.Count == 0)
             return coarse;
         (SheetScale Scale, int Sheets)[] possible = [.. scales.Select(s => (s, SheetsAt(s))).Where(p => p.Item2 is not null).Select(p => (p.s, p.Item2!.Value))];
         if (possible.Length == 0)
-            return Scales(context).First(s => s.Value == Scales(context).Max(o => o.Value));
+            return Scales(context).Cast<SheetScale?>().FirstOrDefault(s => cuts.All(c => SizeOf(c, s!.Value) is var (w, h) && w <= area.Width && h <= area.Height)) ?? Scales(context)[^1];
         int fewest = possible.Min(p => p.Sheets);
         return possible.First(p => p.Sheets == fewest).Scale;
     }
@@ -80,9 +86,9 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         {
             var frame = new Box(at.X, at.Y - height + Band, at.X + width - 6, at.Y);
             Box extent = new SectionView(context, cut, default).Extent;
-            var place = new Point2(left + LeftRoom * units - extent.Left, origin.Y - extent.Top);
+            var place = new Point2(left + LeftRoom(cut, units) * units - extent.Left, origin.Y - extent.Top);
             var view = new SectionView(context, cut, place);
-            var viewport = new Viewport(frame, place + new Point2(extent.Left + (frame.Width / 2 - LeftRoom) * units, extent.Center.Y), units);
+            var viewport = new Viewport(frame, place + new Point2(extent.Left + (frame.Width / 2 - LeftRoom(cut, units)) * units, extent.Center.Y), units);
             var labels = new ViewLabels(context, viewport, frame, sheet, cut.Wall);
             new SectionLabels(context, view, labels, scale.DimensionStyle).Write();
             return new SheetContent
@@ -110,11 +116,11 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         yield return new Line(LayerRole.Title, at - new Point2(0, 1.2), new(right, at.Y - 1.2));
         string[] words =
         [
-            context.Say(Phrase.SectionPlace, context.Say(Phrase.Station, context.Print.Station(cut.Wall.StationOf(cut.Along))), cut.Why, scale.Words(context)),
-            context.Say(Phrase.SectionNails, context.Print.Short(view.Near)),
-            .. notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}")),
+            context.Say(Phrase.SectionPlace, context.Say(Phrase.Station, context.Print.Station(cut.Wall.StationOf(cut.Along))), cut.Why, scale.Words(context))
+                + ". " + context.Say(Phrase.SectionNails, context.Print.Short(view.Near)),
+            string.Join("  ", notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))),
         ];
-        IEnumerable<string> lines = words.SelectMany(w => TextMeasure.Wrap(w, frame.Right - at.X, style.Height, style));
+        IEnumerable<string> lines = words.Where(w => w.Length > 0).SelectMany(w => TextMeasure.Wrap(w, frame.Right - at.X, style.Height, style));
         foreach ((string line, int i) in lines.Select((l, i) => (l, i)))
             yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 2.4 + style.Height + i * style.Height * TextMeasure.LinePitch), line);
     }

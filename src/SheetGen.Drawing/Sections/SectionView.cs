@@ -36,6 +36,9 @@ public sealed class SectionView
         Extent = new(Math.Min(0, Build.Front) - Front * Unit, low, Behind, high);
     }
 
+    /// <summary>How far a view goes on in front of the face, project units, as an offset.</summary>
+    public static double FrontOf(LengthUnit unit) => unit == LengthUnit.Metre ? -0.3 * Front : -Front;
+
     /// <summary>How far a view goes on behind the longest nail, project units.</summary>
     public static double BeyondTips(LengthUnit unit) => unit == LengthUnit.Metre ? 1.2 : 4;
 

@@ -326,4 +326,5 @@ public enum Phrase
     TestSacrificial,
     TestBar,
     TestLoadIs,
+    ClearShort,
 }

@@ -40,12 +40,16 @@ public static class TitleBlockFile
         }
         Primitive[] lines = [.. entities.SelectMany(e => Draw(e, document, 0))];
         BlockAttribute[] fields = [.. entities.OfType<DxfAttributeDefinition>().Select(FieldOf).DistinctBy(f => f.Tag)];
+        DxfProblem[] skipped = [.. read.Warnings.Where(w => w.Message.Contains("left out", StringComparison.Ordinal)), .. Undrawn(entities, document, 0).Distinct()];
         if (lines.Length + fields.Length == 0)
         {
-            problems.Add(new Problem(Severity.Error, "T02", "the title block drawing is empty", new SourceSpot(name, 1, 1),
-                "draw it in model space or as a block with attributes"));
+            string what = skipped.Length == 0 ? "is empty" : "holds only what a sheet cannot show: " + string.Join("; ", skipped.Select(s => s.Message).Distinct());
+            problems.Add(new Problem(Severity.Error, "T02", "the title block drawing " + what, new SourceSpot(name, Math.Max(1, skipped.Select(s => s.Line).FirstOrDefault()), 1),
+                "draw it in model space or as a block with attributes, of lines, polylines, arcs, circles, ellipses, texts, hatches and solids"));
             return null;
         }
+        problems.AddRange(skipped.Select(s => new Problem(Severity.Warning, "T03", "not drawn from the title block: " + s.Message,
+            new SourceSpot(name, Math.Max(1, s.Line), 1), "turn it into lines, polylines, texts or hatches if the sheets need it")));
         double width = Box.Around(lines.SelectMany(Extents.Points).Concat(fields.Select(f => f.Position))).Width;
         double scale = MillimetresPerUnit(document.Header.Units, width);
         var toPaper = new PlaneTransform(scale, 0, new Point2(from.X, from.Y) * -scale);
@@ -71,13 +75,29 @@ public static class TitleBlockFile
         DxfCircle c => [new Circle(On, Place(c.Center), c.Radius)],
         DxfArc a => [new Arc(On, Place(a.Center), a.Radius, a.StartAngle, a.EndAngle)],
         DxfSolid s => [Fill.Of(On, Place(s.First), Place(s.Second), Place(s.Third), Place(s.Fourth))],
-        DxfHatch { Pattern: null } h => h.Boundaries.Take(1).Select(b => new Fill(On, Vertices(b))),
+        DxfHatch h => h.Boundaries.Take(1).Select(b => Hatched(new Fill(On, Vertices(b)), h.Pattern)),
+        DxfLeader l => [Polyline.Of(On, l.Points.Select(Place)), .. l.Note is DxfMText note ? Lines(note) : []],
         DxfText t => [TextOf(t)],
         DxfMText m => Lines(m),
         DxfEllipse e => [new Polyline(On, [.. Flattened(e)], IsWhole(e))],
         DxfInsert i when depth < Deepest => Inside(i, document, depth),
         _ => [],
     };
+
+    /// <summary>A hatch by the first family of its lines; solid without a pattern.</summary>
+    private static Fill Hatched(Fill fill, DxfHatchPattern? pattern) => pattern is { Lines: [DxfPatternLine first, ..] }
+        ? fill with { Spacing = Place(first.Offset).Length, Angle = first.Angle }
+        : fill;
+
+    /// <summary>What was read but has no place on a sheet's frame.</summary>
+    private static IEnumerable<DxfProblem> Undrawn(IEnumerable<DxfEntity> entities, DxfDocument document, int depth) => entities.SelectMany(e => e switch
+    {
+        DxfDimension => [new DxfProblem(0, "DIMENSION")],
+        DxfPointEntity => [new DxfProblem(0, "POINT")],
+        DxfInsert i when depth < Deepest => Undrawn(document.Blocks[i.Block].Entities, document, depth + 1),
+        DxfInsert => [new DxfProblem(0, "INSERT, blocks in blocks more than 8 deep")],
+        _ => Array.Empty<DxfProblem>(),
+    });
 
     /// <summary>The first block that is drawn at unlike scales, which turns circles and texts into shapes that a sheet cannot show.</summary>
     private static string? Stretched(IEnumerable<DxfEntity> entities, DxfDocument document, int depth) => entities.OfType<DxfInsert>()
