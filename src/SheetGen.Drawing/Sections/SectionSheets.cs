@@ -13,7 +13,7 @@ namespace SheetGen.Drawing.Sections;
 public sealed class SectionSheets(DrawingContext context, Point2 origin)
 {
     /// <summary>Rows nearer together than so many letters leave no room for the words of a nail.</summary>
-    private const double RowPitch = 4;
+    private const double RowPitch = 3.7;
 
     private double _next = origin.X;
 

@@ -133,7 +133,7 @@ public class TitleBlockTests
         Assert.Null(TitleBlockFile.Read(Bytes(new DxfPointEntity("0", new(1, 1))), "title.dxf", problems));
 
         Problem problem = Assert.Single(problems);
-        Assert.Contains("holds only what a sheet cannot show: POINT", problem.Message, StringComparison.Ordinal);
+        Assert.Contains("holds only what a sheet cannot show: point", problem.Message, StringComparison.Ordinal);
     }
 
     [Fact]
