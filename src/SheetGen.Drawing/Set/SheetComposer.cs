@@ -27,15 +27,15 @@ public static class SheetComposer
         var frame = new SheetFrame(context, size);
         findings.AddRange(FrameFindings(frame, size));
         Box area = frame.Area;
-        SheetScale scale = StripPlanner.Choose(context, area);
-        DrawingTemplates larger = templates.WithTextsTimes(size.TextFactor);
-        if (NailMarks.HaveRoom(context with { Templates = larger }, scale))
-            context = context with { Templates = larger };
-        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, area);
+        context = context with { Templates = templates.WithTextsTimes(size.TextFactor) };
+        ElevationPlan elevations = ElevationPlan.Make(context, area);
+        findings.AddRange(elevations.Findings);
+        SheetScale scale = elevations.Scale;
+        IReadOnlyList<ElevationStrip> strips = elevations.Strips;
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
         Primitive[] planLines = [.. plan.Draw()];
 
-        ViewSheet[] views = [.. strips.SelectMany(s => ViewsOf(context, s, area, scale, plan, planLines))];
+        ViewSheet[] views = [.. strips.SelectMany(s => ViewsOf(context, elevations, s, area, plan, planLines))];
         var sections = new SectionSheets(context, SectionOrigin(strips, planLines, scale));
         SheetPlan sheets = SheetPlan.Make(context, area, scale, views, sections);
         IReadOnlyList<(string Name, string Title)> index = sheets.Index;
@@ -43,16 +43,19 @@ public static class SheetComposer
         var drawn = new List<(string Scale, SheetContent Content)>();
         IReadOnlyList<SheetContent> front = sheets.Front.Draw(index);
         drawn.AddRange(front.Select((f, i) => (context.Say(Phrase.ScaleNone), i == front.Count - 1 ? WithViews(context, sheets, f) : f)));
-        var elevations = new List<Primitive>();
+        var elevationLines = new List<Primitive>();
         foreach (IGrouping<ElevationStrip, ViewSheet> wall in views.GroupBy(v => v.Strip))
         {
-            Primitive[] lines = [.. ElevationModel.Draw(context, wall.Key, scale.UnitsPerMillimetre)];
-            elevations.AddRange(lines);
-            drawn.AddRange(DrawViews(context, [.. wall], sheets, area, scale, plan, lines, planLines));
+            elevationLines.AddRange(ElevationModel.Draw(context, wall.Key));
+            drawn.AddRange(DrawViews(context, [.. wall], sheets, area, scale, plan, planLines));
         }
         drawn.AddRange(sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.NameOf(p)))));
         SheetContent all = SheetContent.Together([.. drawn.Select(d => d.Content)]);
         findings.AddRange(all.Findings);
+        Primitive[] model = [.. planLines, .. elevationLines, .. all.Model];
+        string[] marked = [.. model.OfType<BlockReference>().Where(b => b.Shown?.Tag == NailSymbols.Mark).Select(b => b.Nail!)];
+        if (marked.Length != layout.Nails.Count || !layout.Nails.Select(n => n.Mark).ToHashSet().SetEquals(marked))
+            throw new InvalidOperationException("the marks drawn are not those of the nails");
         SheetScale[] scales = [scale, sheets.SectionScale, .. sheets.Typical is null ? Array.Empty<SheetScale>() : [sheets.Typical.Scale]];
         return new SheetSet
         {
@@ -65,7 +68,7 @@ public static class SheetComposer
             Templates = context.Templates,
             Blocks = [.. NailSymbols.All, frame.Block(), .. all.Blocks],
             DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context))],
-            Model = [.. planLines, .. elevations, .. all.Model],
+            Model = model,
             Sheets = [.. drawn.Select((d, i) => new Sheet(
                 index[i].Name, index[i].Title, size.Name, size.Width, size.Height, d.Content.Viewports,
                 [frame.Reference(index[i].Name, drawn.Count, index[i].Title, d.Scale), .. d.Content.Paper]))],
@@ -88,26 +91,26 @@ public static class SheetComposer
 
     /// <summary>The sheets of a wall: one for each stretch of its elevation, and one for its plan where no plan fits above the elevation.</summary>
     private static IEnumerable<ViewSheet> ViewsOf(
-        DrawingContext context, ElevationStrip strip, Box area, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> planLines)
+        DrawingContext context, ElevationPlan elevations, ElevationStrip strip, Box area, PlanModel plan, IReadOnlyList<Primitive> planLines)
     {
-        bool hasPlan = new PlanElevationSheet(context, strip, scale, plan, [], planLines, []).HasPlanAbove(area);
-        foreach (SheetWindow window in SheetWindow.Cut(strip.Wall, PlanElevationSheet.Longest(context, area, scale)))
+        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, []).HasPlanAbove(area);
+        foreach (PlannedWindow window in elevations.Windows.Where(w => w.Strip == strip))
             yield return new(strip, window, hasPlan);
         if (!hasPlan)
             yield return new(strip, null, true);
     }
 
     private static IEnumerable<(string Scale, SheetContent Content)> DrawViews(
-        DrawingContext context, ViewSheet[] wall, SheetPlan sheets, Box area, SheetScale scale, PlanModel plan, Primitive[] lines, Primitive[] planLines)
+        DrawingContext context, ViewSheet[] wall, SheetPlan sheets, Box area, SheetScale scale, PlanModel plan, Primitive[] planLines)
     {
-        PlanElevationSheet View() => new(context, wall[0].Strip, scale, plan, lines, planLines, sheets.SectionSheets);
+        PlanElevationSheet View() => new(context, wall[0].Strip, scale, plan, planLines, sheets.SectionSheets);
         SheetScale planScale = wall.Where(v => v.Window is not null).Select(v => View().PlanScaleAbove(v.Window!, area)).MaxBy(s => s.Value);
         for (int i = 0; i < wall.Length; i++)
         {
             PlanElevationSheet sheet = View();
             string name = sheets.NameOf(wall[i]);
-            if (wall[i].Window is SheetWindow window)
-                sheet.Compose(window, area, planScale, name, window.Before ? sheets.NameOf(wall[i - 1]) : null, window.After ? sheets.NameOf(wall[i + 1]) : null);
+            if (wall[i] is { Planned: PlannedWindow planned, Window: SheetWindow window })
+                sheet.Compose(planned, area, planScale, name, window.Before ? sheets.NameOf(wall[i - 1]) : null, window.After ? sheets.NameOf(wall[i + 1]) : null);
             else
                 sheet.ComposePlan(new SheetWindow(wall[i].Strip.Wall, wall[i].Strip.Wall.Start, wall[i].Strip.Wall.End, false, false), area, name);
             bool isOne = wall[i].Window is not null && (!wall[i].HasPlan || planScale == scale);

@@ -146,9 +146,12 @@ public sealed class SheetPlan
 }
 
 /// <summary>A sheet with a stretch of a wall's elevation, or with a plan alone.</summary>
-/// <param name="Window">Null for a plan alone.</param>
+/// <param name="Planned">Null for a plan alone.</param>
 /// <param name="HasPlan">True where a plan stands on it.</param>
-public sealed record ViewSheet(ElevationStrip Strip, SheetWindow? Window, bool HasPlan);
+public sealed record ViewSheet(ElevationStrip Strip, PlannedWindow? Planned, bool HasPlan)
+{
+    public SheetWindow? Window => Planned?.Window;
+}
 
 /// <summary>The section on the front sheet.</summary>
 public sealed record TypicalSection(SectionCut Cut, SheetScale Scale, Box Room, SheetPart Part);

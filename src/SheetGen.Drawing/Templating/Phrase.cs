@@ -327,4 +327,8 @@ public enum Phrase
     TestBar,
     TestLoadIs,
     ClearShort,
+
+    // Marks
+    MarkKey,
+    MarkKeyNone,
 }
