@@ -6,11 +6,6 @@ using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
-<<<<<<< HEAD
-using SheetGen.Model.Problems;
-=======
-using SheetGen.Model.Geometry;
->>>>>>> elevation-next
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Elevation;
