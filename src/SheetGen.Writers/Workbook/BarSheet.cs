@@ -21,7 +21,7 @@ internal sealed class BarSheet
             .Formula("count", "Bars", 9, CellFormat.Whole, (_, r) => $"COUNTIFS({nails.Table.Range("bar_line")},{t.At("line", r)})", b => b.Cut.Count)
             .Formula("total", $"Total length, {l}", 13, CellFormat.Two, (_, r) => $"{t.At("count", r)}*{t.At("cut", r)}", b => b.Cut.TotalLength)
             .Number("unit", $"Unit weight, {input.Weight}/{l}", 11, CellFormat.Three, b => b.Cut.UnitWeight)
-            .Formula("weight", $"Weight, {input.Weight}", 12, CellFormat.Two, (_, r) => $"{t.At("total", r)}*{t.At("unit", r)}", b => b.Cut.Weight)
+            .Formula("weight", $"Weight, {input.Weight}", 12, CellFormat.Two, (_, r) => $"IF({t.At("unit", r)}=\"\",\"\",{t.At("total", r)}*{t.At("unit", r)})", b => b.Cut.Weight)
             .Formula("couplers", "Couplers a bar", 10, CellFormat.Whole,
                 (_, r) => $"IF({stock}=\"\",\"\",MAX(1,ROUNDUP(ROUND({t.At("cut", r)}/{stock},9),0))-1)", b => b.Cut.CouplersEach)
             .Formula("all_couplers", "Couplers", 10, CellFormat.Whole,

@@ -32,11 +32,11 @@ internal sealed class FacingSheet
                 (_, r) => $"IF({t.At("thickness", r)}=\"\",\"\",{t.At("neat", r)})", s => Of(s, QuantityName.MeshArea))
             .Number("waler", $"Length of rows, {l}", 12, CellFormat.Two, s => Of(s, QuantityName.WalerLength))
             .Formula("waler_bars", $"Waler bars, {l}", 12, CellFormat.Two,
-                (_, r) => $"IF({RateSheet.WalerBars}=\"\",\"\",{t.At("waler", r)}*{RateSheet.WalerBars})", _ => null)
+                (_, r) => $"IF({RateSheet.WalerBars}=\"\",\"\",{t.At("waler", r)}*{RateSheet.WalerBars})", s => Of(s, QuantityName.WalerBarLength))
             .Formula("nails", "Production nails", 11, CellFormat.Whole, (_, r) => nails.Count(t.At("no", r)), s => Of(s, QuantityName.NailCount))
             .Formula("bearing", $"Bearing bars, {l}", 12, CellFormat.Two,
                 (_, r) => $"IF(OR({RateSheet.BearingBars}=\"\",{RateSheet.BearingBarLength}=\"\"),\"\",{t.At("nails", r)}*{RateSheet.BearingBars}*{RateSheet.BearingBarLength})",
-                _ => null)
+                s => Of(s, QuantityName.BearingBarLength))
             .Number("coping", $"Coping, {l}", 11, CellFormat.Two, s => Of(s, QuantityName.CopingLength));
         t.Fill("facing");
         t.TotalHead("Total");

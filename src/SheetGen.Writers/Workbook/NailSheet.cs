@@ -13,6 +13,7 @@ internal sealed class NailSheet
         Sheet.HeadColumns = 5;
         Dictionary<string, int> lines = BarLines(input.Quantities);
         string l = input.Length, area = l + "2", volume = l + "3";
+        string end = (input.Project.Rates.CentralizerEnd ?? (input.IsFeet ? 2 : 0.6)).ToString("0.######", System.Globalization.CultureInfo.InvariantCulture);
         bool fromBack = input.Project.PayLengthFrom == PayLengthFrom.BackOfShotcrete;
         Table = new TableBlock<NailQuantity>(Sheet, 5, input.Quantities.Nails);
         TableBlock<NailQuantity> t = Table;
@@ -36,7 +37,7 @@ internal sealed class NailSheet
             .Text("bar", "Bar", 12, n => n.Nail.Bar.ToString())
             .Number("bar_line", "Line of the bar list", 9, CellFormat.Whole, n => lines[n.Nail.Mark])
             .Number("unit_weight", $"Unit weight, {input.Weight}/{l}", 10, CellFormat.Three, n => n.UnitWeight)
-            .Formula("weight", $"Weight, {input.Weight}", 10, CellFormat.Two, (_, r) => $"{t.At("bar_length", r)}*{t.At("unit_weight", r)}", n => n.Weight)
+            .Formula("weight", $"Weight, {input.Weight}", 10, CellFormat.Two, (_, r) => $"IF({t.At("unit_weight", r)}=\"\",\"\",{t.At("bar_length", r)}*{t.At("unit_weight", r)})", n => n.Weight)
             .Number("hole", $"Hole diameter, {l}", 9, CellFormat.Three, n => n.Nail.HoleDiameter)
             .Formula("hole_volume", $"Hole volume, {volume}", 10, CellFormat.Four, (_, r) => $"PI()*{t.At("hole", r)}^2/4*{t.At("length", r)}", n => n.HoleVolume)
             .Number("bar_area", $"Bar area, {area}", 10, CellFormat.Six, n => n.BarArea)
@@ -44,7 +45,7 @@ internal sealed class NailSheet
             .Formula("grout", $"Theoretical grout, {volume}", 11, CellFormat.Four, (_, r) => $"{t.At("hole_volume", r)}-{t.At("bar_volume", r)}", n => n.Grout)
             .Formula(
                 "centralizers", "Centralizers", 12, CellFormat.Whole,
-                (_, r) => $"IF({RateSheet.CentralizerSpacing}=\"\",\"\",MAX(1,ROUNDUP(ROUND({t.At("length", r)}/{RateSheet.CentralizerSpacing},9),0)))",
+                (_, r) => $"IF({RateSheet.CentralizerSpacing}=\"\",\"\",IF(ROUND({t.At("length", r)}-2*{end},9)<=0,1,MAX(1,ROUNDUP(ROUND(({t.At("length", r)}-2*{end})/{RateSheet.CentralizerSpacing},9),0))+1))",
                 n => n.Centralizers)
             .Number("area", $"Area of face, {area}", 10, CellFormat.Two, n => n.Area)
             .Text("nearest", "Nearest", 16, n => Clearance(input, n)?.Nearest ?? "")
@@ -72,7 +73,7 @@ internal sealed class NailSheet
     public string Count(string number, bool sacrificial = false) =>
         $"COUNTIFS({Table.Range("no")},{number},{Table.Range("kind")},\"{(sacrificial ? "" : "<>")}verification\")";
 
-    private static double? Sum(WorkbookInput input, Func<NailQuantity, double> of, Func<NailQuantity, bool>? where = null)
+    private static double? Sum(WorkbookInput input, Func<NailQuantity, double?> of, Func<NailQuantity, bool>? where = null)
     {
         List<NailQuantity> nails = [.. input.Quantities.Nails.Where(where ?? (_ => true))];
         return nails.Count == 0 ? null : nails.Sum(of);

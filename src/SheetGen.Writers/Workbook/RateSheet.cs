@@ -37,10 +37,10 @@ internal sealed class RateSheet
                 rates.TestBondedLength is null ? "default: 10 ft, or what the bar allows" : ""),
             new(FreeLength, "Free length of a test nail", input.Length, rates.TestFreeLength, 0, 200, ""),
             new(Contingency, "Contingency, share of the sum", "-", rates.Contingency, 0, 10, ""),
-            new(CheckLimit, "Limit for the checker's difference, share of our value", "-", null, 0, 1, "the checker's own"),
-            new(WalerBars, "Waler bars a row", "each", null, 0, 10, "the user's own"),
-            new(BearingBars, "Bearing bars a nail", "each", null, 0, 20, "the user's own"),
-            new(BearingBarLength, "Length of a bearing bar", input.Length, null, 0, 50, "the user's own"),
+            new(CheckLimit, "Limit for the checker's difference, share of our value", "-", rates.CheckLimit, 0, 1, ""),
+            new(WalerBars, "Waler bars a row", "each", rates.WalerBars, 0, 10, ""),
+            new(BearingBars, "Bearing bars a nail", "each", rates.BearingBars, 0, 20, ""),
+            new(BearingBarLength, "Length of a bearing bar", input.Length, rates.BearingBarLength, 0, 50, ""),
         ];
         Sheet = SheetHead.Make(input, "Rates", "Rates and factors", "Yellow cells may be changed. An empty cell is not given: what rests on it stays empty.");
         var table = new TableBlock<Rate>(Sheet, 5, rows);
