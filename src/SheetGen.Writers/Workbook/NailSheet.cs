@@ -68,7 +68,7 @@ internal sealed class NailSheet
         string l = input.Length, area = l + "2", volume = l + "3";
         bool fromBack = input.Project.PayLengthFrom == PayLengthFrom.BackOfShotcrete;
         string projection = RateSheet.BarProjection, spacing = RateSheet.CentralizerSpacing, stock = RateSheet.StockLength;
-        string between = $"({t.This("length")}-2*{RateSheet.CentralizerEnd})";
+        string Between() => $"({t.This("length")}-2*{RateSheet.CentralizerEnd})";
         double? longest = input.Project.Rates.StockLength;
         t.Number("length", $"Length from face, {l}", 10, CellFormat.Two, n => n.Nail.Length)
             .Number("shotcrete", $"Shotcrete along the bar, {l}", 11, CellFormat.Three, n => n.ShotcreteAlong)
@@ -86,7 +86,7 @@ internal sealed class NailSheet
             .Formula("grout", $"Theoretical grout, {volume}", 11, CellFormat.Four, $"{t.This("hole_volume")}-{t.This("bar_volume")}", n => n.Grout)
             .Formula(
                 "centralizers", "Centralizers", 12, CellFormat.Whole,
-                $"IF({spacing}=\"\",\"\",IF(ROUND({between},9)<=0,1,MAX(1,ROUNDUP(ROUND({between}/{spacing},9),0))+1))", n => n.Centralizers)
+                $"IF({spacing}=\"\",\"\",IF(ROUND({Between()},9)<=0,1,MAX(1,ROUNDUP(ROUND({Between()}/{spacing},9),0))+1))", n => n.Centralizers)
             .Formula(
                 "couplers", "Couplers", 10, CellFormat.Whole,
                 $"IF(OR({stock}=\"\",{t.This("bar_length")}=\"\"),\"\",MAX(1,ROUNDUP(ROUND({t.This("bar_length")}/{stock},9),0))-1)",
