@@ -17,20 +17,20 @@ internal static class PanelTakeOff
     {
         if (wall.Panels is not { } size)
             return [];
-        var face = new Face(wall with { Batter = null });
+        Face face = PanelColumns.PlumbFace(wall);
         var regions = new FaceRegions(face);
         double datum = wall.Bottom.Points.Min(p => p.Elevation), tolerance = 2 * Lengths.Quantum(unit);
         var panels = new List<Panel>();
         foreach (Leg leg in face.Legs)
         {
             Geometry gross = regions.Gross(leg);
-            double[] cuts = Columns(wall, face, leg, tolerance);
-            for (int i = 0; i + 1 < cuts.Length; i++)
+            List<double> cuts = WithoutSlivers(PanelColumns.Edges(face, leg, size), tolerance);
+            for (int i = 0; i + 1 < cuts.Count; i++)
             {
                 Geometry column = Outlines.Overlay(gross, Outlines.Box(cuts[i], cuts[i + 1], -1e6, 1e6), SpatialFunction.Intersection);
                 if (column.IsEmpty)
                     continue;
-                double width = FaceLength(face, leg, cuts[i], cuts[i + 1]);
+                double width = PanelColumns.Length(face, leg, cuts[i], cuts[i + 1]);
                 Envelope extent = column.EnvelopeInternal;
                 int first = (int)Math.Floor((extent.MinY - datum + tolerance) / size.Height), last = (int)Math.Ceiling((extent.MaxY - datum - tolerance) / size.Height) - 1;
                 for (int course = first; course <= last; course++)
@@ -76,7 +76,8 @@ internal static class PanelTakeOff
         foreach (Leg leg in face.Legs)
         {
             double? before = null;
-            List<double> cuts = Cuts(leg.Start, leg.End, wall.Bottom.Points.Select(p => p.Along).Concat(wall.Sections.Select(s => s.Start)), 1e-6);
+            List<double> cuts = WithoutSlivers(
+                [leg.Start, .. wall.Bottom.Points.Select(p => p.Along).Concat(wall.Sections.Select(s => s.Start)).Where(a => a > leg.Start && a < leg.End).Order(), leg.End], 1e-6);
             for (int i = 0; i + 1 < cuts.Count; i++)
             {
                 double elevation = wall.Bottom.At(cuts[i]);
@@ -141,30 +142,17 @@ internal static class PanelTakeOff
         panel.Size, panel.Width, panel.StartHeight, panel.EndHeight,
         panel.CutBy.Count == 0 ? "" : string.Join("+", panel.CutBy) + FormattableString.Invariant($" {panel.Area:0.00}"));
 
-    /// <summary>Edges of the columns of a leg: its mitres, and the breaks between them.</summary>
-    private static double[] Columns(Wall wall, Face plumb, Leg leg, double tolerance)
+    /// <summary>Edges without those that stand within a tolerance of the one before or of the end.</summary>
+    private static List<double> WithoutSlivers(IReadOnlyList<double> edges, double tolerance)
     {
-        double low = leg.Start + (leg.StartCorner is { } opens ? plumb.MitreCut(opens, 0) : 0);
-        double high = leg.End - (leg.EndCorner is { } closes ? plumb.MitreCut(closes, 0) : 0);
-        return high <= low ? [] : [.. Cuts(low, high, wall.PanelBreaks, tolerance)];
-    }
-
-    /// <summary>Length along the plumb face; beyond the leg's corners it goes on straight.</summary>
-    private static double FaceLength(Face plumb, Leg leg, double from, double to)
-    {
-        double first = Math.Clamp(from, leg.Start, leg.End), last = Math.Clamp(to, leg.Start, leg.End);
-        return plumb.Distance(first, last, 0) + (first - from) * plumb.Scale(leg.Start, 0) + (to - last) * plumb.Scale(Math.BitDecrement(leg.End), 0);
-    }
-
-    private static List<double> Cuts(double start, double end, IEnumerable<double> places, double tolerance)
-    {
-        var cuts = new List<double> { start };
-        foreach (double place in places.Order())
+        var kept = new List<double>();
+        foreach (double edge in edges)
         {
-            if (place > cuts[^1] + tolerance && place < end - tolerance)
-                cuts.Add(place);
+            if (kept.Count == 0 || edge > kept[^1] + tolerance && edge < edges[^1] - tolerance)
+                kept.Add(edge);
         }
-        cuts.Add(end);
-        return cuts;
+        if (edges.Count > 0)
+            kept.Add(edges[^1]);
+        return kept;
     }
 }

@@ -34,11 +34,14 @@ internal static class SecondWays
             production.Sum(n => (n.Nail.Hole.Tip - n.Nail.Hole.Head).Length), "sum of the distances from head to tip", 1e-7)
         { Source = CheckSource.Coordinates });
         double steel = feet ? 490 : 7850;
-        lines.Add(new CheckLine(
-            QuantityName.BarWeight, "Bar weight", feet ? "lb" : "kg", production.Sum(n => n.Weight ?? 0),
-            production.Where(n => n.Weight is not null).Sum(n => n.BarLength * n.BarArea * steel),
-            feet ? "bar length x nominal area x 490 lb/ft3" : "bar length x nominal area x 7850 kg/m3", 0.01)
-        { Source = CheckSource.Density });
+        if (production.TrueForAll(n => n.Weight is not null && !n.Nail.Bar.IsWeightGiven))
+        {
+            lines.Add(new CheckLine(
+                QuantityName.BarWeight, "Bar weight", feet ? "lb" : "kg", production.Sum(n => n.Weight ?? 0),
+                production.Sum(n => n.BarLength * n.BarArea * steel),
+                feet ? "bar length x nominal area x 490 lb/ft3" : "bar length x nominal area x 7850 kg/m3", 0.01)
+            { Source = CheckSource.Density });
+        }
         lines.Add(new CheckLine(
             QuantityName.GroutVolume, "Theoretical grout", length + "3", production.Sum(n => n.Grout),
             production.GroupBy(n => (n.Nail.HoleDiameter, n.BarArea))
