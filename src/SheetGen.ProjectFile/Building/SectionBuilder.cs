@@ -28,6 +28,8 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
             if (BuildOne(map, stretch.Start, stretch.End, wallName) is { } section)
                 sections.Add(section);
         }
+        foreach ((MapItem map, double from, double to) in placed)
+            CheckCorners(map, line, start, end, from, to);
         if (whole)
             CheckCover([.. placed.OrderBy(p => p.Start)], line, start, end);
         return whole && sections.Count == list.Items.Count ? [.. sections.OrderBy(s => s.Start)] : null;
@@ -49,6 +51,21 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
         }
         if (at < end - Tolerance.Length)
             problems.Add(ProblemCodes.SectionGap, before!.SpotOf("stations"), $"no section covers {Show(at)} to {Show(end)}", "let the last section end where the wall ends");
+    }
+
+    /// <summary>Warns of a limit so near to a corner that the sliver between them takes nails of its own.</summary>
+    private void CheckCorners(MapItem map, LayoutLine line, double wallStart, double wallEnd, double from, double to)
+    {
+        double near = Math.Max(rules.MinGap, 2 * rules.CornerClear);
+        foreach (double limit in new[] { from, to }.Where(l => l > wallStart + Tolerance.Length && l < wallEnd - Tolerance.Length))
+        {
+            Corner? corner = line.Corners.FirstOrDefault(c => Math.Abs(c.Along - limit) < near && Math.Abs(c.Along - limit) > Tolerance.Length);
+            if (corner is null)
+                continue;
+            problems.Add(ProblemCodes.LimitBesideCorner, map.SpotOf("stations"),
+                FormattableString.Invariant($"section {Shown.Short(map.Text("name") ?? "?")} {(limit == from ? "starts" : "ends")} at {Stations.Format(line.StationOf(limit), unit)}, {Math.Abs(corner.Along - limit):0.00} {Lengths.Symbol(unit)} {(limit > corner.Along ? "behind" : "before")} the corner: nails of two sections crowd there"),
+                $"let it {(limit == from ? "start" : "end")} at the corner, {Stations.Format(line.StationOf(corner.Along), unit)}");
+        }
     }
 
     private Section? BuildOne(MapItem map, double start, double end, string? wallName)

@@ -34,7 +34,7 @@ public static class EditorSchema
             ValueKind.Number => Number(key, "number"),
             ValueKind.Length => NumberOr(key, LengthPattern),
             ValueKind.Station => NumberOr(key, "^[-+]?[0-9]+\\+[0-9]{2,3}(\\.[0-9]*)?$"),
-            ValueKind.Angle => NumberOr(key, "^[-+]?[0-9.]+\\s*(deg|\u00b0)$|^-?[0-9]{1,3}[-\u00b0][0-9]{1,2}[-'][0-9.]+\"?$"),
+            ValueKind.Angle or ValueKind.Azimuth or ValueKind.Lean or ValueKind.Slope or ValueKind.Grade => Either(key),
             ValueKind.Share => NumberOr(key, "^[-+]?[0-9.]+\\s*%$"),
             ValueKind.Scale => NumberOr(key, "^1:\\s*[0-9.]+$"),
             ValueKind.Choice => new JsonObject { ["enum"] = new JsonArray([.. key.Choices.Select(c => (JsonNode)c)]) },
@@ -58,6 +58,12 @@ public static class EditorSchema
         }
         return number;
     }
+
+    /// <summary>A number in its range, or a text: the program reads more spellings than a pattern should name.</summary>
+    private static JsonObject Either(Key key) => new()
+    {
+        ["anyOf"] = new JsonArray(Number(key, "number"), new JsonObject { ["type"] = "string" }),
+    };
 
     private static JsonObject NumberOr(Key key, string pattern) => new()
     {
