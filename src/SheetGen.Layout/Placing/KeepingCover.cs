@@ -1,3 +1,5 @@
+using SheetGen.Layout.Rows;
+
 namespace SheetGen.Layout.Placing;
 
 /// <summary>Where moves broke cover across rows, the nails there go back to their places and only turn.</summary>

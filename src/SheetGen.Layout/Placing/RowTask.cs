@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -131,15 +132,15 @@ public sealed class RowTask
             double greatest = from.IsAtGrid && to.IsAtGrid ? GreatestGap : GreatestMovedGap;
             return Math.Max(gap, face) <= greatest + 1e-9 || (from.IsAtGrid && to.IsAtGrid && to.Label == from.Label + 1);
         }
-        return Ends.CoversEnd(from) && Ends.CoversStart(to);
+        return Ends.CoversEnd(from.Label, from.Head.Along) && Ends.CoversStart(to.Label, to.Head.Along);
     }
 
     /// <summary>True where a nail may stand between its neighbours in the row; null for the row's start or end.</summary>
     public bool FitsBetween(HeadChoice? before, HeadChoice choice, HeadChoice? after)
     {
-        bool starts = before is null ? Ends.RunOf(choice.Label) == 0 && Ends.CoversStart(choice) : before.Head.Along < choice.Head.Along && Fits(before, choice);
+        bool starts = before is null ? Ends.RunOf(choice.Label) == 0 && Ends.CoversStart(choice.Label, choice.Head.Along) : before.Head.Along < choice.Head.Along && Fits(before, choice);
         return starts && (after is null
-            ? Ends.RunOf(choice.Label) == Ends.LastRun && Ends.CoversEnd(choice)
+            ? Ends.RunOf(choice.Label) == Ends.LastRun && Ends.CoversEnd(choice.Label, choice.Head.Along)
             : choice.Head.Along < after.Head.Along && Fits(choice, after));
     }
 
