@@ -16,7 +16,7 @@ internal sealed class BendCheck(Points points, LengthUnit unit, ProblemList prob
         MapItem[] maps = [.. list.Maps];
         for (int i = 1; i < maps.Length; i++)
         {
-            if (Offset(maps[i - 1]) is not { } a || Offset(maps[i]) is not { } b || a.Line != b.Line)
+            if (Offset(maps[i - 1]) is not { } a || Offset(maps[i]) is not { } b || a.Line != b.Line || !Bends(a, b))
                 continue;
             if (Spread(a, b) is { } spread)
             {
@@ -35,6 +35,12 @@ internal sealed class BendCheck(Points points, LengthUnit unit, ProblemList prob
         point.Number("station") is { } station && point.Number("offset") is { } offset && points.LineOf(point, "offset") is { } of
             ? new Place(of.Line, of.Side, of.Line.AlongOf(station), offset)
             : null;
+
+    private static bool Bends(Place a, Place b)
+    {
+        double from = Math.Min(a.Along, b.Along) + Tolerance.Length, to = Math.Max(a.Along, b.Along) - Tolerance.Length;
+        return a.Line.Corners.Any(c => c.Along > from && c.Along < to) || a.Line.Pieces.Any(p => p.Curvature != 0 && p.Start < to && p.End > from);
+    }
 
     /// <summary>Least and greatest offset of the straight line; null where it keeps the offsets of its ends.</summary>
     private (double Least, double Most)? Spread(Place a, Place b)

@@ -19,7 +19,7 @@ internal sealed class Points(LayoutLines lines, WallNames walls, LengthUnit unit
         bool whole = byStation ? map.Gives("station") && map.Gives("offset") : map.Gives("northing") && map.Gives("easting");
         if (byStation == byCoordinates || !whole)
         {
-            problems.Add(ProblemCodes.PointForm, map.Spot, "a point takes station and offset, or northing and easting");
+            problems.Add(ProblemCodes.PointForm, map.Spot, "a point takes station and offset, or northing and easting", "give one whole pair: {station: 10+32, offset: 8}, or northing and easting");
             return null;
         }
         if (byCoordinates)

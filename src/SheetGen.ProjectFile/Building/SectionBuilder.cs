@@ -1,3 +1,4 @@
+using System.Globalization;
 using SheetGen.Model;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Tree;
@@ -109,9 +110,15 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
             return null;
         Bar? bar = BarTable.Find(size, (int)(given.Number("grade") ?? 0));
         if (bar is null)
-            problems.Add(ProblemCodes.UnknownBar, given.SpotOf("size"), $"there is no bar \"{Shown.Short(size)}\"", "one of " + string.Join(", ", BarTable.All.Select(b => b.Size)));
+            problems.Add(ProblemCodes.UnknownBar, given.SpotOf("size"), $"there is no bar \"{Shown.Short(size)}\"", SoftMetric(size) is { } inch ? $"did you mean {inch}? Sizes are in eighths of an inch" : "one of " + string.Join(", ", BarTable.All.Select(b => b.Size)));
         return given.Number("grade") is null ? null : bar;
     }
+
+    /// <summary>The size that a soft metric designation such as 25 stands for (its diameter in whole millimetres).</summary>
+    private static string? SoftMetric(string size) =>
+        int.TryParse(size.Trim().TrimStart('#').TrimEnd('M', 'm'), NumberStyles.None, CultureInfo.InvariantCulture, out int millimetres)
+            ? BarTable.All.FirstOrDefault(b => (int)Math.Round(b.DiameterMillimetres, MidpointRounding.ToZero) == millimetres || (int)Math.Round(b.DiameterMillimetres) == millimetres)?.Size
+            : null;
 
     private static TestNails ReadTestNails(MapItem? map) => map is null ? TestNails.None : new TestNails(
         (int)(map.Number("verification") ?? 0), map.Number("proof") ?? 0,

@@ -96,7 +96,7 @@ internal static class WallKeys
         Map("bar", "Bar of the nails; \"#8 Gr 75\" in quotes for short.",
             Text("size", "Size by number, in quotes: a # without quotes starts a comment.", "\"#8\"") with { Required = true },
             new Key("grade", ValueKind.Grade, "Yield strength in ksi; also 75 ksi, Gr 75, 520 MPa.") { Range = new ValueRange(40, true, 160), Example = "75", Required = true }) with
-        { Required = true, Short = ["size", "grade"] },
+        { Required = true, Short = ["size", "grade"], Example = "{size: \"#8\", grade: 75}" },
         Length("hole", "Diameter of the holes.", new ValueRange(0, false, 5), "6 in") with { Required = true, RangeMetric = new ValueRange(0, false, 1.5) },
         Map("test_nails", "Test nails.",
             Integer("verification", "Number of sacrificial verification test nails.", new ValueRange(0, true, 1000), "1") with { Default = "0" },

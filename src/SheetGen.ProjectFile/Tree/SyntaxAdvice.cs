@@ -20,7 +20,7 @@ internal static partial class SyntaxAdvice
     [GeneratedRegex(@"^[A-Za-z][A-Za-z_]*\s*:(\s|$)")]
     private static partial Regex KeyStart();
 
-    [GeneratedRegex(@"[\w)\]""'}]\s+(?<key>[A-Za-z][A-Za-z_]*):\s")]
+    [GeneratedRegex(@"[\w)\]""'}:]\s+(?<key>[A-Za-z][A-Za-z_]*):\s")]
     private static partial Regex KeyInside();
 
     /// <summary>The first slip, at or before the line where reading stopped or just behind it; null where none is found.</summary>
@@ -40,6 +40,8 @@ internal static partial class SyntaxAdvice
             int indent = line.Length - content.Length;
             if (content.Length == 0 || content[0] == '#')
                 continue;
+            if (content[0] == '\t' && brackets.Count == 0)
+                return new SyntaxSlip(number, indent + 1, "a tab is used as indentation", "indent with spaces");
             if (brackets.Count > 0)
             {
                 (char open, int at, int column) = brackets.Peek();
@@ -129,7 +131,7 @@ internal static partial class SyntaxAdvice
             if (end < 0)
                 return new SyntaxSlip(number, column + i, "this quote is not closed", $"add {quote} behind the text");
             string behind = content[(end + 1)..].TrimStart();
-            if (behind.Length > 0 && behind[0] is not (',' or ']' or '}' or ':' or '#') && behind[0] != quote)
+            if (behind.Length > 0 && behind[0] is not (',' or ']' or '}' or ':' or '#') && (behind[0] != quote || behind.Length == 1))
                 return new SyntaxSlip(number, column + end + 1, "the value goes on behind its closing quote", "put the quotes round the whole value; feet and inches need none: 5'-6\"");
             i = end + (behind.StartsWith(quote) ? 1 : 0);
         }
@@ -148,7 +150,7 @@ internal static partial class SyntaxAdvice
             if (!value.Contains(": ", StringComparison.Ordinal) || value.Count(c => c == '"') % 2 == 1 || value.Count(c => c == '\'') % 2 == 1)
                 continue;
             return open >= 0 && keys.Contains(key.Value)
-                ? new SyntaxSlip(number, column + key.Index, $"there is no comma before \"{key.Value}\"", $"write {value.Trim()}, {key.Value}: ...")
+                ? new SyntaxSlip(number, column + key.Index, $"there is no comma before \"{key.Value}\"", $"write {value.Trim()}, {key.Value}: ...; a text with a colon stands in quotes")
                 : new SyntaxSlip(number, column + key.Index, "a colon with a blank stands inside of a value", keys.Contains(key.Value) ? $"put \"{key.Value}\" on a line of its own, or the text in quotes" : "put the text in quotes");
         }
         return null;

@@ -60,7 +60,7 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
         {
             string names = string.Join(", ", known.Select(k => k.Name));
             if (given.Count > 1 || meant.Count == 0)
-                problems.Add(ProblemCodes.ExactlyOne, map.Spot, $"{Called(key)} takes exactly one of {names}");
+                problems.Add(ProblemCodes.ExactlyOne, map.Spot, $"{Called(key)} takes exactly one of {names}", given.Count > 1 ? "keep one of them" : "give one of them");
             return null;
         }
         return new MapItem(values, given, map.Spot);
@@ -201,7 +201,8 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
             ValueKind.List => "a list",
             _ => "a single value",
         };
-        problems.Add(ProblemCodes.WrongType, node.Spot, $"{Called(key)} takes {needed}, found {found}", Example(key));
+        string hint = key.Short.Count > 1 && node is ScalarNode ? $"write pairs in brackets of their own: [[{string.Join(", ", key.Short)}], ...]" : Example(key);
+        problems.Add(ProblemCodes.WrongType, node.Spot, $"{Called(key)} takes {needed}, found {found}", hint);
         return null;
     }
 
