@@ -1,5 +1,5 @@
 using System.Collections.Concurrent;
-using SheetGen.Drawing.Composing;
+using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Layout.Quantities;
 using SheetGen.Model;
