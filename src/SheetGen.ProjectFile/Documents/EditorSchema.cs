@@ -10,6 +10,12 @@ namespace SheetGen.ProjectFile.Documents;
 /// <summary>templates/sheetgen.schema.json, made from the key table: JSON Schema (draft 7) for completion and first checks in editors.</summary>
 public static class EditorSchema
 {
+    private static readonly string[] Units =
+    [
+        "us survey ft", "us survey feet", "us survey foot", "us-ft", "usft", "us ft", "survey feet", "feet", "foot", "ft", "inches", "inch", "in",
+        "millimeters", "millimetres", "centimeters", "centimetres", "meters", "metres", "meter", "metre", "mm", "cm", "m",
+    ];
+
     /// <summary>The schema, lines ended by line feeds.</summary>
     public static string Text()
     {
@@ -75,11 +81,23 @@ public static class EditorSchema
         return number;
     }
 
+    /// <summary>A pattern that takes a word in large and small letters.</summary>
+    private static string AnyCase(string word) => string.Concat(word.Select(c => char.IsLetter(c) ? $"[{c}{char.ToUpperInvariant(c)}]" : c.ToString()));
+
     /// <summary>A number in its range, or a text: the program reads more spellings than a pattern should name.</summary>
     private static JsonObject NumberOrText(Key key)
     {
         JsonObject number = Number(key, "number");
         number["type"] = new JsonArray("number", "string");
+        string? pattern = key.Kind switch
+        {
+            ValueKind.Length => $"^[^A-Za-z]*[0-9][^A-Za-z]*((?:{string.Join('|', Units.Select(AnyCase))})\\.?[^A-Za-z]*){{0,2}}$",
+            ValueKind.Station => $"^({AnyCase("sta")}({AnyCase("tion")})?\\.?\\s*)?[-+]?[0-9]+(\\s*\\+\\s*[0-9]{{2,3}})?(\\.[0-9]*)?$",
+            ValueKind.Angle or ValueKind.Lean or ValueKind.Share or ValueKind.Slope or ValueKind.Scale or ValueKind.Grade => "[0-9]",
+            _ => null,
+        };
+        if (pattern is not null)
+            number["pattern"] = pattern;
         return number;
     }
 
