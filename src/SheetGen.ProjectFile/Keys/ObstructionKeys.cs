@@ -12,7 +12,8 @@ internal static class ObstructionKeys
                 .Also(
                 ("drilledshaft caisson column", "shaft"), ("piling drivenpile hpile micropile", "pile"), ("cap footing abutment pilecap block", "solid"),
                 ("girder", "beam"), ("culvert stormdrain sewer watermain gasmain utility conduit duct", "pipe"),
-                ("row rightofway easement propertyline limit", "boundary")) with { Required = true },
+                ("row rightofway easement propertyline limit", "boundary")) with
+            { Required = true },
             Map("repeat", "The same again, several times along the layout line; a number at the end of the name counts on.",
                 Integer("count", "How many in all.", new ValueRange(2, true, 1000), "5") with { Required = true },
                 Length("every", "Distance along the layout line from one to the next.", new ValueRange(-1e4, true, 1e4), "12 ft") with { Required = true }),
