@@ -20,6 +20,12 @@ public static class FindingCode
     public const string Edge = "edge";
     public const string Sheet = "sheet";
 
+    /// <summary>Nails in part rows, and what other choices of rows would need.</summary>
+    public const string PartRows = "part-rows";
+
+    /// <summary>Nail heads below the finished grade.</summary>
+    public const string BelowGrade = "below-grade";
+
     /// <summary>A quantity or a price that stands for less than it should.</summary>
     public const string Incomplete = "incomplete";
 }

@@ -21,8 +21,8 @@ internal sealed class BendCheck(Points points, LengthUnit unit, ProblemList prob
             if (Spread(a, b) is { } spread)
             {
                 string hint = a.Offset == b.Offset
-                    ? FormattableString.Invariant($"if it follows the layout line: offset_line: {a.Offset}, or more points")
-                    : "if it follows the layout line, give more points";
+                    ? FormattableString.Invariant($"if it follows the layout line: offset_line: {a.Offset}, or more points; if it is straight: straight: true")
+                    : "if it follows the layout line, give more points; if it is straight: straight: true";
                 string bends = FormattableString.Invariant($"{Shown.Short(obstruction.Text("name") ?? "?")} runs straight from {Show(a)} to {Show(b)}, where the layout line bends: it lies {spread.Least:0.00} to {spread.Most:0.00} {Lengths.Symbol(unit)} from it");
                 problems.Add(ProblemCodes.AcrossBend, maps[i].Spot, bends, hint, maps[i - 1].Spot);
             }

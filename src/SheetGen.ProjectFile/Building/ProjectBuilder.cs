@@ -20,7 +20,7 @@ internal static class ProjectBuilder
         Wall[] built = [.. names.All.Select(walls.Build).OfType<Wall>()];
         IReadOnlyList<Obstruction> obstructions = new ObstructionBuilder(points, problems).Build(root);
         var bends = new BendCheck(points, unit, problems);
-        foreach (MapItem map in root.Maps("obstructions").Where(m => !m.Gives("in_front")))
+        foreach (MapItem map in root.Maps("obstructions").Where(m => m.Flag("in_front") != true && m.Flag("straight") != true))
         {
             if ((map.List("points") ?? map.List("footprint")) is { } list)
                 bends.Check(map, list);
@@ -74,8 +74,6 @@ internal static class ProjectBuilder
         TitleBlock = map.Text("title_block"),
         Layers = map.Text("layers"),
         Notes = map.Text("notes"),
-        Language = map.Text("language"),
-        SectionWord = map.Text("section_word"),
         Revisions = [.. map.Maps("revisions").Select(r => (IReadOnlyList<string>)[r.Text("number") ?? "", r.Text("date") ?? "", r.Text("text") ?? ""])],
     };
 

@@ -76,6 +76,7 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
             BottomSteps = [],
             ExistingGround = existing,
             FinishedGrade = grade,
+            HeadsAboveGrade = rules.HeadsBelowGrade == HeadsBelowGrade.None && grade is not null,
             Facing = FacingBuilder.Facing(map.Map("facing")),
             Drainage = FacingBuilder.Drainage(map.Map("drainage")),
             Lifts = FacingBuilder.Lifts(map.Map("lifts")),

@@ -8,14 +8,17 @@ internal static class ObstructionKeys
     public static Key Obstruction() =>
         Map("obstruction", "Something that holes keep clear of; further keys depend on its kind.",
             Text("name", "Name, printed on the sheets.", "S1") with { Required = true },
-            Choice("kind", "Kind.", "shaft", "shaft", "pile", "solid", "beam", "pipe", "boundary").Also(
+            Choice("kind", "Kind.", "shaft", "shaft", "pile", "solid", "beam", "pipe", "boundary")
+                .Also(
                 ("drilledshaft caisson column", "shaft"), ("piling drivenpile hpile micropile", "pile"), ("cap footing abutment pilecap block", "solid"),
                 ("girder", "beam"), ("culvert stormdrain sewer watermain gasmain utility conduit duct", "pipe"),
-                ("row rightofway easement propertyline limit", "boundary")) with { Required = true },
+                ("row rightofway easement propertyline limit", "boundary")) with
+            { Required = true },
             Map("repeat", "The same again, several times along the layout line; a number at the end of the name counts on.",
                 Integer("count", "How many in all.", new ValueRange(2, true, 1000), "5") with { Required = true },
                 Length("every", "Distance along the layout line from one to the next.", new ValueRange(-1e4, true, 1e4), "12 ft") with { Required = true }),
             Flag("in_front", "Said of what is known to lie in front of the face, so that no warning is given.", "true") with { Default = "false" },
+            Flag("straight", "Said of what is straight in plan although the layout line bends beside it, so that no warning is given.", "true") with { Default = "false" },
             Facts[0], Facts[1], Facts[2], Facts[3])
         with
         {

@@ -27,6 +27,7 @@ internal static class RuleKeys
         Length("moved_gap_max", "Greatest gap beside a moved nail.", ValueRange.Over0, "4.5") with { Default = "the section's horizontal spacing" },
         Length("corner_clear", "Least distance of a head from a corner.", ValueRange.From0, "1").Usually(0, 8, 0, 2.5) with { Default = "1 ft", DefaultMetric = "0.3 m" },
         Length("edge_min", "Least distance of a head from the outline of the face.", ValueRange.From0, "1").Usually(0, 5, 0, 1.5) with { Default = "1 ft", DefaultMetric = "0.3 m" },
+        Choice("heads_below_grade", "Nail heads below the finished grade: allowed, allowed with a warning that counts them, or none placed there.", "none", "allow", "warn", "none") with { Default = "warn" },
         Length("bar_projection", "Bar beyond the face (6 in: common practice, no source).", ValueRange.From0, "6 in").Usually(0, 4, 0, 1.2) with { Default = "0.5 ft", DefaultMetric = "0.15 m" },
         Length("length_increment", "Step of nail lengths.", new ValueRange(0.01, true, 100), "1").Usually(0.05, 10, 0.01, 3) with { Default = "1 ft", DefaultMetric = "0.5 m", RangeMetric = new ValueRange(0.001, true, 30) },
     ];

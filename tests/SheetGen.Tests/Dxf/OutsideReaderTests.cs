@@ -6,7 +6,6 @@ using Xunit;
 
 namespace SheetGen.Tests.Dxf;
 
-[Trait("Category", "Outside")]
 public class OutsideReaderTests
 {
     [Theory]

@@ -1,6 +1,4 @@
 using SheetGen.Model;
-using SheetGen.Model.Geometry;
-using SheetGen.ProjectFile;
 using SheetGen.ProjectFile.Building;
 using SheetGen.ProjectFile.Keys;
 using Xunit;
