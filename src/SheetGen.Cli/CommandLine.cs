@@ -23,14 +23,15 @@ public static class CommandLine
           1  done, and at least one finding needs the engineer
           2  the input or the output folder is wrong, nothing written
           3  the program is at fault, nothing written
+          129, 130, 143  stopped by a signal, nothing written
 
         """;
 
     /// <summary>Parses the arguments and runs what they ask for.</summary>
     /// <returns>An <see cref="ExitCode"/>.</returns>
-    public static int Run(IReadOnlyList<string> args, Screen screen)
+    public static int Run(IReadOnlyList<string> args, Screen screen, Interruption interruption)
     {
-        Command root = MakeRoot(screen);
+        Command root = MakeRoot(screen, interruption);
         if (Misread(args, root) is { } hint)
         {
             screen.Tell(hint);
@@ -69,7 +70,7 @@ public static class CommandLine
             : $"there is no command \"{args[0]}\"; the commands are {string.Join(", ", commands)}";
     }
 
-    private static Command MakeRoot(Screen screen)
+    private static Command MakeRoot(Screen screen, Interruption interruption)
     {
         var help = new HelpOption();
         help.Action = new HelpWithExamples((HelpAction)help.Action!);
@@ -79,7 +80,7 @@ public static class CommandLine
             "sheetgen",
             "Lays out a soil nail wall from a project file and writes plan sheets (DXF, PDF), a quantity workbook, a nail table and findings.")
         {
-            MakeBuild(screen),
+            MakeBuild(screen, interruption),
             MakeCheck(screen),
             MakeStart(screen),
             help,
@@ -87,7 +88,7 @@ public static class CommandLine
         };
     }
 
-    private static Command MakeBuild(Screen screen)
+    private static Command MakeBuild(Screen screen, Interruption interruption)
     {
         Argument<string> file = ProjectFile();
         Options options = new();
@@ -104,7 +105,7 @@ public static class CommandLine
         });
         var build = new Command("build", "Lay out the wall and write sheets, workbook, nails and findings, all or nothing.") { file, folder };
         options.AddTo(build);
-        build.SetAction(p => Runs.Build(p.GetRequiredValue(file), p.GetRequiredValue(folder), options.Of(p), screen));
+        build.SetAction(p => Runs.Build(p.GetRequiredValue(file), p.GetRequiredValue(folder), options.Of(p), screen, interruption));
         return build;
     }
 

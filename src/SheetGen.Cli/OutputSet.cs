@@ -23,22 +23,15 @@ public static class OutputSet
     /// <summary>The file that a person looks at first.</summary>
     public const string ToOpen = Pdf;
 
-    /// <summary>Draws the sheets.</summary>
-    public static SheetSet Compose(Input input, MeasuredLayout measured, StageDisplay display)
-    {
-        display.Stage("drawing sheets");
-        return SheetComposer.Compose(
-            input.Project, measured.Laid.Layout, measured.Laid.Report, measured.Quantities, [SummaryTables.Bid(measured.Bid)],
-            new RunInfo(ProgramVersion.Text), input.Named.Templates!);
-    }
-
     /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="Names"/>.</returns>
     public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(Input input, MeasuredLayout measured, StageDisplay display)
     {
         WallProject project = input.Project;
         (CheckedLayout laid, QuantityTable quantities, BidTable bid) = measured;
         var run = new RunInfo(ProgramVersion.Text);
-        SheetSet sheets = Compose(input, measured, display);
+        display.Stage("drawing sheets");
+        SheetSet sheets = SheetComposer.Compose(
+            project, laid.Layout, laid.Report, quantities, [SummaryTables.Bid(bid)], run, input.Named.Templates!);
         ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings] };
         display.Stage("writing files");
         var files = new ConcurrentDictionary<string, byte[]>();

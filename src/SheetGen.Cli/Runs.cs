@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Text;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
@@ -11,23 +12,21 @@ namespace SheetGen.Cli;
 public static class Runs
 {
     /// <summary>Lays out the wall and writes all results into the folder, or nothing.</summary>
-    public static int Build(string argument, string folder, RunOptions options, Screen screen)
+    public static int Build(string argument, string folder, RunOptions options, Screen screen, Interruption interruption)
     {
-        using var interruption = new Interruption();
-        var output = new OutputFolder(folder, OutputSet.Names);
         try
         {
+            var output = new OutputFolder(folder, OutputSet.Names);
             output.CheckPossible();
-            if (Measured(argument, options, screen) is not { } run)
+            if (LaidOutAndDrawn(argument, options, screen) is not { } run)
                 return ExitCode.WrongInput;
-            (CheckedLayout laid, SheetSet sheets, IReadOnlyList<OutputFile> files) = run.Display.While(() => OutputSet.Make(run.Input, run.Measured, run.Display));
             LastBuild.Results? last = LastBuild.Read(folder);
-            if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))
-                return ExitCode.Interrupted;
+            if (!interruption.WhileWriting(() => output.Write(run.Files, () => interruption.Requested)))
+                return ExitCode.Of(PosixSignal.SIGINT); // The signal's own handler ends the process with its code first.
             if (options.Picture is { } picture)
-                PictureFile.Write(picture, sheets);
-            FindingScreen.PrintErrors(laid.Report, screen.Out);
-            int code = Finish(run.Input.Project, laid, folder, [.. files.Select(f => f.Name)], last is null ? null : (last, LastBuild.Of(files)), screen);
+                PictureFile.Write(picture, run.Sheets);
+            FindingScreen.PrintErrors(run.Laid.Report, screen.Out);
+            int code = Finish(run.Project, run.Laid, folder, [.. run.Files.Select(f => f.Name)], last is null ? null : (last, LastBuild.Of(run.Files)), screen);
             if (options.Open)
                 Opening.Open(options.Picture ?? Path.Combine(folder, OutputSet.ToOpen), screen);
             return code;
@@ -46,24 +45,24 @@ public static class Runs
         {
             if (options.Open && options.Picture is null)
                 throw new OutputException("check writes no files: --open needs --picture");
-            if (Measured(argument, options, screen) is not { } run)
+            // The files are made as for a build, so that nothing shows there that did not show here.
+            if (LaidOutAndDrawn(argument, options, screen) is not { } run)
                 return ExitCode.WrongInput;
-            CheckedLayout laid = run.Measured.Laid;
             if (options.Picture is { } picture)
             {
-                PictureFile.Write(picture, run.Display.While(() => OutputSet.Compose(run.Input, run.Measured, run.Display)));
+                PictureFile.Write(picture, run.Sheets);
                 if (options.Open)
                     Opening.Open(picture, screen);
             }
             if (!options.Json)
             {
-                FindingScreen.PrintAll(laid.Report, screen.Out);
-                return Finish(run.Input.Project, laid, null, [], null, screen);
+                FindingScreen.PrintAll(run.Laid.Report, screen.Out);
+                return Finish(run.Project, run.Laid, null, [], null, screen);
             }
             using var stream = new MemoryStream();
-            FindingsJson.Write(run.Input.Project, laid.Layout, laid.Report, stream);
+            FindingsJson.Write(run.Project, run.Laid.Layout, run.Laid.Report, stream);
             screen.Out.Write(Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length));
-            return CodeOf(laid.Report);
+            return CodeOf(run.Laid.Report);
         }
         catch (OutputException e)
         {
@@ -95,17 +94,21 @@ public static class Runs
         return ExitCode.Clean;
     }
 
-    /// <summary>Reads, lays out and measures; null where the input is wrong, which is printed.</summary>
-    private static (Input Input, MeasuredLayout Measured, StageDisplay Display)? Measured(string argument, RunOptions options, Screen screen)
+    /// <summary>Everything short of writing; null where the input is wrong, which is printed.</summary>
+    private static Drawn? LaidOutAndDrawn(string argument, RunOptions options, Screen screen)
     {
         if (options.Picture is { } picture && PictureFile.Fault(picture) is { } fault)
             throw new OutputException(fault);
         if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, options.Json, screen) is not { } input)
             return null;
         var display = new StageDisplay(screen);
-        return display.While(() => OnePass.Measure(input, OnePass.LayOut(input.Project, options.Prove, display), options.Json, display, screen)) is { } measured
-            ? (input, measured, display)
-            : null;
+        return display.While(() =>
+        {
+            if (OnePass.Measure(input, OnePass.LayOut(input.Project, options.Prove, display), options.Json, display, screen) is not { } measured)
+                return null;
+            (CheckedLayout laid, SheetSet sheets, IReadOnlyList<OutputFile> files) = OutputSet.Make(input, measured, display);
+            return new Drawn(input.Project, laid, sheets, files);
+        });
     }
 
     private static void WriteNew(string path, string text)
@@ -122,6 +125,9 @@ public static class Runs
             screen.Out.WriteLine(line);
         return CodeOf(laid.Report);
     }
+
+    /// <summary>A wall laid out, drawn and made into files.</summary>
+    private sealed record Drawn(WallProject Project, CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files);
 
     private static int CodeOf(ClearanceReport report) => report.HasErrors ? ExitCode.Findings : ExitCode.Clean;
 }

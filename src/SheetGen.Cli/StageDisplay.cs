@@ -16,7 +16,7 @@ public sealed class StageDisplay(Screen screen) : IProgress<string>
     {
         if (!screen.Live)
             return work();
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(screen.Error) });
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(screen.Terminal) });
         return console.Status().Start("starting", context =>
         {
             _context = context;
@@ -44,6 +44,6 @@ public sealed class StageDisplay(Screen screen) : IProgress<string>
     private void Show(string detail)
     {
         if (_context is { } context)
-            context.Status(Markup.Escape(_stage + detail));
+            context.Status(Markup.Escape(CleanWriter.Clean(_stage + detail)));
     }
 }

@@ -10,7 +10,10 @@ public sealed record DrawingContext(
     WallProject Project, NailLayout Layout, ClearanceReport Report, QuantityTable Quantities, IReadOnlyList<TableData> Tables, RunInfo Run,
     DrawingTemplates Templates)
 {
-    public Printed Print { get; } = new(Project.Unit, Project.Origin);
+    /// <summary>The words of the sheets, with the project's own for a design section.</summary>
+    public Language Language { get; } = Templates.Language.WithZone(Project.Sheets.SectionWord);
+
+    public Printed Print { get; } = new(Project.Unit, Project.Origin, Templates.Language);
 
     private readonly Dictionary<LayoutLine, Dictionary<Obstruction, IReadOnlyList<LinePlace>>> _places = new(ReferenceEqualityComparer.Instance);
 
@@ -25,6 +28,9 @@ public sealed record DrawingContext(
     }
 
     public TextStyle StyleOf(TextRole role) => Templates.Texts[role];
+
+    /// <summary>A fixed text of the sheets with its values.</summary>
+    public string Say(Phrase phrase, params ReadOnlySpan<string> values) => Language.Say(phrase, values);
 
     public IEnumerable<Nail> NailsOf(Wall wall) => Layout.Nails.Where(n => n.Wall == wall);
 

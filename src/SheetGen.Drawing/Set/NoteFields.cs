@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -11,7 +12,7 @@ namespace SheetGen.Drawing.Set;
 /// </summary>
 public static partial class NoteFields
 {
-    private const string Blank = "__________", Default = " (DEFAULT)";
+    private const string Blank = "__________";
 
     public static string Fill(string note, DrawingContext context) =>
         Field().Replace(note, m => ValueOf(m.Groups[1].Value, context));
@@ -27,8 +28,8 @@ public static partial class NoteFields
             "title" => project.Info.Title.ToUpperInvariant(),
             "number" => project.Info.Number,
             "unit" => print.UnitName,
-            "view" => project.Sheets.FromBehind ? "BEHIND THE WALL" : "THE FRONT OF THE WALL",
-            "layout" => LayoutWords(context.Layout.Score),
+            "view" => context.Say(project.Sheets.FromBehind ? Phrase.FromBehindWall : Phrase.FromFrontOfWall),
+            "layout" => LayoutWords(context),
             "projection" => Rule(print.Small(rules.BarProjection), "bar_projection"),
             "tolerance" => Rule(print.Angle(rules.Redirect.FieldTolerance), "redirect.field_tolerance"),
             "clear_obstruction" => Rule(print.Small(rules.ObstructionClearance), "clearance.obstruction"),
@@ -36,32 +37,34 @@ public static partial class NoteFields
             "clear_boundary" => Rule(print.Short(rules.BoundaryClearance), "clearance.boundary"),
             "drift" => Rule(print.Percent(rules.Drift), "drift"),
             "drain_spacing" => Given(project.Walls.Select(w => w.Drainage?.MaxSpacing), print.Short, feet ? 10 : 3),
-            "max_hours" => Given(project.Walls.Select(w => w.Lifts?.MaxHours), h => Printed.Number(h, 1) + " HOURS", 24),
+            "max_hours" => Given(project.Walls.Select(w => w.Lifts?.MaxHours), h => context.Say(Phrase.Hours, Printed.Number(h, 1)), 24),
             "max_exposed" => Given(project.Walls.Select(w => w.Lifts?.MaxExposed), print.Short, feet ? 4 : 1.2),
-            "test_gap" => Fact(feet ? "1 IN" : "25 MM"),
-            "facing_time" => Fact("30 WORKING DAYS"),
+            "test_gap" => Fact(context.Say(feet ? Phrase.TestGapFeet : Phrase.TestGapMetres)),
+            "facing_time" => Fact(context.Say(Phrase.FacingTime)),
             _ => Fact(null),
         };
 
-        string Rule(string value, string key) => rules.Defaulted.Contains(key) ? value + Default : value;
+        string Rule(string value, string key) => rules.Defaulted.Contains(key) ? Default(value) : value;
+        string Default(string value) => context.Say(Phrase.Default, value);
         string Given(IEnumerable<double?> values, Func<double, string> words, double usual) =>
-            values.FirstOrDefault(v => v is not null) is double given ? words(given) : words(usual) + Default;
+            values.FirstOrDefault(v => v is not null) is double given ? words(given) : Default(words(usual));
         string Fact(string? usual) => project.Info.Facts.TryGetValue(field, out string? value) && value.Length > 0
             ? value.ToUpperInvariant()
-            : usual is null ? Blank : usual + Default;
+            : usual is null ? Blank : Default(usual);
     }
 
-    private static string LayoutWords(LayoutScore score)
+    private static string LayoutWords(DrawingContext context)
     {
+        LayoutScore score = context.Layout.Score;
         if (score.IsProvenBest)
-            return "NO BETTER LAYOUT EXISTS WITHIN THE RULES";
-        return $"UNRESOLVED {Words(score.Unresolved)}, NOTED {Words(score.Noted)}";
+            return context.Say(Phrase.NoBetterLayout);
+        return context.Say(Phrase.LayoutFigures, Words(score.Unresolved), Words(score.Noted));
 
-        static string Words(FoundAndBound figure) => Printed.Number(figure.Found, 0) + figure.Bound switch
+        string Words(FoundAndBound figure) => figure.Bound switch
         {
-            double bound when bound >= figure.Found => " (NO FEWER ARE POSSIBLE WITHIN THE RULES)",
-            double bound => $" (AT LEAST {Printed.Number(bound, 0)} WITHIN THE RULES)",
-            null => "",
+            double bound when bound >= figure.Found => context.Say(Phrase.NoFewer, Printed.Number(figure.Found, 0)),
+            double bound => context.Say(Phrase.AtLeast, Printed.Number(figure.Found, 0), Printed.Number(bound, 0)),
+            null => Printed.Number(figure.Found, 0),
         };
     }
 

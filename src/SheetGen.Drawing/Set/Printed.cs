@@ -1,22 +1,23 @@
 using System.Globalization;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Set;
 
-/// <summary>How values are written on sheets, in the project's unit.</summary>
-public sealed class Printed(LengthUnit unit, Vector2D origin)
+/// <summary>How values are written on sheets, in the project's unit and language. The decimal mark is a point in all of them.</summary>
+public sealed class Printed(LengthUnit unit, Vector2D origin, Language language)
 {
     public LengthUnit Unit { get; } = unit;
 
-    private string Mark => Lengths.IsFoot(Unit) ? "'" : " m";
+    private string Mark => language.Say(Lengths.IsFoot(Unit) ? Phrase.FootMark : Phrase.MetreMark);
 
-    public string UnitName => Unit switch
+    public string UnitName => language.Say(Unit switch
     {
-        LengthUnit.Foot => "INTERNATIONAL FEET",
-        LengthUnit.SurveyFoot => "US SURVEY FEET",
-        _ => "METRES",
-    };
+        LengthUnit.Foot => Phrase.UnitFoot,
+        LengthUnit.SurveyFoot => Phrase.UnitSurveyFoot,
+        _ => Phrase.UnitMetre,
+    });
 
     public string Station(double station) => Stations.Format(station, Unit);
 
@@ -34,8 +35,8 @@ public sealed class Printed(LengthUnit unit, Vector2D origin)
 
     /// <summary>A small length: inches or millimetres.</summary>
     public string Small(double length) => Lengths.IsFoot(Unit)
-        ? Number(Lengths.ToInches(length, Unit), 3) + "\""
-        : Number(length * 1000, 1) + " mm";
+        ? Number(Lengths.ToInches(length, Unit), 3) + language.Say(Phrase.InchMark)
+        : Number(length * 1000, 1) + language.Say(Phrase.MillimetreMark);
 
     public string Angle(double degrees) => Number(degrees, 2) + "°";
 
@@ -52,7 +53,7 @@ public sealed class Printed(LengthUnit unit, Vector2D origin)
         bool south = degrees > 90 && degrees < 270;
         bool west = degrees > 180;
         double acute = degrees <= 90 ? degrees : degrees <= 180 ? 180 - degrees : degrees <= 270 ? degrees - 180 : 360 - degrees;
-        return $"{(south ? "S" : "N")} {Sexagesimal(acute)} {(west ? "W" : "E")}";
+        return $"{language.Say(south ? Phrase.South : Phrase.North)} {Sexagesimal(acute)} {language.Say(west ? Phrase.West : Phrase.East)}";
     }
 
     /// <summary>Degrees, minutes and seconds.</summary>
@@ -62,7 +63,7 @@ public sealed class Printed(LengthUnit unit, Vector2D origin)
         return string.Create(CultureInfo.InvariantCulture, $"{seconds / 3600}°{seconds / 60 % 60:00}'{seconds % 60:00}\"");
     }
 
-    public string Percent(double share) => Number(share * 100, 2) + " %";
+    public string Percent(double share) => language.Say(Phrase.Percent, Number(share * 100, 2));
 
     public static string Number(double value, int decimals)
     {

@@ -5,6 +5,7 @@ using Xunit;
 namespace SheetGen.Tests.Placing;
 
 /// <summary>The placer says where shifted corner rows would help, and only there.</summary>
+[Trait("Category", "Long")]
 public sealed class CornerAdviceTests
 {
     private static readonly PlacingWall Sharp = new() { Length = 42, CornerAt = 21, Deflection = 80, Top = "[[0, 110], [END, 110]]", Lengths = "24" };

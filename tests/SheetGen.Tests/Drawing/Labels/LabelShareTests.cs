@@ -8,6 +8,7 @@ using Xunit;
 
 namespace SheetGen.Tests.Drawing.Labels;
 
+[Trait("Category", "Long")]
 public class LabelShareTests
 {
     /// <summary>Set <c>SHEETGEN_LABEL_WALLS</c> to 200 for the long run.</summary>
