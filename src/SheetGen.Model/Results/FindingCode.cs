@@ -26,6 +26,12 @@ public static class FindingCode
     /// <summary>Nail heads below the finished grade.</summary>
     public const string BelowGrade = "below-grade";
 
+    /// <summary>A verification test nail that found no place.</summary>
+    public const string TestNail = "test-nail";
+
+    /// <summary>Two nails whose heads stand on one another.</summary>
+    public const string DuplicateHead = "duplicate-head";
+
     /// <summary>A quantity or a price that stands for less than it should.</summary>
     public const string Incomplete = "incomplete";
 }

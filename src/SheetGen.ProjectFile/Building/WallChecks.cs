@@ -16,6 +16,7 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
         {
             CheckGrade(wall, map, profiles);
             CheckExposed(wall, map);
+            new ElevationSlips(unit, problems).Check(wall, map, profiles, [.. Levels(wall, wall.Top, wall.Bottom).Select(l => l.High - l.Low)]);
         }
         if (HasFace(wall, map, profiles))
             CheckStepsAtBreaks(wall, map, profiles);
