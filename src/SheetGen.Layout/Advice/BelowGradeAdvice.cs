@@ -27,7 +27,7 @@ internal static class BelowGradeAdvice
                 string asks = rule == HeadsBelowGrade.None ? "; rules: heads_below_grade allows none" : "; rules: heads_below_grade: allow or none says what the engineer wants";
                 yield return new Finding
                 {
-                    Code = FindingCode.BelowGrade,
+                    Code = FindingCode.Guidance,
                     Severity = rule == HeadsBelowGrade.None ? Severity.Error : Severity.Warning,
                     Wall = wall,
                     Station = wall.StationOf(section.Start),

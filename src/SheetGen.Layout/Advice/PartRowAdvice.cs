@@ -22,7 +22,7 @@ internal static class PartRowAdvice
                     continue;
                 yield return new Finding
                 {
-                    Code = FindingCode.PartRows,
+                    Code = FindingCode.Guidance,
                     Severity = Severity.Notice,
                     Wall = wall,
                     Station = wall.StationOf(section.Start),

@@ -20,12 +20,6 @@ public static class FindingCode
     public const string Edge = "edge";
     public const string Sheet = "sheet";
 
-    /// <summary>Nails in part rows, and what other choices of rows would need.</summary>
-    public const string PartRows = "part-rows";
-
-    /// <summary>Nail heads below the finished grade.</summary>
-    public const string BelowGrade = "below-grade";
-
     /// <summary>A verification test nail that found no place.</summary>
     public const string TestNail = "test-nail";
 
