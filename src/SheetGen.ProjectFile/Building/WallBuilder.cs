@@ -78,7 +78,7 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
             FinishedGrade = grade,
             HeadsAboveGrade = rules.HeadsBelowGrade == HeadsBelowGrade.None && grade is not null,
             Facing = FacingBuilder.Facing(map.Map("facing")),
-            Drainage = FacingBuilder.Drainage(map.Map("drainage")),
+            Drainage = FacingBuilder.Drainage(map.Map("drainage"), unit, problems),
             Lifts = FacingBuilder.Lifts(map.Map("lifts")),
             Sections = [],
             Spot = map.Spot,

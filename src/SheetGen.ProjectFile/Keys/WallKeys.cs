@@ -42,7 +42,7 @@ internal static class WallKeys
                 .Also(("precast panels precastconcretepanels", "precast panels"), ("cip castinplaceconcrete", "cast in place")) with { Default = "none" },
             Length("thickness", "Thickness of the permanent facing.", ValueRange.Over0, "5.5 in").Usually(0.16, 3, 0.05, 0.9),
             Length("gap", "Gap between temporary shotcrete and permanent facing.", ValueRange.From0, "6 in").Usually(0, 3, 0, 0.9),
-            Text("coping", "What the coping is.", "cast in place")),
+            Text("coping", "What the coping is; none, or left out: there is no coping.", "cast in place")),
         Map("drainage", "Drainage strips behind the shotcrete.",
             Length("strip_width", "Width of a strip.", ValueRange.Over0, "12 in").Usually(0.25, 5, 0.08, 1.5),
             Length("max_spacing", "Greatest distance between strips (10 ft: common practice, no source).", new ValueRange(0.5, true, 1000), "10 ft").Usually(2, 30, 0.6, 9) with { Default = "10 ft", DefaultMetric = "3 m", RangeMetric = new ValueRange(0.15, true, 300) }),
@@ -95,7 +95,8 @@ internal static class WallKeys
         List("lengths", "Nail lengths by row from the top, the last one repeats; or one number.", 1, Length("length", "Nail length.", new ValueRange(0, false, 500), "24").Usually(4, 120, 1.2, 36)) with { Required = true, OneAllowed = true, MaxCount = 100, Example = "[24, 24, 22, 20]" },
         Map("bar", "Bar of the nails; \"#8 Gr 75\" in quotes for short.",
             Text("size", "Size by number, in quotes: a # without quotes starts a comment.", "\"#8\"") with { Required = true },
-            new Key("grade", ValueKind.Grade, "Yield strength in ksi; also 75 ksi, Gr 75, 520 MPa.") { Range = new ValueRange(40, true, 160), Example = "75", Required = true }) with
+            new Key("grade", ValueKind.Grade, "Yield strength in ksi; also 75 ksi, Gr 75, 520 MPa.") { Range = new ValueRange(40, true, 160), Example = "75", Required = true },
+            Number("weight", "Weight of the bar in lb/ft or kg/m; needed for grades that ASTM A615 does not publish (150 above all).", new ValueRange(0, false, 100), "3.01")) with
         { Required = true, Short = ["size", "grade"], Example = "{size: \"#8\", grade: 75}" },
         Length("hole", "Diameter of the holes.", new ValueRange(0, false, 5), "6 in") with { Required = true, RangeMetric = new ValueRange(0, false, 1.5) },
         Map("test_nails", "Test nails.",
