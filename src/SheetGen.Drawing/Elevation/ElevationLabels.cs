@@ -6,6 +6,7 @@ using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Elevation;
@@ -81,7 +82,7 @@ public sealed class ElevationLabels(ElevationView view)
     private IReadOnlyList<IReadOnlyList<string>> SectionWords(Section s)
     {
         string name = Say(Phrase.ZoneName, s.Name.ToUpperInvariant());
-        string spacing = Say(Phrase.TypicalSpacing, _print.Distance(s.HorizontalSpacing), _print.Distance(s.VerticalSpacing));
+        string spacing = Say(Phrase.Typical, BuiltSpacing.Text(_wall, s, view.Context.Layout.Rows, _print.Unit));
         string rows = Say(Phrase.PatternAndRows, Say(s.Pattern == Pattern.Square ? Phrase.PatternSquare : Phrase.PatternStaggered), Say(RowWords(s.Rows)));
         string hole = Say(Phrase.HolesBelowHorizontal, _print.Small(s.HoleDiameter), _print.Angle(s.Inclination));
         string bar = Say(Phrase.BarIs, s.Bar.ToString().ToUpperInvariant());
@@ -89,7 +90,7 @@ public sealed class ElevationLabels(ElevationView view)
             [name, $"{spacing}, {rows}", $"{hole}, {bar}"],
             [name, spacing, rows, $"{hole}, {bar}"],
             [
-                name, Say(Phrase.TypicalSpacingShort, _print.Distance(s.HorizontalSpacing)), Say(Phrase.TypicalSpacingRest, _print.Distance(s.VerticalSpacing)), rows,
+                name, Say(Phrase.TypicalSpacingShort, _print.Distance(s.HorizontalSpacing)), BuiltSpacing.VerticalText(_wall, s, view.Context.Layout.Rows, _print.Unit), rows,
                 Say(Phrase.HolesShort, _print.Small(s.HoleDiameter)), Say(Phrase.AngleDown, _print.Angle(s.Inclination)), bar,
             ],
             [name],

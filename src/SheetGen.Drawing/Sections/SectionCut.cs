@@ -1,4 +1,3 @@
-using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;

@@ -1,5 +1,7 @@
 using System.Globalization;
 using SheetGen.Drawing.Elevation;
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
@@ -28,9 +30,34 @@ public static class SheetTables
             Accepted(context),
             Pinned(context),
             .. GivenTables.All(context),
+            Findings(context),
         ];
         return tables.Where(t => t.Data.Rows.Count > 0);
     }
+
+    /// <summary>Every finding, errors first; a long one goes on in the next line.</summary>
+    private static SheetTable Findings(DrawingContext context)
+    {
+        const double Width = 190;
+        TextStyle style = context.StyleOf(TextRole.Table);
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (Finding finding in context.Report.Findings.OrderBy(f => f.Severity))
+        {
+            string place = finding.Station is { } station ? context.Print.Station(station) : "";
+            IReadOnlyList<string> lines = TextMeasure.Wrap(finding.Message, Width, style.Height, style);
+            for (int i = 0; i < lines.Count; i++)
+                rows.Add(i == 0 ? [context.Say(SeverityWords(finding.Severity)), finding.Code, place, lines[i]] : ["", "", "", lines[i]]);
+        }
+        return SheetTable.Of(context, Phrase.TableFindings, Phrase.TableFindingsHeads, rows, Phrase.TableFindingsRemark);
+    }
+
+    private static Phrase SeverityWords(Severity severity) => severity switch
+    {
+        Severity.Error => Phrase.SeverityError,
+        Severity.Warning => Phrase.SeverityWarning,
+        Severity.Accepted => Phrase.StateAccepted,
+        _ => Phrase.SeverityNotice,
+    };
 
     internal static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
