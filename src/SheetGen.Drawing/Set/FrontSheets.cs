@@ -19,7 +19,7 @@ public sealed class FrontSheets
     {
         _context = context;
         double letters = context.StyleOf(TextRole.Note).Height / 2.6;
-        _flow = new ColumnFlow(area, Math.Max(2, (int)(area.Width / (205 * letters))), Gap);
+        _flow = new ColumnFlow(area, Math.Max(2, (int)(area.Width / (180 * letters))), Gap);
         foreach (NoteBlock block in context.Templates.Notes)
             Notes(block.Heading, [.. block.Notes.Select(n => NoteFields.Fill(n, context))]);
         Put(Legend.Height(context), at => Legend.Draw(context, at, _flow.Width));

@@ -38,7 +38,7 @@ public static class SheetTables
     /// <summary>Every finding, errors first; a long one goes on in the next line.</summary>
     private static SheetTable Findings(DrawingContext context)
     {
-        const double Width = 190;
+        const double Width = 300;
         TextStyle style = context.StyleOf(TextRole.Table);
         var rows = new List<IReadOnlyList<string>>();
         foreach (Finding finding in context.Report.Findings.OrderBy(f => f.Severity))
