@@ -34,15 +34,15 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         Dimensions();
         Put([context.Say(Phrase.TopOfWall, _print.Elevation(view.Top))], Paper(view.Build.Back(view.Top), view.Top), 0.9);
         Put([context.Say(Phrase.BottomOfWall, _print.Elevation(view.Bottom))], Paper(view.Build.Back(view.Bottom), view.Bottom), -0.9);
-        foreach (Nail nail in view.Nails)
-            Nail(nail);
-        Lifts();
-        Clear();
         foreach (Obstruction o in view.Obstructions.Where(o => view.Outline(o).Any()))
         {
             Box box = Box.Around(view.Outline(o).SelectMany(Extents.Points).Select(labels.Viewport.ToPaper.Apply));
             Put([PlanLabels.NameOf(o, context)], new(box.Center.X, Math.Min(box.Top, labels.Placer.Frame.Top - 6)), Math.PI / 2, o.Name);
         }
+        foreach (Nail nail in view.Nails)
+            Nail(nail);
+        Lifts();
+        Clear();
         if (view.Wall.ExistingGround is not null)
             Put([context.Say(Phrase.ExistingGround)], Paper(view.Behind * 0.7, view.Wall.ExistingGround.At(view.Cut.Along)), Math.PI / 2);
         if (view.Wall.FinishedGrade is not null)
