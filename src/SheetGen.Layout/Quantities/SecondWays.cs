@@ -20,10 +20,6 @@ internal static class SecondWays
             string name = section.Wall.Name + ", section " + grid.Name;
             double count = Amount(section, QuantityName.NailCount), face = Amount(section, QuantityName.FaceArea);
             lines.Add(new CheckLine(
-                QuantityName.NailCount, "Production nails, " + name, "each", count, face / (grid.HorizontalSpacing * grid.VerticalSpacing),
-                "face area / (horizontal x vertical spacing): not a check, since rows and columns end at edges; more nails than this are usual", null)
-            { Source = CheckSource.Spacing, Section = section });
-            lines.Add(new CheckLine(
                 QuantityName.NailCount, "Production nails, " + name, "each", count,
                 section.Grid.Sum(g => g.GridStations - g.LeftOut + g.Added), "grid stations - left out + added", 0)
             { Source = CheckSource.Grid, Section = section });

@@ -38,6 +38,8 @@ internal sealed class FacingSheet
             .Formula("bearing", $"Bearing bars, {l}", 12, CellFormat.Two,
                 $"IF(OR({RateSheet.BearingBars}=\"\",{RateSheet.BearingBarLength}=\"\"),\"\",{t.This("nails")}*{RateSheet.BearingBars}*{RateSheet.BearingBarLength})",
                 s => Of(s, QuantityName.BearingBarLength))
+            .Number("facing", $"Permanent facing, {volume}", 12, CellFormat.Two, s => Of(s, QuantityName.FacingVolume))
+            .Number("gap", $"Fill in the gap, {volume}", 12, CellFormat.Two, s => Of(s, QuantityName.GapVolume))
             .Number("coping", $"Coping, {l}", 11, CellFormat.Two, s => Of(s, QuantityName.CopingLength));
         t.Fill("facing");
         t.TotalHead("Total");
@@ -54,7 +56,8 @@ internal sealed class FacingSheet
         ("gross", QuantityName.FaceAreaGross), ("openings", QuantityName.OpeningArea), ("neat", QuantityName.FaceArea),
         ("outline", QuantityName.ElevationArea), ("front", QuantityName.PanelFaceArea), ("exposed", QuantityName.ExposedArea),
         ("shotcrete", QuantityName.ShotcreteVolume), ("supplied", QuantityName.ShotcreteSupplied), ("mesh", QuantityName.MeshArea),
-        ("waler", QuantityName.WalerLength), ("coping", QuantityName.CopingLength),
+        ("waler", QuantityName.WalerLength), ("waler_bars", QuantityName.WalerBarLength), ("bearing", QuantityName.BearingBarLength),
+        ("facing", QuantityName.FacingVolume), ("gap", QuantityName.GapVolume), ("coping", QuantityName.CopingLength),
     ];
 
     /// <summary>The area that the independent check has for a section, by columns.</summary>
