@@ -115,7 +115,7 @@ public sealed class PlanElevationSheet(
         MatchLines(window, viewport, before, after);
         string range = $"STA {context.Print.Station(window.Wall.StationOf(window.Start))} TO {context.Print.Station(window.Wall.StationOf(window.End))}";
         string view = context.Project.Sheets.FromBehind ? "SEEN FROM BEHIND" : "SEEN FROM THE FRONT";
-        Title($"ELEVATION, {window.Wall.Name.ToUpperInvariant()}", $"{range}, DEVELOPED ALONG THE LAYOUT LINE, {view}", scale, new(area.Left + 4, bottom - 9));
+        Title($"ELEVATION, {window.Wall.Name.ToUpperInvariant()}", $"{range}, DEVELOPED ALONG THE FACE, {view}", scale, new(area.Left + 4, bottom - 9));
         IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet) : [];
         Notes([.. notes, .. planNotes], area, planned);
     }
@@ -127,9 +127,12 @@ public sealed class PlanElevationSheet(
         view.Labels.Sheet = sheet;
         PlaneTransform toModel = planned.Viewport.ToPaper.Inverse;
         IReadOnlyList<PlacedMark> marks = planned.Marks.Marks;
-        _model.AddRange(marks.Select(m => NailSymbols.Reference(m.Nail, strip, scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text))));
+        IReadOnlyDictionary<string, string> accepted = AcceptedNails.Of(context);
+        _model.AddRange(marks.Select(m => NailSymbols.Reference(
+            m.Nail, strip, scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text), accepted.ContainsKey(m.Nail.Mark))));
         _model.AddRange(marks.Where(m => m.Leader is not null).Select(m => toModel.Apply(m.Leader!)));
         var nails = new NailLabels(view, scale.DimensionStyle);
+        nails.Accepted();
         var wall = new ElevationLabels(view);
         wall.Sections();
         wall.Cuts(cuts);
@@ -138,6 +141,7 @@ public sealed class PlanElevationSheet(
         wall.Bottom();
         nails.RowChanges();
         wall.Corners();
+        wall.OpeningsAndClosed();
         wall.Ground();
         wall.Obstructions();
         wall.Borings();

@@ -113,7 +113,7 @@ public static class SheetComposer
             InputHash = project.InputHash,
             Version = run.Version,
             Templates = context.Templates,
-            Blocks = [.. NailSymbols.All, frame.Block()],
+            Blocks = [.. NailSymbols.All.Where(b => model.OfType<BlockReference>().Any(r => r.Block == b.Name)), frame.Block()],
             DimensionStyles = [.. new[] { scale, sectionScale }.Distinct().Select(s => StyleOf(s, context))],
             Model = model,
             Sheets = [.. drafts.Select((d, i) => new Sheet(
