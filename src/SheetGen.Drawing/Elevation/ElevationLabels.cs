@@ -212,6 +212,37 @@ public sealed class ElevationLabels(ElevationView view)
     private static LabelRequest Naming(string name, Point2 at, double? toward, string? obstruction) =>
         new([[name]], TextRole.Label, at, 0.3) { Toward = toward, Obstruction = obstruction, LeaderFrom = 1 };
 
+    /// <summary>Openings with size and heights, and what the project closes to nails with its reason.</summary>
+    public void OpeningsAndClosed()
+    {
+        foreach (Opening o in _wall.Openings.Where(o => _window.Has((o.Start + o.End) / 2)))
+        {
+            double width = Math.Abs(view.Strip.X(o.End) - view.Strip.X(o.Start));
+            string[] words =
+            [
+                o.Name.ToUpperInvariant(), $"{_print.Short(width)} x {_print.Short(o.Top - o.Bottom)}, EL {_print.Elevation(o.Bottom)} TO {_print.Elevation(o.Top)}",
+                "FRAMED BY THE ENGINEER",
+            ];
+            Spoken(words, view.At((o.Start + o.End) / 2, o.Top));
+        }
+        foreach (ClosedStretch c in _wall.ClosedStretches)
+        {
+            double from = Math.Max(c.Start, _window.Start), to = Math.Min(c.End, _window.End);
+            if (to <= from)
+                continue;
+            double middle = (from + to) / 2;
+            Spoken(["NO NAILS", c.Reason.ToUpperInvariant()], view.At(middle, Math.Min(c.Top ?? double.MaxValue, _wall.Top.At(middle))));
+        }
+    }
+
+    private void Spoken(string[] words, Point2 at) =>
+        view.Labels.Label(new LabelRequest([words, [string.Join(", ", words)]], TextRole.Label, at, 0.3)
+        {
+            Toward = Math.PI / 2,
+            LeaderFrom = 1,
+            Note = string.Join(", ", words),
+        });
+
     public void Corners()
     {
         foreach (Corner corner in _wall.LayoutLine.Corners.Where(c => c.Along > _wall.Start && c.Along < _wall.End && _window.Has(c.Along)))

@@ -13,6 +13,9 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 {
     private readonly Printed _print = view.Context.Print;
     private readonly DrawingContext _context = view.Context;
+    private readonly IReadOnlyDictionary<string, string> _accepted = AcceptedNails.Of(view.Context);
+
+    private bool IsStopped(Nail nail) => nail.Status == NailStatus.Unresolved && !_accepted.ContainsKey(nail.Mark);
 
     /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
     /// <param name="grouped">True to call out unresolved neighbours of a row together.</param>
@@ -26,11 +29,11 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                 Callout(run[run.Length / 2], DoNotDrill(marks));
             }
         }
-        foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : n.Status == NailStatus.Unresolved ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
+        foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : IsStopped(n) ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
         {
-            if (nail.Status == NailStatus.Unresolved && grouped && nail.Kind != NailKind.Verification)
+            if (IsStopped(nail) && grouped && nail.Kind != NailKind.Verification)
                 continue;
-            if (nail.Status == NailStatus.Unresolved)
+            if (IsStopped(nail))
                 Callout(nail, DoNotDrill(nail.Mark));
             else if (nail.Status == NailStatus.Noted)
                 Callout(nail, NotedWords(nail));
@@ -41,6 +44,13 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         }
     }
 
+    /// <summary>Who accepted nails without a clear place, and why: a note each, the nails together.</summary>
+    public void Accepted()
+    {
+        foreach (var group in view.Nails.Where(n => n.Status == NailStatus.Unresolved && _accepted.ContainsKey(n.Mark)).GroupBy(n => _accepted[n.Mark]))
+            view.Labels.Note($"{string.Join(", ", group.Select(n => n.Mark))}: CLEARANCE {group.Key}");
+    }
+
     /// <summary>Unresolved nails that stand side by side in a row.</summary>
     private IEnumerable<Nail[]> UnresolvedRuns()
     {
@@ -48,7 +58,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         {
             for (int i = 0; i < row.Length;)
             {
-                Nail[] run = [.. row.Skip(i).TakeWhile(n => n.Status == NailStatus.Unresolved)];
+                Nail[] run = [.. row.Skip(i).TakeWhile(IsStopped)];
                 if (run.Length > 0)
                     yield return run;
                 i += Math.Max(1, run.Length);
@@ -127,7 +137,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         string words = SpacingWords(gap);
         double height = _context.StyleOf(TextRole.Dimension).Height;
         double width = TextMeasure.Measure(words, height, _context.StyleOf(TextRole.Dimension));
-        bool measuresTrue = Math.Abs(gap - Math.Abs(b.Along - a.Along)) < Lengths.Quantum(_print.Unit) / 2;
+        bool measuresTrue = Math.Abs(gap - Math.Abs(view.Strip.X(b.Along) - view.Strip.X(a.Along))) < Lengths.Quantum(_print.Unit) / 2;
         Crowd crowd = view.Labels.Placer.Crowd;
         (double Y, Point2 At, Box Box)? best = null;
         foreach ((double y, Point2 at) in Places(p, q, width, height))
@@ -142,9 +152,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         {
             crowd.Add(taken);
             crowd.Add(new(p.X, lineY), new(q.X, lineY), LineKind.NoText);
-            var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, lineY), place + new Point2(0, height / 2), 0) { Nail = a.Mark };
-            foreach (Primitive part in measuresTrue ? [dimension] : DimensionPicture.Draw(dimension, height, 1, words))
-                view.Labels.Add(part);
+            var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, lineY), place + new Point2(0, height / 2), 0) { Nail = a.Mark, Words = measuresTrue ? null : words };
+            view.Labels.Add(dimension);
             return;
         }
         SpacingLabel(a, new(a.Mark, b.Mark, gap), (p + q) * 0.5);

@@ -127,9 +127,12 @@ public sealed class PlanElevationSheet(
         view.Labels.Sheet = sheet;
         PlaneTransform toModel = planned.Viewport.ToPaper.Inverse;
         IReadOnlyList<PlacedMark> marks = planned.Marks.Marks;
-        _model.AddRange(marks.Select(m => NailSymbols.Reference(m.Nail, strip, scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text))));
+        IReadOnlyDictionary<string, string> accepted = AcceptedNails.Of(context);
+        _model.AddRange(marks.Select(m => NailSymbols.Reference(
+            m.Nail, strip, scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text), accepted.ContainsKey(m.Nail.Mark))));
         _model.AddRange(marks.Where(m => m.Leader is not null).Select(m => toModel.Apply(m.Leader!)));
         var nails = new NailLabels(view, scale.DimensionStyle);
+        nails.Accepted();
         var wall = new ElevationLabels(view);
         wall.Sections();
         wall.Cuts(cuts);
@@ -138,6 +141,7 @@ public sealed class PlanElevationSheet(
         wall.Bottom();
         nails.RowChanges();
         wall.Corners();
+        wall.OpeningsAndClosed();
         wall.Ground();
         wall.Obstructions();
         wall.Borings();

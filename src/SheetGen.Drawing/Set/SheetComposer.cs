@@ -66,7 +66,7 @@ public static class SheetComposer
             InputHash = project.InputHash,
             Version = run.Version,
             Templates = context.Templates,
-            Blocks = [.. NailSymbols.All, frame.Block(), .. all.Blocks],
+            Blocks = [.. NailSymbols.All.Where(b => model.OfType<BlockReference>().Any(r => r.Block == b.Name)), frame.Block(), .. all.Blocks],
             DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context))],
             Model = model,
             Sheets = [.. drawn.Select((d, i) => new Sheet(
