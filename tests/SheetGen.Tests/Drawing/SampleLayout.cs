@@ -72,7 +72,11 @@ public static class SampleLayout
                     inclination, length, status, $"{prefix}{section.Name}-{row}-{column:00}", at));
             }
             if (stations.Count > 0)
-                rows.Add(new(wall, section, 0, RowNumber.Grid(row), section.Rows == RowKind.Level, section.TopRowDepth, section.LengthOfRow(row), stations));
+            {
+                double depth = section.TopRowDepth + (row - 1) * section.VerticalSpacing;
+                bool isLevel = section.Rows == RowKind.Level;
+                rows.Add(new(wall, section, 0, RowNumber.Grid(row), isLevel, isLevel ? highest - depth : depth, section.LengthOfRow(row), stations));
+            }
         }
         double middle = Math.Round((section.Start + section.HorizontalSpacing) / quantum) * quantum;
         double height = Math.Round((wall.Top.At(middle) - section.TopRowDepth - section.VerticalSpacing / 2) / quantum) * quantum;
