@@ -87,18 +87,13 @@ public static class PartRows
 
     private static bool Put(Bay bay, GridStations grid, List<RowHeads> rows, double level, List<Piece> pieces)
     {
-        bool isLevel = bay.Section.Rows != RowKind.Parallel;
         bool added = false;
         foreach (Piece piece in pieces.OrderBy(p => p.Along))
         {
-            RowHeads? row = rows.Find(r => r.IsPart && r.Level == level);
-            if (row is null)
-            {
-                row = new RowHeads(bay, 0, isLevel, level, grid.Square, []);
-                rows.Add(row);
-            }
-            if (row.Places.Any(p => bay.Face.Distance(p, piece.Along, row.ElevationAt(piece.Along)) < bay.Rules.MinGap - 1e-9))
+            if (Levels(bay, level, piece).Select(l => RowAt(bay, grid, rows, l)).FirstOrDefault(r => HasRoom(r, piece.Along)) is not { } row)
                 continue;
+            if (row.Places.Count == 0)
+                rows.Add(row);
             row.Places.Add(piece.Along);
             row.Places.Sort();
             added = true;
@@ -106,12 +101,35 @@ public static class PartRows
         return added;
     }
 
+    /// <summary>The level asked for, then others of the piece's band, the nearest first: where a row has no room for a nail, a row beside it may.</summary>
+    private static IEnumerable<double> Levels(Bay bay, double level, Piece piece)
+    {
+        yield return level;
+        double step = bay.Rules.ShiftStep;
+        for (int k = 1; level - k * step >= piece.Low - 1e-9 || level + k * step <= piece.High + 1e-9; k++)
+        {
+            if (level - k * step >= piece.Low - 1e-9)
+                yield return Lengths.RoundToQuantum(level - k * step, bay.Unit);
+            if (level + k * step <= piece.High + 1e-9)
+                yield return Lengths.RoundToQuantum(level + k * step, bay.Unit);
+        }
+    }
+
+    private static RowHeads RowAt(Bay bay, GridStations grid, List<RowHeads> rows, double level) =>
+        rows.Find(r => r.IsPart && r.Level == level) ?? new RowHeads(bay, 0, bay.Section.Rows != RowKind.Parallel, level, grid.Square, []);
+
+    private static bool HasRoom(RowHeads row, double along)
+    {
+        double least = row.Bay.Rules.MinGap - Lengths.Quantum(row.Bay.Unit) - 1e-9;
+        return row.Places.TrueForAll(p => row.Bay.Face.Distance(p, along, row.ElevationAt(along)) >= least);
+    }
+
     /// <summary>The lacks, cut at the limits between columns and joined within a column.</summary>
     private static List<CoverBreak> Cut(Bay bay, GridStations grid, List<CoverBreak> breaks)
     {
-        double[] columns = [.. grid.Square.Concat(bay.Section.Pattern == Pattern.Staggered ? grid.Staggered : []).Distinct().Order()];
+        IReadOnlyList<double> columns = grid.Square;
         var limits = new List<double> { double.NegativeInfinity };
-        for (int i = 0; i + 1 < columns.Length; i++)
+        for (int i = 0; i + 1 < columns.Count; i++)
             limits.Add((columns[i] + columns[i + 1]) / 2);
         limits.Add(double.PositiveInfinity);
         var pieces = new List<CoverBreak>();
