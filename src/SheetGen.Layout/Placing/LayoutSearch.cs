@@ -1,13 +1,14 @@
+using SheetGen.Layout.Placing.Neighbourhoods;
+
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// The search for the best layout: each row by itself, then rows against each other until nothing gets better, then pairs of rows
-/// that stand in each other's way. Work is limited by counts, and every order is fixed, so the same input gives the same layout.
+/// The search for the best layout, one loop: a neighbourhood frees some slots around a nail that is left unresolved, noted or turned, a rebuild
+/// proposes nails for them, and the trial keeps the whole or undoes it. Work is limited by counts, random numbers are our own, and districts
+/// that are searched at the same time cannot meet, so the same input gives the same layout.
 /// </summary>
 public sealed class LayoutSearch
 {
-    private const int GroupRounds = 3;
-
     private readonly LayoutState _layout;
     private readonly PlacingOptions _options;
     private readonly double _maximum;
@@ -21,42 +22,56 @@ public sealed class LayoutSearch
         _layout = new LayoutState(rows, site.Project.Rules.NailClearance);
     }
 
-    public IReadOnlyList<RowState> States => _layout.Rows;
-
-    public PlacedIndex Index => _layout.Index;
+    public LayoutState Layout => _layout;
 
     /// <summary>Proven lower limit of the whole: every row for itself, and where it is to be proven also what rows do to each other.</summary>
     public Cost LowerLimit { get; private set; }
 
+    public static Action<string> Trace { get; set; } = _ => { };
+
     public void Run()
     {
-        _progress?.Report("placing rows");
-        IReadOnlyList<StretchLimit> limits = RowsAlone.Solve(_layout.Rows, _options.Prove);
-        foreach (RowState state in _layout.Rows)
-        {
-            foreach (Placed nail in state.Nails)
-                _layout.Index.Add(nail);
-        }
-        var improver = new Improver(_layout);
-        _progress?.Report("clearing rows of each other");
-        Negotiating.Run(_layout);
-        GivingWay.Run(_layout);
-        improver.Run();
-        if (new Exchanges(_layout).Run())
-            improver.Run();
-        KeepCover(improver);
-        var groups = new Groups(_layout);
-        for (int round = 0; round < GroupRounds && groups.Run(); round++)
-            improver.Run();
-        Rebuild(improver, groups);
-        GivingWay.Run(_layout);
-        SingleNails.Improve(_layout);
+        var cover = new CoverWatch(_layout);
+        _progress?.Report("each row by itself");
+        IReadOnlyList<StretchLimit> limits = RowsAlone.Solve(_layout, cover, _options.Prove);
         LowerLimit = limits.Aggregate(default(Cost), (sum, l) => sum + l.Cost);
+        Trace($"alone, limit {LowerLimit}");
+        _progress?.Report("all rows together");
+        var whole = new District(_layout, cover, 0, _layout.Slots, ulong.Parse(Environment.GetEnvironmentVariable("SEED") ?? "1", System.Globalization.CultureInfo.InvariantCulture));
+        foreach (Slot slot in _layout.Slots)
+            slot.District = 0;
+        Start(whole);
+        Trace($"greedy {_layout.Cost}");
+        var alone = new RowAlone(whole);
+        foreach (StretchLimit limit in limits)
+            Try(whole, alone.Propose(limit), orEqual: false);
+        Trace($"alone tried {_layout.Cost}");
+        var search = new DistrictSearch(whole, limits);
+        search.Run();
+        Trace($"searched {_layout.Cost} cover {cover.Total}");
         if (_options.Prove)
         {
             _progress?.Report("proving the limit");
             LowerLimit = Whole(LowerLimit + ConflictPrices.Gain(_layout, limits));
         }
+    }
+
+    /// <summary>All nails at their grid places, those with the fewest free directions first, each in its cheapest clear direction.</summary>
+    private static void Start(District whole)
+    {
+        var insertion = new Insertion(whole);
+        foreach (Slot slot in whole.Slots)
+            insertion.Take(slot);
+        insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
+        whole.Trial.Accept();
+    }
+
+    internal static int Try(District district, bool isProposed, bool orEqual)
+    {
+        if (isProposed)
+            return district.Trial.End(orEqual);
+        district.Trial.Undo();
+        return 1;
     }
 
     /// <summary>The limit in whole figures.</summary>
@@ -66,30 +81,5 @@ public sealed class LayoutSearch
         int nails = 2 * _layout.Rows.Sum(r => r.Row.Count);
         double turn = 2 * _maximum;
         return limit.RoundedUp(nails, Cost.Degrees(turn + 8));
-    }
-
-    /// <summary>Builds rows again around unresolved nails; where keeping cover then costs more than that gained, all is put back.</summary>
-    private void Rebuild(Improver improver, Groups groups)
-    {
-        IReadOnlyList<Placed>[][] before = [.. _layout.Rows.Select(r => r.Snapshot())];
-        Cost old = _layout.Cost;
-        if (!new Rebuilding(_layout).Run())
-            return;
-        improver.Run();
-        if (groups.Run())
-            improver.Run();
-        KeepCover(improver);
-        if (_layout.Cost < old)
-            return;
-        for (int i = 0; i < before.Length; i++)
-            _layout.Rows[i].Restore(before[i], _layout.Index);
-    }
-
-    private void KeepCover(Improver improver)
-    {
-        if (!KeepingCover.Run(_layout))
-            return;
-        improver.Forget();
-        improver.Run();
     }
 }

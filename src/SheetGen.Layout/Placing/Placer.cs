@@ -15,15 +15,15 @@ public static class Placer
         search.Run();
         var names = new Marks(project);
         var marks = new Dictionary<Placed, string>(ReferenceEqualityComparer.Instance);
-        foreach (RowState state in search.States)
+        foreach (RowState state in search.Layout.Rows)
         {
             foreach ((Placed nail, string mark) in names.Of(state))
                 marks[nail] = mark;
         }
-        var reasons = new Reasons(search.Index, marks, project.Unit);
+        var reasons = new Reasons(search.Layout, marks, project.Unit);
         var nails = new List<Nail>();
         var leftOut = new List<LeftOut>();
-        foreach (RowState state in search.States)
+        foreach (RowState state in search.Layout.Rows)
         {
             nails.AddRange(state.Nails.Select(n => Finish(n, marks[n], state, reasons)));
             leftOut.AddRange(LeftOutOf(state, names, reasons));
@@ -36,7 +36,7 @@ public static class Placer
             Rows = [.. rows.Select(RowOf)],
             LeftOut = leftOut,
             Score = score,
-            Notes = [.. notes, .. CornerAdvice.For(project, site, search.States)],
+            Notes = [.. notes],
         };
     }
 
@@ -110,7 +110,7 @@ public static class Placer
 
     private static LayoutScore Score(LayoutSearch search)
     {
-        Cost found = RowState.CostOf(search.States);
+        Cost found = search.Layout.Cost;
         Cost limit = search.LowerLimit;
         bool noted = found.Unresolved == limit.Unresolved, effort = noted && found.Noted == limit.Noted;
         return new LayoutScore(

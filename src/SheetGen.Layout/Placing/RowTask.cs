@@ -12,6 +12,7 @@ namespace SheetGen.Layout.Placing;
 public sealed class RowTask
 {
     private readonly StillSolid[]?[] _near;
+    private readonly double[] _lengths;
 
     public RowTask(
         int index, RowHeads row, RowNumber number, IReadOnlyList<ColumnName> columns, double length, IReadOnlyList<IReadOnlyList<HeadChoice>> choices, RunEnds ends, Site site)
@@ -25,6 +26,7 @@ public sealed class RowTask
         Ends = ends;
         Site = site;
         _near = new StillSolid[]?[row.Places.Count];
+        _lengths = new double[choices.SelectMany(c => c).Select(c => c.Turnings.Count).DefaultIfEmpty(0).Max()];
         Rules rules = row.Bay.Rules;
         Radius = row.Bay.Section.HoleDiameter / 2;
         Quantum = Lengths.Quantum(row.Bay.Unit);
@@ -81,11 +83,24 @@ public sealed class RowTask
         return Choices[label][0];
     }
 
+    /// <summary>The hole of a direction, given by its place in order.</summary>
+    public Hole HoleAt(HeadChoice choice, int turning) =>
+        choice.HoleOf(choice.Turnings[turning], choice.IsPinned ? LengthOf(choice, choice.Turnings[turning]) : LengthAt(choice, turning), Radius, Bay.Rules.Drift);
+
+    private double LengthAt(HeadChoice choice, int turning)
+    {
+        double length = _lengths[turning];
+        return length > 0 ? length : _lengths[turning] = LengthOf(choice, choice.Turnings[turning]);
+    }
+
     public double LengthOf(HeadChoice choice, Turning turning) =>
         choice.PinnedLength ?? Turnings.LengthOf(turning, Length, Bay.Rules.LengthIncrement);
 
     public Hole HoleOf(HeadChoice choice, Turning turning) =>
         choice.HoleOf(turning, LengthOf(choice, turning), Radius, Bay.Rules.Drift);
+
+    /// <summary>The directions of a place that are clear of everything that stands still.</summary>
+    public FreeDirections FreeOf(HeadChoice choice) => choice.Directions ??= new FreeDirections(this, choice);
 
     /// <summary>True where a direction is clear of everything that stands still; remembered.</summary>
     public bool IsFree(HeadChoice choice, int turning)
@@ -93,7 +108,7 @@ public sealed class RowTask
         if (choice.IsPinned)
             return true;
         if (choice.Free[turning] == 0)
-            choice.Free[turning] = FirstHit(HoleOf(choice, choice.Turnings[turning]), Near(choice)) is null ? (byte)1 : (byte)2;
+            choice.Free[turning] = FirstHit(HoleAt(choice, turning), Near(choice)) is null ? (byte)1 : (byte)2;
         return choice.Free[turning] == 1;
     }
 
@@ -134,13 +149,14 @@ public sealed class RowTask
         return Ends.CoversEnd(from) && Ends.CoversStart(to);
     }
 
-    /// <summary>True where a nail may stand between its neighbours in the row; null for the row's start or end.</summary>
-    public bool FitsBetween(HeadChoice? before, HeadChoice choice, HeadChoice? after)
+    /// <summary>True where two nails, or a nail and the row's start or end (null), may be next to each other.</summary>
+    public bool FitsAsNeighbours(HeadChoice? before, HeadChoice? after)
     {
-        bool starts = before is null ? Ends.RunOf(choice.Label) == 0 && Ends.CoversStart(choice) : before.Head.Along < choice.Head.Along && Fits(before, choice);
-        return starts && (after is null
-            ? Ends.RunOf(choice.Label) == Ends.LastRun && Ends.CoversEnd(choice)
-            : choice.Head.Along < after.Head.Along && Fits(choice, after));
+        if (before is null)
+            return after is not null && Ends.RunOf(after.Label) == 0 && Ends.CoversStart(after);
+        return after is null
+            ? Ends.RunOf(before.Label) == Ends.LastRun && Ends.CoversEnd(before)
+            : before.Head.Along < after.Head.Along && Ends.SkipsNoRun(before.Label, after.Label) && Fits(before, after);
     }
 
     private double FaceFactor(HeadChoice from, HeadChoice to) =>
