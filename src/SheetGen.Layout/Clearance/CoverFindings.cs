@@ -1,4 +1,4 @@
-using SheetGen.Layout.Placing;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;

@@ -1,3 +1,5 @@
+using SheetGen.Layout.Rows;
+
 namespace SheetGen.Layout.Placing;
 
 /// <summary>

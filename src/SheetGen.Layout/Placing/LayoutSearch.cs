@@ -1,84 +1,110 @@
-using SheetGen.Layout.Placing.Neighbourhoods;
+using SheetGen.Model;
+using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// The search for the best layout, one loop: a neighbourhood frees some slots around a nail that is left unresolved, noted or turned, a rebuild
+/// The search for the best layout, one loop: a neighbourhood frees some slots around a nail that is left unresolved or noted, a rebuild
 /// proposes nails for them, and the trial keeps the whole or undoes it. Work is limited by counts, random numbers are our own, and districts
 /// that are searched at the same time cannot meet, so the same input gives the same layout.
 /// </summary>
 public sealed class LayoutSearch
 {
-    private readonly LayoutState _layout;
+    private const int Rounds = 2;
+
     private readonly PlacingOptions _options;
     private readonly double _maximum;
     private readonly IProgress<string>? _progress;
+    private readonly List<string> _cutShort = [];
 
     public LayoutSearch(Site site, IReadOnlyList<RowTask> rows, PlacingOptions options, IProgress<string>? progress)
     {
         _options = options;
         _progress = progress;
         _maximum = site.Project.Rules.Redirect.Maximum;
-        _layout = new LayoutState(rows, site.Project.Rules.NailClearance);
+        Layout = new LayoutState(rows, site.Project.Rules.NailClearance);
     }
 
-    public LayoutState Layout => _layout;
+    public LayoutState Layout { get; }
 
     /// <summary>Proven lower limit of the whole: every row for itself, and where it is to be proven also what rows do to each other.</summary>
     public Cost LowerLimit { get; private set; }
 
-    public static Action<string> Trace { get; set; } = _ => { };
+    /// <summary>Where the search ended at its greatest number of trials while it was still gaining, a sentence each.</summary>
+    public IReadOnlyList<string> CutShort => _cutShort;
 
     public void Run()
     {
-        var cover = new CoverWatch(_layout);
+        var cover = new CoverWatch(Layout);
         _progress?.Report("each row by itself");
-        IReadOnlyList<StretchLimit> limits = RowsAlone.Solve(_layout, cover, _options.Prove);
-        LowerLimit = limits.Aggregate(default(Cost), (sum, l) => sum + l.Cost);
-        Trace($"alone, limit {LowerLimit}");
+        var limits = new StretchLimits(Layout, RowsAlone.Solve(Layout, cover, _options.Prove));
+        LowerLimit = limits.Sum;
         _progress?.Report("all rows together");
-        var whole = new District(_layout, cover, 0, _layout.Slots, ulong.Parse(Environment.GetEnvironmentVariable("SEED") ?? "1", System.Globalization.CultureInfo.InvariantCulture));
-        foreach (Slot slot in _layout.Slots)
-            slot.District = 0;
-        Start(whole);
-        Trace($"greedy {_layout.Cost}");
-        var alone = new RowAlone(whole);
-        foreach (StretchLimit limit in limits)
-            Try(whole, alone.Propose(limit), orEqual: false);
-        Trace($"alone tried {_layout.Cost}");
-        var search = new DistrictSearch(whole, limits);
-        search.Run();
-        Trace($"searched {_layout.Cost} cover {cover.Total}");
+        Start(new District(Layout, cover, 0, Layout.Slots, 0), limits);
+        for (int round = 0; round < Rounds; round++)
+            Search(cover, limits, round);
         if (_options.Prove)
         {
             _progress?.Report("proving the limit");
-            LowerLimit = Whole(LowerLimit + ConflictPrices.Gain(_layout, limits));
+            LowerLimit = Whole(LowerLimit + ConflictPrices.Gain(Layout, limits.All));
         }
     }
 
-    /// <summary>All nails at their grid places, those with the fewest free directions first, each in its cheapest clear direction.</summary>
-    private static void Start(District whole)
+    /// <summary>
+    /// All nails at their grid places, those with the fewest free directions first, each in its cheapest clear direction; then each stretch as
+    /// it would be best alone, where that is better for all.
+    /// </summary>
+    private static void Start(District whole, StretchLimits limits)
     {
         var insertion = new Insertion(whole);
         foreach (Slot slot in whole.Slots)
+        {
+            slot.District = whole.Number;
             insertion.Take(slot);
+        }
         insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
         whole.Trial.Accept();
+        var alone = new RowAlone(whole);
+        foreach (StretchLimit limit in limits.All)
+        {
+            if (alone.Propose(limit))
+                whole.Trial.End(orEqual: false);
+            else
+                whole.Trial.Undo();
+        }
     }
 
-    internal static int Try(District district, bool isProposed, bool orEqual)
+    private void Search(CoverWatch cover, StretchLimits limits, int round)
     {
-        if (isProposed)
-            return district.Trial.End(orEqual);
-        district.Trial.Undo();
-        return 1;
+        bool isLast = round + 1 == Rounds;
+        foreach (List<District> group in Districts.Cut(Layout, cover, round))
+        {
+            _progress?.Report(FormattableString.Invariant($"round {round + 1} of {Rounds}, {group.Count} districts of {group.Sum(d => d.Slots.Count)} grid stations"));
+            DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits))];
+            Parallel.ForEach(searches, search =>
+            {
+                search.Run();
+                search.Polish();
+            });
+            if (isLast)
+                _cutShort.AddRange(searches.Where(s => s.IsCutShort).Select(s => Told(s.District, s.Trials)));
+        }
+    }
+
+    private static string Told(District district, int trials)
+    {
+        Wall wall = district.Slots[0].Row.Bay.Wall;
+        LengthUnit unit = district.Slots[0].Row.Bay.Unit;
+        string from = Stations.Format(wall.StationOf(district.Slots[0].Grid.Head.Along), unit);
+        string to = Stations.Format(wall.StationOf(district.Slots[^1].Grid.Head.Along), unit);
+        return FormattableString.Invariant($"{wall.Name}, {from} to {to}: the search stopped after {trials} trials while it was still finding better layouts");
     }
 
     /// <summary>The limit in whole figures.</summary>
     private Cost Whole(Cost limit)
     {
         // Twice the grid stations is more nails than any layout has; a nail costs its turn both ways, its shift and two stations left out.
-        int nails = 2 * _layout.Rows.Sum(r => r.Row.Count);
+        int nails = 2 * Layout.Slots.Count;
         double turn = 2 * _maximum;
         return limit.RoundedUp(nails, Cost.Degrees(turn + 8));
     }

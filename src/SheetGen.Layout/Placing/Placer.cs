@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -36,7 +37,7 @@ public static class Placer
             Rows = [.. rows.Select(RowOf)],
             LeftOut = leftOut,
             Score = score,
-            Notes = [.. notes],
+            Notes = [.. notes, .. search.CutShort],
         };
     }
 

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -146,16 +147,16 @@ public sealed class RowTask
             double greatest = from.IsAtGrid && to.IsAtGrid ? GreatestGap : GreatestMovedGap;
             return Math.Max(gap, face) <= greatest + 1e-9 || (from.IsAtGrid && to.IsAtGrid && to.Label == from.Label + 1);
         }
-        return Ends.CoversEnd(from) && Ends.CoversStart(to);
+        return Ends.CoversEnd(from.Label, from.Head.Along) && Ends.CoversStart(to.Label, to.Head.Along);
     }
 
     /// <summary>True where two nails, or a nail and the row's start or end (null), may be next to each other.</summary>
     public bool FitsAsNeighbours(HeadChoice? before, HeadChoice? after)
     {
         if (before is null)
-            return after is not null && Ends.RunOf(after.Label) == 0 && Ends.CoversStart(after);
+            return after is not null && Ends.RunOf(after.Label) == 0 && Ends.CoversStart(after.Label, after.Head.Along);
         return after is null
-            ? Ends.RunOf(before.Label) == Ends.LastRun && Ends.CoversEnd(before)
+            ? Ends.RunOf(before.Label) == Ends.LastRun && Ends.CoversEnd(before.Label, before.Head.Along)
             : before.Head.Along < after.Head.Along && Ends.SkipsNoRun(before.Label, after.Label) && Fits(before, after);
     }
 

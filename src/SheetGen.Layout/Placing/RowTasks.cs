@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -39,7 +40,7 @@ public static class RowTasks
             IReadOnlyList<ColumnName> columns = columnsOf[row.Bay].Of(row);
             Pins.Apply(site.Project, row, number, choices);
             tasks.Add(new RowTask(
-                tasks.Count, row, number, columns, section.LengthOfRow(Math.Max(1, number.Whole)), choices, Ends(row, inBay), site));
+                tasks.Count, row, number, columns, section.LengthOfRow(Math.Max(1, number.Whole)), choices, RunEnds.Of(row, inBay), site));
         }
     }
 
@@ -83,37 +84,4 @@ public static class RowTasks
         end.Kind == BayEndKind.Corner && corner is not null
             ? Math.Max(0, bay.Face.MitreCut(corner, head.Elevation) + end.Clear)
             : end.Inset;
-
-    private static RunEnds Ends(RowHeads row, RowHeads[] inBay)
-    {
-        Bay bay = row.Bay;
-        double greatest = Math.Max(bay.Section.HorizontalSpacing, bay.Rules.MovedGapMax ?? 0) + 2 * Lengths.Quantum(bay.Unit);
-        int[] run = new int[row.Places.Count];
-        for (int i = 1; i < run.Length; i++)
-            run[i] = run[i - 1] + (row.Places[i] - row.Places[i - 1] > greatest ? 1 : 0);
-        int runs = run.Length == 0 ? 0 : run[^1] + 1;
-        var latestStart = new double[runs];
-        var earliestEnd = new double[runs];
-        Head[] heads = [.. inBay.SelectMany(r => r.Places.Select(r.HeadAt))];
-        for (int r = 0; r < runs; r++)
-        {
-            double first = row.Places[Array.IndexOf(run, r)], last = row.Places[Array.LastIndexOf(run, r)];
-            latestStart[r] = Math.Min(first + bay.HalfWindow, Lacks(bay, heads, row.HeadAt(first)).First + bay.HalfWindow);
-            earliestEnd[r] = Math.Max(last - bay.HalfWindow, Lacks(bay, heads, row.HeadAt(last)).Last - bay.HalfWindow);
-            latestStart[r] = Math.Max(latestStart[r], first);
-            earliestEnd[r] = Math.Min(earliestEnd[r], last);
-        }
-        return new RunEnds(run, latestStart, earliestEnd);
-    }
-
-    /// <summary>The first and last place around a nail where cover would break without it.</summary>
-    private static (double First, double Last) Lacks(Bay bay, Head[] heads, Head without)
-    {
-        double reach = bay.HalfWindow;
-        Head[] near = [.. heads.Where(h => h != without && Math.Abs(h.Along - without.Along) <= 2.1 * reach)];
-        List<CoverBreak> breaks = CoverRule.Breaks(bay, near, strict: true, without.Along - reach, without.Along + reach);
-        return breaks.Count == 0
-            ? (double.PositiveInfinity, double.NegativeInfinity)
-            : (breaks.Min(b => b.Start), breaks.Max(b => b.End));
-    }
 }

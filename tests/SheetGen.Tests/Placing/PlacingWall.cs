@@ -1,5 +1,6 @@
 using System.Globalization;
 using SheetGen.Layout.Placing;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;

@@ -73,7 +73,7 @@ public sealed class StretchPlaces : ChainPlaces
             return null;
         bool fits = _stretch.Before is { } before
             ? _row.Ends.SkipsNoRun(before.Label, choice.Label) && _row.Fits(before, choice)
-            : _stretch.IsOpenStart || (_row.Ends.RunOf(choice.Label) == 0 && _row.Ends.CoversStart(choice));
+            : _stretch.IsOpenStart || (_row.Ends.RunOf(choice.Label) == 0 && _row.Ends.CoversStart(choice.Label, choice.Head.Along));
         return fits ? Placed.LeavingOut(skipped) : null;
     }
 
@@ -84,7 +84,7 @@ public sealed class StretchPlaces : ChainPlaces
             return null;
         bool fits = _stretch.After is { } after
             ? _row.Ends.SkipsNoRun(choice.Label, after.Label) && _row.Fits(choice, after)
-            : _stretch.IsOpenEnd || (_row.Ends.RunOf(choice.Label) == _row.Ends.LastRun && _row.Ends.CoversEnd(choice));
+            : _stretch.IsOpenEnd || (_row.Ends.RunOf(choice.Label) == _row.Ends.LastRun && _row.Ends.CoversEnd(choice.Label, choice.Head.Along));
         return fits ? Placed.LeavingOut(skipped) : null;
     }
 }

@@ -1,6 +1,6 @@
 using SheetGen.Model.Geometry;
 
-namespace SheetGen.Layout.Placing.Neighbourhoods;
+namespace SheetGen.Layout.Placing;
 
 /// <summary>
 /// A nail, those that are in the way of one of its directions, and others near by, up to fourteen of any row: all taken out and put back

@@ -1,4 +1,4 @@
-namespace SheetGen.Layout.Placing.Neighbourhoods;
+namespace SheetGen.Layout.Placing;
 
 /// <summary>The column of nails that a nail belongs to, one of each row of its bay, is solved by chain search at once.</summary>
 internal sealed class Column(District district) : INeighbourhood

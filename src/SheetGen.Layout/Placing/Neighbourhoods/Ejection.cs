@@ -1,6 +1,6 @@
 using SheetGen.Model.Geometry;
 
-namespace SheetGen.Layout.Placing.Neighbourhoods;
+namespace SheetGen.Layout.Placing;
 
 /// <summary>
 /// An unresolved nail takes the direction whose victims bear the least penalty; the victims are put elsewhere or thrown out in turn, and a
@@ -9,8 +9,8 @@ namespace SheetGen.Layout.Placing.Neighbourhoods;
 /// </summary>
 internal sealed class Ejection(District district) : INeighbourhood
 {
-    private static readonly int Steps = int.Parse(Environment.GetEnvironmentVariable("EJ") ?? "40", System.Globalization.CultureInfo.InvariantCulture);
-    private static readonly int Looks = int.Parse(Environment.GetEnvironmentVariable("EL") ?? "128", System.Globalization.CultureInfo.InvariantCulture);
+    private const int Steps = 40;
+    private const int Looks = 128;
     private const int Never = 100_000;
     private const int Ties = 3;
     private const int Shaken = 4;
@@ -80,7 +80,7 @@ internal sealed class Ejection(District district) : INeighbourhood
             Shake();
     }
 
-    /// <summary>The least weight of a direction's victims; the ranks of the directions that have it are in the ties.</summary>
+    /// <summary>The least weight of a direction's victims, of some directions where there are many; the ranks of the directions that have it are in the ties.</summary>
     private int Cheapest(Slot slot)
     {
         FreeDirections free = slot.Row.FreeOf(slot.Grid);

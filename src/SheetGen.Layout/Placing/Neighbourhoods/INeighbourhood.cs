@@ -1,4 +1,4 @@
-namespace SheetGen.Layout.Placing.Neighbourhoods;
+namespace SheetGen.Layout.Placing;
 
 /// <summary>A way to look for a better layout around a slot: it frees slots of the district and rebuilds them inside the district's trial.</summary>
 internal interface INeighbourhood

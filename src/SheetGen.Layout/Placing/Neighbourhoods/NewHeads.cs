@@ -1,4 +1,4 @@
-namespace SheetGen.Layout.Placing.Neighbourhoods;
+namespace SheetGen.Layout.Placing;
 
 /// <summary>
 /// One to four neighbouring grid stations of a row get new heads between the nails beside them: the grid's, or random ones with one nail more

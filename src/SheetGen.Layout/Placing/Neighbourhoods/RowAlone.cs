@@ -1,4 +1,4 @@
-namespace SheetGen.Layout.Placing.Neighbourhoods;
+namespace SheetGen.Layout.Placing;
 
 /// <summary>A stretch of a row takes the nails that would be best were its row the only one; what they run into is put back elsewhere.</summary>
 internal sealed class RowAlone(District district)

@@ -1,4 +1,4 @@
-namespace SheetGen.Layout.Placing.Neighbourhoods;
+namespace SheetGen.Layout.Placing;
 
 /// <summary>The stretch of a row around a nail is solved by chain search, all others standing as they are.</summary>
 internal sealed class Stretch(District district) : INeighbourhood

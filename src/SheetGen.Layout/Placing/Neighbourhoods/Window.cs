@@ -1,4 +1,4 @@
-namespace SheetGen.Layout.Placing.Neighbourhoods;
+namespace SheetGen.Layout.Placing;
 
 /// <summary>
 /// All rows around a nail, on both legs where a corner is near, go back to their grid places and are built again nail by nail in several orders.

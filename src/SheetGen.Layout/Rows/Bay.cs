@@ -1,7 +1,7 @@
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>The part of a section that lies on one leg of its wall's face: rows end at both of its ends.</summary>
 public sealed class Bay

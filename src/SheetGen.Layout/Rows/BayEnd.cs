@@ -1,4 +1,4 @@
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>An end of a bay.</summary>
 /// <param name="Clear">Least distance of a head from it, along the face.</param>
@@ -11,4 +11,12 @@ public readonly record struct BayEnd(BayEndKind Kind, double Clear, double Least
 
     /// <summary>How far the face reaches beyond the bay's end.</summary>
     public double Beyond => Math.Max(0, -LeastCut);
+}
+
+/// <summary>What a bay ends at.</summary>
+public enum BayEndKind
+{
+    WallEnd,
+    Corner,
+    SectionLimit,
 }

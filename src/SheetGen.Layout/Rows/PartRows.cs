@@ -1,7 +1,7 @@
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// Part rows: short rows that fill what the grid rows leave uncovered along a sloping top or a stepped bottom. Every lack is cut at

@@ -1,7 +1,8 @@
-using SheetGen.Layout.Placing;
+using SheetGen.Layout.Rows;
+using SheetGen.Tests.Placing;
 using Xunit;
 
-namespace SheetGen.Tests.Placing;
+namespace SheetGen.Tests.Rows;
 
 /// <summary>Grid stations of a run: n = ceil(width / spacing), the rest shared by the ends. Spacing 3.5; expected values worked by hand.</summary>
 public sealed class GridStationsTests

@@ -1,8 +1,9 @@
-using SheetGen.Layout.Placing;
+using SheetGen.Layout.Rows;
 using SheetGen.Model.Results;
+using SheetGen.Tests.Placing;
 using Xunit;
 
-namespace SheetGen.Tests.Placing;
+namespace SheetGen.Tests.Rows;
 
 /// <summary>Rows and part rows, made from the profile and the grid alone.</summary>
 public sealed class RowTests

@@ -1,6 +1,7 @@
 using SheetGen.Model;
+using SheetGen.Model.Results;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// Marks of nails: section, row and grid column (A-3-07), with a wall prefix where the project has several walls: the name's letters
@@ -28,29 +29,10 @@ public sealed class Marks
             _prefix[names[i]] = (tellsApart ? prefixes[i] : names[i]) + "-";
     }
 
-    /// <summary>Marks of a row's nails, in the row's order.</summary>
-    public Dictionary<Placed, string> Of(RowState state)
-    {
-        var marks = new Dictionary<Placed, string>(ReferenceEqualityComparer.Instance);
-        string row = Row(state.Row);
-        Dictionary<int, int> next = state.Row.Columns.CountBy(c => c.Number).ToDictionary();
-        foreach (IGrouping<int, Placed> station in state.Nails.GroupBy(n => n.Choice.Label))
-        {
-            ColumnName column = state.Row.Columns[station.Key];
-            Placed[] nails = [.. station.OrderBy(n => Math.Abs(n.Choice.Shift)).ThenBy(n => n.Choice.Shift)];
-            marks[nails[0]] = row + column;
-            foreach (Placed added in nails[1..])
-                marks[added] = row + column with { Further = next[column.Number]++ };
-        }
-        return marks;
-    }
-
-    public string OfStation(RowTask row, int label) => Row(row) + row.Columns[label];
+    public string Of(Bay bay, RowNumber row, ColumnName column) => $"{_prefix[bay.Wall.Name]}{bay.Section.Name}-{row}-{column}";
 
     public string Verification(Wall wall, Section section, int number) =>
         FormattableString.Invariant($"{_prefix[wall.Name]}{section.Name}-V-{number}");
-
-    private string Row(RowTask row) => $"{_prefix[row.Bay.Wall.Name]}{row.Bay.Section.Name}-{row.Number}-";
 
     private static string Short(string name) => string.Concat(
         name.Split([' ', '-', '_'], StringSplitOptions.RemoveEmptyEntries)

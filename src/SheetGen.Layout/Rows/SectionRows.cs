@@ -1,7 +1,7 @@
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// Rows of a section, made from the profile and the grid alone: grid rows at equal vertical gaps from the first row down, cut where

@@ -1,7 +1,7 @@
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// The grid stations of a bay: n = ceil(width / spacing) columns, all gaps the grid's spacing, the rest shared by the two ends;

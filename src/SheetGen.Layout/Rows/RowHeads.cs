@@ -1,4 +1,4 @@
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>A row of one bay while it is made: its level and the places of its grid stations.</summary>
 /// <param name="GridRow">Number of the grid row, from 1; 0 for a part row.</param>

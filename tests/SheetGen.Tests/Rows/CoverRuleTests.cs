@@ -1,11 +1,13 @@
 using SheetGen.Layout.Placing;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Tests.Placing;
 using SheetGen.Tests.Properties;
 using SheetGen.Tests.Walls;
 using Xunit;
 
-namespace SheetGen.Tests.Placing;
+namespace SheetGen.Tests.Rows;
 
 /// <summary>The cover rule against its literal reading at many stations, on walls that miss nails.</summary>
 public sealed class CoverRuleTests

@@ -1,7 +1,7 @@
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// The cover rule: for every place s of a bay, among the nails within half a horizontal spacing of s the highest is near enough

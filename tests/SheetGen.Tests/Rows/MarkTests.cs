@@ -1,9 +1,11 @@
 using SheetGen.Layout.Placing;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
+using SheetGen.Tests.Placing;
 using SheetGen.Tests.Walls;
 using Xunit;
 
-namespace SheetGen.Tests.Placing;
+namespace SheetGen.Tests.Rows;
 
 /// <summary>Marks are unique in a project, wherever nails are added, and no nail's mark depends on nails elsewhere.</summary>
 public sealed class MarkTests

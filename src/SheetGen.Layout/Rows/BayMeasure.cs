@@ -1,6 +1,6 @@
 using SheetGen.Model;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// Distances along a bay that spacings are counted in: along the face where it is longer than the layout line (at the elevation

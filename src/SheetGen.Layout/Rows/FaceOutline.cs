@@ -1,6 +1,6 @@
 using SheetGen.Model;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// The outline of a wall's developed face: top and bottom with their vertical steps, openings and stretches closed to nails.

@@ -1,6 +1,6 @@
 using SheetGen.Model;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// Column numbers of grid stations as printed in marks. Columns count over the legs of a section, up-station; a grid row's station

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>A grid column as printed in marks: its number in two digits, with a letter for every further place of a row at it (07, 07a, 07b).</summary>
 /// <param name="Number">The grid column, from 1.</param>

@@ -1,6 +1,6 @@
 using SheetGen.Model.Results;
 
-namespace SheetGen.Layout.Placing;
+namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// Numbers of a section's rows: whole for grid rows; a part row takes the number of the grid row above and, in tenths, how far it
