@@ -1,38 +1,44 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// The loop over one district. Neighbourhoods take turns by fixed shares around nails whose stretch costs more than it must; it goes on as
-/// long as unresolved and noted nails are gained, for a number of trials that grows with how many there are. Where none is left to gain nothing
-/// is tried. At the end chains and single nails take what effort can still be saved.
+/// The loop over one district. Neighbourhoods take turns by fixed shares around nails that are unresolved or noted and whose stretch need not
+/// have so many; it goes on as long as such nails are gained, for a number of trials that grows with how many there are. Where none is left
+/// to gain nothing is tried. It starts twice, goes on from the better end, and at last takes what effort can still be saved.
 /// </summary>
 internal sealed class DistrictSearch
 {
+    private const int Starts = 2;
+
     /// <summary>Trials between two looks at which nails are worth trying.</summary>
     private const int TrialsBetweenLooks = 16;
 
-    /// <summary>Trials without a gain after which a district is left, for each nail that may be gained.</summary>
-    private const int Patience = 300;
+    /// <summary>Trials without a gain after which a start is left, for each nail that may be gained.</summary>
+    private const int Patience = 150;
 
-    /// <summary>Trials for each slot after which a district is left whatever is gained.</summary>
-    private const int GreatestTrials = 100;
+    /// <summary>Trials for each slot after which a start is left whatever is gained.</summary>
+    private const int GreatestTrials = 60;
 
-    private const int PolishRounds = 4;
+    /// <summary>Trials that save effort, for each nail that is not plain.</summary>
+    private const int EffortTrials = 30;
 
-    private readonly District _district;
     private readonly StretchLimits _limits;
     private readonly List<Slot> _seeds = [];
     private readonly (INeighbourhood Way, int Share)[] _ways;
-    private readonly int _shares;
+    private readonly NewHeads _newHeads;
+    private readonly Stretch _stretch;
+    private readonly SingleNail _single;
 
     public DistrictSearch(District district, StretchLimits limits)
     {
-        _district = district;
+        District = district;
         _limits = limits;
-        _ways = [(new Blockers(district), 60), (new NewHeads(district), 25), (new Window(district), 3), (new Ejection(district), 1)];
-        _shares = _ways.Sum(w => w.Share);
+        _newHeads = new NewHeads(district);
+        _ways = [(new Blockers(district), 60), (_newHeads, 25), (new Window(district), 3), (new Ejection(district), 1)];
+        _stretch = new Stretch(district);
+        _single = new SingleNail(district);
     }
 
-    public District District => _district;
+    public District District { get; }
 
     /// <summary>Trials done.</summary>
     public int Trials { get; private set; }
@@ -42,71 +48,83 @@ internal sealed class DistrictSearch
 
     public void Run()
     {
-        (int Unresolved, int Noted) best = FindSeeds();
-        int idle = 0, most = GreatestTrials * _district.Slots.Count;
-        while (_seeds.Count > 0 && idle < Patience * (best.Unresolved + best.Noted))
+        Placed[][] begin = Snapshot();
+        Loop();
+        for (int start = 1; start < Starts && FindSeeds() != default; start++)
         {
-            if (Trials >= most)
-            {
-                IsCutShort = true;
-                break;
-            }
+            Placed[][] before = Snapshot();
+            Put(begin);
+            District.Trial.Accept();
+            Loop();
+            Put(before);
+            District.Trial.End(orEqual: false);
+            Loop();
+        }
+        SaveEffort();
+    }
+
+    private Placed[][] Snapshot() => [.. District.Slots.Select(s => s.Nails)];
+
+    private void Put(Placed[][] nails)
+    {
+        for (int i = 0; i < nails.Length; i++)
+            District.Trial.Put(District.Slots[i], nails[i]);
+    }
+
+    private void Loop()
+    {
+        (int Unresolved, int Noted) best = FindSeeds();
+        int idle = 0, trials = 0, most = GreatestTrials * District.Slots.Count;
+        while (_seeds.Count > 0 && idle < Patience * (best.Unresolved + best.Noted) && trials < most)
+        {
             for (int i = 0; i < TrialsBetweenLooks; i++)
-                Try(Pick(), _seeds[_district.Random.Below(_seeds.Count)]);
-            Trials += TrialsBetweenLooks;
+            {
+                Slot seed = _seeds[District.Random.Below(_seeds.Count)];
+                Try(CanStand(seed) ? Pick() : _newHeads, seed);
+            }
+            trials += TrialsBetweenLooks;
             idle += TrialsBetweenLooks;
             (int Unresolved, int Noted) now = FindSeeds();
             if (now.CompareTo(best) < 0)
                 (best, idle) = (now, 0);
         }
+        Trials += trials;
+        IsCutShort = trials >= most;
     }
 
-    /// <summary>Every nail that is not plain by chain with its neighbours, then by itself, until none is better.</summary>
-    public void Polish()
+    /// <summary>Tries around all nails that are not plain where their stretch costs more than it must; noted ones also by chain, and each by itself.</summary>
+    private void SaveEffort()
     {
-        var stretch = new Stretch(_district);
-        var single = new SingleNail(_district);
-        var solved = new HashSet<Placed>(ReferenceEqualityComparer.Instance);
-        for (int round = 0; round < PolishRounds; round++)
-        {
-            bool better = false;
-            foreach (Slot slot in _district.Slots)
-            {
-                if (!_district.May(slot) || _limits.IsMet(slot) || IsPlain(slot) || slot.Nails.All(solved.Contains))
-                    continue;
-                better |= Try(stretch, slot) < 0;
-                (int first, int last) = Around(slot);
-                for (int label = first; label <= last; label++)
-                    solved.UnionWith(_district.Layout.Rows[slot.Row.Index].Slots[label].Nails);
-            }
-            if (!better)
-                break;
-            solved.Clear();
-        }
+        Slot[] turned = [.. District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s))];
+        for (int i = 0; i < EffortTrials * turned.Length; i++)
+            Try(Pick(), turned[District.Random.Below(turned.Length)]);
+        FindSeeds();
+        foreach (Slot slot in _seeds.Distinct().ToList())
+            Try(_stretch, slot);
         for (bool better = true; better;)
         {
             better = false;
-            foreach (Slot slot in _district.Slots)
-                better |= _district.May(slot) && !IsPlain(slot) && Try(single, slot) < 0;
+            foreach (Slot slot in District.Slots)
+                better |= District.May(slot) && !IsPlain(slot) && Try(_single, slot) < 0;
         }
     }
 
-    private static (int First, int Last) Around(Slot slot) =>
-        (Math.Max(0, slot.Label - ChainRebuild.Margin + 1), Math.Min(slot.Row.Count - 1, slot.Label + ChainRebuild.Margin - 1));
+    /// <summary>False for a nail that no direction at its grid place could free: only other heads can.</summary>
+    private static bool CanStand(Slot slot) => !slot.IsUnresolved || slot.Row.FreeOf(slot.Grid).Any;
 
     private static bool IsPlain(Slot slot) => slot.Nails.Length == 1 && slot.Nails[0].IsPlain;
 
     private int Try(INeighbourhood way, Slot seed)
     {
         if (way.Propose(seed))
-            return _district.Trial.End(way.MovesSideways);
-        _district.Trial.Undo();
+            return District.Trial.End(way.MovesSideways);
+        District.Trial.Undo();
         return 1;
     }
 
     private INeighbourhood Pick()
     {
-        int share = _district.Random.Below(_shares), at = 0;
+        int share = District.Random.Below(_ways.Sum(w => w.Share)), at = 0;
         while (share >= _ways[at].Share)
             share -= _ways[at++].Share;
         return _ways[at].Way;
@@ -120,13 +138,13 @@ internal sealed class DistrictSearch
     {
         _seeds.Clear();
         int unresolved = 0, noted = 0;
-        foreach (Slot slot in _district.Slots)
+        foreach (Slot slot in District.Slots)
         {
             if (slot.IsPinned)
                 continue;
             foreach (Placed nail in slot.Nails)
             {
-                if (!nail.IsUnresolved && !nail.Turning.IsNoted || _limits.IsMet(slot, nail.IsUnresolved))
+                if ((!nail.IsUnresolved && !nail.Turning.IsNoted) || _limits.IsMet(slot, nail.IsUnresolved))
                     continue;
                 _seeds.Add(slot);
                 if (nail.IsUnresolved)

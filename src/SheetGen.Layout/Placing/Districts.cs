@@ -7,7 +7,9 @@ namespace SheetGen.Layout.Placing;
 internal static class Districts
 {
     /// <summary>Slots in a district: as many as a crowd of shafts with the nails that can give way to each other around it.</summary>
-    private const int Size = 150;
+    private const int Size = 400;
+
+    public static bool IsOne(LayoutState layout) => layout.Rows.Select(r => r.Row.Bay.Wall).Distinct().Count() <= 1 && PiecesOf(layout.Slots.Count) == 1;
 
     /// <param name="round">Odd rounds cut half a district further on, so that what lay at a limit lies inside.</param>
     /// <returns>Groups one after the other; the districts of one group may be searched at the same time.</returns>
@@ -31,7 +33,7 @@ internal static class Districts
     /// <summary>Pieces of equal length; with an offset the first is a half.</summary>
     private static IEnumerable<(int From, int To)> Pieces(int count, int offset)
     {
-        int pieces = Math.Max(1, (int)Math.Round(count / (double)Size)), size = (count + pieces - 1) / pieces;
+        int pieces = PiecesOf(count), size = (count + pieces - 1) / pieces;
         int start = 0, end = offset > 0 && pieces > 1 ? size / 2 : size;
         while (start < count)
         {
@@ -43,6 +45,8 @@ internal static class Districts
             end += size;
         }
     }
+
+    private static int PiecesOf(int count) => Math.Max(1, (int)Math.Round(count / (double)Size));
 
     private static ulong SeedOf(int round, int first) => ((ulong)round << 32) + (ulong)first + 1;
 

@@ -10,6 +10,7 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 public sealed class LayoutSearch
 {
+    /// <summary>Rounds over districts that are cut differently; one where there is a single district.</summary>
     private const int Rounds = 2;
 
     private readonly PlacingOptions _options;
@@ -41,8 +42,9 @@ public sealed class LayoutSearch
         LowerLimit = limits.Sum;
         _progress?.Report("all rows together");
         Start(new District(Layout, cover, 0, Layout.Slots, 0), limits);
-        for (int round = 0; round < Rounds; round++)
-            Search(cover, limits, round);
+        int rounds = Districts.IsOne(Layout) ? 1 : Rounds;
+        for (int round = 0; round < rounds; round++)
+            Search(cover, limits, round, rounds);
         if (_options.Prove)
         {
             _progress?.Report("proving the limit");
@@ -74,18 +76,14 @@ public sealed class LayoutSearch
         }
     }
 
-    private void Search(CoverWatch cover, StretchLimits limits, int round)
+    private void Search(CoverWatch cover, StretchLimits limits, int round, int rounds)
     {
-        bool isLast = round + 1 == Rounds;
+        bool isLast = round + 1 == rounds;
         foreach (List<District> group in Districts.Cut(Layout, cover, round))
         {
-            _progress?.Report(FormattableString.Invariant($"round {round + 1} of {Rounds}, {group.Count} districts of {group.Sum(d => d.Slots.Count)} grid stations"));
+            _progress?.Report(FormattableString.Invariant($"round {round + 1} of {rounds}, {group.Sum(d => d.Slots.Count)} of {Layout.Slots.Count} grid stations"));
             DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits))];
-            Parallel.ForEach(searches, search =>
-            {
-                search.Run();
-                search.Polish();
-            });
+            Parallel.ForEach(searches, search => search.Run());
             if (isLast)
                 _cutShort.AddRange(searches.Where(s => s.IsCutShort).Select(s => Told(s.District, s.Trials)));
         }

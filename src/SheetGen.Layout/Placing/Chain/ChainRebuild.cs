@@ -7,10 +7,7 @@ internal static class ChainRebuild
     public const int Margin = 3;
 
     /// <summary>Pairs of nails looked at in one stretch before the best chain so far is taken.</summary>
-    public const long Looks = 30_000;
-
-    /// <summary>Pairs of nails looked at in one group.</summary>
-    private const long GroupLooks = 60_000;
+    private const long Looks = 10_000;
 
     /// <summary>
     /// Puts the cheapest nails into the stretch around some grid stations of a row. Where the outermost nails change, the stretch grows, so
@@ -35,24 +32,6 @@ internal static class ChainRebuild
             first = growFirst ? Math.Max(from, first - Margin - 1) : first;
             last = growLast ? Math.Min(to, last + Margin + 1) : last;
         }
-    }
-
-    /// <summary>Puts the cheapest nails into slots of several rows, one nail each. False where no chain is cheaper.</summary>
-    public static bool Group(District district, IReadOnlyList<Slot> slots)
-    {
-        var places = new GroupPlaces(district.Layout, slots);
-        Cost old = default;
-        foreach (Slot slot in slots)
-        {
-            old += slot.Cost;
-            district.Trial.Free(slot);
-        }
-        var search = new ChainSearch(places, Surroundings.Of(district.Layout), district.Layout.Clearance);
-        if (!(search.Limit < old) || search.Cheapest(true, GroupLooks) is not { } chain || !(chain.Cost < old))
-            return false;
-        for (int i = 0; i < slots.Count; i++)
-            district.Trial.Put(slots[i], [chain.Nails[i]]);
-        return true;
     }
 
     private static IReadOnlyList<Placed>? Cheapest(RowState row, int first, int last, Surroundings beside)
