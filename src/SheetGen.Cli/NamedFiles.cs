@@ -41,11 +41,13 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
 
     private static DrawingTemplates? ReadTemplates(WallProject project, string projectPath, string folder, List<Problem> problems)
     {
-        DrawingTemplates? templates = TemplateReader.Default(project.Sheets.Layers, project.Sheets.Notes);
+        DrawingTemplates? templates = TemplateReader.Default(project.Sheets.Layers, project.Sheets.Notes, project.Sheets.Language);
         if (project.Sheets.Layers is { } layers && !TemplateReader.LayerLists.Contains(layers))
             templates = Own(templates, layers, "layers", TemplateReader.LayerLists, TemplateReader.WithLayers);
         if (project.Sheets.Notes is { } notes && !TemplateReader.NoteSets.Contains(notes))
             templates = Own(templates, notes, "notes", TemplateReader.NoteSets, TemplateReader.WithNotes);
+        if (project.Sheets.Language is { } language && !TemplateReader.Languages.Contains(language))
+            templates = Own(templates, language, "language", TemplateReader.Languages, TemplateReader.WithLanguage);
         return templates;
 
         DrawingTemplates? Own(
@@ -60,9 +62,14 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
             }
             catch (FormatException e)
             {
-                string kind = key == "layers" ? "not a complete layer list: " : "not a note set: ";
+                (string kind, string place) = key switch
+                {
+                    "layers" => ("not a complete layer list: ", "layers"),
+                    "notes" => ("not a note set: ", "notes"),
+                    _ => ("not a complete language: ", "text"),
+                };
                 problems.Add(new Problem(
-                    Severity.Error, "T01", kind + e.Message, new SourceSpot(Path.Combine(folder, name), 1, 1), $"see templates/{key} for a complete file"));
+                    Severity.Error, "T01", kind + e.Message, new SourceSpot(Path.Combine(folder, name), 1, 1), $"see templates/{place} for a complete file"));
                 return null;
             }
         }

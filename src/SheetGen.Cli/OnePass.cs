@@ -1,6 +1,8 @@
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
+using SheetGen.Layout.Quantities;
 using SheetGen.Model;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.ProjectFile;
 
@@ -11,6 +13,9 @@ public sealed record Input(WallProject Project, NamedFiles Named);
 
 /// <summary>A finished layout and what the checker says of it.</summary>
 public sealed record CheckedLayout(NailLayout Layout, ClearanceReport Report);
+
+/// <summary>A checked layout with its take-off and its pay items; what these lack is among the findings.</summary>
+public sealed record MeasuredLayout(CheckedLayout Laid, QuantityTable Quantities, BidTable Bid);
 
 /// <summary>The one pass, read → place → check → measure → draw → write; the last three are <see cref="OutputSet"/>'s.</summary>
 public static class OnePass
@@ -31,5 +36,22 @@ public static class OnePass
         NailLayout layout = Placer.Place(project, new PlacingOptions(prove), display);
         display.Stage("checking clear distances");
         return new CheckedLayout(layout, Checker.Check(project, layout));
+    }
+
+    /// <summary>Measures a checked layout. Pay items that have no value are printed as problems; null where there are any.</summary>
+    public static MeasuredLayout? Measure(Input input, CheckedLayout laid, bool json, StageDisplay display, Screen screen)
+    {
+        display.Stage("measuring quantities");
+        QuantityTable quantities = TakeOff.Measure(input.Project, laid.Layout);
+        BidTable bid = BidQuantities.Make(quantities, input.Named.PayItems!, input.Project.Rates);
+        if (bid.Faults.Count > 0)
+        {
+            ProblemScreen.Print([.. bid.Faults.Select(f => new Problem(
+                Severity.Error, ProblemCodes.PayItem.Code, $"item {f.Item.Number}, quantity \"{f.Item.Quantity.Text}\": {f.Fault.Message}", f.Item.Spot, f.Fault.Hint))],
+                json, screen);
+            return null;
+        }
+        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. IncompleteFindings.Make(quantities, bid)] };
+        return new MeasuredLayout(laid with { Report = report }, quantities, bid);
     }
 }

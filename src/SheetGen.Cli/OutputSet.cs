@@ -1,7 +1,6 @@
 using System.Collections.Concurrent;
-using SheetGen.Drawing.Composing;
+using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Layout.Quantities;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Writers.Csv;
@@ -12,7 +11,7 @@ using SheetGen.Writers.Workbook;
 
 namespace SheetGen.Cli;
 
-/// <summary>Measures and draws a checked layout, and makes all output files in memory.</summary>
+/// <summary>Draws a measured layout, and makes all output files in memory.</summary>
 public static class OutputSet
 {
     private const string Sheets = "sheets.dxf", Plan = "plan.dxf", Pdf = "sheets.pdf", Workbook = "quantities.xlsx", Nails = "nails.csv",
@@ -22,12 +21,10 @@ public static class OutputSet
     public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables];
 
     /// <returns>The layout with the findings of the sheets added, and the files in the order of <see cref="Names"/>.</returns>
-    public static (CheckedLayout Laid, IReadOnlyList<OutputFile> Files) Make(Input input, CheckedLayout laid, StageDisplay display)
+    public static (CheckedLayout Laid, IReadOnlyList<OutputFile> Files) Make(Input input, MeasuredLayout measured, StageDisplay display)
     {
         WallProject project = input.Project;
-        display.Stage("measuring quantities");
-        QuantityTable quantities = TakeOff.Measure(project, laid.Layout);
-        BidTable bid = BidQuantities.Make(quantities, input.Named.PayItems!, project.Rates);
+        (CheckedLayout laid, QuantityTable quantities, BidTable bid) = measured;
         var run = new RunInfo(ProgramVersion.Text);
         display.Stage("drawing sheets");
         SheetSet sheets = SheetComposer.Compose(

@@ -19,9 +19,13 @@ public static class Runs
             output.CheckPossible();
             if (OnePass.Read(file, json, screen) is not { } input)
                 return ExitCode.WrongInput;
-            var display = new StageDisplay(screen);
-            (CheckedLayout laid, IReadOnlyList<OutputFile> files) =
-                display.While(() => OutputSet.Make(input, OnePass.LayOut(input.Project, prove, display), display));
+            var display = new StageDisplay(screen, json);
+            (CheckedLayout laid, IReadOnlyList<OutputFile> files) = display.While(() =>
+                OnePass.Measure(input, OnePass.LayOut(input.Project, prove, display), json, display, screen) is { } measured
+                    ? OutputSet.Make(input, measured, display)
+                    : (null!, []));
+            if (laid is null)
+                return ExitCode.WrongInput;
             if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))
                 return ExitCode.Interrupted;
             FindingScreen.PrintErrors(laid.Report, screen.Out);
@@ -39,8 +43,9 @@ public static class Runs
     {
         if (OnePass.Read(file, json, screen) is not { } input)
             return ExitCode.WrongInput;
-        var display = new StageDisplay(screen);
-        CheckedLayout laid = display.While(() => OnePass.LayOut(input.Project, prove, display));
+        var display = new StageDisplay(screen, json);
+        if (display.While(() => OnePass.Measure(input, OnePass.LayOut(input.Project, prove, display), json, display, screen)) is not { Laid: var laid })
+            return ExitCode.WrongInput;
         if (!json)
         {
             FindingScreen.PrintAll(laid.Report, screen.Out);

@@ -26,6 +26,12 @@ public sealed record SheetSettings
     /// <summary>Name of the note set in templates, or a file; null for the default.</summary>
     public string? Notes { get; init; }
 
+    /// <summary>Name of a language in templates/text, or a file; null for English.</summary>
+    public string? Language { get; init; }
+
+    /// <summary>What the sheets call a section of a wall's design, so that SECTION is left to the cuts; null for the language's own word.</summary>
+    public string? SectionWord { get; init; }
+
     /// <summary>Revision table rows as given: number, date, text.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Revisions { get; init; } = [];
 }

@@ -39,6 +39,9 @@ public sealed record Wall
     /// <summary>Panel breaks inside the wall, by distance along the layout line; they restart at corners.</summary>
     public IReadOnlyList<double> PanelBreaks { get; init; } = [];
 
+    /// <summary>True where the facing is of precast panels: their size is given, and the facing's kind is theirs or left out.</summary>
+    public bool HasPanels => Panels is not null && (Facing is null or { IsKindStated: false } or { Kind: FacingKind.PrecastPanels });
+
     public Facing? Facing { get; init; }
 
     public Drainage? Drainage { get; init; }

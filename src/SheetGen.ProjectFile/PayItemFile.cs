@@ -49,7 +49,7 @@ public static class PayItemFile
 
     private static List<PayItem> Items(MapItem root, LengthUnit unit, ProblemList problems)
     {
-        HashSet<string> known = [.. QuantityCatalog.For(unit).Select(d => d.Name)];
+        Dictionary<string, QuantityDefinition> known = QuantityCatalog.For(unit).ToDictionary(d => d.Name);
         var numbers = new HashSet<string>();
         var items = new List<PayItem>();
         foreach (MapItem map in root.Maps("items"))
@@ -57,28 +57,64 @@ public static class PayItemFile
             string number = map.Text("number") ?? "";
             if (number.Length > 0 && !numbers.Add(number))
                 problems.Add(ProblemCodes.PayItem, map.SpotOf("number"), $"the pay item number {number} is used twice", "change one of the two");
-            string? expression = Pick(map, "quantity", unit, out string key);
-            PayExpression? quantity = null;
-            if (expression is not null)
-            {
-                quantity = PayExpression.Parse(expression, out string error);
-                if (quantity is null)
-                    problems.Add(ProblemCodes.PayItem, map.SpotOf(key), $"quantity \"{expression}\": {error}");
-                foreach (string name in (quantity?.Names ?? []).Where(n => !known.Contains(n)))
-                {
-                    string near = Suggestion.Nearest(name, [.. known]) is { } meant ? $"did you mean \"{meant}\"?" : "the workbook's sheet \"Quantities\" lists the names";
-                    problems.Add(ProblemCodes.PayItem, map.SpotOf(key), $"no quantity is named \"{name}\"", near);
-                }
-            }
-            MapItem? rounding = map.Map("rounding");
-            if (quantity is null || rounding?.Number("decimals") is not { } decimals)
+            PayRounding? rounding = Rounding(map.Map("rounding"), problems);
+            string? expression = Pick(map, "quantity", unit, out string key), measure = Pick(map, "unit", unit, out string unitKey);
+            if (expression is null)
                 continue;
-            items.Add(new PayItem(
-                number, map.Text("description") ?? "", Pick(map, "unit", unit, out _) ?? "", quantity,
-                new PayRounding(rounding.Text("direction") == "up", (int)decimals), map.Text("measured") ?? "",
-                [.. map.List("subsidiary")?.Items.OfType<TextItem>().Select(t => t.Text) ?? []]));
+            PayExpression? quantity = PayExpression.Parse(expression, out PayExpressionFault? fault);
+            if (quantity is null)
+                problems.Add(ProblemCodes.PayItem, map.SpotOf(key), $"quantity \"{expression}\": {fault!.Message}", fault.Hint);
+            if (quantity is null || !Known(quantity, map.SpotOf(key), known, rounding?.Scope, problems) || measure is null)
+                continue;
+            var item = new PayItem(
+                number, map.Text("description") ?? "", measure, quantity, rounding ?? default, map.Text("measured") ?? "",
+                [.. map.List("subsidiary")?.Items.OfType<TextItem>().Select(t => t.Text) ?? []])
+            {
+                Spot = map.SpotOf(key),
+            };
+            item = PayItemUnits.Checked(item, map.Flag("convert") ?? false, map.SpotOf(unitKey), known, unit, problems);
+            if (rounding is not null)
+                items.Add(item);
         }
         return items;
+    }
+
+    /// <summary>True where all names of an expression are known, and are a nail's own where each nail is rounded.</summary>
+    private static bool Known(
+        PayExpression quantity, SourceSpot spot, Dictionary<string, QuantityDefinition> known, RoundingScope? scope, ProblemList problems)
+    {
+        bool all = true;
+        foreach (string name in quantity.References.Select(r => r.Name).Distinct())
+        {
+            if (!known.ContainsKey(name))
+            {
+                string near = Suggestion.Nearest(name, [.. known.Keys]) is { } meant ? $"did you mean \"{meant}\"?" : "the workbook's sheet \"Quantities\" lists the names";
+                problems.Add(ProblemCodes.PayItem, spot, $"no quantity is named \"{name}\"", near);
+                all = false;
+            }
+            else if (scope == RoundingScope.Nail && !NailAmounts.Names.Contains(name))
+            {
+                problems.Add(ProblemCodes.PayItem, spot, $"\"{name}\" is no quantity of a single nail, so that it cannot be rounded nail by nail", "a nail has " + string.Join(", ", NailAmounts.Names));
+                all = false;
+            }
+        }
+        return all;
+    }
+
+    private static PayRounding? Rounding(MapItem? map, ProblemList problems)
+    {
+        if (map is null)
+            return null;
+        if (!map.Gives("decimals") && !map.Gives("step"))
+            problems.Add(ProblemCodes.PayItem, map.Spot, "rounding gives neither decimals nor a step", "write decimals: 0, or step: 0.25");
+        if (map.Gives("decimals") && map.Gives("step"))
+            problems.Add(ProblemCodes.PayItem, map.SpotOf("step"), "rounding gives decimals and a step", "keep one of the two");
+        double? step = map.Number("step") ?? (map.Number("decimals") is { } decimals ? Math.Round(Math.Pow(10, -decimals), 6) : null);
+        if (step is null)
+            return null;
+        RoundingDirection direction = map.Text("direction") switch { "up" => RoundingDirection.Up, "down" => RoundingDirection.Down, _ => RoundingDirection.Nearest };
+        RoundingScope scope = map.Text("each") switch { "nail" => RoundingScope.Nail, "wall" => RoundingScope.Wall, _ => RoundingScope.Total };
+        return new PayRounding(direction, step.Value, scope);
     }
 
     private static string? Pick(MapItem map, string key, LengthUnit unit, out string chosen)

@@ -203,10 +203,14 @@ public static class ProblemCodes
         "A pay item names a quantity that does not exist, has a faulty expression, or has the number of another. Other faults of a pay item file have the codes above.",
         "Compare it with a set in templates/pay-items; the workbook's sheet \"Quantities\" lists the names.");
 
+    public static readonly ProblemCode PayUnit = Warning("Q02", "unit of a pay item not known",
+        "The program does not know the unit of measure, so that it cannot say whether it fits the quantity.",
+        "Compare the unit with the quantity yourself, or write a unit that the message names.");
+
     /// <summary>Codes of the files that a project file names. The stages that read those files report them.</summary>
     public static IReadOnlyList<ProblemCode> OfNamedFiles { get; } =
     [
-        PayItem,
+        PayItem, PayUnit,
         Error("T01", "not a complete layer list",
             "The file under sheets: layers is not JSON of the form of templates/layers, or lacks a layer.",
             "Start from a copy of a list in templates/layers."),

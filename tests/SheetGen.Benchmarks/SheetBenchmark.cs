@@ -1,6 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
-using SheetGen.Drawing.Composing;
+using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Clearance;

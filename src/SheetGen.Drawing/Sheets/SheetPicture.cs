@@ -1,4 +1,4 @@
-using SheetGen.Drawing.Composing;
+using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 
 namespace SheetGen.Drawing.Sheets;

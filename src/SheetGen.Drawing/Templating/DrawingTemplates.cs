@@ -21,6 +21,9 @@ public sealed record DrawingTemplates
 
     public required IReadOnlyList<NoteBlock> Notes { get; init; }
 
+    /// <summary>The words of the sheets.</summary>
+    public required Language Language { get; init; }
+
     /// <summary>The user's own title block; null for the program's.</summary>
     public TitleBlock? TitleBlock { get; init; }
 

@@ -9,5 +9,6 @@ namespace SheetGen.Drawing.Templating;
 [JsonSerializable(typeof(LayerList))]
 [JsonSerializable(typeof(SizeList))]
 [JsonSerializable(typeof(List<NoteBlock>))]
+[JsonSerializable(typeof(LanguageList))]
 [JsonSerializable(typeof(Dictionary<string, TextStyle>))]
 internal sealed partial class TemplateJson : JsonSerializerContext;

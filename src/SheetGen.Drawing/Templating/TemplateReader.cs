@@ -13,15 +13,21 @@ public static class TemplateReader
     /// <summary>Names of the note sets that the program carries.</summary>
     public static IReadOnlyList<string> NoteSets { get; } = Names("notes/");
 
+    /// <summary>Names of the languages that the program carries.</summary>
+    public static IReadOnlyList<string> Languages { get; } = [.. Names("text/").Where(n => n != "roles")];
+
     private static string[] Names(string folder) =>
         [.. typeof(TemplateReader).Assembly.GetManifestResourceNames()
             .Where(n => n.StartsWith(folder, StringComparison.Ordinal))
             .Select(n => Path.GetFileNameWithoutExtension(n)).Order(StringComparer.Ordinal)];
 
-    /// <summary>The program's own templates with the layer list and the note set of those names ("standard", "general" where null or unknown).</summary>
-    public static DrawingTemplates Default(string? layers = null, string? notes = null)
+    /// <summary>The program's own templates with the layer list, note set and language of those names ("standard", "general", "english" where null or unknown).</summary>
+    public static DrawingTemplates Default(string? layers = null, string? notes = null, string? language = null)
     {
-        string noteSet = notes is not null && NoteSets.Contains(notes) ? notes : "general";
+        Language english = Language.Of(Parse(Carried("text/english.json"), TemplateJson.Default.LanguageList), null);
+        string spoken = language is not null && Languages.Contains(language) ? language : "english";
+        string ownNotes = "general-" + spoken;
+        string noteSet = notes is not null && NoteSets.Contains(notes) ? notes : NoteSets.Contains(ownNotes) ? ownNotes : "general";
         string list = layers is not null && LayerLists.Contains(layers) ? layers : "standard";
         LayerList layerList = ParseLayers(Carried($"layers/{list}.json"));
         SizeList sizes = Parse(Carried("sheets/sizes.json"), TemplateJson.Default.SizeList);
@@ -34,6 +40,7 @@ public static class TemplateReader
             FootScales = sizes.FootScales,
             MetreScales = sizes.MetreScales,
             Notes = ParseNotes(Carried($"notes/{noteSet}.json")),
+            Language = spoken == "english" ? english : Language.Of(Parse(Carried($"text/{spoken}.json"), TemplateJson.Default.LanguageList), english),
         };
     }
 
@@ -48,6 +55,11 @@ public static class TemplateReader
     /// <summary>The templates with other notes.</summary>
     /// <exception cref="FormatException">The text is no note set.</exception>
     public static DrawingTemplates WithNotes(DrawingTemplates templates, string json) => templates with { Notes = ParseNotes(json) };
+
+    /// <summary>The templates with the words of another language.</summary>
+    /// <exception cref="FormatException">The text is no complete language; the message says why.</exception>
+    public static DrawingTemplates WithLanguage(DrawingTemplates templates, string json) =>
+        templates with { Language = Language.Of(Parse(json, TemplateJson.Default.LanguageList), templates.Language) };
 
     private static LayerList ParseLayers(string json) => Parse(json, TemplateJson.Default.LayerList);
 

@@ -7,8 +7,6 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 internal sealed class DistrictSearch
 {
-    private const int Starts = 2;
-
     /// <summary>Trials between two looks at which nails are worth trying.</summary>
     private const int TrialsBetweenLooks = 16;
 
@@ -16,7 +14,7 @@ internal sealed class DistrictSearch
     private const int Patience = 150;
 
     /// <summary>Trials for each slot after which a start is left whatever is gained.</summary>
-    private const int GreatestTrials = 60;
+    private const int GreatestTrials = 30;
 
     /// <summary>Trials that save effort, for each nail that is not plain.</summary>
     private const int EffortTrials = 30;
@@ -46,11 +44,12 @@ internal sealed class DistrictSearch
     /// <summary>True where it ended at the greatest number of trials, still gaining.</summary>
     public bool IsCutShort { get; private set; }
 
-    public void Run()
+    /// <param name="starts">How often it starts from the same layout.</param>
+    public void Run(int starts)
     {
         Placed[][] begin = Snapshot();
         Loop();
-        for (int start = 1; start < Starts && FindSeeds() != default; start++)
+        for (int start = 1; start < starts && FindSeeds() != default; start++)
         {
             Placed[][] before = Snapshot();
             Put(begin);

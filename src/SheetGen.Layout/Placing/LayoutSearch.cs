@@ -13,6 +13,9 @@ public sealed class LayoutSearch
     /// <summary>Rounds over districts that are cut differently; one where there is a single district.</summary>
     private const int Rounds = 2;
 
+    /// <summary>Starts in each district of the first round.</summary>
+    private const int Starts = 2;
+
     private readonly PlacingOptions _options;
     private readonly double _maximum;
     private readonly IProgress<string>? _progress;
@@ -83,7 +86,7 @@ public sealed class LayoutSearch
         {
             _progress?.Report(FormattableString.Invariant($"round {round + 1} of {rounds}, {group.Sum(d => d.Slots.Count)} of {Layout.Slots.Count} grid stations"));
             DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits))];
-            Parallel.ForEach(searches, search => search.Run());
+            Parallel.ForEach(searches, search => search.Run(round == 0 ? Starts : 1));
             if (isLast)
                 _cutShort.AddRange(searches.Where(s => s.IsCutShort).Select(s => Told(s.District, s.Trials)));
         }

@@ -61,7 +61,7 @@ internal static class SecondWays
         }
         if (panels.Count > 0)
         {
-            List<SectionQuantities> faced = [.. sections.Where(s => s.Wall.Panels is not null)];
+            List<SectionQuantities> faced = [.. sections.Where(s => s.Wall.HasPanels)];
             yield return new CheckLine(
                 QuantityName.FaceAreaGross, "Face area behind panels, openings included", length + "2", faced.Sum(s => Amount(s, QuantityName.FaceAreaGross)),
                 panels.Sum(p => p.Count * p.Width * (p.StartHeight + p.EndHeight) / 2), "panels x width x mean height; a panel's top is straight here", 0.03);

@@ -13,7 +13,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         List<NailQuantity> nails = [.. wall.Nails.Where(n => n.Nail.Section == section)];
         List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
         TestPlan tests = TestTakeOff.Measure(project, wall.Wall, section, [.. nails.Select(n => n.Nail)]);
-        var amounts = new Amounts(definitions);
+        var amounts = new Amounts(definitions, wall.Wall, section);
         AddNails(amounts, project, nails, tests);
         AddFace(amounts, project, wall, section);
         AddFacing(amounts, project, layout, wall, section);
@@ -63,13 +63,13 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         amounts.Set(QuantityName.HoleLength, production.Sum(n => n.Nail.Length), marks);
         amounts.Set(QuantityName.HoleVolume, production.Sum(n => n.HoleVolume), marks);
         amounts.Set(QuantityName.GroutVolume, grout, marks);
-        amounts.SetOr(QuantityName.GroutWithOverrun, grout * rates.GroutOverrun, marks, "no grout overrun given");
+        amounts.SetOrProject(QuantityName.GroutWithOverrun, grout * rates.GroutOverrun, marks, "grout overrun", "rates: grout_overrun");
         amounts.Set(QuantityName.Plates, production.Count, marks);
         amounts.Set(QuantityName.Nuts, production.Count, marks);
         amounts.Set(QuantityName.Washers, production.Count, marks);
-        amounts.SetOr(
+        amounts.SetOrProject(
             QuantityName.Centralizers, rates.CentralizerSpacing is null ? null : production.Sum(n => n.Centralizers ?? 0), marks,
-            "no centralizer spacing given");
+            "centralizer spacing", "rates: centralizer_spacing");
         amounts.Set(QuantityName.VerificationCount, sacrificial.Count, tested);
         amounts.Set(QuantityName.VerificationLength, sacrificial.Sum(n => n.Nail.Length), tested);
         amounts.Set(QuantityName.VerificationBarLength, sacrificial.Sum(n => n.BarLength), tested);
@@ -95,32 +95,45 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         string[] where = [StationRange.Of(wall.Wall, section.Start, section.End, project.Unit)];
         double? thickness = wall.Wall.Facing?.Shotcrete;
         double? neat = net * thickness;
-        const string noThickness = "no shotcrete thickness given";
+        const string shotcrete = "shotcrete thickness", shotcreteKey = "facing: shotcrete";
         amounts.Set(QuantityName.FaceAreaGross, gross, where);
         amounts.Set(QuantityName.OpeningArea, gross - net, where);
         amounts.Set(QuantityName.FaceArea, net, where);
-        amounts.SetOr(QuantityName.ExposedArea, wall.Wall.FinishedGrade is null ? null : exposed, where, "no finished grade given");
+        amounts.SetOr(QuantityName.ExposedArea, wall.Wall.FinishedGrade is null ? null : exposed, where, "finished grade", "finished_grade");
         amounts.Set(QuantityName.ElevationArea, outline, where);
-        amounts.SetOr(QuantityName.PanelFaceArea, wall.FacingFront is null ? null : front, where, "no facing with a thickness given");
-        amounts.SetOr(QuantityName.ShotcreteVolume, neat, where, noThickness);
-        amounts.SetOr(
-            QuantityName.ShotcreteSupplied, neat / (1 - project.Rates.ShotcreteLoss), where,
-            thickness is null ? noThickness : "no shotcrete loss given");
-        amounts.SetOr(QuantityName.MeshArea, thickness is null ? null : net, where, noThickness);
-        amounts.SetOr(
-            QuantityName.CopingLength, wall.Wall.Facing?.Coping is null ? null : RowCounts.TopLength(wall.Regions, section), where,
-            "no coping given");
+        if (wall.Wall.Facing is null or { Kind: FacingKind.None })
+            amounts.NotAsked(QuantityName.PanelFaceArea, "permanent facing", "facing: kind");
+        else
+            amounts.SetOr(QuantityName.PanelFaceArea, wall.FacingFront is null ? null : front, where, "thickness of the permanent facing", "facing: thickness");
+        amounts.SetOr(QuantityName.ShotcreteVolume, neat, where, shotcrete, shotcreteKey);
+        if (thickness is null)
+            amounts.SetOr(QuantityName.ShotcreteSupplied, null, where, shotcrete, shotcreteKey);
+        else
+            amounts.SetOrProject(QuantityName.ShotcreteSupplied, neat / (1 - project.Rates.ShotcreteLoss), where, "shotcrete loss", "rates: shotcrete_loss");
+        amounts.SetOr(QuantityName.MeshArea, thickness is null ? null : net, where, shotcrete, shotcreteKey);
+        if (wall.Wall.Facing?.Coping is null)
+            amounts.NotAsked(QuantityName.CopingLength, "coping", "facing: coping");
+        else
+            amounts.Set(QuantityName.CopingLength, RowCounts.TopLength(wall.Regions, section), where);
     }
 
     private static void AddFacing(Amounts amounts, WallProject project, NailLayout layout, WallTakeOff wall, Section section)
     {
         string Range(double start, double end) => StationRange.Of(wall.Wall, start, end, project.Unit);
         List<PanelCount> panels = [.. wall.Panels.Where(p => p.Section == section)];
-        const string none = "no panels given";
+        void Precast(string name, double amount, IReadOnlyList<string> trace)
+        {
+            if (wall.Wall.HasPanels)
+                amounts.Set(name, amount, trace);
+            else if (wall.Wall.Facing?.Kind == FacingKind.PrecastPanels)
+                amounts.SetOr(name, null, [], "panel width and height", "panels");
+            else
+                amounts.NotAsked(name, "precast panels", "facing: kind: precast panels");
+        }
         void Panels(string name, Func<PanelCount, bool> which)
         {
             List<PanelCount> chosen = [.. panels.Where(which)];
-            amounts.SetOr(name, wall.Wall.Panels is null ? null : chosen.Sum(p => p.Count), [.. chosen.SelectMany(p => p.Places)], none);
+            Precast(name, chosen.Sum(p => p.Count), [.. chosen.SelectMany(p => p.Places)]);
         }
         Panels(QuantityName.PanelCount, _ => true);
         Panels(QuantityName.PanelsFull, p => p.Size == PanelSize.Full);
@@ -128,19 +141,27 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         Panels(QuantityName.PanelsSpecial, p => p.Size == PanelSize.SpecialHeight);
         List<PadRun> pad = [.. wall.Pad.Where(p => p.Section == section)];
         string[] runs = [.. pad.Select(p => Range(p.Start, p.End))];
-        amounts.SetOr(QuantityName.PadLength, wall.Wall.Panels is null ? null : pad.Sum(p => p.Length), runs, none);
-        amounts.SetOr(QuantityName.PadSteps, wall.Wall.Panels is null ? null : pad.Count(p => p.StepsUp is { } s && s != 0), runs, none);
+        Precast(QuantityName.PadLength, pad.Sum(p => p.Length), runs);
+        Precast(QuantityName.PadSteps, pad.Count(p => p.StepsUp is { } s && s != 0), runs);
         List<DrainStrip> strips = [.. wall.Strips.Where(s => s.Section == section)];
         string[] stations = [.. strips.Select(s => Model.Units.Stations.Format(wall.Wall.StationOf(s.Along), project.Unit))];
         string spacing = wall.Wall.Drainage?.MaxSpacing is null ? "greatest spacing at its default, 10 ft or 3 m" : "";
-        amounts.Set(QuantityName.StripCount, strips.Count, stations, spacing);
-        amounts.Set(QuantityName.StripLength, strips.Sum(s => s.Length), stations, spacing);
+        if (wall.Wall.Drainage is null)
+        {
+            amounts.NotAsked(QuantityName.StripCount, "drainage strips", "drainage");
+            amounts.NotAsked(QuantityName.StripLength, "drainage strips", "drainage");
+        }
+        else
+        {
+            amounts.Set(QuantityName.StripCount, strips.Count, stations, spacing);
+            amounts.Set(QuantityName.StripLength, strips.Sum(s => s.Length), stations, spacing);
+        }
         List<ExcavationLift> lifts = [.. wall.Lifts.Where(l => l.Section == section)];
         string[] cuts = [.. lifts.Select(l => Range(l.Start, l.End))];
         amounts.Set(QuantityName.LiftCount, lifts.Count, cuts, wall.Wall.Lifts?.BelowRow is null ? "cut below a row at its default, 1.5 ft or 0.5 m" : "");
         amounts.SetOr(
             QuantityName.ExcavationVolume, wall.Wall.CrossSections.Count == 0 ? null : lifts.Sum(l => l.Volume ?? 0), cuts,
-            "not computed: no cross sections of the ground in front given");
+            "cross sections of the ground in front", "cross_sections");
         amounts.Set(QuantityName.WalerLength, RowCounts.WalerLength(wall.Regions.Face, layout, section), [Range(section.Start, section.End)]);
     }
 

@@ -42,7 +42,7 @@ public static class TakeOff
             Unit = project.Unit,
             Definitions = definitions,
             Sections = sections,
-            Totals = Totals(definitions, sections),
+            Totals = definitions.ToDictionary(d => d.Name, d => QuantitySum.Of(d, sections)),
             Nails = inOrder,
             Bars = BarList.Make(project, inOrder),
             Panels = panels,
@@ -52,19 +52,5 @@ public static class TakeOff
             Tests = tests,
             Checks = SecondWays.Make(project, sections, inOrder, columnSums, lifts, panels),
         };
-    }
-
-    private static Dictionary<string, Quantity> Totals(IReadOnlyList<QuantityDefinition> definitions, List<SectionQuantities> sections)
-    {
-        var totals = new Dictionary<string, Quantity>();
-        foreach (QuantityDefinition definition in definitions)
-        {
-            List<Quantity> parts = [.. sections.Select(s => s.Amounts[definition.Name])];
-            List<Quantity> known = [.. parts.Where(p => p.Amount is not null)];
-            string note = string.Join("; ", parts.Select(p => p.Note).Where(n => n.Length > 0).Distinct());
-            totals[definition.Name] = new Quantity(
-                definition, known.Count == 0 ? null : known.Sum(p => p.Amount!.Value), [.. known.SelectMany(p => p.Trace)], note);
-        }
-        return totals;
     }
 }

@@ -22,9 +22,9 @@ internal sealed record WallTakeOff(
             regions,
             front,
             [.. nails.Select(n => NailTakeOff.Measure(project, n, cells.TryGetValue(n.Mark, out double area) ? area : null))],
-            PanelTakeOff.Panels(face, project.Unit),
-            wall.Panels is null ? [] : PanelTakeOff.Pad(face),
-            StripTakeOff.Measure(regions, nails, project.Unit),
+            wall.HasPanels ? PanelTakeOff.Panels(face, project.Unit) : [],
+            wall.HasPanels ? PanelTakeOff.Pad(face) : [],
+            wall.Drainage is null ? [] : StripTakeOff.Measure(regions, nails, project.Unit),
             LiftTakeOff.Measure(regions, layout.Rows, project.Unit));
     }
 }

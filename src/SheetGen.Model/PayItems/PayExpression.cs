@@ -1,17 +1,17 @@
-using System.Globalization;
 using System.Text;
 
 namespace SheetGen.Model.PayItems;
 
 /// <summary>
-/// An expression over quantity names: numbers, names, + - * / and parentheses. It has no functions and no access to anything else.
+/// An expression over quantities: numbers (0.5, or 0.5 ft with a unit), names (pay_length, pay_length[wall North], pay_length[stage 2]),
+/// + - * / and parentheses. It has no functions and no access to anything else.
 /// </summary>
 public sealed class PayExpression
 {
-    private readonly List<Token> _postfix;
-    private readonly List<Token> _tokens;
+    private readonly List<PayToken> _postfix;
+    private readonly List<PayToken> _tokens;
 
-    private PayExpression(string text, List<Token> tokens, List<Token> postfix)
+    private PayExpression(string text, List<PayToken> tokens, List<PayToken> postfix)
     {
         Text = text;
         _tokens = tokens;
@@ -20,110 +20,104 @@ public sealed class PayExpression
 
     public string Text { get; }
 
-    /// <summary>Names used, each once, in order of appearance.</summary>
-    public IReadOnlyList<string> Names => [.. _tokens.Where(t => t.Kind == 'n').Select(t => t.Text).Distinct()];
+    /// <summary>Quantities used, each once, in order of appearance.</summary>
+    public IReadOnlyList<QuantityReference> References => [.. _tokens.Select(t => t.Reference).OfType<QuantityReference>().Distinct()];
 
-    /// <summary>Reads an expression; null, with what is wrong and at which character (from 1), where it is not one.</summary>
-    public static PayExpression? Parse(string text, out string error)
+    /// <summary>The numbers that stand in it.</summary>
+    public IReadOnlyList<double> Numbers => [.. _tokens.Where(t => t.Kind == '0').Select(t => t.Number)];
+
+    /// <summary>Reads an expression; null, with what is wrong, where it is not one.</summary>
+    public static PayExpression? Parse(string text, out PayExpressionFault? fault)
     {
-        List<Token>? tokens = Split(text, out error);
+        List<PayToken>? tokens = PayToken.Split(text, out fault);
         if (tokens is null)
             return null;
-        List<Token>? postfix = ToPostfix(tokens, out error);
+        List<PayToken>? postfix = ToPostfix(tokens, out fault);
         return postfix is null ? null : new PayExpression(text, tokens, postfix);
     }
 
-    /// <summary>The value; null where a name has no amount or something is divided by zero.</summary>
-    public double? Evaluate(Func<string, double?> amountOf)
+    /// <summary>
+    /// The value; null where a quantity has no amount, or with a fault where something is divided by zero or grows beyond all numbers.
+    /// </summary>
+    public double? Evaluate(Func<QuantityReference, double?> amountOf, out PayExpressionFault? fault)
     {
-        var stack = new Stack<double>();
-        foreach (Token token in _postfix)
+        var stack = new Stack<double?>();
+        fault = null;
+        foreach (PayToken token in _postfix)
         {
-            if (token.Kind == '0')
+            if (token.Kind is '0' or 'n')
             {
-                stack.Push(token.Number);
+                stack.Push(token.Reference is { } reference ? amountOf(reference) : token.Number);
+                continue;
             }
-            else if (token.Kind == 'n')
-            {
-                if (amountOf(token.Text) is not { } amount)
-                    return null;
-                stack.Push(amount);
-            }
-            else
-            {
-                double b = stack.Pop(), a = stack.Pop();
-                if (token.Kind == '/' && b == 0)
-                    return null;
-                stack.Push(token.Kind switch { '+' => a + b, '-' => a - b, '*' => a * b, _ => a / b });
-            }
+            double? b = stack.Pop(), a = stack.Pop();
+            if (token.Kind == '/' && b == 0)
+                fault = new PayExpressionFault(FormattableString.Invariant($"division by zero at character {token.At + 1}"), "divide by a quantity that is never 0, or leave the item out");
+            double? value = token.Kind switch { '+' => a + b, '-' => a - b, '*' => a * b, _ => a / b };
+            if (value is { } number && !double.IsFinite(number))
+                fault ??= new PayExpressionFault(FormattableString.Invariant($"the value is beyond all numbers at character {token.At + 1}"), "look for a slip in the numbers");
+            if (fault is not null)
+                return null;
+            stack.Push(value);
         }
         return stack.Pop();
     }
 
-    /// <summary>The expression with every name replaced, as a spreadsheet writes it.</summary>
-    public string ToFormula(Func<string, string> reference)
+    /// <summary>
+    /// The dimension of the value; null with a fault where unlike things are added. A plain number takes the dimension of what it is
+    /// added to.
+    /// </summary>
+    public Dimension? DimensionOf(Func<QuantityReference, Dimension> of, out PayExpressionFault? fault)
+    {
+        var stack = new Stack<(Dimension Dimension, bool IsPlain)>();
+        fault = null;
+        foreach (PayToken token in _postfix)
+        {
+            if (token.Kind is '0' or 'n')
+            {
+                stack.Push(token.Reference is { } reference ? (of(reference), false) : (token.Dimension, token.Dimension == Dimension.None));
+                continue;
+            }
+            (Dimension b, bool plainB) = stack.Pop();
+            (Dimension a, bool plainA) = stack.Pop();
+            if (token.Kind is '*' or '/')
+            {
+                stack.Push((token.Kind == '*' ? a * b : a / b, plainA && plainB));
+                continue;
+            }
+            if (a != b && !plainA && !plainB)
+            {
+                fault = new PayExpressionFault(
+                    FormattableString.Invariant($"{a} and {b} are {(token.Kind == '+' ? "added" : "subtracted")} at character {token.At + 1}"),
+                    "add only what has the same unit; use two items, or convert one part by a number with a unit such as 0.5 ft");
+                return null;
+            }
+            stack.Push((plainA ? b : a, plainA && plainB));
+        }
+        return stack.Pop().Dimension;
+    }
+
+    /// <summary>The expression with every quantity replaced, as a spreadsheet writes it.</summary>
+    public string ToFormula(Func<QuantityReference, string> cell)
     {
         var formula = new StringBuilder();
-        foreach (Token token in _tokens)
-            formula.Append(token.Kind == 'n' ? reference(token.Text) : token.Text);
+        foreach (PayToken token in _tokens)
+            formula.Append(token.Reference is { } reference ? cell(reference) : token.Text);
         return formula.ToString();
     }
 
-    private static List<Token>? Split(string text, out string error)
+    private static List<PayToken>? ToPostfix(List<PayToken> tokens, out PayExpressionFault? fault)
     {
-        var tokens = new List<Token>();
-        int i = 0;
-        while (i < text.Length)
-        {
-            char c = text[i];
-            int start = i;
-            if (char.IsWhiteSpace(c))
-            {
-                i++;
-            }
-            else if (char.IsAsciiDigit(c))
-            {
-                while (i < text.Length && (char.IsAsciiDigit(text[i]) || text[i] == '.'))
-                    i++;
-                if (!double.TryParse(text.AsSpan(start, i - start), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double n))
-                {
-                    error = FormattableString.Invariant($"not a number at character {start + 1}");
-                    return null;
-                }
-                tokens.Add(new Token('0', text[start..i], n, start));
-            }
-            else if (char.IsAsciiLetterLower(c))
-            {
-                while (i < text.Length && (char.IsAsciiLetterLower(text[i]) || char.IsAsciiDigit(text[i]) || text[i] == '_'))
-                    i++;
-                tokens.Add(new Token('n', text[start..i], 0, start));
-            }
-            else if ("+-*/()".Contains(c, StringComparison.Ordinal))
-            {
-                tokens.Add(new Token(c, c.ToString(), 0, start));
-                i++;
-            }
-            else
-            {
-                error = FormattableString.Invariant($"unexpected '{c}' at character {start + 1}");
-                return null;
-            }
-        }
-        error = "";
-        return tokens;
-    }
-
-    private static List<Token>? ToPostfix(List<Token> tokens, out string error)
-    {
-        var output = new List<Token>();
-        var waiting = new Stack<Token>();
+        var output = new List<PayToken>();
+        var waiting = new Stack<PayToken>();
         bool wantsValue = true;
-        foreach (Token token in tokens)
+        fault = null;
+        foreach (PayToken token in tokens)
         {
             bool opensValue = token.Kind is '0' or 'n' or '(';
             if (opensValue != wantsValue)
             {
-                error = FormattableString.Invariant($"unexpected '{token.Text}' at character {token.At + 1}");
+                fault = PayToken.Unexpected(token.Text, token.At, wantsValue && token.Kind is ('-' or '+') ? "a sign before a value is not read: write (0 - x)" : "");
                 return null;
             }
             switch (token.Kind)
@@ -140,7 +134,7 @@ public sealed class PayExpression
                         output.Add(waiting.Pop());
                     if (waiting.Count == 0)
                     {
-                        error = FormattableString.Invariant($"')' without '(' at character {token.At + 1}");
+                        fault = new PayExpressionFault(FormattableString.Invariant($"')' without '(' at character {token.At + 1}"));
                         return null;
                     }
                     waiting.Pop();
@@ -155,25 +149,21 @@ public sealed class PayExpression
         }
         if (wantsValue)
         {
-            error = "the expression ends too early";
+            fault = new PayExpressionFault("the expression ends too early");
             return null;
         }
         while (waiting.Count > 0)
         {
-            Token token = waiting.Pop();
+            PayToken token = waiting.Pop();
             if (token.Kind == '(')
             {
-                error = FormattableString.Invariant($"'(' without ')' at character {token.At + 1}");
+                fault = new PayExpressionFault(FormattableString.Invariant($"'(' without ')' at character {token.At + 1}"));
                 return null;
             }
             output.Add(token);
         }
-        error = "";
         return output;
     }
 
     private static int Rank(char kind) => kind switch { '*' or '/' => 2, '+' or '-' => 1, _ => 0 };
-
-    /// <param name="Kind">'0' number, 'n' name, or the sign itself.</param>
-    private readonly record struct Token(char Kind, string Text, double Number, int At);
 }

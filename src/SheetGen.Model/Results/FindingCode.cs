@@ -19,4 +19,7 @@ public static class FindingCode
     public const string Spacing = "spacing";
     public const string Edge = "edge";
     public const string Sheet = "sheet";
+
+    /// <summary>A quantity or a price that stands for less than it should.</summary>
+    public const string Incomplete = "incomplete";
 }

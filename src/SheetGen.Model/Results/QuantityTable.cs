@@ -1,3 +1,4 @@
+using SheetGen.Model.PayItems;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Model.Results;
@@ -15,6 +16,14 @@ public sealed record QuantityTable
 
     /// <summary>Totals by name; the sum over the sections.</summary>
     public required IReadOnlyDictionary<string, Quantity> Totals { get; init; }
+
+    /// <summary>Quantities from whose sum parts are missing, in order.</summary>
+    public IReadOnlyList<Quantity> Incomplete => [.. Definitions.Select(d => Totals[d.Name]).Where(q => q.State == QuantityState.Incomplete)];
+
+    /// <summary>The quantity that a pay expression names: the total, or the sum over one wall or stage.</summary>
+    public Quantity Of(QuantityReference reference) => reference.IsTotal ? Totals[reference.Name] : QuantitySum.Of(
+        Totals[reference.Name].Definition,
+        Sections.Where(s => (reference.Wall is null || s.Wall.Name == reference.Wall) && (reference.Stage is null || s.Section.Stage == reference.Stage)));
 
     /// <summary>In the layout's order.</summary>
     public required IReadOnlyList<NailQuantity> Nails { get; init; }

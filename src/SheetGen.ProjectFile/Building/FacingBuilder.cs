@@ -18,9 +18,10 @@ internal static class FacingBuilder
             "other" => FacingKind.Other,
             _ => FacingKind.None,
         },
+        IsKindStated = map.Gives("kind"),
         Thickness = map.Number("thickness"),
         Gap = map.Number("gap"),
-        Coping = map.Text("coping"),
+        Coping = map.Text("coping") is { } coping && !coping.Equals("none", StringComparison.OrdinalIgnoreCase) ? coping : null,
     };
 
     public static Drainage? Drainage(MapItem? map) =>

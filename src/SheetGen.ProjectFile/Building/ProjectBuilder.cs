@@ -65,6 +65,8 @@ internal static class ProjectBuilder
         TitleBlock = map.Text("title_block"),
         Layers = map.Text("layers"),
         Notes = map.Text("notes"),
+        Language = map.Text("language"),
+        SectionWord = map.Text("section_word"),
         Revisions = [.. map.Maps("revisions").Select(r => (IReadOnlyList<string>)[r.Text("number") ?? "", r.Text("date") ?? "", r.Text("text") ?? ""])],
     };
 

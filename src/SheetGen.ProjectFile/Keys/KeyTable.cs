@@ -157,6 +157,8 @@ public static class KeyTable
         Text("title_block", "File of the user's own title block drawing (DXF), beside the project file.", "title-block.dxf"),
         Text("layers", "Name of a layer list in templates/layers, or a file of the user's own beside the project file.", "agency-sample"),
         Text("notes", "Name of a note set in templates/notes, or a file of the user's own beside the project file.", "county-notes.json"),
+        Text("language", "Language of the sheets: english, spanish, or a file like those in templates/text beside the project file.", "spanish"),
+        Text("section_word", "What the sheets call a section of the wall's design, so that SECTION is left to the cuts; left out: DESIGN ZONE.", "reach"),
         List("revisions", "Rows of the revision table.", 0, Map("revision", "A row of the revision table.",
             Text("number", "Number or letter.", "1") with { Required = true },
             Text("date", "Date.", "2026-02-01") with { Required = true },

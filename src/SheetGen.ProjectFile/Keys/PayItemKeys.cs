@@ -14,11 +14,14 @@ internal static class PayItemKeys
             Text("description", "Description.", "Soil nails") with { Required = true },
             Text("unit", "Unit of measure.", "LF") with { Required = true },
             Text("unit_metric", "Unit of measure in a metric project, where it differs.", "m"),
-            Text("quantity", "Expression with + - * / ( ) over the names of the quantities.", "shotcrete_volume / 27") with { Required = true },
+            Text("quantity", "Expression with + - * / ( ) over the names of the quantities; of one wall or stage as pay_length[wall North], pay_length[stage 2]; a number may have a unit, as 0.5 ft.", "shotcrete_volume / 27") with { Required = true },
             Text("quantity_metric", "The expression in a metric project, where it differs.", "shotcrete_volume"),
-            Map("rounding", "How the total is rounded, once.",
-                Choice("direction", "To the next step up, or to the nearest.", "up", "up", "nearest") with { Required = true },
-                Integer("decimals", "Decimals kept; -1 to -3 round to tens, hundreds and thousands.", new ValueRange(-3, true, 6), "0") with { Required = true }) with
+            Flag("convert", "Whether the quantity is converted from the project's units to the item's; otherwise the item's unit must be the project's own, or the expression converts it (/ 27 for CY).", "true") with { Default = "false" },
+            Map("rounding", "How the quantity is rounded, once; before it is brought to 0.0001 of the unit, so that binary noise buys nothing.",
+                Choice("direction", "To the next step up (away from 0), down (towards 0), or to the nearest.", "up", "up", "down", "nearest") with { Required = true },
+                Integer("decimals", "Decimals kept; -1 to -3 round to tens, hundreds and thousands.", new ValueRange(-3, true, 6), "0"),
+                Number("step", "Step of the rounded quantity, in place of decimals.", new ValueRange(1e-6, true, 1e6), "0.25"),
+                Choice("each", "What is rounded: the total, each nail, or each wall.", "total", "total", "nail", "wall") with { Default = "total" }) with
             { Required = true },
             Text("measured", "How the item is measured, in words.", "along the bar") with { Required = true },
             List("subsidiary", "What is in the item and not paid by itself.", 0, Text("part", "A part.", "grout")))) with

@@ -1,5 +1,5 @@
 using PdfSharp.Drawing;
-using SheetGen.Drawing.Placing;
+using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;

@@ -23,9 +23,11 @@ internal sealed class BidSheet
         t.Text("number", "Item", 12, b => b.Item.Number)
             .Wrapped("description", "Description", 30, b => b.Item.Description)
             .Text("unit", "Unit", 8, b => b.Item.Unit)
-            .Add("raw", "Quantity, unrounded", 15, (b, _) => SheetCell.Calculated(Raw(b.Item), b.Raw, CellFormat.Four))
+            .Add("raw", "Quantity, unrounded", 15, (b, _) => SheetCell.Calculated(Raw(b, input.Quantities), b.Raw, CellFormat.Four))
             .Text("rule", "Rounding", 20, b => b.Item.Rounding.ToString())
-            .Add("rounded", "Bid quantity", 14, (b, r) => SheetCell.Calculated(Rounded(b.Item.Rounding, t.At("raw", r)), b.Rounded, FormatOf(b.Item.Rounding)))
+            .Add("rounded", "Bid quantity", 14, (b, r) => b.Parts.Count > 0
+                ? SheetCell.Of(b.Rounded, FormatOf(b.Item.Rounding))
+                : SheetCell.Calculated(Rounded(b.Item.Rounding, t.At("raw", r)), b.Rounded, FormatOf(b.Item.Rounding)))
             .Add("price", "Unit price", 12, (b, _) => SheetCell.Of(b.Price, new CellStyle(CellLook.Input, CellFormat.Money)))
             .Add("amount", "Amount", 15, (b, r) => SheetCell.Calculated(
                 $"IF(OR({t.At("rounded", r)}=\"\",{t.At("price", r)}=\"\"),\"\",{t.At("rounded", r)}*{t.At("price", r)})", b.Amount, CellFormat.Money))
@@ -75,19 +77,23 @@ internal sealed class BidSheet
         }
     }
 
-    private static string Raw(PayItem item)
+    private static string Raw(BidLine line, QuantityTable quantities)
     {
-        string value = item.Quantity.ToFormula(QuantitySheet.NameOf);
-        string missing = string.Join(",", item.Quantity.Names.Select(n => QuantitySheet.NameOf(n) + "=\"\""));
+        PayItem item = line.Item;
+        string value = item.Quantity.ToFormula(r => quantities.Of(r).State == QuantityState.NotAsked ? "0"
+            : r.IsTotal ? QuantitySheet.NameOf(r.Name) : FormattableString.Invariant($"({quantities.Of(r).Amount ?? 0:R})"));
+        if (item.Factor != 1)
+            value = FormattableString.Invariant($"({value})*{item.Factor:R}");
+        string missing = string.Join(",", item.Quantity.References.Where(r => r.IsTotal && (quantities.Of(r).State != QuantityState.NotAsked || line.Raw is null)).Select(r => QuantitySheet.NameOf(r.Name) + "=\"\""));
         return missing.Length == 0 ? $"IFERROR({value},\"\")" : $"IF(OR({missing}),\"\",IFERROR({value},\"\"))";
     }
 
     private static string Rounded(PayRounding rule, string raw)
     {
-        string decimals = rule.Decimals.ToString(CultureInfo.InvariantCulture);
-        string finer = (rule.Decimals + 6).ToString(CultureInfo.InvariantCulture);
-        string inner = $"ROUND({raw},{finer})";
-        return $"IF({raw}=\"\",\"\",{(rule.Up ? "ROUNDUP" : "ROUND")}({inner},{decimals}))";
+        string step = rule.Step.ToString("0.#########", CultureInfo.InvariantCulture);
+        string inner = FormattableString.Invariant($"ROUND(ROUND({raw},{rule.QuantumDecimals})/{step},6)");
+        string function = rule.Direction switch { RoundingDirection.Up => "ROUNDUP", RoundingDirection.Down => "ROUNDDOWN", _ => "ROUND" };
+        return FormattableString.Invariant($"IF({raw}=\"\",\"\",ROUND({function}({inner},0)*{step},{rule.Decimals}))");
     }
 
     private static CellFormat FormatOf(PayRounding rule) => rule.Decimals switch

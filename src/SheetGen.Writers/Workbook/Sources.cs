@@ -12,7 +12,7 @@ internal sealed record Sources(NailSheet Nails, FacingSheet Facing, PanelSheet P
     /// <param name="number">Cell with the section's number.</param>
     /// <param name="index">Place of the section, from 0.</param>
     /// <param name="at">Cell of another quantity of the same section.</param>
-    public string FormulaOf(string name, string number, int index, Func<string, string> at)
+    public string? FormulaOf(string name, string number, int index, Func<string, string> at)
     {
         string Face(string key) => Facing.Sections.Absolute(key, Facing.Sections.FirstRow + index);
         string status = Nails.Table.Range("status"), section = Nails.Table.Range("no");
@@ -59,7 +59,7 @@ internal sealed record Sources(NailSheet Nails, FacingSheet Facing, PanelSheet P
             QuantityName.StripLength => $"SUMIFS({Drainage.Table.Range("length")},{Drainage.Table.Range("no")},{number})",
             QuantityName.LiftCount => $"COUNTIFS({Lifts.Table.Range("no")},{number})",
             QuantityName.ExcavationVolume => $"SUMIFS({Lifts.Table.Range("volume")},{Lifts.Table.Range("no")},{number})",
-            _ => throw new ArgumentException("no source for " + name, nameof(name)),
+            _ => null,
         };
     }
 

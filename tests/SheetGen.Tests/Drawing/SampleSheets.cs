@@ -1,4 +1,4 @@
-using SheetGen.Drawing.Composing;
+using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;

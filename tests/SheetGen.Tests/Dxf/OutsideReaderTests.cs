@@ -6,6 +6,7 @@ using Xunit;
 
 namespace SheetGen.Tests.Dxf;
 
+[Trait("Category", "Outside")]
 public class OutsideReaderTests
 {
     [Theory]

@@ -10,6 +10,7 @@ using Xunit;
 namespace SheetGen.Tests.Placing;
 
 /// <summary>How good the layouts are that the search finds, and that the limits it calls proven are ones.</summary>
+[Trait("Category", "Long")]
 public sealed class SearchTests
 {
     private static readonly RandomWallOptions Walls = new() { Nails = 40, Obstructions = 10 };

@@ -11,6 +11,7 @@ using Xunit;
 namespace SheetGen.Tests.Properties;
 
 /// <summary>What must hold on walls that nobody has seen.</summary>
+[Trait("Category", "Long")]
 public sealed partial class RandomWallTests
 {
     public static IEnumerable<TheoryDataRow<ulong>> Seeds => SeedData.Of(1, 30).Union([818UL]).Select(s => new TheoryDataRow<ulong>(s));

@@ -5,6 +5,7 @@ using Xunit;
 namespace SheetGen.Tests.Properties;
 
 /// <summary>Changes of the project file that must not change the layout.</summary>
+[Trait("Category", "Long")]
 public sealed class SameLayoutTests
 {
     public static IEnumerable<TheoryDataRow<ulong>> Seeds => SeedData.Of(101, 4).Select(s => new TheoryDataRow<ulong>(s));

@@ -20,9 +20,9 @@ public class PayItemTests
     [InlineData("2 * (pay_length - 4) / 5", 20)]
     public void Expressions(string text, double value)
     {
-        PayExpression? expression = PayExpression.Parse(text, out string error);
-        Assert.Equal("", error);
-        Assert.Equal(value, expression!.Evaluate(_ => 54)!.Value, 12);
+        PayExpression? expression = PayExpression.Parse(text, out PayExpressionFault? fault);
+        Assert.Null(fault);
+        Assert.Equal(value, expression!.Evaluate(_ => 54, out _)!.Value, 12);
     }
 
     [Theory]
@@ -33,32 +33,68 @@ public class PayItemTests
     [InlineData("1 2", "unexpected '2' at character 3")]
     [InlineData("* 2", "unexpected '*' at character 1")]
     [InlineData("a ^ 2", "unexpected '^' at character 3")]
-    [InlineData("SUM(a)", "unexpected 'S' at character 1")]
+    [InlineData("SUM(a)", "unexpected 'SUM(' at character 1")]
+    [InlineData("a + -2", "unexpected '-' at character 5")]
+    [InlineData("PAY", "unexpected 'PAY' at character 1")]
+    [InlineData("a[North]", "unexpected '[' at character 2")]
     [InlineData("1.2.3", "not a number at character 1")]
     [InlineData("()", "unexpected ')' at character 2")]
     public void Bad_expressions(string text, string message)
     {
-        Assert.Null(PayExpression.Parse(text, out string error));
-        Assert.Equal(message, error);
+        Assert.Null(PayExpression.Parse(text, out PayExpressionFault? fault));
+        Assert.Equal(message, fault!.Message);
     }
 
     [Fact]
-    public void Missing_amount_or_division_by_zero_gives_no_value()
+    public void Missing_amount_gives_no_value_and_what_has_none_is_a_fault()
     {
-        Assert.Null(PayExpression.Parse("a + 1", out _)!.Evaluate(_ => null));
-        Assert.Null(PayExpression.Parse("1 / a", out _)!.Evaluate(_ => 0));
+        Assert.Null(PayExpression.Parse("a + 1", out _)!.Evaluate(_ => null, out PayExpressionFault? none));
+        Assert.Null(none);
+        Assert.Null(PayExpression.Parse("1 / a", out _)!.Evaluate(_ => 0, out PayExpressionFault? zero));
+        Assert.Equal("division by zero at character 3", zero!.Message);
+        string large = new('9', 300);
+        Assert.Null(PayExpression.Parse($"{large} * {large}", out _)!.Evaluate(_ => 0, out PayExpressionFault? beyond));
+        Assert.StartsWith("the value is beyond all numbers", beyond!.Message);
     }
 
     [Theory]
-    [InlineData(false, 0, 2.5, 3)]
-    [InlineData(false, 1, 2.449999, 2.4)]
-    [InlineData(true, 0, 2.0000000001, 2)]
-    [InlineData(true, 0, 2.001, 3)]
-    [InlineData(true, 1, 2.01, 2.1)]
-    [InlineData(true, -1, 101, 110)]
-    [InlineData(false, -2, 149, 100)]
-    public void Rounding(bool up, int decimals, double value, double rounded) =>
-        Assert.Equal(rounded, new PayRounding(up, decimals).Round(value), 12);
+    [InlineData("pay_length + face_area", null)]
+    [InlineData("pay_length * 2 + 10", "a length")]
+    [InlineData("pay_length + nail_count * 0.5 ft", "a length")]
+    [InlineData("pay_length + nail_count", null)]
+    [InlineData("face_area / pay_length", "a length")]
+    [InlineData("bar_weight / 2000", "a weight")]
+    [InlineData("nail_count + 3", "a number")]
+    public void Unlike_things_are_not_added(string text, string? dimension)
+    {
+        Dimension Of(QuantityReference r) => Dimension.OfUnit(QuantityCatalog.For(LengthUnit.Foot).Single(d => d.Name == r.Name).Unit);
+        PayExpression expression = PayExpression.Parse(text, out _)!;
+        Assert.Equal(dimension, expression.DimensionOf(Of, out PayExpressionFault? fault)?.ToString());
+        Assert.Equal(dimension is null, fault is not null);
+    }
+
+    [Theory]
+    [InlineData(RoundingDirection.Nearest, 1, 2.5, 3)]
+    [InlineData(RoundingDirection.Nearest, 1, -2.5, -3)]
+    [InlineData(RoundingDirection.Nearest, 0.1, 2.449999, 2.4)]
+    [InlineData(RoundingDirection.Up, 1, 2.0000000001, 2)]
+    [InlineData(RoundingDirection.Up, 1, 600.000004, 600)]
+    [InlineData(RoundingDirection.Up, 1, 600.0001, 601)]
+    [InlineData(RoundingDirection.Up, 1, 2.001, 3)]
+    [InlineData(RoundingDirection.Up, 1, -2.001, -3)]
+    [InlineData(RoundingDirection.Up, 0.1, 2.01, 2.1)]
+    [InlineData(RoundingDirection.Up, 0.1, 600.4, 600.4)]
+    [InlineData(RoundingDirection.Up, 10, 101, 110)]
+    [InlineData(RoundingDirection.Nearest, 100, 149, 100)]
+    [InlineData(RoundingDirection.Down, 1, 2.9999, 2)]
+    [InlineData(RoundingDirection.Down, 1, 2.99999, 3)]
+    [InlineData(RoundingDirection.Down, 1, -2.5, -2)]
+    [InlineData(RoundingDirection.Up, 5, 101, 105)]
+    [InlineData(RoundingDirection.Up, 0.25, 101.01, 101.25)]
+    [InlineData(RoundingDirection.Down, 0.25, 101.49, 101.25)]
+    [InlineData(RoundingDirection.Nearest, 0.25, 101.375, 101.5)]
+    public void Rounding(RoundingDirection direction, double step, double value, double rounded) =>
+        Assert.Equal(rounded, new PayRounding(direction, step).Round(value), 12);
 
     [Fact]
     public void Every_set_reads_for_every_unit()
@@ -84,7 +120,7 @@ public class PayItemTests
             items:
               - {number: "1", description: a, unit: EA, quantity: nail_cuont, rounding: {direction: up, decimals: 0}, measured: m}
               - {number: "1", description: b, quantity: "1", rounding: {direction: up, decimals: 0}, measured: m}
-              - {number: "3", description: c, unit: EA, quantity: 1 +, rounding: {direction: down, decimals: 9}, measured: m}
+              - {number: "3", description: c, unit: EA, quantity: 1 +, rounding: {direction: sideways, decimals: 9}, measured: m}
             """;
         var problems = new List<Problem>();
         Assert.Null(PayItemFile.Read(text, "items.yaml", LengthUnit.Foot, problems));
@@ -94,8 +130,8 @@ public class PayItemTests
                 "items.yaml:5:5 R11 \"unit\" is missing in a pay item",
                 "items.yaml:5:14 Q01 the pay item number 1 is used twice",
                 "items.yaml:6:55 Q01 quantity \"1 +\": the expression ends too early",
-                "items.yaml:6:82 R16 \"direction\" cannot be \"down\"",
-                "items.yaml:6:98 R15 \"decimals\" cannot be 9",
+                "items.yaml:6:82 R16 \"direction\" cannot be \"sideways\"",
+                "items.yaml:6:102 R15 \"decimals\" cannot be 9",
             ],
             problems.Select(p => $"{p.Spot} {p.Code} {p.Message}"));
     }
@@ -134,6 +170,6 @@ public class PayItemTests
             TakeOff.Measure(project, layout), PayItemFile.Read(PayItemFile.BuiltIn("harrow-county")!, "h", project.Unit, [])!, project.Rates);
         BidLine line = bid.Lines.Single(b => b.Item.Number == "611-10");
         Assert.Null(line.Rounded);
-        Assert.Equal("no shotcrete thickness given", line.Note);
+        Assert.Equal("no shotcrete thickness (facing: shotcrete): wall Wall 1", line.Note);
     }
 }

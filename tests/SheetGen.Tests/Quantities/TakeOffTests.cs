@@ -183,11 +183,12 @@ public class TakeOffTests
     {
         QuantityTable table = Measure(new TestWall { Facing = null, Drainage = null, Lifts = null });
         Assert.Null(table.Totals[QuantityName.ShotcreteVolume].Amount);
-        Assert.Equal("no shotcrete thickness given", table.Totals[QuantityName.ShotcreteVolume].Note);
+        Assert.Equal("no shotcrete thickness (facing: shotcrete): wall Wall 1", table.Totals[QuantityName.ShotcreteVolume].Note);
         Assert.Null(table.Totals[QuantityName.ExposedArea].Amount);
         Assert.Null(table.Totals[QuantityName.GroutWithOverrun].Amount);
         Assert.Null(table.Totals[QuantityName.PanelCount].Amount);
-        Assert.Contains("default", table.Totals[QuantityName.StripCount].Note, StringComparison.Ordinal);
+        Assert.Equal(QuantityState.NotAsked, table.Totals[QuantityName.StripCount].State);
+        Assert.Contains("default", Measure(new TestWall { Drainage = new(null, null) }).Totals[QuantityName.StripCount].Note, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using SheetGen.Drawing.Composing;
+using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Dxf;
@@ -22,6 +22,7 @@ public class SheetWriterTests
         return stream.ToArray();
     }
 
+    [Trait("Category", "Outside")]
     [Theory]
     [InlineData(false, null)]
     [InlineData(true, "agency-sample")]
@@ -51,6 +52,7 @@ public class SheetWriterTests
         Assert.Empty(HandleGraph.Problems(Bytes(DxfPlanWriter.Write, set)));
     }
 
+    [Trait("Category", "Outside")]
     [Theory]
     [InlineData("sheets.dxf")]
     [InlineData("plan.dxf")]
@@ -65,6 +67,7 @@ public class SheetWriterTests
         Assert.True(new FileInfo(Assert.Single(Directory.GetFiles(folder.Path, "*.pdf"))).Length > 5000);
     }
 
+    [Trait("Category", "Outside")]
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
@@ -109,6 +112,7 @@ public class SheetWriterTests
     private static IEnumerable<string> Strings(JsonElement of, string name) => of.GetProperty(name).EnumerateArray().Select(e => e.GetString()!);
 
     /// <summary>Nails of a page drawn from the PDF, looked for where the DXF layout has them: ink on the ring about each, none just outside it.</summary>
+    [Trait("Category", "Outside")]
     [Fact]
     public void The_pdf_shows_nails_where_the_dxf_layout_has_them()
     {
@@ -165,6 +169,7 @@ public class SheetWriterTests
         Assert.Equal(Bytes(PdfSheetWriter.Write, first), Bytes(PdfSheetWriter.Write, second));
     }
 
+    [Trait("Category", "Outside")]
     [Fact]
     public void The_pdf_can_be_searched_and_shows_texts_where_the_dxf_has_them()
     {

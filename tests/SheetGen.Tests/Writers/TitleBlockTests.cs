@@ -5,6 +5,7 @@ using SheetGen.Dxf;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Tests.Drawing;
+using SheetGen.Tests.Drawing.Labels;
 using SheetGen.Writers.Dxf;
 using Xunit;
 

@@ -67,6 +67,7 @@ public class WorkbookTests
         Assert.DoesNotContain(zip.Entries, e => e.FullName.Contains("core", StringComparison.Ordinal));
     }
 
+    [Trait("Category", "Outside")]
     [Fact]
     public void Recalculated_by_another_program_all_cells_are_equal()
     {
@@ -77,11 +78,13 @@ public class WorkbookTests
     }
 
     /// <summary>An estimator whose program writes 1,5 for one and a half sees the same figures and no error.</summary>
+    [Trait("Category", "Outside")]
     [Fact]
     public void Recalculated_with_a_decimal_comma_all_cells_are_equal() =>
         Recalculation.AssertEqualWithDecimalComma(Write(Take(StrangeWallTests.Walls["metric, left"])), Write(Take(StrangeWallTests.Walls["survey feet, panels"])));
 
     /// <summary>Walls as they are, through reader and placer; SHEETGEN_LONG=1 takes 50. Under a comma culture the other program has one too.</summary>
+    [Trait("Category", "Long")]
     [Fact]
     public void Random_walls_are_equal_when_recalculated()
     {
@@ -103,6 +106,7 @@ public class WorkbookTests
             Recalculation.AssertEqual(books);
     }
 
+    [Trait("Category", "Outside")]
     [Fact]
     public void A_changed_rate_reaches_the_bid()
     {
@@ -114,6 +118,7 @@ public class WorkbookTests
         Assert.Equal(expected.Bid.Lines.Single(b => b.Item.Number == "W-190").Rounded!.Value, double.Parse(line[5], CultureInfo.InvariantCulture), 9);
     }
 
+    [Trait("Category", "Outside")]
     [Fact]
     public void Summary_shows_the_texts_of_the_sheets_cell_for_cell()
     {
@@ -141,6 +146,7 @@ public class WorkbookTests
         Assert.Contains(new string('a', 64), book.Text("Bid quantities", "A4"), StringComparison.Ordinal);
     }
 
+    [Trait("Category", "Outside")]
     [Fact]
     public void Stages_add_up_to_the_total()
     {
@@ -163,6 +169,7 @@ public class WorkbookTests
         Assert.Equal(first, double.Parse(nails[one], CultureInfo.InvariantCulture));
     }
 
+    [Trait("Category", "Outside")]
     [Fact]
     public void Another_reader_opens_it_with_its_head_rows_names_and_rules()
     {
@@ -186,6 +193,7 @@ public class WorkbookTests
         }
     }
 
+    [Trait("Category", "Outside")]
     [Fact]
     public void Names_with_odd_characters_do_no_harm()
     {
@@ -208,6 +216,7 @@ public class WorkbookTests
         Assert.All(files.Values, f => Assert.NotEqual(0xEF, f.ToArray()[0]));
     }
 
+    [Trait("Category", "Long")]
     [Fact]
     public void Ten_thousand_nails_are_written_and_add_up()
     {

@@ -1,0 +1,256 @@
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Plan;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sections;
+using SheetGen.Drawing.Set;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Elevation;
+
+/// <summary>Writes the labels of the wall itself: stations, top, bottom, sections, ground, corners, borings, obstructions.</summary>
+public sealed class ElevationLabels(ElevationView view)
+{
+    private readonly Printed _print = view.Context.Print;
+    private readonly Wall _wall = view.Wall;
+    private readonly SheetWindow _window = view.Window;
+
+    private bool IsMetric => _print.Unit == LengthUnit.Metre;
+
+    private double Height => view.Context.StyleOf(TextRole.Label).Height;
+
+    /// <summary>Station axis along the bottom of the view.</summary>
+    public void Axis()
+    {
+        double y = view.Viewport.Frame.Bottom + 7;
+        view.Labels.Add(new Line(LayerRole.Axis, new(view.LeftEdge, y), new(view.RightEdge, y)));
+        double fine = IsMetric ? 1 : 5;
+        double unitsPerMm = view.Viewport.UnitsPerMillimetre;
+        double coarse = fine * 2;
+        while (coarse / unitsPerMm < 16)
+            coarse *= coarse / fine % 4 == 2 ? 2.5 : 2;
+        double first = Math.Ceiling(_wall.StationOf(_window.Start) / fine - 1e-9) * fine;
+        for (double s = first; s <= _wall.StationOf(_window.End) + 1e-9; s += fine)
+        {
+            bool labelled = Math.Abs(Math.IEEERemainder(s, coarse)) < 1e-6;
+            double x = view.At(_wall.LayoutLine.AlongOf(s), 0).X;
+            view.Labels.Add(new Line(LayerRole.Axis, new(x, y), new(x, y + (labelled ? 2 : 1))));
+            if (labelled)
+                view.Labels.TryWrite(view.Context.Write(LayerRole.Label, TextRole.Label, new(x, y - 1 - Height), _print.ShortStation(s), HorizontalAlign.Center));
+        }
+        view.Labels.Placer.Crowd.Add(new Box(view.LeftEdge, y - 0.2, view.RightEdge, y + 2.2));
+    }
+
+    /// <summary>Limits, names and typical spacings of the sections.</summary>
+    public void Sections()
+    {
+        double top = view.Viewport.Frame.Top - 1;
+        double low = view.Viewport.Frame.Bottom + 10;
+        foreach (Section section in _wall.Sections)
+        {
+            double from = Math.Max(section.Start, _window.Start), to = Math.Min(section.End, _window.End);
+            if (to - from < 1e-6)
+                continue;
+            if (section.Start > _wall.Start && _window.Has(section.Start))
+                Limit(section.Start, low, top);
+            double left = Math.Min(view.At(from, 0).X, view.At(to, 0).X), right = Math.Max(view.At(from, 0).X, view.At(to, 0).X);
+            var frame = new Point2((left + right) / 2, top - 2);
+            view.Labels.Label(new LabelRequest(SectionWords(section), TextRole.Label, frame, 0)
+            {
+                Toward = -Math.PI / 2,
+                LeaderFrom = 400,
+                Reach = 60,
+            });
+        }
+    }
+
+    private void Limit(double along, double low, double top)
+    {
+        Point2 a = new(view.At(along, 0).X, low), b = new(a.X, top);
+        view.Labels.Add(new Line(LayerRole.SectionLimit, a, b));
+        view.Labels.Placer.Crowd.Add(a, b, LineKind.NoText);
+        view.Labels.Label(new LabelRequest([["STA " + _print.Station(_wall.StationOf(along))]], TextRole.Label, new(a.X, top - 12), 0.5)
+        {
+            Upright = true,
+            LeaderFrom = 3,
+        });
+    }
+
+    private IReadOnlyList<IReadOnlyList<string>> SectionWords(Section s)
+    {
+        string name = "SECTION " + s.Name.ToUpperInvariant();
+        string spacing = $"TYP. {_print.Distance(s.HorizontalSpacing)} HORIZ. x {_print.Distance(s.VerticalSpacing)} VERT.";
+        string rows = $"{(s.Pattern == Pattern.Square ? "SQUARE" : "STAGGERED")}, ROWS {RowWords(s.Rows)}";
+        string hole = $"HOLES {_print.Small(s.HoleDiameter)}, {_print.Angle(s.Inclination)} BELOW HORIZ.";
+        string bar = "BAR " + s.Bar.ToString().ToUpperInvariant();
+        return [
+            [name, $"{spacing}, {rows}", $"{hole}, {bar}"],
+            [name, spacing, rows, $"{hole}, {bar}"],
+            [name, $"TYP. {_print.Distance(s.HorizontalSpacing)} H x", $"{_print.Distance(s.VerticalSpacing)} V", rows, $"HOLES {_print.Small(s.HoleDiameter)}", $"{_print.Angle(s.Inclination)} DOWN", bar],
+            [name],
+        ];
+    }
+
+    private static string RowWords(RowKind kind) => kind switch
+    {
+        RowKind.Level => "LEVEL",
+        RowKind.Parallel => "PARALLEL TO TOP",
+        _ => "LEVEL, FIRST PARALLEL TO TOP",
+    };
+
+    /// <summary>Marks where cross sections are cut, with the sheets that show them.</summary>
+    public void Cuts(IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
+    {
+        double y = view.Viewport.Frame.Bottom + 11;
+        foreach ((SectionCut cut, string sheet) in cuts.Where(c => c.Cut.Wall == _wall && _window.Has(c.Cut.Along)))
+        {
+            double x = view.At(cut.Along, 0).X;
+            view.Labels.Add(new Line(LayerRole.SectionLimit, new(x, y), new(x, y + 5)));
+            view.Labels.Add(Fill.Of(LayerRole.SectionLimit, new(x, y + 5), new(x - 1.2, y + 3), new(x + 1.2, y + 3)));
+            view.Labels.Placer.Crowd.Add(new Box(x - 1.2, y, x + 1.2, y + 5));
+            view.Labels.Label(new LabelRequest([[FormattableString.Invariant($"CUT {cut.Number}"), sheet]], TextRole.Label, new(x, y + 2.5), 1.4) { Toward = 0, Reach = 20 });
+        }
+    }
+
+    /// <summary>Elevations of the top at its breaks, its ends and a regular interval.</summary>
+    public void Top()
+    {
+        double interval = IsMetric ? 10 : 25;
+        var places = new SortedSet<double>(ElevationModel.Pieces(_wall.Top, _window.Start, _window.End).Select(p => p.Along));
+        for (double s = Math.Ceiling(_wall.StationOf(_window.Start) / interval) * interval; s < _wall.StationOf(_window.End); s += interval)
+        {
+            double along = _wall.LayoutLine.AlongOf(s);
+            if (!places.Any(p => Math.Abs(p - along) < interval / 4))
+                places.Add(along);
+        }
+        foreach (double along in places)
+        {
+            double before = _wall.Top.Before(along), at = along >= _window.End ? before : _wall.Top.At(along);
+            TopLabel(along, at);
+            if (Math.Abs(before - at) > 1e-6 && along > _window.Start)
+                TopLabel(along, before);
+        }
+    }
+
+    private void TopLabel(double along, double elevation) =>
+        view.Labels.Label(new LabelRequest([["TOP " + _print.Elevation(elevation)]], TextRole.Label, view.At(along, elevation), 0.4)
+        {
+            Upright = true,
+            Toward = Math.PI / 2,
+            LeaderFrom = 1,
+        });
+
+    /// <summary>Elevation and station of every step of the bottom.</summary>
+    public void Bottom()
+    {
+        var steps = new SortedSet<double>(_wall.BottomSteps.Select(s => s.Along).Where(_window.Has)) { _window.Start };
+        foreach (double along in steps)
+        {
+            double z = _wall.Bottom.At(along);
+            string[] lines = ["BOT EL " + _print.Elevation(z), "STA " + _print.Station(_wall.StationOf(along))];
+            view.Labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, view.At(along, z), 0.4)
+            {
+                Toward = -Math.PI / 2 + view.Sign * 0.6,
+                LeaderFrom = 1,
+            });
+        }
+    }
+
+    public void Ground()
+    {
+        GroundLabel(_wall.ExistingGround, "EXISTING GROUND", Math.PI / 2);
+        GroundLabel(_wall.FinishedGrade, "FINISHED GRADE", -Math.PI / 2);
+        if (_wall.Drainage is not null)
+        {
+            double[] shown = [.. ElevationModel.DrainageAlongs(view.Context, _wall).Where(_window.Has)];
+            if (shown.Length > 0)
+            {
+                double at = shown[shown.Length / 2];
+                Named("DRAINAGE STRIP, TYP.", view.At(at, _wall.Bottom.At(at)), -Math.PI / 2, null);
+            }
+        }
+    }
+
+    private void GroundLabel(Profile? profile, string name, double toward)
+    {
+        if (profile is null)
+            return;
+        double At(double share) => _window.Start + (_window.End - _window.Start) * share;
+        view.Labels.LabelOneOf([.. new[] { 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8 }.Select(s => Naming(name, view.At(At(s), profile.At(At(s))), toward, null))]);
+    }
+
+    private void Named(string name, Point2 at, double? toward, string? obstruction) =>
+        view.Labels.Label(Naming(name, at, toward, obstruction));
+
+    private static LabelRequest Naming(string name, Point2 at, double? toward, string? obstruction) =>
+        new([[name]], TextRole.Label, at, 0.3) { Toward = toward, Obstruction = obstruction, LeaderFrom = 1 };
+
+    public void Corners()
+    {
+        foreach (Corner corner in _wall.LayoutLine.Corners.Where(c => c.Along > _wall.Start && c.Along < _wall.End && _window.Has(c.Along)))
+        {
+            bool outside = new Face(_wall).IsOutside(corner);
+            string[] words =
+            [
+                $"{(outside ? "OUTSIDE" : "INSIDE")} CORNER {_print.Angle(Math.Abs(Angles.ToDegrees(corner.Deflection)))}",
+                "STA " + _print.Station(_wall.StationOf(corner.Along)),
+            ];
+            view.Labels.Label(new LabelRequest([words], TextRole.Label, view.At(corner.Along, _wall.Top.At(corner.Along)), 0.4)
+            {
+                Toward = Math.PI / 2,
+                LeaderFrom = 1,
+            });
+        }
+    }
+
+    public void Borings()
+    {
+        foreach (Boring boring in view.Context.Project.Borings)
+        {
+            double along = LayoutProjection.Locate(_wall.LayoutLine, boring.At).Along;
+            if (along < _wall.Start || along > _wall.End || !_window.Has(along) || boring.Bottom > view.Strip.High)
+                continue;
+            Named("BORING " + boring.Name.ToUpperInvariant(), view.At(along, Math.Min(boring.Top, view.Strip.High)), Math.PI / 2, null);
+            double above = boring.Top;
+            foreach (BoringLayer layer in boring.Layers)
+            {
+                double middle = (Math.Min(above, view.Strip.High) + Math.Max(layer.To, view.Strip.Low)) / 2;
+                above = layer.To;
+                if (middle <= view.Strip.Low || middle >= view.Strip.High)
+                    continue;
+                string plasticity = layer.PlasticityIndex is double pi ? $", PI {Printed.Number(pi, 1)}" : "";
+                Named(layer.Name.ToUpperInvariant() + plasticity, view.At(along, middle), null, null);
+            }
+            if (boring.Water is double water && water > view.Strip.Low && water < view.Strip.High)
+                Named("WATER " + _print.Elevation(water), view.At(along, water), null, null);
+        }
+    }
+
+    /// <summary>Names of what is seen through the wall.</summary>
+    public void Obstructions()
+    {
+        foreach (Obstruction o in view.Context.Project.Obstructions.Where(o => ElevationObstructions.Shows(view.Context, view.Strip, o)))
+        {
+            double[] along = [.. view.Context.PlacesOf(_wall.LayoutLine, o).Select(p => p.Along)];
+            double low = Math.Max(along.Min(), _window.Start), high = Math.Min(along.Max(), _window.End);
+            if (low > high || (low == high && !_window.Has(low)))
+                continue;
+            double at = (low + high) / 2;
+            double z = o.Kind == ObstructionKind.Pipe ? PipeElevation(o, along, at) : Math.Min(o.Top, view.Strip.High);
+            Named(PlanLabels.NameOf(o, _print), view.At(at, z), Math.PI / 2, o.Name);
+        }
+    }
+
+    private static double PipeElevation(Obstruction pipe, double[] along, double at)
+    {
+        for (int i = 0; i + 1 < along.Length; i++)
+        {
+            double a = along[i], b = along[i + 1];
+            if (a != b && at >= Math.Min(a, b) && at <= Math.Max(a, b))
+                return pipe.Shape[i].Z + (pipe.Shape[i + 1].Z - pipe.Shape[i].Z) * (at - a) / (b - a);
+        }
+        Vector3D only = pipe.Shape[0];
+        return only.Z;
+    }
+}

@@ -1,0 +1,142 @@
+using SheetGen.Drawing.Plan;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Model;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Elevation;
+
+/// <summary>The developed elevation of a wall in model space, without its labels.</summary>
+public static class ElevationModel
+{
+    public static IEnumerable<Primitive> Draw(DrawingContext context, ElevationStrip strip, double unitsPerMillimetre)
+    {
+        Wall wall = strip.Wall;
+        yield return Frame(context, strip);
+        foreach (Primitive p in PanelJoints(strip).Concat(DrainageStrips(context, strip)).Concat(ElevationObstructions.Draw(context, strip)))
+            yield return p;
+        foreach (Primitive p in Ground(strip).Concat(Borings(context, strip)))
+            yield return p;
+        yield return Polyline.Of(LayerRole.Wall, Outline(strip), true);
+        foreach (Opening o in wall.Openings)
+            yield return Polyline.Of(LayerRole.Wall, [strip.At(o.Start, o.Bottom), strip.At(o.End, o.Bottom), strip.At(o.End, o.Top), strip.At(o.Start, o.Top)], true);
+        foreach (Corner c in wall.LayoutLine.Corners.Where(c => c.Along > wall.Start && c.Along < wall.End))
+            yield return new Line(LayerRole.Face, strip.At(c.Along, wall.Bottom.At(c.Along)), strip.At(c.Along, wall.Top.At(c.Along)));
+        foreach (var nail in context.NailsOf(wall))
+            yield return NailSymbols.Reference(nail, strip, unitsPerMillimetre, context.Print);
+    }
+
+    /// <summary>Points of a profile between two places, with both ends, steps included.</summary>
+    public static IEnumerable<ProfilePoint> Pieces(Profile profile, double start, double end)
+    {
+        yield return new(start, profile.At(start));
+        foreach (ProfilePoint p in profile.Points.Where(p => p.Along > start && p.Along < end))
+            yield return p;
+        yield return new(end, profile.Before(end));
+    }
+
+    /// <summary>Places of the wall's drainage strips; none where the project gives no drainage.</summary>
+    public static IEnumerable<double> DrainageAlongs(DrawingContext context, Wall wall) =>
+        wall.Drainage is null ? [] : context.Quantities.Strips.Where(s => s.Wall == wall).Select(s => s.Along);
+
+    private static Polyline Frame(DrawingContext context, ElevationStrip strip)
+    {
+        Box box = Box.Around([strip.At(strip.Wall.Start, strip.Low), strip.At(strip.Wall.End, strip.High)]);
+        return Polyline.Rectangle(LayerRole.Viewport, box) with
+        {
+            Data =
+            [
+                "format=1", "wall=" + strip.Wall.Name,
+                FormattableString.Invariant($"origin={strip.Origin.X},{strip.Origin.Y}"),
+                FormattableString.Invariant($"sign={strip.Sign}"),
+                "unit=" + Lengths.Symbol(context.Project.Unit), "input_hash=" + context.Project.InputHash,
+            ],
+        };
+    }
+
+    private static IEnumerable<Point2> Outline(ElevationStrip strip)
+    {
+        Wall wall = strip.Wall;
+        IEnumerable<ProfilePoint> bottom = Pieces(wall.Bottom, wall.Start, wall.End);
+        IEnumerable<ProfilePoint> top = Pieces(wall.Top, wall.Start, wall.End).Reverse();
+        return bottom.Concat(top).Select(p => strip.At(p.Along, p.Elevation));
+    }
+
+    private static IEnumerable<Primitive> PanelJoints(ElevationStrip strip)
+    {
+        Wall wall = strip.Wall;
+        if (wall.Panels is null)
+            yield break;
+        double[] breaks = [wall.Start, .. wall.PanelBreaks.Where(b => b > wall.Start && b < wall.End).Order(), wall.End];
+        foreach (double at in breaks[1..^1])
+        {
+            yield return new Line(
+                LayerRole.Panel, strip.At(at, Math.Min(wall.Bottom.At(at), wall.Bottom.Before(at))), strip.At(at, wall.Top.At(at)));
+        }
+        for (int i = 0; i + 1 < breaks.Length; i++)
+        {
+            double from = breaks[i], to = breaks[i + 1];
+            double low = wall.Bottom.At(from);
+            double high = Math.Max(wall.Top.At(from), wall.Top.Before(to));
+            for (double z = low + wall.Panels.Height; z < high - 1e-6; z += wall.Panels.Height)
+            {
+                if (CutBelowTop(wall.Top, from, to, z) is (double a, double b))
+                    yield return new Line(LayerRole.Panel, strip.At(a, z), strip.At(b, z));
+            }
+        }
+    }
+
+    /// <summary>The stretch of a level line under a top that is straight from end to end.</summary>
+    private static (double, double)? CutBelowTop(Profile top, double from, double to, double z)
+    {
+        double a = top.At(from), b = top.Before(to);
+        if (a >= z && b >= z)
+            return (from, to);
+        if ((a < z && b < z) || a == b)
+            return null;
+        double cut = from + (to - from) * (z - a) / (b - a);
+        return a >= z ? (from, cut) : (cut, to);
+    }
+
+    private static IEnumerable<Primitive> DrainageStrips(DrawingContext context, ElevationStrip strip) =>
+        DrainageAlongs(context, strip.Wall).Select(at => new Line(
+            LayerRole.Drainage, strip.At(at, strip.Wall.Bottom.At(at)), strip.At(at, strip.Wall.Top.At(at))));
+
+    private static IEnumerable<Primitive> Ground(ElevationStrip strip)
+    {
+        Wall wall = strip.Wall;
+        if (wall.ExistingGround is not null)
+        {
+            yield return Polyline.Of(LayerRole.ExistingGround,
+                Pieces(wall.ExistingGround, wall.Start, wall.End).Select(p => strip.At(p.Along, p.Elevation)));
+        }
+        if (wall.FinishedGrade is not null)
+        {
+            yield return Polyline.Of(LayerRole.FinishedGrade,
+                Pieces(wall.FinishedGrade, wall.Start, wall.End).Select(p => strip.At(p.Along, p.Elevation)));
+        }
+    }
+
+    private static IEnumerable<Primitive> Borings(DrawingContext context, ElevationStrip strip)
+    {
+        double tick = (strip.High - strip.Low) / 60;
+        foreach (Boring boring in context.Project.Borings)
+        {
+            double along = LayoutProjection.Locate(strip.Wall.LayoutLine, boring.At).Along;
+            if (along < strip.Wall.Start || along > strip.Wall.End)
+                continue;
+            double top = Math.Min(boring.Top, strip.High), bottom = Math.Max(boring.Bottom, strip.Low);
+            if (top <= bottom)
+                continue;
+            double x = strip.X(along);
+            yield return new Line(LayerRole.Boring, new(x, strip.Y(bottom)), new(x, strip.Y(top)));
+            foreach (double z in boring.Layers.Select(l => l.To).Append(boring.Top).Where(z => z >= bottom && z <= top))
+                yield return new Line(LayerRole.Boring, new(x - tick, strip.Y(z)), new(x + tick, strip.Y(z)));
+            if (boring.Water is double water && water > bottom && water < top)
+            {
+                yield return Polyline.Of(LayerRole.Boring,
+                    [new(x, strip.Y(water)), new(x - tick, strip.Y(water) + 1.6 * tick), new(x + tick, strip.Y(water) + 1.6 * tick)], true);
+            }
+        }
+    }
+}

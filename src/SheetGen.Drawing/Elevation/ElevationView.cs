@@ -1,0 +1,63 @@
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Drawing.Elevation;
+
+/// <summary>One window of a wall's elevation as it lies on its sheet.</summary>
+public sealed record ElevationView(DrawingContext Context, ElevationStrip Strip, SheetWindow Window, Viewport Viewport, ViewLabels Labels)
+{
+    private PlaneTransform ToPaper { get; } = Viewport.ToPaper;
+
+    public Wall Wall => Window.Wall;
+
+    public Point2 At(double along, double elevation) => ToPaper.Apply(Strip.At(along, elevation));
+
+    /// <summary>Direction of up-station on the drawing: +1 to the right.</summary>
+    public int Sign => Strip.Sign;
+
+    /// <summary>Left and right edge of the window on paper.</summary>
+    public double LeftEdge => Math.Min(At(Window.Start, 0).X, At(Window.End, 0).X);
+
+    public double RightEdge => Math.Max(At(Window.Start, 0).X, At(Window.End, 0).X);
+
+    public IEnumerable<Nail> Nails => Context.NailsOf(Wall).Where(n => Window.Has(n.Along));
+
+    /// <summary>Tells the placer what stands in the view already.</summary>
+    public void Crowd(IEnumerable<Primitive> model)
+    {
+        Crowd crowd = Labels.Placer.Crowd;
+        // Nails beside the window show at its edge, too.
+        foreach (Nail nail in Context.NailsOf(Wall))
+        {
+            Point2 at = At(nail.Along, nail.Elevation);
+            foreach (Box box in NailSymbols.Footprint(nail, Sign))
+                crowd.Add(new Box(box.Left + at.X, box.Bottom + at.Y, box.Right + at.X, box.Top + at.Y), ownsLeader: true);
+        }
+        foreach (Primitive primitive in model)
+        {
+            switch (ToPaper.Apply(primitive))
+            {
+                case Line l when Reaches(l.From, l.To):
+                    crowd.Add(l.From, l.To, l.Layer == LayerRole.Wall ? LineKind.NoText : LineKind.Soft);
+                    break;
+                case Polyline p when p.Layer != LayerRole.Viewport:
+                    for (int i = 0; i + 1 < p.Vertices.Count + (p.Closed ? 1 : 0); i++)
+                    {
+                        Point2 a = p.Vertices[i].Point, b = p.Vertices[(i + 1) % p.Vertices.Count].Point;
+                        if (Reaches(a, b))
+                            crowd.Add(a, b, p.Layer == LayerRole.Wall ? LineKind.NoText : LineKind.Soft);
+                    }
+                    break;
+                default:
+                    break;
+            }
+        }
+    }
+
+    private bool Reaches(Point2 a, Point2 b) =>
+        Math.Max(a.X, b.X) >= Viewport.Frame.Left && Math.Min(a.X, b.X) <= Viewport.Frame.Right;
+}

@@ -1,0 +1,199 @@
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Elevation;
+
+/// <summary>Writes what belongs to nails: callouts, non-typical spacings, row elevations and lengths.</summary>
+public sealed class NailLabels(ElevationView view, string dimensionStyle)
+{
+    private readonly Printed _print = view.Context.Print;
+    private readonly DrawingContext _context = view.Context;
+
+    /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
+    /// <param name="grouped">True to call out unresolved neighbours of a row together.</param>
+    public void Callouts(IReadOnlyCollection<string> first, bool grouped)
+    {
+        if (grouped)
+        {
+            foreach (Nail[] run in UnresolvedRuns())
+            {
+                string marks = run.Length == 1 ? run[0].Mark : $"{run[0].Mark} TO {run[^1].Mark}";
+                Callout(run[run.Length / 2], [["DO NOT DRILL", marks, "ASK ENGINEER"], [$"DO NOT DRILL {marks}", "ASK ENGINEER"], [$"DO NOT DRILL {marks}, ASK ENGINEER"]]);
+            }
+        }
+        foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : n.Status == NailStatus.Unresolved ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
+        {
+            if (nail.Status == NailStatus.Unresolved && grouped && nail.Kind != NailKind.Verification)
+                continue;
+            if (nail.Status == NailStatus.Unresolved)
+                Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"]]);
+            else if (nail.Status == NailStatus.Noted)
+                Callout(nail, NotedWords(nail));
+            else if (nail.Kind == NailKind.Verification)
+                Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
+            else if (nail.Kind == NailKind.Proof)
+                Callout(nail, [["PROOF"]], isCallout: false);
+        }
+    }
+
+    /// <summary>Unresolved nails that stand side by side in a row.</summary>
+    private IEnumerable<Nail[]> UnresolvedRuns()
+    {
+        foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
+        {
+            for (int i = 0; i < row.Length;)
+            {
+                Nail[] run = [.. row.Skip(i).TakeWhile(n => n.Status == NailStatus.Unresolved)];
+                if (run.Length > 0)
+                    yield return run;
+                i += Math.Max(1, run.Length);
+            }
+        }
+    }
+
+    private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants, bool isCallout = true) =>
+        view.Labels.Label(
+            new LabelRequest([.. variants.Select(v => v.Where(l => l.Length > 0).ToArray())], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9)
+            {
+                Layer = LayerRole.Callout,
+                Nail = nail.Mark,
+                Toward = nail.Splay == 0 ? -Math.PI / 2 : nail.Splay * view.Sign > 0 ? -0.5 : Math.PI + 0.5,
+                Reach = 140,
+                LeaderFrom = 1,
+            }, isCallout);
+
+    private IReadOnlyList<IReadOnlyList<string>> NotedWords(Nail nail)
+    {
+        var parts = new List<string>();
+        if (nail.Splay != 0)
+            parts.Add($"{_print.Angle(Math.Abs(nail.Splay))} {Sides.Of(nail.Wall, nail.Splay)} ({Sides.ByStation(nail.Splay)})");
+        if (Sides.InclinationChange(nail) != 0)
+            parts.Add($"{_print.Angle(nail.Inclination)} DOWN");
+        if (nail.Length != nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)))
+            parts.Add("L " + _print.Short(nail.Length));
+        string head = (nail.Kind == NailKind.Verification ? "TEST NAIL " : "") + nail.Mark;
+        string[] narrow = [head, .. parts.SelectMany(p => p.Split(" (")).Select(p => p.EndsWith(')') ? "(" + p : p)];
+        return [[head, .. parts], [head + " " + parts[0], string.Join(", ", parts.Skip(1))], narrow, [head + " " + string.Join(", ", parts)]];
+    }
+
+    private string Direction(Nail nail)
+    {
+        string turn = nail.Splay == 0 ? "" : $"{_print.Angle(Math.Abs(nail.Splay))} {Sides.Of(nail.Wall, nail.Splay)} ({Sides.ByStation(nail.Splay)})";
+        string down = Sides.InclinationChange(nail) == 0 ? "" : _print.Angle(nail.Inclination) + " DOWN";
+        return string.Join(", ", new[] { turn, down }.Where(t => t.Length > 0));
+    }
+
+    /// <summary>A dimension for every gap between neighbours in a row that is not the grid's.</summary>
+    public void Spacings()
+    {
+        Dictionary<string, Nail> shown = view.Nails.ToDictionary(n => n.Mark);
+        foreach (NonTypicalGap gap in _context.Quantities.Sections.Where(s => s.Wall == view.Wall).SelectMany(s => s.Gaps))
+        {
+            if (shown.TryGetValue(gap.FirstMark, out Nail? a) && shown.TryGetValue(gap.SecondMark, out Nail? b))
+                Spacing(a, b, gap.Gap);
+        }
+    }
+
+    private void Spacing(Nail a, Nail b, double gap)
+    {
+        Point2 p = view.At(a.Along, a.Elevation), q = view.At(b.Along, b.Elevation);
+        if (p.X > q.X)
+            (p, q) = (q, p);
+        string words = Printed.Fixed(gap, Lengths.Decimals(_print.Unit)) + DimensionSuffix(_print.Unit);
+        double height = _context.StyleOf(TextRole.Dimension).Height;
+        double width = TextMeasure.Measure(words, height, _context.StyleOf(TextRole.Dimension));
+        bool measuresTrue = Math.Abs(gap - Math.Abs(b.Along - a.Along)) < Lengths.Quantum(_print.Unit) / 2;
+        Crowd crowd = view.Labels.Placer.Crowd;
+        (double Y, Point2 At, Box Box)? best = null;
+        int fewest = int.MaxValue;
+        foreach ((double y, Point2 at) in Places(p, q, width, height))
+        {
+            Box box = Box.At(at + new Point2(0, height / 2), width, height * 1.35);
+            if (!view.Labels.Placer.Frame.Contains(box) || !crowd.IsFree(box))
+                continue;
+            int lines = crowd.LinesUnder(box);
+            if (lines >= fewest)
+                continue;
+            (fewest, best) = (lines, (y, at, box));
+            if (lines == 0)
+                break;
+        }
+        if (best is (double lineY, Point2 place, Box taken))
+        {
+            crowd.Add(taken);
+            crowd.Add(new(p.X, lineY), new(q.X, lineY), LineKind.NoText);
+            var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, lineY), place + new Point2(0, height / 2), 0) { Nail = a.Mark };
+            foreach (Primitive part in measuresTrue ? [dimension] : DimensionPicture.Draw(dimension, height, 1, words))
+                view.Labels.Add(part);
+            return;
+        }
+        view.Labels.Label(new LabelRequest([[$"{a.Mark} TO {b.Mark}: {words}"], [words]], TextRole.Dimension, (p + q) * 0.5, 0.5)
+        {
+            Layer = LayerRole.Dimension,
+            Nail = a.Mark,
+            LeaderFrom = 1,
+        });
+    }
+
+    /// <summary>Heights of a dimension line and places of its words, the best-liked first: below the nails and in the middle.</summary>
+    private static IEnumerable<(double Y, Point2 Text)> Places(Point2 p, Point2 q, double width, double height)
+    {
+        double play = Math.Max(width * 0.4, (q.X - p.X - width) / 2 - 0.5);
+        foreach (double drop in new[] { -2.3, 2.3, -3.3, 3.3, -4.4, 4.4, -5.6, 5.6 })
+        {
+            double y = (drop < 0 ? Math.Min(p.Y, q.Y) : Math.Max(p.Y, q.Y)) + drop;
+            double baseline = drop < 0 ? y - 0.5 - height : y + 0.7;
+            foreach (double shift in new[] { 0, 0.3, -0.3, 0.6, -0.6, 1, -1 })
+                yield return (y, new Point2((p.X + q.X) / 2 + shift * play, baseline));
+        }
+    }
+
+    public static string DimensionSuffix(LengthUnit unit) => Lengths.IsFoot(unit) ? "'" : "";
+
+    /// <summary>Row labels inside the view where a row begins or, when it is not level, ends away from the sheet's ends.</summary>
+    public void RowChanges()
+    {
+        foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
+        {
+            if (!NearEdge(row[0]) && !NearEdge(row[^1]))
+            {
+                RowLabel(row[0], row.Length);
+                if (row[0].Elevation != row[^1].Elevation)
+                    RowLabel(row[^1], row.Length);
+            }
+            else if (!NearEdge(row[0]))
+            {
+                RowLabel(row[0], row.Length);
+            }
+            else if (!NearEdge(row[^1]) && row[0].Elevation != row[^1].Elevation)
+            {
+                RowLabel(row[^1], row.Length);
+            }
+        }
+    }
+
+    private void RowLabel(Nail nail, int count)
+    {
+        string length = "L " + _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)));
+        string[] words = ["R" + nail.Row, "EL " + _print.Elevation(nail.Elevation), length];
+        view.Labels.Label(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.3)
+        {
+            Toward = Math.PI / 2,
+            LeaderFrom = 1.2,
+        });
+    }
+
+    /// <summary>True where a nail is the first or last that its row has on the sheet's end.</summary>
+    public bool NearEdge(Nail nail) =>
+        Math.Min(nail.Along - view.Window.Start, view.Window.End - nail.Along) <= 1.5 * nail.Section.HorizontalSpacing + 1e-6;
+
+    /// <summary>Production nails by section, leg and row, in order of station.</summary>
+    public static IEnumerable<Nail[]> RowGroups(IEnumerable<Nail> nails, Face face) =>
+        nails.Where(n => n.Kind != NailKind.Verification)
+            .GroupBy(n => (n.Section, face.LegAt(n.Along).Index, n.Row))
+            .Select(g => g.OrderBy(n => n.Along).ToArray());
+}

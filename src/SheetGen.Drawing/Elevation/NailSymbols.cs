@@ -1,0 +1,131 @@
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Drawing.Elevation;
+
+/// <summary>
+/// The nail blocks, told apart by shape and fill, in millimetres of paper. A turned nail points along +x of its block,
+/// which the reference turns toward the tip.
+/// </summary>
+public static class NailSymbols
+{
+    public const double Radius = 1.1;
+    private const double Ring = 1.65;
+    private const LayerRole On = LayerRole.Nail;
+
+    public static IReadOnlyList<string> Tags { get; } =
+        ["MARK", "ROW", "STATION", "ELEVATION", "SPLAY", "SIDE", "INCLINATION", "LENGTH", "BAR", "STATUS"];
+
+    public static string BlockOf(Nail nail) => BlockOf(nail.Kind, nail.Status);
+
+    public static string BlockOf(NailKind kind, NailStatus status)
+    {
+        string name = status switch
+        {
+            NailStatus.Grid => "NAIL-GRID",
+            NailStatus.Moved => "NAIL-MOVED",
+            NailStatus.Redirected => "NAIL-TURNED",
+            NailStatus.Noted => "NAIL-NOTED",
+            _ => "NAIL-STOP",
+        };
+        return kind switch
+        {
+            NailKind.Proof => name + "-PROOF",
+            NailKind.Verification => name + "-VERIFY",
+            _ => name,
+        };
+    }
+
+    public static IReadOnlyList<BlockDefinition> All { get; } =
+        [.. from kind in Enum.GetValues<NailKind>() from status in Enum.GetValues<NailStatus>() select Define(kind, status)];
+
+    private static BlockDefinition Define(NailKind kind, NailStatus status)
+    {
+        var lines = new List<Primitive>(StatusLines(status));
+        if (kind == NailKind.Proof)
+            lines.Add(new Circle(On, default, Ring));
+        if (kind == NailKind.Verification)
+            lines.Add(Polyline.Of(On, [new(Ring + 0.3, 0), new(0, Ring + 0.3), new(-Ring - 0.3, 0), new(0, -Ring - 0.3)], true));
+        BlockAttribute[] attributes =
+            [.. Tags.Select((tag, i) => new BlockAttribute(tag, tag, new(2, -3 * i), 2, false, TextRole.Label, On))];
+        return new(BlockOf(kind, status), lines, attributes, true);
+    }
+
+    private static IEnumerable<Primitive> StatusLines(NailStatus status)
+    {
+        yield return new Circle(On, default, Radius);
+        switch (status)
+        {
+            case NailStatus.Grid:
+                break;
+            case NailStatus.Moved:
+                yield return new Line(On, new(0, -Radius), new(0, Radius));
+                break;
+            case NailStatus.Redirected:
+                yield return new Fill(On, [new(new(0, -Radius), 1), new(new(0, Radius))]);
+                break;
+            case NailStatus.Noted:
+                yield return Fill.Disc(On, default, Radius);
+                yield return new Line(On, new(Radius, 0), new(2.6, 0));
+                yield return Fill.Of(On, new(3.4, 0), new(2.2, 0.55), new(2.2, -0.55));
+                break;
+            default:
+                yield return Polyline.Rectangle(On, Box.At(default, 2 * Ring, 2 * Ring));
+                yield return new Line(On, new(-Ring, -Ring), new(Ring, Ring));
+                yield return new Line(On, new(-Ring, Ring), new(Ring, -Ring));
+                break;
+        }
+    }
+
+    public static LayerRole LayerOf(Nail nail) => nail.Status switch
+    {
+        NailStatus.Unresolved => LayerRole.NailUnresolved,
+        NailStatus.Noted => LayerRole.NailNoted,
+        _ => nail.Kind == NailKind.Production ? LayerRole.Nail : LayerRole.NailTest,
+    };
+
+    /// <summary>Degrees by which the block is turned so that it points to the tip's side on the drawing.</summary>
+    public static double TurnOf(Nail nail, int drawingSign)
+    {
+        if (nail.Status is not (NailStatus.Redirected or NailStatus.Noted))
+            return 0;
+        if (nail.Splay != 0)
+            return nail.Splay * drawingSign > 0 ? 0 : 180;
+        return Sides.InclinationChange(nail) > 0 ? 270 : 90;
+    }
+
+    /// <summary>Boxes on paper, about the nail's place, that texts keep off.</summary>
+    public static IEnumerable<Box> Footprint(Nail nail, int drawingSign)
+    {
+        double half = nail.Kind == NailKind.Verification ? Ring + 0.3 : nail.Kind == NailKind.Proof || nail.Status == NailStatus.Unresolved ? Ring : Radius;
+        yield return Box.At(default, 2 * half, 2 * half);
+        if (nail.Status == NailStatus.Noted)
+        {
+            Point2 tip = new Point2(3.4, 0).Turned(TurnOf(nail, drawingSign) * Math.PI / 180);
+            yield return Box.Around([default, tip]).Grown(0.55);
+        }
+    }
+
+    public static BlockReference Reference(Nail nail, ElevationStrip strip, double unitsPerMillimetre, Printed print) =>
+        new(LayerOf(nail), BlockOf(nail), strip.At(nail.Along, nail.Elevation), unitsPerMillimetre, TurnOf(nail, strip.Sign), Attributes(nail, print))
+        {
+            Nail = nail.Mark,
+            Data = [nail.Mark],
+        };
+
+    private static KeyValuePair<string, string>[] Attributes(Nail nail, Printed print)
+    {
+        string[] values =
+        [
+            nail.Mark, nail.Row.ToString(), print.Station(nail.Station), print.Elevation(nail.Elevation),
+            Printed.Number(nail.Splay, 2), SideWords(nail), Printed.Number(nail.Inclination, 2),
+            Printed.Number(nail.Length, 3), nail.Bar.ToString(), nail.Status.ToString().ToLowerInvariant(),
+        ];
+        return [.. Tags.Zip(values, KeyValuePair.Create)];
+    }
+
+    private static string SideWords(Nail nail) =>
+        nail.Splay == 0 ? "" : Sides.Of(nail.Wall, nail.Splay) + " " + Sides.ByStation(nail.Splay);
+}

@@ -1,0 +1,239 @@
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Plan;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sections;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Drawing.Elevation;
+
+/// <summary>Composes a plan and elevation sheet: plan strip above, developed elevation below, notes at the bottom.</summary>
+public sealed class PlanElevationSheet(
+    DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> stripModel, IReadOnlyList<Primitive> planModel,
+    IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
+{
+    /// <summary>Room for a view's title and scale bar, mm.</summary>
+    public const double TitleBand = 15;
+
+    /// <summary>Room above the highest and below the lowest thing drawn in an elevation, mm.</summary>
+    public static (double Top, double Bottom) Bands(Box area) => area.Height > 350 ? (52, 44) : (38, 32);
+
+    private const double NotesBand = 22;
+
+    /// <summary>How far a view goes on beyond a wall's end, mm.</summary>
+    private const double Beyond = 2;
+
+    private const int MostTries = 6;
+
+    private readonly List<Primitive> _paper = [];
+    private readonly List<Primitive> _model = [];
+    private readonly List<Viewport> _viewports = [];
+    private readonly List<Finding> _findings = [];
+
+    public IReadOnlyList<Primitive> Paper => _paper;
+
+    /// <summary>Labels of the elevation, in model space.</summary>
+    public IReadOnlyList<Primitive> Model => _model;
+
+    public IReadOnlyList<Viewport> Viewports => _viewports;
+
+    public IReadOnlyList<Finding> Findings => _findings;
+
+    /// <summary>Longest window of a wall that fits an area, project units.</summary>
+    public static double Longest(DrawingContext context, Box area, SheetScale scale) =>
+        (area.Width - 2 * RowMargins.Width(context) - 6) * scale.UnitsPerMillimetre;
+
+    /// <summary>True where the plan stands above the elevation; else it gets a sheet of its own.</summary>
+    public bool HasPlanAbove(Box area) => PlanRoom(area).Height >= 30;
+
+    /// <summary>Draws a sheet that shows the plan only.</summary>
+    public void ComposePlan(SheetWindow window, Box area, string sheet)
+    {
+        var room = new Box(area.Left + 2, ElevationBottom(area), area.Right - 2, area.Top - 1);
+        Notes(Plan(window, room, PlanScale(window, room), sheet), area);
+    }
+
+    /// <summary>The largest customary scale, not larger than the elevation's, at which a window's plan fits above the elevation.</summary>
+    public SheetScale PlanScaleAbove(SheetWindow window, Box area) => PlanScale(window, PlanRoom(area));
+
+    private SheetScale PlanScale(SheetWindow window, Box room)
+    {
+        IReadOnlyList<SheetScale> scales =
+            [.. SheetScale.Customary(context.Templates, context.Project.Unit).Where(s => s.Value >= scale.Value).Prepend(scale).Distinct()];
+        double chosen = PlanView.Fit(context, plan, window, strip.Sign, room, [.. scales.Select(s => s.UnitsPerMillimetre)]).UnitsPerMillimetre;
+        return scales.First(s => s.UnitsPerMillimetre == chosen);
+    }
+
+    private double ElevationBottom(Box area) => area.Bottom + NotesBand + TitleBand;
+
+    private double ElevationHeight(Box area) =>
+        (strip.High - strip.Low) / scale.UnitsPerMillimetre + Bands(area).Top + Bands(area).Bottom;
+
+    private Box PlanRoom(Box area) =>
+        new(area.Left + 2, ElevationBottom(area) + ElevationHeight(area) + TitleBand + 2, area.Right - 2, area.Top - 1);
+
+    /// <summary>Draws the sheet of a window.</summary>
+    /// <param name="planScale">One for all sheets of a wall.</param>
+    /// <param name="before">Name of the sheet before it; null at the wall's start.</param>
+    /// <param name="after">Name of the sheet after it; null at the wall's end.</param>
+    public void Compose(SheetWindow window, Box area, SheetScale planScale, string sheet, string? before, string? after)
+    {
+        // At a wall's end the view goes on a little, at a match line it does not: no half symbols beyond the line.
+        double beyondStart = window.Before ? 0 : Beyond, beyondEnd = window.After ? 0 : Beyond;
+        double width = (window.End - window.Start) / scale.UnitsPerMillimetre + beyondStart + beyondEnd;
+        (double topBand, double bottomBand) = Bands(area);
+        double height = ElevationHeight(area), bottom = ElevationBottom(area);
+        double middle = (area.Left + area.Right) / 2;
+        var frame = new Box(middle - width / 2, bottom, middle + width / 2, bottom + height);
+        Point2 center = (strip.At(window.Start, strip.Low) + strip.At(window.End, strip.High)) * 0.5
+            + new Point2(strip.Sign * (beyondEnd - beyondStart) / 2, (topBand - bottomBand) / 2) * scale.UnitsPerMillimetre;
+        var viewport = new Viewport(frame, center, scale.UnitsPerMillimetre);
+        _viewports.Add(viewport);
+        IReadOnlyList<string> notes = Elevation(window, viewport, sheet);
+        MatchLines(window, viewport, before, after);
+        string range = $"STA {context.Print.Station(window.Wall.StationOf(window.Start))} TO {context.Print.Station(window.Wall.StationOf(window.End))}";
+        string view = context.Project.Sheets.FromBehind ? "SEEN FROM BEHIND" : "SEEN FROM THE FRONT";
+        Title($"ELEVATION, {window.Wall.Name.ToUpperInvariant()}", $"{range}, DEVELOPED ALONG THE LAYOUT LINE, {view}", scale, new(area.Left + 4, bottom - 9));
+        IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet) : [];
+        Notes([.. notes, .. planNotes], area);
+    }
+
+    /// <summary>
+    /// Places the elevation's labels; where a callout finds no room, again with that callout first, at last with unresolved neighbours
+    /// called out together.
+    /// </summary>
+    private IReadOnlyList<string> Elevation(SheetWindow window, Viewport viewport, string sheet)
+    {
+        // Beside a match line two millimetres stay free of labels.
+        bool cutLeft = strip.Sign > 0 ? window.Before : window.After, cutRight = strip.Sign > 0 ? window.After : window.Before;
+        Box inner = new Box(
+            viewport.Frame.Left + (cutLeft ? 2.2 : 0), viewport.Frame.Bottom, viewport.Frame.Right - (cutRight ? 2.2 : 0), viewport.Frame.Top).Grown(-0.3);
+        HashSet<string> first = [], repeated = [];
+        for (int left = MostTries - 1; ; left--)
+        {
+            var labels = new ViewLabels(context, viewport, inner, sheet, window.Wall);
+            var view = new ElevationView(context, strip, window, viewport, labels);
+            var nails = new NailLabels(view, scale.DimensionStyle);
+            Write(view, nails, first, left < MostTries / 2);
+            string[] failed = [.. labels.Findings.Where(f => f.Severity == Severity.Error).SelectMany(f => f.Nails)];
+            if (left > 0 && failed.Length > 0)
+            {
+                first.UnionWith(failed);
+                // What failed twice fails a third time: go on to the groups.
+                left = Math.Min(left, failed.All(repeated.Contains) ? MostTries / 2 : left);
+                repeated.UnionWith(failed);
+                continue;
+            }
+            _model.AddRange(labels.InModel());
+            _paper.AddRange(RowMargins.Draw(view, nails));
+            _findings.AddRange(labels.Findings);
+            return labels.Notes;
+        }
+    }
+
+    private void Write(ElevationView view, NailLabels nails, HashSet<string> first, bool grouped)
+    {
+        view.Crowd(stripModel);
+        var wall = new ElevationLabels(view);
+        wall.Axis();
+        nails.Callouts(first, grouped);
+        wall.Sections();
+        wall.Cuts(cuts);
+        wall.Top();
+        nails.Spacings();
+        wall.Bottom();
+        nails.RowChanges();
+        wall.Corners();
+        wall.Ground();
+        wall.Obstructions();
+        wall.Borings();
+        NailMarks.Write(view);
+    }
+
+    private void MatchLines(SheetWindow window, Viewport viewport, string? before, string? after)
+    {
+        foreach ((double along, string? other) in new[] { (window.Start, before), (window.End, after) })
+        {
+            if (other is null)
+                continue;
+            double x = viewport.ToPaper.Apply(strip.At(along, 0)).X;
+            bool left = x < viewport.Frame.Center.X;
+            _paper.Add(new Line(LayerRole.MatchLine, new(x, viewport.Frame.Bottom), new(x, viewport.Frame.Top)));
+            // Beside the line, above the highest row's words: that much room is always free there.
+            double height = context.StyleOf(TextRole.Label).Height, pitch = height * TextMeasure.LinePitch;
+            double first = left ? x - 3 - pitch : x + 3 + height;
+            string[] words = ["MATCH LINE STA " + context.Print.Station(window.Wall.StationOf(along)), "SEE SHEET " + other];
+            for (int i = 0; i < words.Length; i++)
+                _paper.Add(context.Write(LayerRole.MatchLine, TextRole.Label, new(first + i * pitch, viewport.Frame.Top - 2), words[i], HorizontalAlign.Right, 90));
+        }
+    }
+
+    private void Title(string title, string below, SheetScale at, Point2 place)
+    {
+        _paper.Add(context.Write(LayerRole.Title, TextRole.ViewTitle, place, title));
+        _paper.Add(context.Write(LayerRole.Title, TextRole.Label, place - new Point2(0, 2.5 + context.StyleOf(TextRole.Label).Height), $"{below}. SCALE {at.Words}"));
+        double right = place.X + Math.Max(
+            TextMeasure.Measure(title, context.StyleOf(TextRole.ViewTitle).Height, context.StyleOf(TextRole.ViewTitle)),
+            TextMeasure.Measure($"{below}. SCALE {at.Words}", context.StyleOf(TextRole.Label).Height, context.StyleOf(TextRole.Label)));
+        _paper.Add(new Line(LayerRole.Title, place - new Point2(0, 1.4), new(right, place.Y - 1.4)));
+        _paper.AddRange(at.Bar(context, new(right + 14, place.Y - 3)));
+    }
+
+    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, SheetScale planScale, string sheet)
+    {
+        Viewport viewport = PlanView.Fit(context, plan, window, strip.Sign, frame, [planScale.UnitsPerMillimetre]);
+        _viewports.Add(viewport);
+        PlaneTransform toPaper = viewport.ToPaper;
+        var labels = new ViewLabels(context, viewport, viewport.Frame.Grown(-1), sheet, window.Wall);
+        var writer = new PlanLabels(context, labels, p => toPaper.Apply(plan.At(p)));
+        writer.Crowd(planModel.Select(toPaper.Apply));
+        NorthArrow(viewport.Frame, frame, viewport.Twist, labels);
+        writer.Stations(window.Wall, plan);
+        writer.Alignment(window.Wall.LayoutLine);
+        writer.Obstructions();
+        SoilSide(window, labels, toPaper);
+        _paper.AddRange(labels.Paper);
+        _findings.AddRange(labels.Findings);
+        Title($"PLAN, {window.Wall.Name.ToUpperInvariant()}", "TURNED SO THAT STATIONS RUN AS IN THE ELEVATION; NAILS HEAD TO TIP", planScale, new(frame.Left + 2, frame.Bottom - 9));
+        return labels.Notes;
+    }
+
+    private void SoilSide(SheetWindow window, ViewLabels labels, PlaneTransform toPaper)
+    {
+        double middle = (window.Start + window.End) / 2;
+        Vector2D normal = new Face(window.Wall).NormalAt(middle);
+        Vector2D on = window.Wall.LayoutLine.PointAt(middle);
+        Point2 at = toPaper.Apply(plan.At(on)), front = toPaper.Apply(plan.At(on - normal)) - at;
+        labels.Label(new LabelRequest([["FRONT OF WALL"]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40 });
+    }
+
+    /// <summary>Beside the view where the sheet leaves room, else in its upper right corner.</summary>
+    private static void NorthArrow(Box view, Box room, double twist, ViewLabels labels)
+    {
+        bool beside = room.Right - view.Right > 34;
+        Point2 at = new(beside ? view.Right + 18 : view.Right - 18, view.Top - 18);
+        Point2 T(double x, double y) => at + new Point2(x, y).Turned(twist);
+        labels.Add(new Line(LayerRole.Title, T(0, -9), T(0, 9)));
+        labels.Add(Fill.Of(LayerRole.Title, T(0, 9), T(-2.2, 3), T(0, 3)));
+        labels.Add(Polyline.Of(LayerRole.Title, [T(0, 9), T(2.2, 3), T(0, 3)], true));
+        Point2 n = T(0, 12.2);
+        labels.Add(new Text(LayerRole.Title, TextRole.ViewTitle, n - new Point2(0, 2), 4, "N", HorizontalAlign.Center));
+        labels.Placer.Crowd.Add(Box.At(at, 30, 30));
+    }
+
+    private void Notes(IReadOnlyList<string> notes, Box area)
+    {
+        double height = context.StyleOf(TextRole.Label).Height;
+        double pitch = height * TextMeasure.LinePitch;
+        int rows = Math.Max(1, (int)((NotesBand - 6) / pitch));
+        for (int i = 0; i < notes.Count; i++)
+        {
+            var at = new Point2(area.Left + 4 + i / rows * 95, area.Bottom + NotesBand - 6 - i % rows * pitch);
+            _paper.Add(context.Write(LayerRole.Note, TextRole.Label, at, FormattableString.Invariant($"({i + 1}) {notes[i]}")));
+        }
+    }
+}

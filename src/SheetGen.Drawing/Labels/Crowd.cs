@@ -1,0 +1,158 @@
+using SheetGen.Drawing.Primitives;
+
+namespace SheetGen.Drawing.Labels;
+
+/// <summary>What already stands on a sheet, found fast by place: boxes that keep texts away, leaders, and lines better not written over.</summary>
+public sealed class Crowd
+{
+    private const double Cell = 8;
+    private readonly Box _bounds;
+    private readonly int _columns;
+    private readonly int _rows;
+    private readonly List<int>?[] _boxCells;
+    private readonly List<int>?[] _lineCells;
+    private readonly List<(Box Box, bool OwnsLeader)> _boxes = [];
+    private readonly List<(Point2 From, Point2 To, LineKind Kind)> _lines = [];
+
+    /// <summary>An empty crowd; what lies wholly outside the bounds is left out, for no label goes there.</summary>
+    public Crowd(Box bounds)
+    {
+        _bounds = bounds;
+        _columns = Math.Max(1, (int)Math.Ceiling(bounds.Width / Cell));
+        _rows = Math.Max(1, (int)Math.Ceiling(bounds.Height / Cell));
+        _boxCells = new List<int>?[_columns * _rows];
+        _lineCells = new List<int>?[_columns * _rows];
+    }
+
+    /// <summary>A box that keeps texts away; a nail or a hatched part lets its own leaders start within it.</summary>
+    public void Add(Box box, bool ownsLeader = false)
+    {
+        if (!box.Overlaps(_bounds))
+            return;
+        (int left, int bottom, int right, int top) = CellsOf(box);
+        for (int y = bottom; y <= top; y++)
+        {
+            for (int x = left; x <= right; x++)
+                (_boxCells[y * _columns + x] ??= []).Add(_boxes.Count);
+        }
+        _boxes.Add((box, ownsLeader));
+    }
+
+    public void Add(Point2 from, Point2 to, LineKind kind)
+    {
+        if (!_bounds.Crosses(from, to))
+            return;
+        (int left, int bottom, int right, int top) = CellsOf(Box.Around([from, to]));
+        for (int y = bottom; y <= top; y++)
+        {
+            for (int x = left; x <= right; x++)
+            {
+                if (Passes(x, y, from, to))
+                    (_lineCells[y * _columns + x] ??= []).Add(_lines.Count);
+            }
+        }
+        _lines.Add((from, to, kind));
+    }
+
+    public bool IsFree(Box box)
+    {
+        (int left, int bottom, int right, int top) = CellsOf(box);
+        for (int y = bottom; y <= top; y++)
+        {
+            for (int x = left; x <= right; x++)
+            {
+                if (_boxCells[y * _columns + x] is { } boxes)
+                {
+                    foreach (int i in boxes)
+                    {
+                        if (_boxes[i].Box.Overlaps(box))
+                            return false;
+                    }
+                }
+                if (_lineCells[y * _columns + x] is { } lines)
+                {
+                    foreach (int i in lines)
+                    {
+                        if (_lines[i].Kind != LineKind.Soft && box.Crosses(_lines[i].From, _lines[i].To))
+                            return false;
+                    }
+                }
+            }
+        }
+        return true;
+    }
+
+    /// <summary>Number of lines under a box.</summary>
+    public int LinesUnder(Box box)
+    {
+        HashSet<int>? met = null;
+        (int left, int bottom, int right, int top) = CellsOf(box);
+        for (int y = bottom; y <= top; y++)
+        {
+            for (int x = left; x <= right; x++)
+            {
+                if (_lineCells[y * _columns + x] is not { } lines)
+                    continue;
+                foreach (int i in lines)
+                {
+                    if (box.Crosses(_lines[i].From, _lines[i].To))
+                        (met ??= []).Add(i);
+                }
+            }
+        }
+        return met?.Count ?? 0;
+    }
+
+    /// <summary>False where a leader would run through a text, a nail other than its own, or another leader.</summary>
+    public bool IsLeaderFree(Point2 from, Point2 to, Point2 anchor)
+    {
+        (int left, int bottom, int right, int top) = CellsOf(Box.Around([from, to]));
+        for (int y = bottom; y <= top; y++)
+        {
+            for (int x = left; x <= right; x++)
+            {
+                if (Passes(x, y, from, to) && !IsLeaderFree(y * _columns + x, from, to, anchor))
+                    return false;
+            }
+        }
+        return true;
+    }
+
+    private bool IsLeaderFree(int cell, Point2 from, Point2 to, Point2 anchor)
+    {
+        foreach (int i in _boxCells[cell] ?? [])
+        {
+            (Box box, bool ownsLeader) = _boxes[i];
+            if (box.Crosses(from, to) && !(ownsLeader && box.Contains(anchor)))
+                return false;
+        }
+        foreach (int i in _lineCells[cell] ?? [])
+        {
+            if (_lines[i].Kind == LineKind.Leader && Meet(_lines[i].From, _lines[i].To, from, to))
+                return false;
+        }
+        return true;
+    }
+
+    private static bool Meet(Point2 a, Point2 b, Point2 c, Point2 d) =>
+        Side(a, b, c) * Side(a, b, d) < 0 && Side(c, d, a) * Side(c, d, b) < 0;
+
+    private static double Side(Point2 a, Point2 b, Point2 p) => (b.X - a.X) * (p.Y - a.Y) - (b.Y - a.Y) * (p.X - a.X);
+
+    private (int Left, int Bottom, int Right, int Top) CellsOf(Box box) =>
+        (Column(box.Left), Row(box.Bottom), Column(box.Right), Row(box.Top));
+
+    private int Column(double x) => (int)Math.Clamp(Math.Floor((x - _bounds.Left) / Cell), 0, _columns - 1);
+
+    private int Row(double y) => (int)Math.Clamp(Math.Floor((y - _bounds.Bottom) / Cell), 0, _rows - 1);
+
+    /// <summary>True where a segment passes a cell; a cell at the edge of the bounds takes all that lies beyond it.</summary>
+    private bool Passes(int column, int row, Point2 from, Point2 to)
+    {
+        const double Far = 1e6;
+        double left = _bounds.Left + column * Cell, bottom = _bounds.Bottom + row * Cell;
+        return new Box(
+            column == 0 ? -Far : left - 0.01, row == 0 ? -Far : bottom - 0.01,
+            column == _columns - 1 ? Far : left + Cell + 0.01, row == _rows - 1 ? Far : bottom + Cell + 0.01).Crosses(from, to);
+    }
+}

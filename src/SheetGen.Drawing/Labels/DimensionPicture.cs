@@ -1,0 +1,45 @@
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
+
+namespace SheetGen.Drawing.Labels;
+
+/// <summary>The lines and the text that show a dimension.</summary>
+public static class DimensionPicture
+{
+    /// <summary>The picture of a dimension of a sheet set.</summary>
+    public static IEnumerable<Primitive> Draw(Dimension dimension, DimensionStyle style) =>
+        Draw(dimension, style.TextHeight * style.Scale, style.Scale, Measured(dimension, style));
+
+    public static string Measured(Dimension dimension, DimensionStyle style)
+    {
+        double length = Math.Abs((dimension.To - dimension.From).Turned(-dimension.Angle * Math.PI / 180).X);
+        return Printed.Fixed(length, style.Decimals) + style.Suffix;
+    }
+
+    /// <param name="unitsPerMillimetre">Drawing units per millimetre of paper.</param>
+    public static IEnumerable<Primitive> Draw(Dimension d, double height, double unitsPerMillimetre, string words)
+    {
+        double turn = d.Angle * Math.PI / 180;
+        Point2 along = new Point2(1, 0).Turned(turn);
+        Point2 Foot(Point2 p) => d.LinePoint + along * ((p - d.LinePoint).X * along.X + (p - d.LinePoint).Y * along.Y);
+        Point2 a = Foot(d.From), b = Foot(d.To);
+        Line Part(Point2 from, Point2 to) => new(d.Layer, from, to) { Nail = d.Nail };
+        yield return Part(a, b);
+        foreach ((Point2 foot, Point2 measured) in new[] { (a, d.From), (b, d.To) })
+        {
+            Point2 way = foot - measured;
+            if (way.Length > 1e-9)
+            {
+                Point2 unit = way * (1 / way.Length);
+                yield return Part(
+                    measured + unit * (DimensionStyle.ExtensionOffset * unitsPerMillimetre),
+                    foot + unit * (DimensionStyle.ExtensionBeyond * unitsPerMillimetre));
+            }
+            Point2 tick = new Point2(1, 1).Turned(turn) * (DimensionStyle.TickSize / 2 * unitsPerMillimetre);
+            yield return Part(foot - tick, foot + tick);
+        }
+        Point2 baseline = d.TextPoint - new Point2(0, height / 2).Turned(turn);
+        yield return new Text(d.Layer, TextRole.Dimension, baseline, height, words, HorizontalAlign.Center, d.Angle) { Nail = d.Nail };
+    }
+}

@@ -1,0 +1,28 @@
+using SheetGen.Drawing.Primitives;
+
+namespace SheetGen.Drawing.Labels;
+
+/// <summary>A label that looks for a place near its anchor.</summary>
+/// <param name="Variants">The label's lines, in forms to be tried, the best-liked first.</param>
+/// <param name="Anchor">What it speaks of.</param>
+/// <param name="AnchorRadius">Distance from the anchor that the label and its leader keep.</param>
+public sealed record LabelRequest(IReadOnlyList<IReadOnlyList<string>> Variants, TextRole Role, Point2 Anchor, double AnchorRadius)
+{
+    public LayerRole Layer { get; init; } = LayerRole.Label;
+
+    /// <summary>Direction liked best, radians; null for any.</summary>
+    public double? Toward { get; init; }
+
+    /// <summary>True for a text that reads upward.</summary>
+    public bool Upright { get; init; }
+
+    /// <summary>Farthest that the label goes, mm.</summary>
+    public double Reach { get; init; } = 90;
+
+    /// <summary>Distance up to which no leader is drawn.</summary>
+    public double LeaderFrom { get; init; } = 1.6;
+
+    public string? Nail { get; init; }
+
+    public string? Obstruction { get; init; }
+}

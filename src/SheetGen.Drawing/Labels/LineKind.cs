@@ -1,0 +1,12 @@
+namespace SheetGen.Drawing.Labels;
+
+/// <summary>What a line does to the labels near it.</summary>
+public enum LineKind
+{
+    /// <summary>Texts and leaders may cross it, though texts had better not.</summary>
+    Soft,
+    /// <summary>No text may stand on it; leaders may cross it.</summary>
+    NoText,
+    /// <summary>Neither texts nor leaders may cross it.</summary>
+    Leader,
+}

@@ -1,7 +1,0 @@
-using SheetGen.Drawing.Primitives;
-
-namespace SheetGen.Drawing.Placing;
-
-/// <summary>A label in its place.</summary>
-/// <param name="Leader">From the anchor to the label; null where it stands close by.</param>
-public sealed record PlacedLabel(IReadOnlyList<Text> Texts, Box Box, Line? Leader);

@@ -1,0 +1,128 @@
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Plan;
+
+/// <summary>The plan: x easting, y northing, moved by an origin; without its labels.</summary>
+public sealed class PlanModel(DrawingContext context, Point2 origin)
+{
+    public Point2 At(Vector2D point) => new(point.E + origin.X, point.N + origin.Y);
+
+    public IEnumerable<Primitive> Draw()
+    {
+        foreach (LayoutLine line in context.Project.LayoutLines)
+            yield return LinePath(LayerRole.LayoutLine, line, 0, line.Length);
+        foreach (Wall wall in context.Project.Walls)
+        {
+            var face = new Face(wall);
+            foreach (Leg leg in face.Legs)
+                yield return Polyline.Of(LayerRole.Face, FacePoints(face, leg).Select(At));
+            foreach (double at in StationTicks(wall))
+                yield return Tick(wall, at);
+        }
+        foreach (Obstruction o in context.Project.Obstructions)
+        {
+            foreach (Primitive p in Outline(o))
+                yield return p with { Obstruction = o.Name };
+        }
+        foreach (Boring b in context.Project.Borings)
+        {
+            double r = context.Project.Unit == LengthUnit.Metre ? 0.3 : 1;
+            yield return new Circle(LayerRole.Boring, At(b.At), r);
+            yield return new Line(LayerRole.Boring, At(b.At) - new Point2(r, 0), At(b.At) + new Point2(r, 0));
+            yield return new Line(LayerRole.Boring, At(b.At) - new Point2(0, r), At(b.At) + new Point2(0, r));
+        }
+        foreach (var nail in context.Layout.Nails)
+        {
+            yield return new Line(
+                nail.Status == Model.Results.NailStatus.Noted ? LayerRole.NailNoted : LayerRole.NailTrace,
+                At(nail.Hole.Head.Plan), At(nail.Hole.Tip.Plan))
+            { Nail = nail.Mark };
+        }
+    }
+
+    /// <summary>Stations marked in plan: full steps inside the wall.</summary>
+    public IEnumerable<double> StationTicks(Wall wall)
+    {
+        double step = context.Project.Unit == LengthUnit.Metre ? 10 : 25;
+        for (double s = Math.Ceiling(wall.StationOf(wall.Start) / step - 1e-9) * step; s <= wall.StationOf(wall.End) + 1e-9; s += step)
+            yield return wall.LayoutLine.AlongOf(s);
+    }
+
+    private Line Tick(Wall wall, double along)
+    {
+        double half = context.Project.Unit == LengthUnit.Metre ? 0.5 : 1.5;
+        return new(LayerRole.LayoutLine, At(wall.LayoutLine.PointAt(along, half)), At(wall.LayoutLine.PointAt(along, -half)));
+    }
+
+    private Polyline LinePath(LayerRole layer, LayoutLine line, double start, double end)
+    {
+        var vertices = new List<Vertex>();
+        foreach (LayoutPiece piece in line.Pieces)
+        {
+            double from = Math.Max(start, piece.Start), to = Math.Min(end, piece.End);
+            if (to <= from)
+                continue;
+            // Plan turns to the right are clockwise on the drawing.
+            double bulge = -Math.Tan(piece.Curvature * (to - from) / 4);
+            vertices.Add(new(At(piece.PointAt(from)), bulge));
+            if (piece == line.Pieces[^1] || to >= end)
+                vertices.Add(new(At(piece.PointAt(to))));
+        }
+        return new(layer, vertices);
+    }
+
+    /// <summary>The face at the bottom, a point a length, ends cut at the mitre.</summary>
+    private static IEnumerable<Vector2D> FacePoints(Face face, Leg leg)
+    {
+        Wall wall = face.Wall;
+        double z = wall.Bottom.At(leg.Start);
+        double from = leg.Start + (leg.StartCorner is null ? 0 : face.MitreCut(leg.StartCorner, z));
+        double to = leg.End - (leg.EndCorner is null ? 0 : face.MitreCut(leg.EndCorner, z));
+        bool curved = wall.LayoutLine.Pieces.Any(p => p.Curvature != 0 && p.End > from && p.Start < to);
+        int count = curved ? Math.Max(2, (int)Math.Ceiling((to - from) / Math.Max(1, (to - from) / 60))) : 1;
+        for (int i = 0; i <= count; i++)
+        {
+            double at = from + (to - from) * i / count;
+            double inside = Math.Clamp(at, leg.Start, Math.Max(leg.Start, leg.End - 1e-7));
+            Vector2D tangent = wall.LayoutLine.TangentAt(inside);
+            yield return wall.LayoutLine.PointAt(inside) + tangent * (at - inside) + face.NormalAt(inside) * face.OffsetAt(z);
+        }
+    }
+
+    private IEnumerable<Primitive> Outline(Obstruction o)
+    {
+        Vector3D[] shape = [.. o.Shape];
+        switch (o.Kind)
+        {
+            case ObstructionKind.Shaft or ObstructionKind.Pile:
+                yield return new Circle(LayerRole.Obstruction, At(shape[0].Plan), o.Diameter / 2);
+                if ((shape[^1].Plan - shape[0].Plan).Length > 0.01 * o.Diameter)
+                    yield return new Circle(LayerRole.Obstruction, At(shape[^1].Plan), o.Diameter / 2);
+                break;
+            case ObstructionKind.Pipe:
+                foreach (int side in new[] { -1, 1 })
+                    yield return Polyline.Of(LayerRole.Utility, Beside([.. shape.Select(p => At(p.Plan))], side * o.Diameter / 2));
+                break;
+            case ObstructionKind.Boundary:
+                yield return Polyline.Of(LayerRole.Boundary, shape.Select(p => At(p.Plan)));
+                break;
+            default:
+                yield return Polyline.Of(LayerRole.Obstruction, shape.Select(p => At(p.Plan)), true);
+                break;
+        }
+    }
+
+    private static IEnumerable<Point2> Beside(Point2[] path, double distance)
+    {
+        for (int i = 0; i < path.Length; i++)
+        {
+            Point2 way = path[Math.Min(i + 1, path.Length - 1)] - path[Math.Max(i - 1, 0)];
+            double length = Math.Max(way.Length, 1e-9);
+            yield return path[i] + new Point2(-way.Y, way.X) * (distance / length);
+        }
+    }
+}

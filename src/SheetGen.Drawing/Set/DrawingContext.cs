@@ -1,0 +1,40 @@
+using SheetGen.Drawing.Plan;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Drawing.Set;
+
+/// <summary>What every part of the composer draws from.</summary>
+public sealed record DrawingContext(
+    WallProject Project, NailLayout Layout, ClearanceReport Report, QuantityTable Quantities, IReadOnlyList<TableData> Tables, RunInfo Run,
+    DrawingTemplates Templates)
+{
+    /// <summary>The words of the sheets, with the project's own for a design section.</summary>
+    public Language Language { get; } = Templates.Language.WithZone(Project.Sheets.SectionWord);
+
+    public Printed Print { get; } = new(Project.Unit, Project.Origin, Templates.Language);
+
+    private readonly Dictionary<LayoutLine, Dictionary<Obstruction, IReadOnlyList<LinePlace>>> _places = new(ReferenceEqualityComparer.Instance);
+
+    /// <summary>Where the points of an obstruction lie along a layout line; looked up once for each pair.</summary>
+    public IReadOnlyList<LinePlace> PlacesOf(LayoutLine line, Obstruction obstruction)
+    {
+        if (!_places.TryGetValue(line, out Dictionary<Obstruction, IReadOnlyList<LinePlace>>? known))
+            _places[line] = known = new(ReferenceEqualityComparer.Instance);
+        if (!known.TryGetValue(obstruction, out IReadOnlyList<LinePlace>? places))
+            known[obstruction] = places = [.. obstruction.Shape.Select(p => LayoutProjection.Locate(line, p.Plan))];
+        return places;
+    }
+
+    public TextStyle StyleOf(TextRole role) => Templates.Texts[role];
+
+    /// <summary>A fixed text of the sheets with its values.</summary>
+    public string Say(Phrase phrase, params ReadOnlySpan<string> values) => Language.Say(phrase, values);
+
+    public IEnumerable<Nail> NailsOf(Wall wall) => Layout.Nails.Where(n => n.Wall == wall);
+
+    public Text Write(LayerRole layer, TextRole role, Point2 at, string value, HorizontalAlign align = HorizontalAlign.Left, double rotation = 0) =>
+        new(layer, role, at, StyleOf(role).Height, value, align, rotation);
+}

@@ -1,0 +1,89 @@
+using System.Globalization;
+using System.Text;
+using System.Text.RegularExpressions;
+
+namespace SheetGen.Drawing.Templating;
+
+/// <summary>The words of the sheets in one language.</summary>
+public sealed partial class Language
+{
+    /// <summary>Stands in texts for what the project calls a design section of its wall.</summary>
+    private const string ZoneField = "{zone}";
+
+    private readonly IReadOnlyDictionary<Phrase, string> _phrases;
+    private readonly IReadOnlyDictionary<string, string> _terms;
+
+    private Language(IReadOnlyDictionary<Phrase, string> phrases, IReadOnlyDictionary<string, string> terms) => (_phrases, _terms) = (phrases, terms);
+
+    /// <summary>Reads a language from its list: every phrase, with the same fields as in another language.</summary>
+    /// <param name="like">The language whose fields count; null to take them as they are.</param>
+    /// <exception cref="FormatException">A phrase is missing, unknown or has other fields; the message names all of them.</exception>
+    internal static Language Of(LanguageList list, Language? like)
+    {
+        var faults = new List<string>();
+        var phrases = new Dictionary<Phrase, string>();
+        foreach ((string name, string? text) in list.Phrases)
+        {
+            if (text is not null && Enum.TryParse(name, out Phrase phrase) && Enum.IsDefined(phrase) && !char.IsDigit(name[0]))
+                phrases[phrase] = text;
+            else
+                faults.Add($"\"{name}\" is no phrase of the sheets");
+        }
+        foreach (Phrase phrase in Enum.GetValues<Phrase>())
+        {
+            if (!phrases.TryGetValue(phrase, out string? text))
+                faults.Add($"the phrase \"{phrase}\" is missing");
+            else if (like is not null && !Fields(text).SetEquals(Fields(like._phrases[phrase])))
+                faults.Add($"the phrase \"{phrase}\" has other fields than \"{like._phrases[phrase]}\"");
+        }
+        if (faults.Count > 0)
+            throw new FormatException(string.Join("; ", faults));
+        return new(phrases, list.Terms ?? []);
+    }
+
+    /// <summary>The words with the project's own word for a design section of its wall.</summary>
+    /// <param name="word">Null for the language's own.</param>
+    public Language WithZone(string? word)
+    {
+        string zone = (word ?? _phrases[Phrase.DesignZone]).ToUpperInvariant();
+        return new(_phrases.ToDictionary(p => p.Key, p => p.Value.Replace(ZoneField, zone, StringComparison.Ordinal)),
+            _terms.ToDictionary(t => t.Key, t => t.Value.Replace(ZoneField, zone, StringComparison.Ordinal)));
+    }
+
+    /// <summary>A phrase with its values.</summary>
+    public string Say(Phrase phrase, params ReadOnlySpan<string> values)
+    {
+        string text = _phrases[phrase];
+        if (values.Length == 0 || !text.Contains('{', StringComparison.Ordinal))
+            return text;
+        var said = new StringBuilder(text.Length + 16);
+        int from = 0;
+        foreach (Match field in Field().Matches(text))
+        {
+            int index = int.Parse(field.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
+            said.Append(text, from, field.Index - from).Append(index < values.Length ? values[index] : field.Value);
+            from = field.Index + field.Length;
+        }
+        return said.Append(text, from, text.Length - from).ToString();
+    }
+
+    /// <summary>
+    /// A word or head of a table of the take-off in this language, itself where the language has none. A unit after the last comma is
+    /// looked up by itself.
+    /// </summary>
+    public string Term(string english)
+    {
+        if (_terms.TryGetValue(english, out string? whole))
+            return whole;
+        int comma = english.LastIndexOf(", ", StringComparison.Ordinal);
+        return comma > 0 && _terms.TryGetValue(english[..comma], out string? head) ? $"{head}, {Term(english[(comma + 2)..])}" : english;
+    }
+
+    private static HashSet<string> Fields(string text) => [.. AnyField().Matches(text).Select(m => m.Value)];
+
+    [GeneratedRegex("\\{([0-9])\\}", RegexOptions.CultureInvariant)]
+    private static partial Regex Field();
+
+    [GeneratedRegex("\\{[a-z0-9_]+\\}", RegexOptions.CultureInvariant)]
+    private static partial Regex AnyField();
+}
