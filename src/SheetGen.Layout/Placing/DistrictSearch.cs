@@ -19,21 +19,27 @@ internal sealed class DistrictSearch
     /// <summary>Trials that save effort, for each nail that is not plain.</summary>
     private const int EffortTrials = 30;
 
+    /// <summary>Most stretches that are solved by chain at the end.</summary>
+    private const int GreatestChains = 32;
+
     private readonly StretchLimits _limits;
+    private readonly IReadOnlyList<string> _without;
     private readonly List<Slot> _seeds = [];
     private readonly (INeighbourhood Way, int Share)[] _ways;
     private readonly NewHeads _newHeads;
     private readonly Stretch _stretch;
     private readonly SingleNail _single;
 
-    public DistrictSearch(District district, StretchLimits limits)
+    public DistrictSearch(District district, StretchLimits limits, IReadOnlyList<string> without)
     {
         District = district;
         _limits = limits;
         _newHeads = new NewHeads(district);
-        _ways = [(new Blockers(district), 60), (_newHeads, 25), (new Window(district), 3), (new Ejection(district), 1)];
         _stretch = new Stretch(district);
         _single = new SingleNail(district);
+        _without = without;
+        (INeighbourhood Way, int Share)[] ways = [(new Blockers(district), 60), (_newHeads, 25), (new Window(district), 3), (new Ejection(district), 1)];
+        _ways = [.. ways.Where(w => IsUsed(w.Way)).DefaultIfEmpty((_single, 1))];
     }
 
     public District District { get; }
@@ -97,9 +103,7 @@ internal sealed class DistrictSearch
         Slot[] turned = [.. District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s))];
         for (int i = 0; i < EffortTrials * turned.Length; i++)
             Try(Pick(), turned[District.Random.Below(turned.Length)]);
-        FindSeeds();
-        foreach (Slot slot in _seeds.Distinct().ToList())
-            Try(_stretch, slot);
+        Chains();
         for (bool better = true; better;)
         {
             better = false;
@@ -111,15 +115,36 @@ internal sealed class DistrictSearch
     /// <summary>False for a nail that no direction at its grid place could free: only other heads can.</summary>
     private static bool CanStand(Slot slot) => !slot.IsUnresolved || slot.Row.FreeOf(slot.Grid).Any;
 
+    /// <summary>Solves stretches by chain, those with noted nails first; one that holds what the last ones left is passed over.</summary>
+    private void Chains()
+    {
+        FindSeeds();
+        var solved = new HashSet<Placed>(ReferenceEqualityComparer.Instance);
+        int chains = 0;
+        foreach (Slot slot in _seeds.Concat(District.Slots).Distinct().ToList())
+        {
+            if (!District.May(slot) || IsPlain(slot) || _limits.IsMet(slot) || Array.TrueForAll(slot.Nails, solved.Contains))
+                continue;
+            if (++chains > GreatestChains)
+                return;
+            Try(_stretch, slot);
+            IReadOnlyList<Slot> row = District.Layout.Rows[slot.Row.Index].Slots;
+            for (int label = Math.Max(0, slot.Label - 1); label <= Math.Min(row.Count - 1, slot.Label + 1); label++)
+                solved.UnionWith(row[label].Nails);
+        }
+    }
+
     private static bool IsPlain(Slot slot) => slot.Nails.Length == 1 && slot.Nails[0].IsPlain;
 
     private int Try(INeighbourhood way, Slot seed)
     {
-        if (way.Propose(seed))
+        if (IsUsed(way) && way.Propose(seed))
             return District.Trial.End(way.MovesSideways);
         District.Trial.Undo();
         return 1;
     }
+
+    private bool IsUsed(INeighbourhood way) => _without.Count == 0 || !_without.Contains(way.GetType().Name);
 
     private INeighbourhood Pick()
     {

@@ -27,9 +27,15 @@ public sealed class LayoutSearch
         _progress = progress;
         _maximum = site.Project.Rules.Redirect.Maximum;
         Layout = new LayoutState(rows, site.Project.Rules.NailClearance);
+        Cover = new CoverWatch(Layout);
     }
 
     public LayoutState Layout { get; }
+
+    public CoverWatch Cover { get; }
+
+    /// <summary>Length of wall that the grid alone leaves uncovered; no layout found leaves more.</summary>
+    public double CoverOfGrid { get; private set; }
 
     /// <summary>Proven lower limit of the whole: every row for itself, and where it is to be proven also what rows do to each other.</summary>
     public Cost LowerLimit { get; private set; }
@@ -39,7 +45,8 @@ public sealed class LayoutSearch
 
     public void Run()
     {
-        var cover = new CoverWatch(Layout);
+        CoverWatch cover = Cover;
+        CoverOfGrid = cover.Total;
         _progress?.Report("each row by itself");
         var limits = new StretchLimits(Layout, RowsAlone.Solve(Layout, cover, _options.Prove));
         LowerLimit = limits.Sum;
@@ -59,7 +66,7 @@ public sealed class LayoutSearch
     /// All nails at their grid places, those with the fewest free directions first, each in its cheapest clear direction; then each stretch as
     /// it would be best alone, where that is better for all.
     /// </summary>
-    private static void Start(District whole, StretchLimits limits)
+    private void Start(District whole, StretchLimits limits)
     {
         var insertion = new Insertion(whole);
         foreach (Slot slot in whole.Slots)
@@ -70,7 +77,7 @@ public sealed class LayoutSearch
         insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
         whole.Trial.Accept();
         var alone = new RowAlone(whole);
-        foreach (StretchLimit limit in limits.All)
+        foreach (StretchLimit limit in limits.All.Where(_ => !_options.Without.Contains(nameof(RowAlone))))
         {
             if (alone.Propose(limit))
                 whole.Trial.End(orEqual: false);
@@ -85,7 +92,7 @@ public sealed class LayoutSearch
         foreach (List<District> group in Districts.Cut(Layout, cover, round))
         {
             _progress?.Report(FormattableString.Invariant($"round {round + 1} of {rounds}, {group.Sum(d => d.Slots.Count)} of {Layout.Slots.Count} grid stations"));
-            DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits))];
+            DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits, _options.Without))];
             Parallel.ForEach(searches, search => search.Run(round == 0 ? Starts : 1));
             if (isLast)
                 _cutShort.AddRange(searches.Where(s => s.IsCutShort).Select(s => Told(s.District, s.Trials)));

@@ -37,6 +37,7 @@ public static class Placer
             Rows = [.. rows.Select(RowOf)],
             LeftOut = leftOut,
             Score = score,
+            Help = [.. new Helping(search.Layout, search.Cover, marks).Of()],
             Notes = [.. notes, .. search.CutShort],
         };
     }
@@ -114,9 +115,13 @@ public static class Placer
         Cost found = search.Layout.Cost;
         Cost limit = search.LowerLimit;
         bool noted = found.Unresolved == limit.Unresolved, effort = noted && found.Noted == limit.Noted;
+        double uncovered = search.Cover.Total;
         return new LayoutScore(
             new FoundAndBound(found.Unresolved, limit.Unresolved),
             new FoundAndBound(found.Noted, noted ? limit.Noted : null),
-            new FoundAndBound(found.Effort / (double)Cost.Point, effort ? limit.Effort / (double)Cost.Point : null));
+            new FoundAndBound(found.Effort / (double)Cost.Point, effort ? limit.Effort / (double)Cost.Point : null))
+        {
+            Cover = new FoundAndBound(Math.Round(uncovered, 6), uncovered > 0 ? null : 0),
+        };
     }
 }

@@ -15,8 +15,10 @@ public sealed class RowTask
     private readonly StillSolid[]?[] _near;
     private readonly double[] _lengths;
 
+    /// <param name="thinner">By how much the radius of its holes is less than the section's, where clearance is relaxed.</param>
     public RowTask(
-        int index, RowHeads row, RowNumber number, IReadOnlyList<ColumnName> columns, double length, IReadOnlyList<IReadOnlyList<HeadChoice>> choices, RunEnds ends, Site site)
+        int index, RowHeads row, RowNumber number, IReadOnlyList<ColumnName> columns, double length, IReadOnlyList<IReadOnlyList<HeadChoice>> choices, RunEnds ends, Site site,
+        double thinner = 0)
     {
         Index = index;
         Number = number;
@@ -29,7 +31,7 @@ public sealed class RowTask
         _near = new StillSolid[]?[row.Places.Count];
         _lengths = new double[choices.SelectMany(c => c).Select(c => c.Turnings.Count).DefaultIfEmpty(0).Max()];
         Rules rules = row.Bay.Rules;
-        Radius = row.Bay.Section.HoleDiameter / 2;
+        Radius = row.Bay.Section.HoleDiameter / 2 - thinner;
         Quantum = Lengths.Quantum(row.Bay.Unit);
         LeastGap = rules.MinGap - Quantum;
         GreatestGap = row.Bay.Section.HorizontalSpacing + 1.2 * Quantum;

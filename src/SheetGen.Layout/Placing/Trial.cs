@@ -7,8 +7,6 @@ namespace SheetGen.Layout.Placing;
 public sealed class Trial(LayoutState layout, CoverWatch cover)
 {
     private readonly List<Slot> _touched = [];
-    private int _cost; private bool _sideOk;
-    public static long Slack = long.Parse(Environment.GetEnvironmentVariable("SW") ?? "0", null);
 
     public IReadOnlyList<Slot> Touched => _touched;
 
@@ -42,7 +40,6 @@ public sealed class Trial(LayoutState layout, CoverWatch cover)
     public int End(bool orEqual)
     {
         int order = Compare();
-        if (orEqual && order > 0 && Slack > 0 && _cost > 0) { if (Change < new Cost(0, 0, Slack * Cost.Point, 0, 0) && _sideOk) order = 0; }
         if (order < 0 || (order == 0 && orEqual))
             Close();
         else
@@ -70,14 +67,12 @@ public sealed class Trial(LayoutState layout, CoverWatch cover)
     private int Compare()
     {
         int cost = Change.CompareTo(default);
-        _cost = cost; _sideOk = true;
         Slot[] moved = [.. _touched.Where(HasMoved)];
         if (moved.Length == 0)
             return cost;
         if ((cost > 0 && !cover.IsBrokenAt(moved)) || !moved.All(FitsInRow))
-            { _sideOk = false; return 1; }
+            return 1;
         int covered = cover.Compare(moved);
-        _sideOk = covered == 0;
         return covered != 0 ? covered : cost;
     }
 

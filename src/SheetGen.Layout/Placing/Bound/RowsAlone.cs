@@ -3,7 +3,7 @@ namespace SheetGen.Layout.Placing;
 /// <summary>The best nails of every stretch of a row as if the row were the only one, and what the stretch costs at least.</summary>
 public static class RowsAlone
 {
-    private const long QuickLooks = 20_000;
+    private const long QuickLooks = 100_000;
     private const long ProvingLooks = 100_000_000;
 
     /// <summary>What each stretch that is not plain would be with its row alone; rows are solved side by side.</summary>
