@@ -19,14 +19,15 @@ public static class CommandLine
           1  done, and at least one finding needs the engineer
           2  the input or the output folder is wrong, nothing written
           3  the program is at fault, nothing written
+          129, 130, 143  stopped by a signal, nothing written
 
         """;
 
     /// <summary>Parses the arguments and runs what they ask for.</summary>
     /// <returns>An <see cref="ExitCode"/>.</returns>
-    public static int Run(IReadOnlyList<string> args, Screen screen)
+    public static int Run(IReadOnlyList<string> args, Screen screen, Interruption interruption)
     {
-        Command root = MakeRoot(screen);
+        Command root = MakeRoot(screen, interruption);
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
         if (parsed.Errors.Count > 0)
         {
@@ -44,7 +45,7 @@ public static class CommandLine
         });
     }
 
-    private static Command MakeRoot(Screen screen)
+    private static Command MakeRoot(Screen screen, Interruption interruption)
     {
         var help = new HelpOption();
         help.Action = new HelpWithExamples((HelpAction)help.Action!);
@@ -54,7 +55,7 @@ public static class CommandLine
             "sheetgen",
             "Lays out a soil nail wall from a project file and writes plan sheets (DXF, PDF), a quantity workbook, a nail table and findings.")
         {
-            MakeBuild(screen),
+            MakeBuild(screen, interruption),
             MakeCheck(screen),
             MakeStart(screen),
             help,
@@ -62,7 +63,7 @@ public static class CommandLine
         };
     }
 
-    private static Command MakeBuild(Screen screen)
+    private static Command MakeBuild(Screen screen, Interruption interruption)
     {
         Argument<string> file = ProjectFile();
         Option<bool> prove = Prove(), json = Json();
@@ -78,7 +79,7 @@ public static class CommandLine
                 result.AddError("Option '--out' needs the name of a folder.");
         });
         var build = new Command("build", "Lay out the wall and write sheets, workbook, nails and findings, all or nothing.") { file, folder, prove, json };
-        build.SetAction(p => Runs.Build(p.GetRequiredValue(file), p.GetRequiredValue(folder), p.GetValue(prove), p.GetValue(json), screen));
+        build.SetAction(p => Runs.Build(p.GetRequiredValue(file), p.GetRequiredValue(folder), p.GetValue(prove), p.GetValue(json), screen, interruption));
         return build;
     }
 

@@ -8,7 +8,8 @@ public static class Entry
     {
         try
         {
-            return CommandLine.Run(args, screen);
+            using var interruption = new Interruption(screen);
+            return CommandLine.Run(args, screen, interruption);
         }
         catch (Exception e)
         {
@@ -16,6 +17,10 @@ public static class Entry
             screen.Tell($"please report the project file, the command and these lines (version {ProgramVersion.Text}):");
             screen.Error.WriteLine(e);
             return ExitCode.Fault;
+        }
+        finally
+        {
+            screen.Close();
         }
     }
 }

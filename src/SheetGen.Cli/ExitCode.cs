@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace SheetGen.Cli;
 
 /// <summary>What a run tells the shell.</summary>
@@ -15,6 +17,11 @@ public static class ExitCode
     /// <summary>The program is at fault; nothing was written.</summary>
     public const int Fault = 3;
 
-    /// <summary>Stopped from outside by a signal; nothing was written.</summary>
-    public const int Interrupted = 130;
+    /// <summary>Stopped from outside by a signal; nothing was written. As shells have it: 128 and the signal's number.</summary>
+    public static int Of(PosixSignal signal) => signal switch
+    {
+        PosixSignal.SIGHUP => 129,
+        PosixSignal.SIGTERM => 143,
+        _ => 130,
+    };
 }

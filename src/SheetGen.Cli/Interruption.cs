@@ -3,17 +3,21 @@ using System.Runtime.InteropServices;
 namespace SheetGen.Cli;
 
 /// <summary>
-/// Ends the run on Ctrl-C or a request to terminate. Nothing is on disk before the last step; while that step runs it is asked to stop
-/// and given the time to leave the folder whole.
+/// Ends the run on Ctrl-C or a request to terminate, with a message and the code that shells expect. Nothing is on disk before the last step;
+/// while that step runs it is asked to stop and given the time to leave the folder whole. Once the results are in place the run, then all but
+/// over, ends by itself.
 /// </summary>
 public sealed class Interruption : IDisposable
 {
     private readonly Lock _writing = new();
     private readonly List<PosixSignalRegistration> _registrations = [];
+    private readonly Screen _screen;
     private volatile bool _requested;
+    private volatile bool _written;
 
-    public Interruption()
+    public Interruption(Screen screen)
     {
+        _screen = screen;
         foreach (PosixSignal signal in new[] { PosixSignal.SIGINT, PosixSignal.SIGTERM, PosixSignal.SIGHUP })
             _registrations.Add(PosixSignalRegistration.Create(signal, Stop));
     }
@@ -21,10 +25,11 @@ public sealed class Interruption : IDisposable
     public bool Requested => _requested;
 
     /// <summary>Runs the step that touches the disk; a signal waits until it has come to a clean end.</summary>
-    public T WhileWriting<T>(Func<T> step)
+    /// <param name="step">Gives true where it has written.</param>
+    public bool WhileWriting(Func<bool> step)
     {
         lock (_writing)
-            return step();
+            return _written = step();
     }
 
     public void Dispose()
@@ -38,6 +43,11 @@ public sealed class Interruption : IDisposable
         context.Cancel = true;
         _requested = true;
         lock (_writing)
-            Environment.Exit(ExitCode.Interrupted);
+        {
+            if (_written)
+                return;
+            _screen.Tell("stopped by a signal; nothing written");
+            Environment.Exit(ExitCode.Of(context.Signal));
+        }
     }
 }

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.PayItems;
@@ -12,95 +13,120 @@ namespace SheetGen.Cli;
 /// <param name="Templates">Null where there is a problem.</param>
 public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Templates, IReadOnlyList<Problem> Problems)
 {
-    public static NamedFiles Read(WallProject project, string projectPath)
+    /// <summary>Reads what the project names; every fault of every file is told in one run.</summary>
+    public static NamedFiles Read(ReadResult read, string projectPath)
     {
-        var problems = new List<Problem>();
-        string folder = Path.GetDirectoryName(Path.GetFullPath(projectPath)) ?? ".";
-        PayItemSet? items = ReadPayItems(project, projectPath, folder, problems);
-        DrawingTemplates? templates = ReadTemplates(project, projectPath, folder, problems);
-        if (project.Sheets.TitleBlock is { } block)
+        var reading = new Reading(read, projectPath);
+        PayItemSet? items = reading.PayItems();
+        DrawingTemplates? templates = reading.Templates();
+        return new NamedFiles(items, templates, reading.Problems);
+    }
+
+    private sealed class Reading(ReadResult read, string projectPath)
+    {
+        private readonly WallProject _project = read.Project!;
+        private readonly string _folder = Path.GetDirectoryName(projectPath) ?? "";
+
+        public List<Problem> Problems { get; } = [];
+
+        public PayItemSet? PayItems()
         {
-            TitleBlock? drawn = Content(block, "title_block", "name a DXF file beside the project file", projectPath, folder, problems, File.ReadAllBytes) is { } bytes
-                ? TitleBlockFile.Read(bytes, Path.Combine(folder, block), problems)
+            string name = _project.PayItems;
+            if (PayItemFile.BuiltIn(name) is { } own)
+                return PayItemFile.Read(own, name, _project.Unit, Problems);
+            return TextOf(name, "pay items", PayItemFile.BuiltInNames, ["pay_items"]) is { } text
+                ? PayItemFile.Read(text, PathOf(name), _project.Unit, Problems)
                 : null;
-            templates = drawn is null || templates is null ? null : templates with { TitleBlock = drawn };
         }
-        return new NamedFiles(items, templates, problems);
-    }
 
-    private static PayItemSet? ReadPayItems(WallProject project, string projectPath, string folder, List<Problem> problems)
-    {
-        string name = project.PayItems;
-        if (PayItemFile.BuiltIn(name) is { } own)
-            return PayItemFile.Read(own, name, project.Unit, problems);
-        string known = string.Join(", ", PayItemFile.BuiltInNames);
-        return TextOf(name, "pay_items", known, projectPath, folder, problems) is { } text
-            ? PayItemFile.Read(text, Path.Combine(folder, name), project.Unit, problems)
-            : null;
-    }
-
-    private static DrawingTemplates? ReadTemplates(WallProject project, string projectPath, string folder, List<Problem> problems)
-    {
-        DrawingTemplates? templates = TemplateReader.Default(project.Sheets.Layers, project.Sheets.Notes, project.Sheets.Language);
-        if (project.Sheets.Layers is { } layers && !TemplateReader.LayerLists.Contains(layers))
-            templates = Own(templates, layers, "layers", TemplateReader.LayerLists, TemplateReader.WithLayers);
-        if (project.Sheets.Notes is { } notes && !TemplateReader.NoteSets.Contains(notes))
-            templates = Own(templates, notes, "notes", TemplateReader.NoteSets, TemplateReader.WithNotes);
-        if (project.Sheets.Language is { } language && !TemplateReader.Languages.Contains(language))
-            templates = Own(templates, language, "language", TemplateReader.Languages, TemplateReader.WithLanguage);
-        return templates;
-
-        DrawingTemplates? Own(
-            DrawingTemplates? with, string name, string key, IReadOnlyList<string> known, Func<DrawingTemplates, string, DrawingTemplates> read)
+        public DrawingTemplates? Templates()
         {
-            string? text = TextOf(name, key, string.Join(", ", known), projectPath, folder, problems);
-            if (text is null || with is null)
-                return null;
+            DrawingTemplates templates = TemplateReader.Default(_project.Sheets.Layers, _project.Sheets.Notes, _project.Sheets.Language);
+            bool good = true;
+            if (_project.Sheets.Layers is { } layers && !TemplateReader.LayerLists.Contains(layers))
+            {
+                good &= Own(ref templates, layers, "layers", "T01", "not a complete layer list: ", TemplateReader.LayerLists,
+                    TemplateReader.WithLayers, TemplateCheck.OfLayers);
+            }
+            if (_project.Sheets.Notes is { } notes && !TemplateReader.NoteSets.Contains(notes))
+            {
+                good &= Own(ref templates, notes, "notes", "T04", "not a note set: ", TemplateReader.NoteSets,
+                    TemplateReader.WithNotes, TemplateCheck.OfNotes);
+            }
+            if (_project.Sheets.Language is { } language && !TemplateReader.Languages.Contains(language))
+            {
+                good &= Own(ref templates, language, "language", "T05", "not a complete language: ", TemplateReader.Languages,
+                    TemplateReader.WithLanguage, TemplateCheck.OfLanguage);
+            }
+            if (_project.Sheets.TitleBlock is { } block)
+            {
+                byte[]? bytes = BytesOf(block, "title block", "name a DXF file beside the project file", ["sheets", "title_block"], InputFile.MostDrawing);
+                TitleBlock? drawn = bytes is null ? null : TitleBlockFile.Read(bytes, PathOf(block), Problems);
+                good &= drawn is not null;
+                templates = templates with { TitleBlock = drawn };
+            }
+            return good ? templates : null;
+        }
+
+        private bool Own(
+            ref DrawingTemplates templates, string name, string key, string code, string kind, IReadOnlyList<string> known,
+            Func<DrawingTemplates, string, DrawingTemplates> parse, Func<DrawingTemplates, JsonPlaces, IReadOnlyList<TemplateCheck.Fault>> check)
+        {
+            if (TextOf(name, key, known, ["sheets", key]) is not { } text)
+                return false;
+            string hint = $"see templates/{(key == "language" ? "text" : key)} for a complete file";
             try
             {
-                return read(with, text);
+                DrawingTemplates own = parse(templates, text);
+                JsonPlaces places = JsonPlaces.In(text);
+                IReadOnlyList<TemplateCheck.Fault> faults = check(own, places);
+                foreach (TemplateCheck.Fault fault in faults)
+                {
+                    (int line, int column) = places.Of(fault.Path);
+                    Problems.Add(new Problem(Severity.Error, code, fault.Message, new SourceSpot(PathOf(name), line, column), hint));
+                }
+                templates = own;
+                return faults.Count == 0;
             }
             catch (FormatException e)
             {
-                (string kind, string place) = key switch
-                {
-                    "layers" => ("not a complete layer list: ", "layers"),
-                    "notes" => ("not a note set: ", "notes"),
-                    _ => ("not a complete language: ", "text"),
-                };
-                problems.Add(new Problem(
-                    Severity.Error, "T01", kind + e.Message, new SourceSpot(Path.Combine(folder, name), 1, 1), $"see templates/{place} for a complete file"));
-                return null;
+                var json = e.InnerException as JsonException;
+                var spot = new SourceSpot(PathOf(name), (int)(json?.LineNumber ?? 0) + 1, (int)(json?.BytePositionInLine ?? 0) + 1);
+                Problems.Add(new Problem(Severity.Error, code, kind + WithoutPlace(e.Message), spot, hint));
+                return false;
             }
         }
-    }
 
-    private static string? TextOf(string name, string key, string known, string projectPath, string folder, List<Problem> problems) =>
-        Content(name, key, $"the program's own are {known}; or name a file beside the project file", projectPath, folder, problems, File.ReadAllText);
-
-    private static T? Content<T>(
-        string name, string key, string hint, string projectPath, string folder, List<Problem> problems, Func<string, T> read)
-        where T : class
-    {
-        try
+        private string? TextOf(string name, string what, IReadOnlyList<string> known, string[] key)
         {
-            return read(Path.Combine(folder, name));
+            string hint = $"the program's own are {string.Join(", ", known)}; or name a file beside the project file";
+            InputFile file = InputFile.Read(PathOf(name), InputFile.MostText);
+            string? text = file.Text(out string why);
+            if (text is null)
+                Missing(name, what, why, hint, key);
+            return text;
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            problems.Add(new Problem(
-                Severity.Error, ProblemCodes.CannotRead.Code, $"there is no {key} \"{name}\"", PlaceOf(key, projectPath), hint));
-            return null;
-        }
-    }
 
-    /// <summary>Where the key stands in the project file.</summary>
-    private static SourceSpot PlaceOf(string key, string projectPath)
-    {
-        string[] lines = File.ReadAllLines(projectPath);
-        int line = Array.FindIndex(lines, l => l.Contains(key + ":", StringComparison.Ordinal));
-        return line < 0
-            ? new SourceSpot(projectPath, 1, 1)
-            : new SourceSpot(projectPath, line + 1, lines[line].IndexOf(key + ":", StringComparison.Ordinal) + 1, key.Length);
+        private byte[]? BytesOf(string name, string what, string hint, string[] key, long most)
+        {
+            InputFile file = InputFile.Read(PathOf(name), most);
+            if (file.Bytes is null)
+                Missing(name, what, file.Why, hint, key);
+            return file.Bytes;
+        }
+
+        private void Missing(string name, string what, string why, string hint, string[] key) => Problems.Add(new Problem(
+            Severity.Error, ProblemCodes.CannotRead.Code, $"{what} \"{name}\" cannot be read: {why}", read.SpotOf(projectPath, key), hint));
+
+        private string PathOf(string name) => Path.Combine(_folder, name);
+
+        /// <summary>The parser says its place within its message; ours stands before it.</summary>
+        private static string WithoutPlace(string message)
+        {
+            int at = message.IndexOf(" Path: $", StringComparison.Ordinal);
+            int line = message.IndexOf(" LineNumber:", StringComparison.Ordinal);
+            int cut = at >= 0 ? at : line;
+            return cut >= 0 ? message[..cut].TrimEnd('.', ' ') : message;
+        }
     }
 }

@@ -24,7 +24,7 @@ public static class OnePass
     public static Input? Read(string file, bool json, Screen screen)
     {
         ReadResult read = ProjectReader.Read(file);
-        NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read.Project, file);
+        NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read, file);
         ProblemScreen.Print([.. read.Problems, .. named?.Problems ?? []], json, screen);
         return named is { PayItems: not null, Templates: not null } ? new Input(read.Project!, named) : null;
     }

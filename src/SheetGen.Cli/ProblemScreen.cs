@@ -15,9 +15,10 @@ public static class ProblemScreen
             screen.Error.WriteLine(ProblemPrinter.Json(problems));
             return;
         }
+        var sources = new Dictionary<string, string?>();
         foreach (Problem problem in problems)
         {
-            if (screen.Live && SourceOf(problem.Spot.File) is { } text)
+            if (screen.Live && SourceOf(problem.Spot.File, sources) is { } text)
                 screen.Error.Write(ProblemPrinter.WithSource(problem, text));
             else
                 screen.Error.WriteLine(ProblemPrinter.Plain(problem));
@@ -27,15 +28,11 @@ public static class ProblemScreen
             screen.Tell(FormattableString.Invariant($"{errors} {(errors == 1 ? "error" : "errors")}; nothing written"));
     }
 
-    private static string? SourceOf(string file)
+    /// <summary>The text of a file, read once for all its problems.</summary>
+    private static string? SourceOf(string file, Dictionary<string, string?> sources)
     {
-        try
-        {
-            return File.ReadAllText(file);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            return null;
-        }
+        if (!sources.TryGetValue(file, out string? text))
+            sources[file] = text = InputFile.Read(file, InputFile.MostText).Text(out _);
+        return text;
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Text;
 using SheetGen.Model;
 using SheetGen.Model.Results;
@@ -10,24 +11,20 @@ namespace SheetGen.Cli;
 public static class Runs
 {
     /// <summary>Lays out the wall and writes all results into the folder, or nothing.</summary>
-    public static int Build(string file, string folder, bool prove, bool json, Screen screen)
+    public static int Build(string file, string folder, bool prove, bool json, Screen screen, Interruption interruption)
     {
-        using var interruption = new Interruption();
-        var output = new OutputFolder(folder, OutputSet.Names);
         try
         {
+            var output = new OutputFolder(folder, OutputSet.Names);
             output.CheckPossible();
             if (OnePass.Read(file, json, screen) is not { } input)
                 return ExitCode.WrongInput;
             var display = new StageDisplay(screen, json);
-            (CheckedLayout laid, IReadOnlyList<OutputFile> files) = display.While(() =>
-                OnePass.Measure(input, OnePass.LayOut(input.Project, prove, display), json, display, screen) is { } measured
-                    ? OutputSet.Make(input, measured, display)
-                    : (null!, []));
+            (CheckedLayout laid, IReadOnlyList<OutputFile> files) = LayOutAndDraw(input, prove, json, display, screen);
             if (laid is null)
                 return ExitCode.WrongInput;
             if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))
-                return ExitCode.Interrupted;
+                return ExitCode.Of(PosixSignal.SIGINT); // The signal's own handler ends the process with its code first.
             FindingScreen.PrintErrors(laid.Report, screen.Out);
             return Finish(input.Project, laid, folder, [.. files.Select(f => f.Name)], screen);
         }
@@ -44,7 +41,9 @@ public static class Runs
         if (OnePass.Read(file, json, screen) is not { } input)
             return ExitCode.WrongInput;
         var display = new StageDisplay(screen, json);
-        if (display.While(() => OnePass.Measure(input, OnePass.LayOut(input.Project, prove, display), json, display, screen)) is not { Laid: var laid })
+        // The files are made as for a build, so that nothing shows there that did not show here.
+        (CheckedLayout laid, _) = LayOutAndDraw(input, prove, json, display, screen);
+        if (laid is null)
             return ExitCode.WrongInput;
         if (!json)
         {
@@ -77,6 +76,12 @@ public static class Runs
         screen.Out.WriteLine($"next: sheetgen build {path} --out {Path.Combine(folder, "sheets")}");
         return ExitCode.Clean;
     }
+
+    /// <summary>Everything short of writing; the layout is null where problems were printed.</summary>
+    private static (CheckedLayout Laid, IReadOnlyList<OutputFile> Files) LayOutAndDraw(Input input, bool prove, bool json, StageDisplay display, Screen screen) =>
+        display.While(() => OnePass.Measure(input, OnePass.LayOut(input.Project, prove, display), json, display, screen) is { } measured
+            ? OutputSet.Make(input, measured, display)
+            : (null!, []));
 
     private static int Finish(
         WallProject project, CheckedLayout laid, string? folder, IReadOnlyList<string> files, Screen screen)

@@ -21,7 +21,7 @@ public sealed class StageDisplay(Screen screen, bool json = false) : IProgress<s
     {
         if (!screen.Live)
             return work();
-        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(screen.Error) });
+        IAnsiConsole console = AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(screen.Terminal) });
         return console.Status().Start("starting", context =>
         {
             _context = context;
@@ -49,7 +49,7 @@ public sealed class StageDisplay(Screen screen, bool json = false) : IProgress<s
     private void Show(string detail)
     {
         if (_context is { } context)
-            context.Status(Markup.Escape(_stage + detail));
+            context.Status(Markup.Escape(CleanWriter.Clean(_stage + detail)));
         else if (!json && !screen.Live && _clock.Elapsed > Silence)
             screen.Error.WriteLine("sheetgen: " + _stage + detail);
     }

@@ -212,11 +212,20 @@ public static class ProblemCodes
     [
         PayItem, PayUnit,
         Error("T01", "not a complete layer list",
-            "The file under sheets: layers is not JSON of the form of templates/layers, or lacks a layer.",
+            "The file under sheets: layers is not JSON of the form of templates/layers, lacks a layer, or holds what a drawing cannot: a colour, line weight, line type or name outside the DXF format.",
             "Start from a copy of a list in templates/layers."),
         Error("T02", "not a title block drawing",
             "The file under sheets: title_block is not an ASCII DXF drawing, or draws nothing.",
             "Save the title block as ASCII DXF, drawn at paper size in model space or as a block with attributes."),
+        Warning("T03", "part of the title block is not shown",
+            "The drawing holds something that its reader leaves out or changes, that a title block does not show, or a text of a size that no one can have meant.",
+            "Look whether the sheets miss it; if so, draw it with lines, arcs, fills and texts."),
+        Error("T04", "not a note set",
+            "The file under sheets: notes is not JSON of the form of templates/notes, or holds what the sheets cannot show.",
+            "Start from a copy of a set in templates/notes."),
+        Error("T05", "not a complete language",
+            "The file under sheets: language is not JSON of the form of templates/text, lacks a text, or holds what the sheets cannot show.",
+            "Start from a copy of a language in templates/text."),
     ];
 
     /// <summary>All codes of project files, in order.</summary>

@@ -17,28 +17,10 @@ public static class ProjectReader
     /// <summary>Reads the file at a path; places in problems name the path as given.</summary>
     public static ReadResult Read(string path)
     {
-        byte[] bytes;
-        try
-        {
-            var info = new FileInfo(path);
-            if (info.Exists && info.Length > YamlLoader.MostCharacters * 4L)
-                return Failed(ProblemCodes.TooLarge, path, FormattableString.Invariant($"the file has {info.Length} bytes; that is no project file"), "");
-            bytes = File.ReadAllBytes(path);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            string why = e is FileNotFoundException or DirectoryNotFoundException ? "there is no such file" : "the file cannot be opened";
-            return Failed(ProblemCodes.CannotRead, path, why, FileHint);
-        }
-        try
-        {
-            string text = new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes);
-            return ReadText(text, path, Convert.ToHexStringLower(SHA256.HashData(bytes)));
-        }
-        catch (DecoderFallbackException)
-        {
-            return Failed(ProblemCodes.CannotRead, path, "the file is not UTF-8 text", "save it as UTF-8");
-        }
+        InputFile file = InputFile.Read(path, InputFile.MostText);
+        if (file.Text(out string why) is not { } text)
+            return Failed(file.IsTooLarge ? ProblemCodes.TooLarge : ProblemCodes.CannotRead, path, why.StartsWith("it ", StringComparison.Ordinal) ? "the file " + why[3..] : why, file.Bytes is null ? FileHint : "save it as UTF-8");
+        return ReadText(text, path, Convert.ToHexStringLower(SHA256.HashData(file.Bytes!)));
     }
 
     /// <summary>Reads a text; the file name is used in the places of problems.</summary>
@@ -57,7 +39,7 @@ public static class ProjectReader
         WallProject? project = null;
         if (new TreeReader(unit, problems).Read(node, KeyTable.Root, start) is MapItem root)
             project = ProjectBuilder.Build(root, unit, inputHash, problems);
-        return new ReadResult(problems.HasErrors ? null : project, problems.Sorted(), text);
+        return new ReadResult(problems.HasErrors ? null : project, problems.Sorted(), text) { Root = node };
     }
 
     /// <summary>The project's unit, needed before anything else is read; feet where it is missing or faulty, which is reported later.</summary>

@@ -1,5 +1,6 @@
 using SheetGen.Model;
 using SheetGen.Model.Problems;
+using SheetGen.ProjectFile.Tree;
 
 namespace SheetGen.ProjectFile;
 
@@ -7,4 +8,22 @@ namespace SheetGen.ProjectFile;
 /// <param name="Project">The project; null where any problem is an error.</param>
 /// <param name="Problems">Every problem of the file, in order of place.</param>
 /// <param name="Text">The file's text, for showing lines of it; empty where it could not be read.</param>
-public sealed record ReadResult(WallProject? Project, IReadOnlyList<Problem> Problems, string Text = "");
+public sealed record ReadResult(WallProject? Project, IReadOnlyList<Problem> Problems, string Text = "")
+{
+    internal Node? Root { get; init; }
+
+    /// <summary>Where a key stands, named by the blocks that it stands in; the file's start where the file does not have it.</summary>
+    public SourceSpot SpotOf(string file, params ReadOnlySpan<string> path)
+    {
+        Node? at = Root;
+        var spot = new SourceSpot(file, 1, 1);
+        foreach (string key in path)
+        {
+            KeyValuePair<ScalarNode, Node> entry = at is MapNode map ? map.Entries.FirstOrDefault(e => e.Key.Text == key) : default;
+            if (entry.Key is null)
+                return new SourceSpot(file, 1, 1);
+            (spot, at) = (entry.Key.Spot, entry.Value);
+        }
+        return spot;
+    }
+}

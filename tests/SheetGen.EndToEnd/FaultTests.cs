@@ -9,7 +9,7 @@ public sealed class FaultTests
     public void A_fault_of_the_program_says_so_and_what_to_report()
     {
         var error = new StringWriter();
-        int code = Entry.Run(["--version"], new Screen(new BrokenWriter(), error, Live: false));
+        int code = Entry.Run(["--version"], new Screen(new BrokenWriter(), error, live: false));
         Assert.Equal(3, code);
         Assert.Contains("the program is at fault, not your file", error.ToString(), StringComparison.Ordinal);
         Assert.Contains("no pen", error.ToString(), StringComparison.Ordinal);
@@ -18,6 +18,6 @@ public sealed class FaultTests
 
     private sealed class BrokenWriter : StringWriter
     {
-        public override void WriteLine(string? value) => throw new InvalidOperationException("no pen");
+        public override void Write(string? value) => throw new InvalidOperationException("no pen");
     }
 }

@@ -57,7 +57,7 @@ public sealed class OutputFolderTests : IDisposable
         Put("out/b.txt", "old");
         Put("out/.sheetgen-new/old/a.txt", "old");
         Put("out/.sheetgen-new/b.txt", "half");
-        Put("out/.sheetgen-new/lock", "");
+        Put("out/.sheetgen-lock", "");
         int asked = 0;
         Assert.False(Folder("out").Write(Set("new", Names), () => asked++ >= 1));
         Assert.Equal(["a.txt", "b.txt"], _temp.Listing("out"));
@@ -82,20 +82,11 @@ public sealed class OutputFolderTests : IDisposable
     }
 
     [Fact]
-    public void What_a_kill_left_beside_a_folder_that_was_new_goes_too()
-    {
-        Put(".out.sheetgen-new/a.txt", "half");
-        Put(".out.sheetgen-new/lock", "");
-        Folder("out").Write(Set("new", Names), () => false);
-        Assert.Equal(["out", "out/a.txt", "out/b.txt", "out/c.txt"], _temp.Listing());
-    }
-
-    [Fact]
     public void A_second_run_is_kept_off_and_harms_nothing()
     {
         Put("out/a.txt", "old");
         Put("out/.sheetgen-new/b.txt", "half");
-        using (new FileStream(_temp.File("out/.sheetgen-new/lock"), FileMode.Create, FileAccess.Write, FileShare.None))
+        using (new FileStream(_temp.File("out/.sheetgen-lock"), FileMode.Create, FileAccess.Write, FileShare.None))
         {
             var refused = Assert.Throws<OutputException>(() => Folder("out").Write(Set("new", Names), () => false));
             Assert.Contains("another run", refused.Message, StringComparison.Ordinal);
@@ -130,6 +121,45 @@ public sealed class OutputFolderTests : IDisposable
         Folder("out").Write(Set("new", Names), () => false);
         Assert.Equal(["a.txt", "b.txt", "c.txt"], _temp.Listing("real"));
         Assert.NotNull(new DirectoryInfo(_temp.File("out")).LinkTarget);
+    }
+
+    [Theory]
+    [InlineData(".sheetgen-new", true)]
+    [InlineData(".sheetgen-new", false)]
+    [InlineData(".sheetgen-lock", false)]
+    public void A_link_in_place_of_our_own_folder_or_lock_is_refused_and_what_it_leads_to_stays(string own, bool there)
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "links need rights there");
+        Put("out/a.txt", "old");
+        if (there)
+            Put("elsewhere/a.txt", "someone's");
+        File.CreateSymbolicLink(_temp.File("out/" + own), _temp.File("elsewhere"));
+        Assert.Contains(own + " is a link", Refused("out"), StringComparison.Ordinal);
+        Assert.Equal("old", Read("out/a.txt"));
+        Assert.Equal(there, Directory.Exists(_temp.File("elsewhere")) && Read("elsewhere/a.txt") == "someone's");
+    }
+
+    [Fact]
+    public void A_link_to_nowhere_or_to_a_file_in_place_of_a_result_is_replaced_and_its_target_stays()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "links need rights there");
+        Put("elsewhere.txt", "someone's");
+        Put("out/c.txt", "old");
+        File.CreateSymbolicLink(_temp.File("out/a.txt"), _temp.File("elsewhere.txt"));
+        File.CreateSymbolicLink(_temp.File("out/b.txt"), _temp.File("nowhere.txt"));
+        Folder("out").Write(Set("new", Names), () => false);
+        Assert.Equal(["elsewhere.txt", "out", "out/a.txt", "out/b.txt", "out/c.txt"], _temp.Listing());
+        Assert.Equal(["someone's", "new", "new"], [Read("elsewhere.txt"), Read("out/a.txt"), Read("out/b.txt")]);
+        Assert.Null(new FileInfo(_temp.File("out/a.txt")).LinkTarget);
+    }
+
+    [Fact]
+    public void A_folder_of_someone_else_under_the_stand_ins_name_is_named_and_stays()
+    {
+        Put("out/a.txt", "old");
+        Put(".out.sheetgen-swap/a.txt", "someone's");
+        Assert.Contains("not this program's", Refused("out"), StringComparison.Ordinal);
+        Assert.Equal(["old", "someone's"], [Read("out/a.txt"), Read(".out.sheetgen-swap/a.txt")]);
     }
 
     private string Refused(string folder) =>

@@ -5,6 +5,14 @@ namespace SheetGen.Drawing.Templating;
 /// <summary>A layer list as its file has it: linetypes, and the layer of each role by the role's name.</summary>
 internal sealed record LayerList(List<LinetypeDefinition> Linetypes, Dictionary<string, LayerDefinition> Layers)
 {
-    public Dictionary<LayerRole, LayerDefinition> ByRole() =>
-        Enum.GetValues<LayerRole>().ToDictionary(r => r, r => TemplateReader.Required(Layers, r.ToString(), "layer role"));
+    /// <exception cref="FormatException">Roles are missing; the message names all of them.</exception>
+    public Dictionary<LayerRole, LayerDefinition> ByRole()
+    {
+        if (Linetypes.Exists(t => t is null))
+            throw new FormatException("a line type of the list is null");
+        string[] missing = [.. Enum.GetNames<LayerRole>().Where(r => Layers.GetValueOrDefault(r) is null)];
+        return missing.Length == 0
+            ? Enum.GetValues<LayerRole>().ToDictionary(r => r, r => TemplateReader.Required(Layers, r.ToString(), "layer role"))
+            : throw new FormatException($"the template lacks the layer role{(missing.Length > 1 ? "s" : "")} {string.Join(", ", missing.Select(m => $"\"{m}\""))}");
+    }
 }

@@ -13,6 +13,13 @@ public static class DxfDocumentCheck
         return problems;
     }
 
+    /// <summary>Whether the format takes a text as the name of a layer, linetype, style or block.</summary>
+    public static bool IsName(string name) =>
+        name.Length is > 0 and <= 255
+        && name.Trim() == name
+        && !name.AsSpan().ContainsAny("<>/\\\":;?*|,=`^")
+        && !name.Any(char.IsControl);
+
     private sealed class Run(DxfDocument document, Action<string> report)
     {
         private readonly EntityCheck _entities = new(document);
@@ -59,11 +66,7 @@ public static class DxfDocumentCheck
             foreach (var item in items)
             {
                 var name = kind == "block" && item.Name.StartsWith('*') ? item.Name[1..] : item.Name;
-                var good = name.Length is > 0 and <= 255
-                    && name.Trim() == name
-                    && !name.AsSpan().ContainsAny("<>/\\\":;?*|,=`^")
-                    && !name.Any(char.IsControl);
-                Require(good, $"{kind} '{item.Name}': not a name that the format allows");
+                Require(IsName(name), $"{kind} '{item.Name}': not a name that the format allows");
             }
         }
 

@@ -3,7 +3,9 @@ namespace SheetGen.Dxf;
 /// <summary>Reads block references. One that repeats in rows and columns becomes as many.</summary>
 internal sealed class InsertReader(EntityReader reader, DxfTable<DxfBlock> blocks)
 {
-    private const int MostCopies = 10_000;
+    private const int MostCopies = 10_000, MostCopiesInAll = 100_000;
+
+    private int _copies;
 
     internal IReadOnlyList<DxfEntity> Read(Record record, List<Record> parts)
     {
@@ -39,6 +41,12 @@ internal sealed class InsertReader(EntityReader reader, DxfTable<DxfBlock> block
             reader.Log.Warn(record.Line, $"INSERT of more than {MostCopies} copies: only the first is read");
             return [insert];
         }
+        if (_copies + columns * rows > MostCopiesInAll)
+        {
+            reader.Log.Warn(record.Line, $"INSERTs of more than {MostCopiesInAll} copies in all: of this one only the first is read");
+            return [insert];
+        }
+        _copies += columns * rows;
         var (across, up) = (record.Real(44) * sense, record.Real(45));
         var copies = new List<DxfEntity>();
         for (var row = 0; row < rows; row++)

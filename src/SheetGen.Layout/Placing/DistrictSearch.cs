@@ -11,13 +11,13 @@ internal sealed class DistrictSearch
     private const int TrialsBetweenLooks = 16;
 
     /// <summary>Trials without a gain after which a start is left, for each nail that may be gained.</summary>
-    private const int Patience = 150;
+    private const int Patience = 300;
 
     /// <summary>Trials for each slot after which a start is left whatever is gained.</summary>
     private const int GreatestTrials = 30;
 
     /// <summary>Trials that save effort, for each nail that is not plain.</summary>
-    private const int EffortTrials = 30;
+    private const int EffortTrials = 100;
 
     /// <summary>Most stretches that are solved by chain at the end.</summary>
     private const int GreatestChains = 32;

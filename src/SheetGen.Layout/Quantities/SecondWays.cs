@@ -21,28 +21,34 @@ internal static class SecondWays
             double count = Amount(section, QuantityName.NailCount), face = Amount(section, QuantityName.FaceArea);
             lines.Add(new CheckLine(
                 QuantityName.NailCount, "Production nails, " + name, "each", count, face / (grid.HorizontalSpacing * grid.VerticalSpacing),
-                "face area / (horizontal x vertical spacing)", 0.25));
+                "face area / (horizontal x vertical spacing): not a check, since rows and columns end at edges; more nails than this are usual", null)
+            { Source = CheckSource.Spacing, Section = section });
             lines.Add(new CheckLine(
                 QuantityName.NailCount, "Production nails, " + name, "each", count,
-                section.Grid.Sum(g => g.GridStations - g.LeftOut + g.Added), "grid stations - left out + added", 0));
+                section.Grid.Sum(g => g.GridStations - g.LeftOut + g.Added), "grid stations - left out + added", 0)
+            { Source = CheckSource.Grid, Section = section });
             lines.Add(new CheckLine(
-                QuantityName.FaceArea, "Face area, " + name, area, face, columnSums[grid], "sum of 400 columns a leg", 0.005));
+                QuantityName.FaceArea, "Face area, " + name, area, face, columnSums[grid], "sum of 400 columns a leg", 0.005)
+            { Section = section });
         }
         lines.AddRange(Faces(sections, columnSums, lifts, panels, length));
         List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
         lines.Add(new CheckLine(
             QuantityName.FaceLength, "Length from the face", length, production.Sum(n => n.Nail.Length),
-            production.Sum(n => (n.Nail.Hole.Tip - n.Nail.Hole.Head).Length), "sum of the distances from head to tip", 1e-9));
+            production.Sum(n => (n.Nail.Hole.Tip - n.Nail.Hole.Head).Length), "sum of the distances from head to tip", 1e-7)
+        { Source = CheckSource.Coordinates });
         double steel = feet ? 490 : 7850;
         lines.Add(new CheckLine(
             QuantityName.BarWeight, "Bar weight", feet ? "lb" : "kg", production.Sum(n => n.Weight),
             production.Sum(n => n.BarLength * n.BarArea * steel),
-            feet ? "bar length x nominal area x 490 lb/ft3" : "bar length x nominal area x 7850 kg/m3", 0.01));
+            feet ? "bar length x nominal area x 490 lb/ft3" : "bar length x nominal area x 7850 kg/m3", 0.01)
+        { Source = CheckSource.Density });
         lines.Add(new CheckLine(
             QuantityName.GroutVolume, "Theoretical grout", length + "3", production.Sum(n => n.Grout),
             production.GroupBy(n => (n.Nail.HoleDiameter, n.BarArea))
                 .Sum(g => (Math.PI / 4 * g.Key.HoleDiameter * g.Key.HoleDiameter - g.Key.BarArea) * g.Sum(n => n.Nail.Length)),
-            "(hole area - bar area) x hole length, by hole and bar", 1e-9));
+            "(hole area - bar area) x hole length, by hole and bar", 1e-9)
+        { Source = CheckSource.HoleAreas });
         return lines;
     }
 
@@ -52,19 +58,22 @@ internal static class SecondWays
     {
         double Sum(string name) => sections.Sum(s => Amount(s, name));
         yield return new CheckLine(
-            QuantityName.FaceArea, "Face area, all", length + "2", Sum(QuantityName.FaceArea), lifts.Sum(l => l.CutArea), "sum of the excavation lifts", 1e-6);
+            QuantityName.FaceArea, "Face area, all", length + "2", Sum(QuantityName.FaceArea), lifts.Sum(l => l.CutArea), "sum of the excavation lifts", 1e-6)
+        { Source = CheckSource.Lifts };
         if (sections.Any(s => s.Amounts[QuantityName.ShotcreteVolume].Amount is not null))
         {
             yield return new CheckLine(
                 QuantityName.ShotcreteVolume, "Shotcrete, neat", length + "3", Sum(QuantityName.ShotcreteVolume),
-                sections.Sum(s => columnSums[s.Section] * (s.Wall.Facing?.Shotcrete ?? 0)), "column sums x thickness", 0.005);
+                sections.Sum(s => columnSums[s.Section] * (s.Wall.Facing?.Shotcrete ?? 0)), "column sums x thickness", 0.005)
+            { Source = CheckSource.Columns };
         }
         if (panels.Count > 0)
         {
             List<SectionQuantities> faced = [.. sections.Where(s => s.Wall.HasPanels)];
             yield return new CheckLine(
                 QuantityName.FaceAreaGross, "Face area behind panels, openings included", length + "2", faced.Sum(s => Amount(s, QuantityName.FaceAreaGross)),
-                panels.Sum(p => p.Count * p.Width * (p.StartHeight + p.EndHeight) / 2), "panels x width x mean height; a panel's top is straight here", 0.03);
+                panels.Sum(p => p.Count * p.Width * (p.StartHeight + p.EndHeight) / 2), "panels x width x mean height; a panel's top is straight here", 0.015)
+            { Source = CheckSource.Panels };
         }
     }
 

@@ -2,7 +2,10 @@ using System.Text;
 
 namespace SheetGen.Writers.Csv;
 
-/// <summary>Rows of comma-separated values after RFC 4180: CRLF, UTF-8 without a mark at the start, quotes only where needed.</summary>
+/// <summary>
+/// Rows of comma-separated values after RFC 4180: CRLF, UTF-8 without a mark at the start, quotes only where needed. A text that a
+/// spreadsheet would run as a formula gets an apostrophe before it.
+/// </summary>
 public sealed class CsvRows(Stream stream) : IDisposable
 {
     private readonly StreamWriter _writer = new(stream, new UTF8Encoding(false), 1 << 16, leaveOpen: true);
@@ -13,7 +16,7 @@ public sealed class CsvRows(Stream stream) : IDisposable
         {
             if (i > 0)
                 _writer.Write(',');
-            _writer.Write(Quoted(cells[i]));
+            _writer.Write(Quoted(FormulaText.Harmless(cells[i])));
         }
         _writer.Write("\r\n");
     }

@@ -13,45 +13,95 @@ namespace SheetGen.Writers.Dxf;
 public static class TitleBlockFile
 {
     private const LayerRole On = LayerRole.TitleBlock;
-    private const int Deepest = 8;
+
+    /// <summary>Widest drawing and largest distance from the origin on paper, mm: sheets are some 1,200 wide.</summary>
+    private const double Widest = 5_000, Farthest = 1_000_000;
+
+    /// <summary>Text heights on paper outside of which something is wrong, mm.</summary>
+    private const double LeastText = 0.5, GreatestText = 100;
+
+    private const int MostWarnings = 20;
 
     /// <summary>The title block in millimetres of paper; null, with a problem, where the file cannot be read or draws nothing.</summary>
     /// <param name="name">The file as the problems name it.</param>
     public static TitleBlock? Read(byte[] file, string name, List<Problem> problems)
     {
-        DxfReadResult read = DxfReader.Read(file);
-        if (!read.Succeeded)
+        TitleBlock? Refuse(string message, string hint, int line = 1)
         {
-            problems.Add(new Problem(Severity.Error, "T02", "not a title block drawing: " + read.Error.Message,
-                new SourceSpot(name, Math.Max(1, read.Error.Line), 1), "save the title block as an ASCII DXF file"));
+            problems.Add(new Problem(Severity.Error, "T02", message, new SourceSpot(name, Math.Max(1, line), 1), hint));
             return null;
         }
+        DxfReadResult read = DxfReader.Read(file);
+        if (!read.Succeeded)
+            return Refuse("not a title block drawing: " + read.Error.Message, "save the title block as an ASCII DXF file", read.Error.Line);
         DxfDocument document = read.Document;
         DxfBlock? block = document.Model.OfType<DxfAttributeDefinition>().Any()
             ? null
             : document.Blocks.Where(b => b.AttributeDefinitions.Any()).MaxBy(b => b.AttributeDefinitions.Count());
         IEnumerable<DxfEntity> entities = block?.Entities ?? document.Model;
         DxfPoint from = block?.BasePoint ?? default;
-        if (Stretched(entities, document, 0) is { } stretched)
-        {
-            problems.Add(new Problem(Severity.Error, "T02", $"the title block drawing holds the block \"{stretched}\" at unlike scales along x and y",
-                new SourceSpot(name, 1, 1), "explode that block reference in the drawing"));
-            return null;
-        }
-        Primitive[] lines = [.. entities.SelectMany(e => Draw(e, document, 0))];
+        if (new TitleBlockLimits(document).Fault(entities) is { } tooMuch)
+            return Refuse("the title block drawing is too much: " + tooMuch, "explode the blocks, and leave out what the sheets do not need");
+        if (Stretched(entities, document, []) is { } stretched)
+            return Refuse($"the title block drawing holds the block \"{stretched}\" at unlike scales along x and y", "explode that block reference in the drawing");
+        Primitive[] lines = [.. entities.SelectMany(e => Draw(e, document))];
         BlockAttribute[] fields = [.. entities.OfType<DxfAttributeDefinition>().Select(FieldOf).DistinctBy(f => f.Tag)];
         if (lines.Length + fields.Length == 0)
-        {
-            problems.Add(new Problem(Severity.Error, "T02", "the title block drawing is empty", new SourceSpot(name, 1, 1),
-                "draw it in model space or as a block with attributes"));
-            return null;
-        }
-        double width = Box.Around(lines.SelectMany(Extents.Points).Concat(fields.Select(f => f.Position))).Width;
-        double scale = MillimetresPerUnit(document.Header.Units, width);
+            return Refuse("the title block drawing is empty", "draw it in model space or as a block with attributes");
+        Box box = Box.Around(lines.SelectMany(Extents.Points).Concat(fields.Select(f => f.Position)));
+        double scale = MillimetresPerUnit(document.Header.Units, box.Width);
         var toPaper = new PlaneTransform(scale, 0, new Point2(from.X, from.Y) * -scale);
-        return new([.. lines.Select(toPaper.Apply)],
+        var drawn = new TitleBlock([.. lines.Select(toPaper.Apply)],
             [.. fields.Select(f => f with { Position = toPaper.Apply(f.Position), Height = f.Height * scale })]);
+        if (OutOfReason(drawn) is { } odd)
+            return Refuse(odd, "draw it at paper size near the origin, and check the drawing's unit ($INSUNITS)");
+        Warn(read, entities, drawn, name, problems);
+        return drawn;
     }
+
+    /// <summary>Sizes and places that no sheet has; null where all can be.</summary>
+    private static string? OutOfReason(TitleBlock block)
+    {
+        Box box = Box.Around(block.Lines.SelectMany(Extents.Points).Concat(block.Fields.Select(f => f.Position)));
+        double far = new[] { box.Left, box.Right, box.Bottom, box.Top }.Max(Math.Abs);
+        if (!(far <= Farthest))
+            return FormattableString.Invariant($"the title block lies {far / 1000:0.###e+0} m from the origin on paper");
+        if (box.Width > Widest || box.Height > Widest)
+            return FormattableString.Invariant($"the title block is {box.Width:0} by {box.Height:0} mm on paper");
+        double tallest = block.Lines.OfType<Text>().Select(t => t.Height).Concat(block.Fields.Select(f => f.Height)).DefaultIfEmpty(0).Max();
+        return tallest <= Widest ? null : FormattableString.Invariant($"a text of the title block is {tallest:0} mm high on paper");
+    }
+
+    /// <summary>Says what the reader left out or changed, what a title block does not show, and texts of a size that no one can have meant.</summary>
+    private static void Warn(DxfReadResult read, IEnumerable<DxfEntity> entities, TitleBlock block, string name, List<Problem> problems)
+    {
+        var said = new List<(int Line, string Message)>(read.Warnings.Select(w => (w.Line, w.Message + (w.Count > 1 ? $" ({w.Count} times)" : ""))));
+        IEnumerable<DxfEntity> all = entities.Concat(read.Document!.Blocks.SelectMany(b => b.Entities)).Distinct();
+        said.AddRange(all.Select(NotDrawn).OfType<string>().CountBy(k => k).OrderBy(k => k.Key, StringComparer.Ordinal)
+            .Select(k => (1, $"{k.Value} x {k.Key}: a title block does not show it")));
+        said.AddRange(block.Lines.OfType<Text>().Select(t => (t.Height, t.Value))
+            .Concat(block.Fields.Select(f => (f.Height, Value: f.Tag)))
+            .Where(t => t.Height is < LeastText or > GreatestText)
+            .Select(t => (1, FormattableString.Invariant($"the text \"{Short(t.Value)}\" is {t.Height:0.###} mm high on paper"))));
+        said.AddRange(entities.OfType<DxfAttributeDefinition>().CountBy(a => a.Tag.ToUpperInvariant()).Where(t => t.Value > 1)
+            .Select(t => (1, $"the tag {Short(t.Key)} stands {t.Value} times: only the first is filled")));
+        foreach ((int line, string message) in said.Take(MostWarnings))
+            problems.Add(new Problem(Severity.Warning, "T03", "title block: " + message, new SourceSpot(name, Math.Max(1, line), 1), "the sheets are drawn without it"));
+        if (said.Count > MostWarnings)
+            problems.Add(new Problem(Severity.Warning, "T03", $"title block: {said.Count - MostWarnings} more of these", new SourceSpot(name, 1, 1)));
+    }
+
+    private static string? NotDrawn(DxfEntity entity) => entity switch
+    {
+        DxfDimension => "dimension",
+        DxfLeader => "leader",
+        DxfPointEntity => "point",
+        DxfHatch { Pattern: not null } => "hatch of lines",
+        DxfHatch { Boundaries.Count: > 1 } => "hole in a fill",
+        _ => null,
+    };
+
+    private static string Short(string text) => text.Length <= 30 ? text : text[..30] + "...";
 
     /// <summary>Without a unit, what is up to 60 wide is taken as inches: no sheet is so small in millimetres or so large in inches.</summary>
     private static double MillimetresPerUnit(DxfUnits units, double width) => units switch
@@ -64,7 +114,7 @@ public static class TitleBlockFile
         _ => width <= 60 ? 25.4 : 1,
     };
 
-    private static IEnumerable<Primitive> Draw(DxfEntity entity, DxfDocument document, int depth) => entity switch
+    private static IEnumerable<Primitive> Draw(DxfEntity entity, DxfDocument document) => entity switch
     {
         DxfLine l => [new Line(On, Place(l.Start), Place(l.End))],
         DxfPolyline p => [new Polyline(On, Vertices(p.Vertices), p.Closed)],
@@ -75,15 +125,15 @@ public static class TitleBlockFile
         DxfText t => [TextOf(t)],
         DxfMText m => Lines(m),
         DxfEllipse e => [new Polyline(On, [.. Flattened(e)], IsWhole(e))],
-        DxfInsert i when depth < Deepest => Inside(i, document, depth),
+        DxfInsert i => Inside(i, document),
         _ => [],
     };
 
     /// <summary>The first block that is drawn at unlike scales, which turns circles and texts into shapes that a sheet cannot show.</summary>
-    private static string? Stretched(IEnumerable<DxfEntity> entities, DxfDocument document, int depth) => entities.OfType<DxfInsert>()
+    private static string? Stretched(IEnumerable<DxfEntity> entities, DxfDocument document, HashSet<string> seen) => entities.OfType<DxfInsert>()
         .Select(i => Math.Abs(Math.Abs(i.ScaleX) - Math.Abs(i.ScaleY)) > 1e-6 * Math.Abs(i.ScaleX)
             ? i.Block
-            : depth < Deepest ? Stretched(document.Blocks[i.Block].Entities, document, depth + 1) : null)
+            : seen.Add(i.Block) ? Stretched(document.Blocks[i.Block].Entities, document, seen) : null)
         .FirstOrDefault(b => b is not null);
 
     private static bool IsWhole(DxfEllipse e) => Math.Abs(e.EndParameter - e.StartParameter) >= 360 - 1e-9;
@@ -102,13 +152,13 @@ public static class TitleBlockFile
         }
     }
 
-    private static IEnumerable<Primitive> Inside(DxfInsert insert, DxfDocument document, int depth)
+    private static IEnumerable<Primitive> Inside(DxfInsert insert, DxfDocument document)
     {
         DxfBlock block = document.Blocks[insert.Block];
         double turn = insert.Rotation * Math.PI / 180, scale = Math.Abs(insert.ScaleX);
         Point2 move = Place(insert.Position) - Place(block.BasePoint).Turned(turn) * scale;
         var place = new PlaneTransform(scale, turn, move);
-        return block.Entities.SelectMany(e => Draw(e, document, depth + 1)).Select(place.Apply)
+        return block.Entities.SelectMany(e => Draw(e, document)).Select(place.Apply)
             .Concat(insert.Attributes.Where(a => !a.Invisible).Select(a => TextOf(a.Text)));
     }
 

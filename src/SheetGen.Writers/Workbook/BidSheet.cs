@@ -1,63 +1,115 @@
-using System.Globalization;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Workbook;
 
-/// <summary>The first sheet: pay items with raw quantity, rule and rounded quantity side by side, and the user's prices.</summary>
+/// <summary>Pay items with raw quantity, rule and rounded quantity side by side, and the user's prices.</summary>
 internal sealed class BidSheet
 {
-    private const int HeadRow = 8;
+    private const int HeadRow = 6;
+    private readonly Dictionary<BidLine, string> _stored = new(ReferenceEqualityComparer.Instance);
+    public const string Name = "Bid quantities", NoPrice = "no price", WrongPrice = "price is no number", Quantity = "quantity";
 
-    public BidSheet(WorkbookInput input)
+    public BidSheet(WorkbookInput input, QuantitySheet quantities, NailSheet nails)
     {
-        Sheet = SheetHead.Make(input, "Bid quantities", "Bid quantities",
+        Sheet = SheetHead.Make(input, Name, "Bid quantities",
             "Caution: computed from the project file alone. An estimator and the engineer must check every figure before it is bid, built or paid.");
         Sheet.HeadRows = HeadRow;
+        Sheet.HeadColumns = 2;
         Sheet.Put(3, 0, Sheet.Rows[3][0].Text!, new CellStyle(CellLook.Warning, CellFormat.General));
-        Sheet.Put(4, 0, "Input hash (SHA-256): " + input.Project.InputHash, CellStyle.Text);
-        Sheet.Put(5, 0, $"Revision {Shown(input.Project.Sheets.Revision)}, date {Shown(input.Project.Sheets.Date)}, program version {input.Run.Version}", CellStyle.Text);
-        Sheet.Put(6, 0, $"Pay items: {input.Bid.Set.Name}. {input.Bid.Set.Notice}", CellStyle.Text);
-        Sheet.Put(7, 0, "Unit prices (yellow) and contingency are the user's own.", CellStyle.Note);
-        var t = new TableBlock<BidLine>(Sheet, HeadRow, input.Bid.Lines);
+        Sheet.Put(4, 0, $"Pay items: {input.Bid.Set.Name}. {input.Bid.Set.Notice}", CellStyle.Text);
+        Sheet.Put(5, 0, "Unit prices (yellow) are the user's own; contingency stands on the sheet Rates.", CellStyle.Note);
+        Table = new TableBlock<BidLine>(Sheet, "BidItems", HeadRow, input.Bid.Lines);
+        TableBlock<BidLine> t = Table;
+        BidFormula Of(BidLine line) => new(line, input.Quantities, quantities, nails);
+        bool isPriced = input.Bid.Lines.Any(b => b.Price is not null);
+        foreach (BidLine line in input.Bid.Lines)
+            _stored[line] = Of(line).StoredState(isPriced);
         t.Text("number", "Item", 12, b => b.Item.Number)
-            .Wrapped("description", "Description", 30, b => b.Item.Description)
+            .Wrapped("description", "Description", 34, b => b.Item.Description)
             .Text("unit", "Unit", 8, b => b.Item.Unit)
-            .Add("raw", "Quantity, unrounded", 15, (b, _) => SheetCell.Calculated(Raw(b, input.Quantities), b.Raw, CellFormat.Four))
+            .Add("raw", "Quantity, unrounded", 15, b => SheetCell.Calculated(Of(b).Raw, b.Raw, CellFormat.Four))
             .Text("rule", "Rounding", 20, b => b.Item.Rounding.ToString())
-            .Add("rounded", "Bid quantity", 14, (b, r) => b.Parts.Count > 0
-                ? SheetCell.Of(b.Rounded, FormatOf(b.Item.Rounding))
-                : SheetCell.Calculated(Rounded(b.Item.Rounding, t.At("raw", r)), b.Rounded, FormatOf(b.Item.Rounding)))
-            .Add("price", "Unit price", 12, (b, _) => SheetCell.Of(b.Price, new CellStyle(CellLook.Input, CellFormat.Money)))
-            .Add("amount", "Amount", 15, (b, r) => SheetCell.Calculated(
-                $"IF(OR({t.At("rounded", r)}=\"\",{t.At("price", r)}=\"\"),\"\",{t.At("rounded", r)}*{t.At("price", r)})", b.Amount, CellFormat.Money))
+            .Add("rounded", "Bid quantity", 14, b => SheetCell.Calculated(Of(b).Rounded(t.This("raw")), b.Rounded, FormatOf(b.Item.Rounding)))
+            .Input("price", "Unit price", 12, CellFormat.Two, b => b.Price)
+            .Formula("amount", "Amount", 15, CellFormat.Two,
+                $"IF(AND(ISNUMBER({t.This("rounded")}),ISNUMBER({t.This("price")})),{t.This("rounded")}*{t.This("price")},\"\")", b => b.Amount)
+            .Add("state", "What is missing", 30, b => SheetCell.Calculated(
+                Of(b).State(t.This("price"), t.Range("price"), t.This("raw")), _stored[b], new CellStyle(CellLook.Warning, CellFormat.General)))
+            .Formula("rank", "Place by amount", 9, CellFormat.General,
+                $"IF({t.This("amount")}=\"\",\"\",1+SUMPRODUCT(ISNUMBER({t.Range("amount")})*(({t.Range("amount")}>{t.This("amount")})+({t.Range("amount")}={t.This("amount")})*(ROW({t.Range("amount")})<ROW()))))",
+                b => Place(input.Bid, b))
             .Wrapped("quantity", "From the quantities", 22, b => b.Item.Quantity.Text)
             .Wrapped("measured", "Measured", 30, b => b.Item.Measured)
             .Wrapped("subsidiary", "Subsidiary", 34, b => string.Join(", ", b.Item.Subsidiary))
             .Wrapped("note", "Note", 24, b => b.Note);
         t.Fill("bid");
-        Sheet.Rules.Add(new InputRule(t.At("price", t.FirstRow) + ":" + t.At("price", t.LastRow), 0, 1e9, "Your unit price: a number of 0 or more, or nothing."));
-        Sums(input, t);
+        for (int i = 0; i < input.Bid.Lines.Count; i++)
+        {
+            if (input.Bid.Lines[i].Item.Quantity.References.FirstOrDefault() is { } first)
+                Sheet.Links.Add(new SheetLink(CellAddress.Of(t.ColumnOf("quantity"), t.FirstRow + i), quantities.PlaceOf(first.Name)));
+        }
+        Sheet.Rules.Add(new InputRule(t.CellsOf("price"), 0, 1e9, "Your unit price: a number of 0 or more, or nothing."));
+        IsWhole = _stored.Values.All(s => s.Length == 0);
+        Sums(input, IsWhole);
         Unresolved(input, t.LastRow + 6);
     }
 
     public SheetContent Sheet { get; }
 
-    private void Sums(WorkbookInput input, TableBlock<BidLine> t)
+    public TableBlock<BidLine> Table { get; }
+
+    /// <summary>True where no item lacks a thing.</summary>
+    public bool IsWhole { get; }
+
+    /// <summary>What an item lacks as the take-off has it.</summary>
+    public string StoredState(BidLine line) => _stored[line];
+
+    /// <summary>Cell that names the sum, and says whether it is whole.</summary>
+    public string SumLabelCell => CellAddress.Absolute(Sheet.Name, 0, Table.LastRow + 2);
+
+    /// <summary>Cell of the sum.</summary>
+    public string SumCell => CellAddress.Absolute(Sheet.Name, Table.ColumnOf("amount"), Table.LastRow + 2);
+
+    /// <summary>How many items say a thing in their state, for formulas on any sheet.</summary>
+    private string CountOf(string words) => $"COUNTIF({Table.Range("state")},\"*{words}*\")";
+
+    public string WithoutPrice => CountOf(NoPrice);
+
+    public string WithWrongPrice => CountOf(WrongPrice);
+
+    public string WithoutQuantity => CountOf(Quantity);
+
+    /// <summary>Number of the first item that says a thing in its state.</summary>
+    private string FirstOf(string words) => $"IFERROR(INDEX({Table.Range("number")},MATCH(\"*{words}*\",{Table.Range("state")},0)),\"\")";
+
+    public string FirstWithoutPrice => FirstOf(NoPrice);
+
+    public string FirstWithWrongPrice => FirstOf(WrongPrice);
+
+    public string FirstWithoutQuantity => FirstOf(Quantity);
+
+    private void Sums(WorkbookInput input, bool isWhole)
     {
-        int column = t.ColumnOf("amount"), row = t.LastRow + 1;
+        int column = Table.ColumnOf("amount"), row = Table.LastRow + 2;
         List<double> amounts = [.. input.Bid.Lines.Select(b => b.Amount).OfType<double>()];
-        double? sum = amounts.Count == 0 ? null : amounts.Sum();
-        double? share = input.Project.Rates.Contingency;
-        t.Total("amount", sum, CellFormat.Money);
-        t.TotalHead("Sum");
+        double? sum = amounts.Count == 0 ? null : amounts.Sum(), share = input.Project.Rates.Contingency;
+        double? all = sum + (sum * share ?? 0);
+        string cells = Table.Range("amount"), rate = RateSheet.Contingency;
         string total = CellAddress.Of(column, row), extra = CellAddress.Of(column, row + 1);
+        string Word(string text) => $"IF(SUMPRODUCT(--(LEN({Table.Range("state")})>0))=0,\"{text}\",\"{text}, INCOMPLETE\")";
+        string Stored(string text) => isWhole ? text : text + ", INCOMPLETE";
+        var label = new CellStyle(CellLook.Total, CellFormat.General);
+        var figure = new CellStyle(CellLook.Total, CellFormat.Two);
+        Sheet.Put(row, 0, SheetCell.Calculated(Word("Sum"), Stored("Sum"), label));
+        Sheet.Put(row, column, SheetCell.Calculated($"IF(COUNT({cells})=0,\"\",SUM({cells}))", sum, figure));
         Sheet.Put(row + 1, 0, "Contingency", CellStyle.Text);
-        Sheet.Put(row + 1, column, SheetCell.Calculated(
-            $"IF(OR({total}=\"\",{RateSheet.Contingency}=\"\"),\"\",{total}*{RateSheet.Contingency})", sum * share, CellFormat.Money));
-        Sheet.Put(row + 2, 0, "Sum with contingency", new CellStyle(CellLook.Total, CellFormat.General));
-        Sheet.Put(row + 2, column, SheetCell.Calculated(
-            $"IF({total}=\"\",\"\",{total}+IF({extra}=\"\",0,{extra}))", sum + (sum * share ?? 0), new CellStyle(CellLook.Total, CellFormat.Money)));
+        Sheet.Put(row + 1, column, SheetCell.Calculated($"IFERROR(IF(OR({total}=\"\",{rate}=\"\"),\"\",{total}*{rate}),\"\")", sum * share, CellFormat.Two));
+        Sheet.Put(row + 2, 0, SheetCell.Calculated(Word("Sum with contingency"), Stored("Sum with contingency"), label));
+        Sheet.Put(row + 2, column, SheetCell.Calculated($"IF({total}=\"\",\"\",{total}+N({extra}))", all, figure));
+        Sheet.WidenFor(column, SheetCell.Of(all, figure), 30);
+        string Plain(double? value) => SheetCell.Of(value, CellFormat.Two).Plain;
+        Sheet.Tables.Add(("bid-sums", [["What", "Amount"], [Stored("Sum"), Plain(sum)], ["Contingency", Plain(sum * share)], [Stored("Sum with contingency"), Plain(all)]]));
     }
 
     private void Unresolved(WorkbookInput input, int row)
@@ -77,33 +129,20 @@ internal sealed class BidSheet
         }
     }
 
-    private static string Raw(BidLine line, QuantityTable quantities)
+    private static double? Place(BidTable bid, BidLine line)
     {
-        PayItem item = line.Item;
-        string value = item.Quantity.ToFormula(r => quantities.Of(r).State == QuantityState.NotAsked ? "0"
-            : r.IsTotal ? QuantitySheet.NameOf(r.Name) : FormattableString.Invariant($"({quantities.Of(r).Amount ?? 0:R})"));
-        if (item.Factor != 1)
-            value = FormattableString.Invariant($"({value})*{item.Factor:R}");
-        string missing = string.Join(",", item.Quantity.References.Where(r => r.IsTotal && (quantities.Of(r).State != QuantityState.NotAsked || line.Raw is null)).Select(r => QuantitySheet.NameOf(r.Name) + "=\"\""));
-        return missing.Length == 0 ? $"IFERROR({value},\"\")" : $"IF(OR({missing}),\"\",IFERROR({value},\"\"))";
-    }
-
-    private static string Rounded(PayRounding rule, string raw)
-    {
-        string step = rule.Step.ToString("0.#########", CultureInfo.InvariantCulture);
-        string inner = FormattableString.Invariant($"ROUND(ROUND({raw},{rule.QuantumDecimals})/{step},6)");
-        string function = rule.Direction switch { RoundingDirection.Up => "ROUNDUP", RoundingDirection.Down => "ROUNDDOWN", _ => "ROUND" };
-        return FormattableString.Invariant($"IF({raw}=\"\",\"\",ROUND({function}({inner},0)*{step},{rule.Decimals}))");
+        if (line.Amount is not { } amount)
+            return null;
+        int before = bid.Lines.TakeWhile(b => !ReferenceEquals(b, line)).Count(b => b.Amount == amount);
+        return 1 + before + bid.Lines.Count(b => b.Amount > amount);
     }
 
     private static CellFormat FormatOf(PayRounding rule) => rule.Decimals switch
     {
-        <= 0 => CellFormat.Whole,
+        0 => CellFormat.Whole,
         1 => CellFormat.One,
         2 => CellFormat.Two,
         3 => CellFormat.Three,
         _ => CellFormat.Four,
     };
-
-    private static string Shown(string text) => text.Length > 0 ? text : "not given";
 }

@@ -21,4 +21,7 @@ internal enum CellLook
     /// <summary>Something that a person must look at.</summary>
     Warning,
     Wrapped,
+
+    /// <summary>A text that leads to another sheet.</summary>
+    Link,
 }

@@ -11,7 +11,7 @@ internal sealed class FacingSheet
             "Areas by polygons between top and stepped bottom. Neat: along the face. Pay outline: developed elevation as drawn. Loss is a share of the material supplied.");
         Sheet.HeadColumns = 3;
         string l = input.Length, area = l + "2", volume = l + "3";
-        Sections = new TableBlock<SectionQuantities>(Sheet, 5, input.Quantities.Sections);
+        Sections = new TableBlock<SectionQuantities>(Sheet, "Facing", 5, input.Quantities.Sections, true);
         TableBlock<SectionQuantities> t = Sections;
         const string loss = RateSheet.ShotcreteLoss;
         t.Number("no", "Section no.", 9, CellFormat.Whole, s => input.NumberOf(s.Wall, s.Section))
@@ -19,23 +19,24 @@ internal sealed class FacingSheet
             .Text("section", "Section", 9, s => s.Section.Name)
             .Number("gross", $"Area with openings, {area}", 12, CellFormat.Two, s => Of(s, QuantityName.FaceAreaGross))
             .Number("openings", $"Openings, {area}", 11, CellFormat.Two, s => Of(s, QuantityName.OpeningArea))
-            .Formula("neat", $"Neat area, {area}", 12, CellFormat.Two, (_, r) => $"{t.At("gross", r)}-{t.At("openings", r)}", s => Of(s, QuantityName.FaceArea))
+            .Formula("neat", $"Neat area, {area}", 12, CellFormat.Two, $"{t.This("gross")}-{t.This("openings")}", s => Of(s, QuantityName.FaceArea))
             .Number("outline", $"Pay outline, {area}", 12, CellFormat.Two, s => Of(s, QuantityName.ElevationArea))
             .Number("front", $"Front of facing, {area}", 12, CellFormat.Two, s => Of(s, QuantityName.PanelFaceArea))
             .Number("exposed", $"Neat area above grade, {area}", 12, CellFormat.Two, s => Of(s, QuantityName.ExposedArea))
+            .Number("columns", $"Neat area by columns, {area}", 12, CellFormat.Two, s => Columns(input, s))
             .Number("thickness", $"Shotcrete thickness, {l}", 11, CellFormat.Three, s => s.Wall.Facing?.Shotcrete)
             .Formula("shotcrete", $"Shotcrete, neat, {volume}", 12, CellFormat.Two,
-                (_, r) => $"IF({t.At("thickness", r)}=\"\",\"\",{t.At("neat", r)}*{t.At("thickness", r)})", s => Of(s, QuantityName.ShotcreteVolume))
+                $"IF({t.This("thickness")}=\"\",\"\",{t.This("neat")}*{t.This("thickness")})", s => Of(s, QuantityName.ShotcreteVolume))
             .Formula("supplied", $"Shotcrete, supplied, {volume}", 12, CellFormat.Two,
-                (_, r) => $"IF(OR({loss}=\"\",{t.At("thickness", r)}=\"\"),\"\",{t.At("shotcrete", r)}/(1-{loss}))", s => Of(s, QuantityName.ShotcreteSupplied))
+                $"IF(OR({loss}=\"\",{t.This("thickness")}=\"\"),\"\",{t.This("shotcrete")}/(1-{loss}))", s => Of(s, QuantityName.ShotcreteSupplied))
             .Formula("mesh", $"Welded wire, neat, {area}", 12, CellFormat.Two,
-                (_, r) => $"IF({t.At("thickness", r)}=\"\",\"\",{t.At("neat", r)})", s => Of(s, QuantityName.MeshArea))
+                $"IF({t.This("thickness")}=\"\",\"\",{t.This("neat")})", s => Of(s, QuantityName.MeshArea))
             .Number("waler", $"Length of rows, {l}", 12, CellFormat.Two, s => Of(s, QuantityName.WalerLength))
             .Formula("waler_bars", $"Waler bars, {l}", 12, CellFormat.Two,
-                (_, r) => $"IF({RateSheet.WalerBars}=\"\",\"\",{t.At("waler", r)}*{RateSheet.WalerBars})", _ => null)
-            .Formula("nails", "Production nails", 11, CellFormat.Whole, (_, r) => nails.Count(t.At("no", r)), s => Of(s, QuantityName.NailCount))
+                $"IF({RateSheet.WalerBars}=\"\",\"\",{t.This("waler")}*{RateSheet.WalerBars})", _ => null)
+            .Formula("nails", "Production nails", 11, CellFormat.Whole, nails.Count(t.This("no")), s => Of(s, QuantityName.NailCount))
             .Formula("bearing", $"Bearing bars, {l}", 12, CellFormat.Two,
-                (_, r) => $"IF(OR({RateSheet.BearingBars}=\"\",{RateSheet.BearingBarLength}=\"\"),\"\",{t.At("nails", r)}*{RateSheet.BearingBars}*{RateSheet.BearingBarLength})",
+                $"IF(OR({RateSheet.BearingBars}=\"\",{RateSheet.BearingBarLength}=\"\"),\"\",{t.This("nails")}*{RateSheet.BearingBars}*{RateSheet.BearingBarLength})",
                 _ => null)
             .Number("coping", $"Coping, {l}", 11, CellFormat.Two, s => Of(s, QuantityName.CopingLength));
         t.Fill("facing");
@@ -55,6 +56,10 @@ internal sealed class FacingSheet
         ("shotcrete", QuantityName.ShotcreteVolume), ("supplied", QuantityName.ShotcreteSupplied), ("mesh", QuantityName.MeshArea),
         ("waler", QuantityName.WalerLength), ("coping", QuantityName.CopingLength),
     ];
+
+    /// <summary>The area that the independent check has for a section, by columns.</summary>
+    private static double? Columns(WorkbookInput input, SectionQuantities section) =>
+        input.Quantities.Checks.FirstOrDefault(c => c.Name == QuantityName.FaceArea && c.Source == CheckSource.Stored && ReferenceEquals(c.Section, section))?.Second;
 
     private static double? Of(SectionQuantities section, string name) => section.Amounts[name].Amount;
 }

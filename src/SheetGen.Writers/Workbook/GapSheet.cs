@@ -9,7 +9,7 @@ internal sealed class GapSheet
     {
         Sheet = SheetHead.Make(input, "Gaps", "Non-typical spacing", "Gaps between neighbours of a row that are not the grid's, along the face.");
         List<(SectionQuantities Section, NonTypicalGap Gap)> gaps = [.. input.Quantities.Sections.SelectMany(s => s.Gaps.Select(g => (s, g)))];
-        Table = new TableBlock<(SectionQuantities Section, NonTypicalGap Gap)>(Sheet, 5, gaps);
+        Table = new TableBlock<(SectionQuantities Section, NonTypicalGap Gap)>(Sheet, "Gaps", 5, gaps, true);
         Table.Number("no", "Section no.", 10, CellFormat.Whole, g => input.NumberOf(g.Section.Wall, g.Section.Section))
             .Text("wall", "Wall", 16, g => g.Section.Wall.Name)
             .Text("section", "Section", 10, g => g.Section.Section.Name)

@@ -9,30 +9,36 @@ internal sealed class HoleSheet
     {
         string l = input.Length, volume = l + "3";
         Sheet = SheetHead.Make(input, "Holes", "Drilling by hole diameter", "Verification test nails are as if drilled and grouted over their whole length.");
-        List<List<NailQuantity>> groups =
-        [
-            .. input.Quantities.Nails.GroupBy(n => (n.IsSacrificial, n.Nail.HoleDiameter)).OrderBy(g => g.Key).Select(g => g.ToList()),
-        ];
-        var t = new TableBlock<List<NailQuantity>>(Sheet, 5, groups);
-        string Sum(string column, int row, string sign) =>
-            $"SUMIFS({nails.Table.Range(column)},{nails.Table.Range("hole")},{t.At("hole", row)},{nails.Table.Range("kind")},\"{sign}verification\")";
-        static string Sign(List<NailQuantity> group) => group[0].IsSacrificial ? "" : "<>";
-        t.Text("for", "For", 16, g => g[0].IsSacrificial ? "verification" : "production")
-            .Number("hole", $"Hole diameter, {l}", 12, CellFormat.Four, g => g[0].Nail.HoleDiameter)
-            .Number("small", input.IsFeet ? "Hole diameter, in" : "Hole diameter, mm", 12, CellFormat.Two, g => g[0].Nail.HoleDiameter * (input.IsFeet ? 12 : 1000))
-            .Formula("count", "Holes", 10, CellFormat.Whole,
-                (g, r) => $"COUNTIFS({nails.Table.Range("hole")},{t.At("hole", r)},{nails.Table.Range("kind")},\"{Sign(g)}verification\")", g => g.Count)
-            .Formula("length", $"Hole length, {l}", 13, CellFormat.Two, (g, r) => Sum("length", r, Sign(g)), g => g.Sum(n => n.Nail.Length))
-            .Formula("volume", $"Hole volume, {volume}", 13, CellFormat.Two, (g, r) => Sum("hole_volume", r, Sign(g)), g => g.Sum(n => n.HoleVolume))
-            .Formula("grout", $"Theoretical grout, {volume}", 13, CellFormat.Two, (g, r) => Sum("grout", r, Sign(g)), g => g.Sum(n => n.Grout));
-        t.Fill("holes");
-        t.TotalHead("Total");
         IReadOnlyList<NailQuantity> all = input.Quantities.Nails;
-        t.Total("count", all.Count == 0 ? null : all.Count, CellFormat.Whole);
-        t.Total("length", all.Count == 0 ? null : groups.Sum(g => g.Sum(n => n.Nail.Length)), CellFormat.Two);
-        t.Total("volume", all.Count == 0 ? null : groups.Sum(g => g.Sum(n => n.HoleVolume)), CellFormat.Two);
-        t.Total("grout", all.Count == 0 ? null : groups.Sum(g => g.Sum(n => n.Grout)), CellFormat.Two);
+        List<(double Diameter, List<NailQuantity> Production, List<NailQuantity> Verification)> groups =
+        [
+            .. all.GroupBy(n => n.Nail.HoleDiameter).OrderBy(g => g.Key).Select(g => (g.Key, g.Where(n => !n.IsSacrificial).ToList(), g.Where(n => n.IsSacrificial).ToList())),
+        ];
+        Table = new TableBlock<(double Diameter, List<NailQuantity> Production, List<NailQuantity> Verification)>(Sheet, "Holes", 5, groups);
+        string Where(string sign) => $"{nails.Table.Range("hole")},{Table.This("hole")},{nails.Table.Range("kind")},\"{sign}verification\"";
+        string Sum(string column, string sign = "<>") => $"SUMIFS({nails.Table.Range(column)},{Where(sign)})";
+        Table.Number("hole", $"Hole diameter, {l}", 12, CellFormat.Four, g => g.Diameter)
+            .Number("small", input.IsFeet ? "Hole diameter, in" : "Hole diameter, mm", 12, CellFormat.Two, g => g.Diameter * (input.IsFeet ? 12 : 1000))
+            .Formula("count", "Holes of production nails", 13, CellFormat.Whole, $"COUNTIFS({Where("<>")})", g => g.Production.Count)
+            .Formula("length", $"Hole length, {l}", 13, CellFormat.Two, Sum("length"), g => g.Production.Sum(n => n.Nail.Length))
+            .Formula("volume", $"Hole volume, {volume}", 13, CellFormat.Two, Sum("hole_volume"), g => g.Production.Sum(n => n.HoleVolume))
+            .Formula("grout", $"Theoretical grout, {volume}", 13, CellFormat.Two, Sum("grout"), g => g.Production.Sum(n => n.Grout))
+            .Formula("test_count", "Holes of verification nails", 13, CellFormat.Whole, $"COUNTIFS({Where("")})", g => g.Verification.Count)
+            .Formula("test_length", $"Verification, hole length, {l}", 13, CellFormat.Two, Sum("length", ""), g => g.Verification.Sum(n => n.Nail.Length))
+            .Formula("test_grout", $"Verification, theoretical grout, {volume}", 14, CellFormat.Two, Sum("grout", ""), g => g.Verification.Sum(n => n.Grout));
+        Table.Fill("holes");
+        Table.TotalHead("Total");
+        double? Total(Func<NailQuantity, bool> where, Func<NailQuantity, double> of) => all.Count == 0 ? null : groups.Sum(g => g.Production.Concat(g.Verification).Where(where).Sum(of));
+        Table.Total("count", Total(n => !n.IsSacrificial, _ => 1), CellFormat.Whole);
+        Table.Total("length", Total(n => !n.IsSacrificial, n => n.Nail.Length), CellFormat.Two);
+        Table.Total("volume", Total(n => !n.IsSacrificial, n => n.HoleVolume), CellFormat.Two);
+        Table.Total("grout", Total(n => !n.IsSacrificial, n => n.Grout), CellFormat.Two);
+        Table.Total("test_count", Total(n => n.IsSacrificial, _ => 1), CellFormat.Whole);
+        Table.Total("test_length", Total(n => n.IsSacrificial, n => n.Nail.Length), CellFormat.Two);
+        Table.Total("test_grout", Total(n => n.IsSacrificial, n => n.Grout), CellFormat.Two);
     }
 
     public SheetContent Sheet { get; }
+
+    private TableBlock<(double Diameter, List<NailQuantity> Production, List<NailQuantity> Verification)> Table { get; }
 }

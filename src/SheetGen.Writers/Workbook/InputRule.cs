@@ -1,4 +1,8 @@
 namespace SheetGen.Writers.Workbook;
 
-/// <summary>What a user may enter in a cell: a number between two limits, or nothing.</summary>
-internal readonly record struct InputRule(string Cells, double Least, double Greatest, string Message);
+/// <summary>What a user may enter in cells: a number between two limits or one of some words; or nothing.</summary>
+/// <param name="Message">What is said where something else is entered.</param>
+/// <param name="Words">The words, with commas between; empty for a number.</param>
+/// <param name="IsPrompted">True where the message is shown as soon as the cell is chosen.</param>
+internal readonly record struct InputRule(
+    string Cells, double Least, double Greatest, string Message, string Words = "", bool IsPrompted = true);

@@ -9,13 +9,13 @@ internal sealed class PadSheet
     {
         string l = input.Length;
         Sheet = SheetHead.Make(input, "Leveling pad", "Leveling pad", "Level runs along the stepped bottom, cut at corners and section limits; lengths along the face.");
-        Table = new TableBlock<PadRun>(Sheet, 5, input.Quantities.Pad);
+        Table = new TableBlock<PadRun>(Sheet, "Pad", 5, input.Quantities.Pad, true);
         TableBlock<PadRun> t = Table;
         t.Number("no", "Section no.", 10, CellFormat.Whole, p => input.NumberOf(p.Wall, p.Section))
             .Text("wall", "Wall", 16, p => p.Wall.Name)
             .Text("section", "Section", 10, p => p.Section.Name)
-            .Text("from", "From station", 14, p => input.Station(p.Wall, p.Start))
-            .Text("to", "To station", 14, p => input.Station(p.Wall, p.End))
+            .Number("from", "From station", 14, input.Station, p => p.Wall.StationOf(p.Start))
+            .Number("to", "To station", 14, input.Station, p => p.Wall.StationOf(p.End))
             .Number("elevation", $"Elevation, {l}", 12, input.Place, p => p.Elevation)
             .Number("length", $"Length, {l}", 12, CellFormat.Two, p => p.Length)
             .Number("rise", $"Step before, {l}", 13, input.Place, p => p.StepsUp)

@@ -9,7 +9,7 @@ internal sealed class PanelSheet
     {
         string l = input.Length;
         Sheet = SheetHead.Make(input, "Panels", "Precast panels", "In level courses from the lowest bottom of the wall; restarted at corners. A panel belongs to the section of its middle.");
-        Table = new TableBlock<PanelCount>(Sheet, 5, input.Quantities.Panels);
+        Table = new TableBlock<PanelCount>(Sheet, "Panels", 5, input.Quantities.Panels, true);
         TableBlock<PanelCount> t = Table;
         t.Number("no", "Section no.", 10, CellFormat.Whole, p => input.NumberOf(p.Wall, p.Section))
             .Text("wall", "Wall", 16, p => p.Wall.Name)

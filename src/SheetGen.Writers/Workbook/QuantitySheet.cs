@@ -5,7 +5,8 @@ namespace SheetGen.Writers.Workbook;
 /// <summary>All quantities by name, in total, by wall, by stage and by section: between the bid items and the lists.</summary>
 internal sealed class QuantitySheet
 {
-    private const int TotalColumn = 3, StageRow = 4;
+    private const int TotalColumn = 3, StateColumn = 4, FirstWall = 5, StageRow = 4;
+    public const string Incomplete = "incomplete", NotGiven = "not given", NotAsked = "not asked for";
     private const string NoStage = "no stage";
     private readonly WorkbookInput _input;
     private readonly Sources _sources;
@@ -23,7 +24,7 @@ internal sealed class QuantitySheet
             _walls.Clear();
         _stages = table.Sections.Any(s => s.Section.Stage.Length > 0) ? [.. table.Sections.Select(StageOf).Distinct(StringComparer.OrdinalIgnoreCase)] : [];
         _numberRow = _stages.Count > 0 ? StageRow + 1 : StageRow;
-        _firstStage = TotalColumn + 1 + _walls.Count;
+        _firstStage = FirstWall + _walls.Count;
         _firstSection = _firstStage + _stages.Count;
         _after = _firstSection + table.Sections.Count;
         Sheet = SheetHead.Make(input, "Quantities", "Quantities", "Unrounded. Each row has a name that the pay items use; the sections are summed from the lists behind.");
@@ -46,11 +47,44 @@ internal sealed class QuantitySheet
     /// <summary>Name of the cell that holds a quantity's total.</summary>
     public static string NameOf(string quantity) => "q_" + quantity;
 
+    /// <summary>Name of the cell that says what a quantity's total lacks; empty where it is whole.</summary>
+    public static string StateNameOf(string quantity) => "state_" + quantity;
+
+    public List<Model.Wall> Walls => _walls;
+
+    public List<string> Stages => _stages;
+
+    /// <summary>Cells of the states of all quantities, for formulas on any sheet.</summary>
+    public string States => CellAddress.Range(Sheet.Name, StateColumn, FirstRow, FirstRow + _input.Quantities.Definitions.Count - 1);
+
+    /// <summary>Cells with the words of all quantities, for formulas on any sheet.</summary>
+    public string Texts => CellAddress.Range(Sheet.Name, 1, FirstRow, FirstRow + _input.Quantities.Definitions.Count - 1);
+
+    /// <summary>The cell of a quantity's name: the place that links lead to.</summary>
+    public string PlaceOf(string quantity) => CellAddress.Absolute(Sheet.Name, 0, RowOf(quantity));
+
+    /// <summary>The cell of a quantity for a wall of <see cref="Walls"/>.</summary>
+    public string OfWall(string quantity, int wall) => CellAddress.Absolute(Sheet.Name, FirstWall + wall, RowOf(quantity));
+
+    /// <summary>The cell of a quantity for a stage of <see cref="Stages"/>.</summary>
+    public string OfStage(string quantity, int stage) => CellAddress.Absolute(Sheet.Name, _firstStage + stage, RowOf(quantity));
+
     /// <summary>The cell of a quantity in a section, for formulas on any sheet.</summary>
     public string Of(string quantity, int section) => CellAddress.Absolute(Sheet.Name, _firstSection + section, RowOf(quantity));
 
     /// <summary>The cell with a section's number, for formulas on any sheet.</summary>
     public string NumberCell(int section) => CellAddress.Absolute(Sheet.Name, _firstSection + section, _numberRow);
+
+    /// <summary>Head of a stage's column.</summary>
+    public string StageHead(int stage) => _stages[stage] == NoStage ? NoStage : "Stage " + _stages[stage];
+
+    /// <summary>What the state of a quantity says as the take-off has it.</summary>
+    public string StoredState(string quantity)
+    {
+        List<Quantity> parts = [.. _input.Quantities.Sections.Select(s => s.Amounts[quantity])];
+        int known = parts.Count(p => p.Amount is not null), asked = parts.Count(p => p.Amount is not null || p.Missing.Count > 0);
+        return asked == 0 ? NotAsked : known == 0 ? NotGiven : known < asked ? FormattableString.Invariant($"{Incomplete}: {known} of {asked} sections") : "";
+    }
 
     private void Line(QuantityTable table, QuantityDefinition definition, int row)
     {
@@ -62,18 +96,22 @@ internal sealed class QuantitySheet
         for (int s = 0; s < table.Sections.Count; s++)
             Sheet.Put(row, _firstSection + s, SectionCell(name, table.Sections[s], s, row, format));
         for (int w = 0; w < _walls.Count; w++)
-            Sheet.Put(row, TotalColumn + 1 + w, SumCell(table, name, row, i => ReferenceEquals(table.Sections[i].Wall, _walls[w]), format));
+            Sheet.Put(row, FirstWall + w, SumCell(table, name, row, i => ReferenceEquals(table.Sections[i].Wall, _walls[w]), format));
         for (int t = 0; t < _stages.Count; t++)
             Sheet.Put(row, _firstStage + t, StageCell(table, name, row, t, format));
+        Sheet.Put(row, StateColumn, StateCell(table, name, row));
         Sheet.Put(row, TotalColumn, SumCell(table, name, row, _ => true, format));
         int check = _after;
         if (_walls.Count > 0)
-            Sheet.Put(row, check++, CheckCell(table, name, row, TotalColumn + 1, _walls.Count));
+            Sheet.Put(row, check++, CheckCell(table, name, row, FirstWall, _walls.Count));
         if (_stages.Count > 0)
             Sheet.Put(row, check++, CheckCell(table, name, row, _firstStage, _stages.Count));
         Sheet.Put(row, check, definition.Basis, CellStyle.Text);
         Sheet.Put(row, check + 1, table.Totals[name].Note, CellStyle.Note);
         Names.Add(new NamedCell(NameOf(name), CellAddress.Absolute(Sheet.Name, TotalColumn, row)));
+        Names.Add(new NamedCell(StateNameOf(name), CellAddress.Absolute(Sheet.Name, StateColumn, row)));
+        if (_sources.Of(name, "0", _ => "0")?.List is { } list)
+            Sheet.PutLink(row, 0, name, $"'{list.Name}'!A1");
     }
 
     private void AddTable()
@@ -94,14 +132,14 @@ internal sealed class QuantitySheet
 
     private void Heads()
     {
-        (string Text, double Width)[] heads = [("Name", 25), ("Quantity", 46), ("Unit", 8), ("Total", 14)];
+        (string Text, double Width)[] heads = [("Name", 25), ("Quantity", 46), ("Unit", 8), ("Total", 14), ("Incomplete?", 30)];
         for (int c = 0; c < heads.Length; c++)
             Head(c, heads[c].Text, heads[c].Width);
         for (int w = 0; w < _walls.Count; w++)
-            Head(TotalColumn + 1 + w, _walls[w].Name, 14);
+            Head(FirstWall + w, _walls[w].Name, 14);
         for (int t = 0; t < _stages.Count; t++)
         {
-            Head(_firstStage + t, _stages[t] == NoStage ? NoStage : "Stage " + _stages[t], 14);
+            Head(_firstStage + t, StageHead(t), 14);
             Sheet.Put(StageRow, _firstStage + t, SheetCell.Of(_stages[t], CellStyle.Note));
         }
         for (int s = 0; s < _input.Quantities.Sections.Count; s++)
@@ -130,7 +168,7 @@ internal sealed class QuantitySheet
         Sheet.Widen(column, width);
     }
 
-    private static string StageOf(SectionQuantities section) => section.Section.Stage.Length > 0 ? section.Section.Stage : NoStage;
+    public static string StageOf(SectionQuantities section) => section.Section.Stage.Length > 0 ? section.Section.Stage : NoStage;
 
     /// <summary>Sum over the sections whose stage in the row of stages is the column's own.</summary>
     private SheetCell StageCell(QuantityTable table, string name, int row, int stage, CellFormat format)
@@ -153,6 +191,19 @@ internal sealed class QuantitySheet
         return SheetCell.Calculated($"IF({total}=\"\",\"\",ROUND(SUM({cells})-{total},6))", table.Totals[name].Amount is null ? null : 0, CellFormat.Three);
     }
 
+    /// <summary>What the total lacks: parts of sections, or figures of nails.</summary>
+    private SheetCell StateCell(QuantityTable table, string name, int row)
+    {
+        int asked = table.Sections.Count(x => x.Amounts[name].Amount is not null || x.Amounts[name].Missing.Count > 0);
+        string cells = CellAddress.Of(_firstSection, row) + ":" + CellAddress.Of(Math.Max(_firstSection, _after - 1), row);
+        string state = asked == 0
+            ? $"IF(COUNT({cells})=0,\"{NotAsked}\",\"\")"
+            : FormattableString.Invariant($"IF(COUNT({cells})>={asked},\"\",IF(COUNT({cells})=0,\"{NotGiven}\",\"{Incomplete}: \"&COUNT({cells})&\" of {asked} sections\"))");
+        if (_sources.Of(name, "0", _ => "0")?.List == _sources.Nails.Sheet)
+            state = $"IF({SummarySheet.FaultyNails}>0,\"{Incomplete}: nails with a figure missing\",{state})";
+        return SheetCell.Calculated(state, StoredState(name), new CellStyle(asked == 0 ? CellLook.Note : CellLook.Warning, CellFormat.General));
+    }
+
     private SheetCell SumCell(QuantityTable table, string name, int row, Func<int, bool> where, CellFormat format)
     {
         List<int> chosen = [.. Enumerable.Range(0, table.Sections.Count).Where(where)];
@@ -168,8 +219,8 @@ internal sealed class QuantitySheet
         string number = CellAddress.Letter(_firstSection + index) + "$" + _numberRow;
         double? amount = section.Amounts[name].Amount;
         string At(string other) => CellAddress.Of(_firstSection + index, RowOf(other));
-        return _sources.FormulaOf(name, number, index, At) is { } formula && (amount is not null || Sources.RestsOnRate(name))
-            ? SheetCell.Calculated(formula, amount, format)
+        return _sources.Of(name, number, At) is var (formula, list) && (amount is not null || Sources.RestsOnRate(name) || list == _sources.Facing.Sheet)
+            ? SheetCell.Calculated($"IFERROR({formula},\"\")", amount, format)
             : SheetCell.Of(amount, format);
     }
 }

@@ -9,7 +9,7 @@ internal sealed class ReconciliationSheet
     {
         Sheet = SheetHead.Make(input, "Reconciliation", "Reconciliation of the grid", "Grid stations - left out + added = nails, counted on the sheet \"Nails\". Verification test nails are extra to the grid.");
         List<GridCount> counts = [.. input.Quantities.Sections.SelectMany(s => s.Grid)];
-        Table = new TableBlock<GridCount>(Sheet, 5, counts);
+        Table = new TableBlock<GridCount>(Sheet, "GridCounts", 5, counts, true);
         TableBlock<GridCount> t = Table;
         t.Number("no", "Section no.", 10, CellFormat.Whole, g => input.NumberOf(g.Wall, g.Section))
             .Text("wall", "Wall", 16, g => g.Wall.Name)
@@ -18,11 +18,11 @@ internal sealed class ReconciliationSheet
             .Number("stations", "Grid stations", 12, CellFormat.Whole, g => g.GridStations)
             .Number("left", "Left out", 12, CellFormat.Whole, g => g.LeftOut)
             .Number("added", "Added", 12, CellFormat.Whole, g => g.Added)
-            .Formula("total", "Total", 12, CellFormat.Whole, (_, r) => $"{t.At("stations", r)}-{t.At("left", r)}+{t.At("added", r)}", g => g.GridStations - g.LeftOut + g.Added)
+            .Formula("total", "Total", 12, CellFormat.Whole, $"{t.This("stations")}-{t.This("left")}+{t.This("added")}", g => g.GridStations - g.LeftOut + g.Added)
             .Formula("nails", "Nails", 12, CellFormat.Whole,
-                (_, r) => $"COUNTIFS({nails.Table.Range("no")},{t.At("no", r)},{nails.Table.Range("row")},{t.At("row", r)},{nails.Table.Range("kind")},\"<>verification\")",
+                $"COUNTIFS({nails.Table.Range("no")},{t.This("no")},{nails.Table.Range("row")},{t.This("row")},{nails.Table.Range("kind")},\"<>verification\")",
                 g => g.Nails)
-            .Formula("difference", "Difference", 12, CellFormat.Whole, (_, r) => $"{t.At("total", r)}-{t.At("nails", r)}", g => g.Difference);
+            .Formula("difference", "Difference", 12, CellFormat.Whole, $"{t.This("total")}-{t.This("nails")}", g => g.Difference);
         t.Fill("reconciliation");
         t.TotalHead("Total");
         double? Sum(Func<GridCount, double> of) => counts.Count == 0 ? null : counts.Sum(of);

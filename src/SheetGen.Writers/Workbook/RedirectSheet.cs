@@ -13,15 +13,15 @@ internal sealed class RedirectSheet
             "LEFT and RIGHT: the side to which the tip lies for a person in front of the wall who faces it.");
         Sheet.HeadColumns = 4;
         string l = input.Length;
-        var t = new TableBlock<Nail>(Sheet, 5, [.. input.Layout.Nails.Where(n => n.Status != NailStatus.Grid || n.IsAdded || n.Reason is not null)]);
+        var t = new TableBlock<Nail>(Sheet, "Redirects", 5, [.. input.Layout.Nails.Where(n => n.Status != NailStatus.Grid || n.IsAdded || n.Reason is not null)]);
         t.Number("no", "Section no.", 9, CellFormat.Whole, n => input.NumberOf(n.Wall, n.Section))
             .Text("wall", "Wall", 14, n => n.Wall.Name)
             .Text("section", "Section", 9, n => n.Section.Name)
             .Text("nail", "Nail", 14, n => n.Mark)
             .Text("row", "Row", 8, n => n.Row.ToString())
             .Text("status", "Status", 12, n => n.IsAdded ? ResultWords.Of(n.Status) + ", added" : ResultWords.Of(n.Status))
-            .Number("station", $"Station, {l}", 12, input.Place, n => n.Station)
-            .Number("grid", $"Grid station, {l}", 12, input.Place, n => n.IsAdded ? null : n.GridStation)
+            .Number("station", "Station", 12, input.Station, n => n.Station)
+            .Number("grid", "Grid station", 12, input.Station, n => n.IsAdded ? null : n.GridStation)
             .Number("splay", "Splay, deg", 9, CellFormat.General, n => n.Splay)
             .Text("side", "Side", 22, Side)
             .Number("inclination", "Inclination, deg", 11, CellFormat.General, n => n.Inclination)

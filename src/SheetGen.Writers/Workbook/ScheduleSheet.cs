@@ -13,45 +13,30 @@ internal sealed class ScheduleSheet
         (_input, _tests) = (input, tests);
         Sheet = SheetHead.Make(input, "Test schedules", "Test schedules", "Shares of the test load and times: " + TestSheet.Source + ". Loads only where the design bond is given.");
         Sheet.HeadRows = 3;
-        Sheet.Widen(0, 8);
-        Sheet.Widen(1, 26);
-        Sheet.Widen(2, 24);
-        int row = Schedule(5, "Verification test (Table 9.1)", Verification);
-        Schedule(row + 3, "Proof test (Table 9.2)", Proof);
+        int row = Schedule(5, "Verification test (Table 9.1)", "VerificationSteps", "verification-schedule", Verification);
+        Schedule(row + 3, "Proof test (Table 9.2)", "ProofSteps", "proof-schedule", Proof);
     }
 
     public SheetContent Sheet { get; }
 
-    private int Schedule(int row, string title, (double? Share, string Hold)[] steps)
+    private int Schedule(int row, string title, string name, string file, (double? Share, string Hold)[] steps)
     {
         Sheet.Put(row, 0, title, CellStyle.Title);
-        int head = row + 1;
-        Sheet.Put(head, 0, "Step", CellStyle.Head);
-        Sheet.Put(head, 1, "Share of the test load", CellStyle.Head);
-        Sheet.Put(head, 2, "Hold, minutes", CellStyle.Head);
-        for (int i = 0; i < steps.Length; i++)
-        {
-            Sheet.Put(head + 1 + i, 0, SheetCell.Of(i, CellFormat.Whole));
-            Sheet.Put(head + 1 + i, 1, steps[i].Share is { } share ? SheetCell.Of(share, CellFormat.Two) : SheetCell.Of("alignment, at most 0.025"));
-            Sheet.Put(head + 1 + i, 2, SheetCell.Of(steps[i].Hold));
-        }
+        var t = new TableBlock<(int Step, double? Share, string Hold)>(Sheet, name, row + 1, [.. steps.Select((s, i) => (i, s.Share, s.Hold))]);
+        t.Number("step", "Step", 8, CellFormat.General, s => s.Step)
+            .Number("share", "Share of the test load", 14, CellFormat.Two, s => s.Share)
+            .Text("note", "Note", 28, s => s.Share is null ? "alignment, at most 0.025" : "")
+            .Text("hold", "Hold, minutes", 24, s => s.Hold);
         TableBlock<TestPlan> plans = _tests.Table;
-        for (int s = 0; s < plans.Items.Count; s++)
+        for (int p = 0; p < plans.Items.Count; p++)
         {
-            TestPlan plan = plans.Items[s];
-            int column = 3 + s;
-            Sheet.Put(head, column, $"Load, {plan.Wall.Name}, {plan.Section.Name}, {_input.Force}", CellStyle.Head);
-            Sheet.Widen(column, 14);
-            string load = plans.Absolute("load", plans.FirstRow + s);
-            for (int i = 0; i < steps.Length; i++)
-            {
-                if (steps[i].Share is not { } share)
-                    continue;
-                string cell = CellAddress.Of(1, head + 1 + i);
-                Sheet.Put(head + 1 + i, column, SheetCell.Calculated($"IF({load}=\"\",\"\",{cell}*{load})", plan.TestLoad * share, CellFormat.Two));
-            }
+            TestPlan plan = plans.Items[p];
+            string load = plans.Absolute("load", plans.FirstRow + p), share = t.This("share");
+            t.Formula("load" + p, $"Load, {plan.Wall.Name}, {plan.Section.Name}, {_input.Force}", 14, CellFormat.Two,
+                $"IF(OR({load}=\"\",{share}=\"\"),\"\",{share}*{load})", s => plan.TestLoad * s.Share);
         }
-        return head + steps.Length;
+        t.Fill(file);
+        return t.LastRow;
     }
 
     private static readonly (double? Share, string Hold)[] Verification =

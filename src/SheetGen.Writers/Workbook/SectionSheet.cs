@@ -13,11 +13,12 @@ internal sealed class SectionSheet
     private readonly NailSheet _nails;
     private readonly ReconciliationSheet _rows;
     private readonly GapSheet _gaps;
+    private readonly LengthSheet _lengths;
 
-    public SectionSheet(WorkbookInput input, QuantitySheet quantities, NailSheet nails, ReconciliationSheet rows, GapSheet gaps)
+    public SectionSheet(WorkbookInput input, QuantitySheet quantities, NailSheet nails, ReconciliationSheet rows, GapSheet gaps, LengthSheet lengths)
     {
-        (_table, _quantities, _nails, _rows, _gaps) = (input.Quantities, quantities, nails, rows, gaps);
-        Sheet = SheetHead.Make(input, "By section", "Summary by section", "The same table stands on the sheets. Area a nail: Voronoi cells of the heads on the face.");
+        (_table, _quantities, _nails, _rows, _gaps, _lengths) = (input.Quantities, quantities, nails, rows, gaps, lengths);
+        Sheet = SheetHead.Make(input, "By section", "Summary by section", "The same table stands on the sheets. Area a nail: Voronoi cells of the heads on the face, as laid out; gaps as laid out.");
         Sheet.HeadColumns = 2;
         _columns = SummaryTables.SectionColumns(_table);
         TableData printed = SummaryTables.BySection(_table);
@@ -29,6 +30,7 @@ internal sealed class SectionSheet
                 Sheet.Put(HeadRow + 1 + s, c, Cell(_columns[c], _table.Sections[s], s));
             Sheet.Put(HeadRow + 1 + _table.Sections.Count, c, Total(_columns[c], c));
         }
+        Sheet.ListTables.Add(new ListTable("BySection", HeadRow, _table.Sections.Count, [.. _columns.Select(c => (c.Head, (string?)null))]));
         Sheet.Tables.Add(("by-section", printed.Rows.Prepend([.. _columns.Select(c => c.Head)])));
     }
 
@@ -37,7 +39,7 @@ internal sealed class SectionSheet
     private SheetCell Cell(SummaryColumn column, SectionQuantities section, int index)
     {
         if (column.Decimals is not { } decimals)
-            return SheetCell.Of(column.Text(section), column.Key is "lengths" ? CellStyle.Wrapped : CellStyle.Text);
+            return column.Key == "lengths" ? _lengths.TextOf(section, index) : SheetCell.Of(column.Text(section), CellStyle.Text);
         CellFormat format = FormatOf(decimals);
         string number = _quantities.NumberCell(index);
         string At(string key) => CellAddress.Of(ColumnOf(key), HeadRow + 1 + index);
@@ -46,8 +48,8 @@ internal sealed class SectionSheet
         {
             "rows" => SheetCell.Calculated(_rows.RowCount(number), section.Rows.Count, format),
             "gaps" => SheetCell.Calculated(_gaps.Count(number), section.Gaps.Count, format),
-            "mean" => SheetCell.Calculated($"IF({At(QuantityName.NailCount)}=0,\"\",SUMIFS({area},{sections},{number})/{At(QuantityName.NailCount)})", section.MeanArea, format),
-            "greatest" => SheetCell.Calculated($"IF({At(QuantityName.NailCount)}=0,\"\",SUMPRODUCT(MAX(({sections}={number})*{area})))", section.GreatestArea, format),
+            "mean" => SheetCell.Calculated($"IFERROR(IF({At(QuantityName.NailCount)}=0,\"\",SUMIFS({area},{sections},{number})/{At(QuantityName.NailCount)}),\"\")", section.MeanArea, format),
+            "greatest" => SheetCell.Calculated($"IFERROR(IF({At(QuantityName.NailCount)}=0,\"\",SUMPRODUCT(MAX(({sections}={number})*{area}))),\"\")", section.GreatestArea, format),
             "product" => SheetCell.Calculated($"{At("horizontal")}*{At("vertical")}", section.Section.HorizontalSpacing * section.Section.VerticalSpacing, format),
             "horizontal" => SheetCell.Of(section.Section.HorizontalSpacing, format),
             "vertical" => SheetCell.Of(section.Section.VerticalSpacing, format),

@@ -7,7 +7,9 @@ internal static class SheetHead
     {
         var sheet = new SheetContent(name);
         sheet.Put(1, 0, title, CellStyle.Title);
-        sheet.Put(2, 0, $"{input.Project.Info.Title}  {input.Project.Info.Number}  (lengths in {Model.Units.Lengths.Symbol(input.Project.Unit)})", CellStyle.Text);
+        if (name != SummarySheet.Name)
+            sheet.PutLink(2, 0, SummarySheet.Name, $"'{SummarySheet.Name}'!A1");
+        sheet.Put(2, name == SummarySheet.Name ? 0 : 1, $"{input.Project.Info.Title}  {input.Project.Info.Number}  (lengths in {Model.Units.Lengths.Symbol(input.Project.Unit)})", CellStyle.Text);
         sheet.Put(3, 0, note, CellStyle.Note);
         return sheet;
     }

@@ -10,34 +10,38 @@ internal sealed record Sources(NailSheet Nails, FacingSheet Facing, PanelSheet P
         name is QuantityName.GroutWithOverrun or QuantityName.ShotcreteSupplied or QuantityName.Centralizers;
 
     /// <param name="number">Cell with the section's number.</param>
-    /// <param name="index">Place of the section, from 0.</param>
     /// <param name="at">Cell of another quantity of the same section.</param>
-    public string? FormulaOf(string name, string number, int index, Func<string, string> at)
+    /// <returns>The formula and the list that it sums; null for an amount that comes from no list.</returns>
+    public (string Formula, SheetContent List)? Of(string name, string number, Func<string, string> at)
     {
-        string Face(string key) => Facing.Sections.Absolute(key, Facing.Sections.FirstRow + index);
+        (string, SheetContent) FromNails(string formula) => (formula, Nails.Sheet);
+        (string, SheetContent) IfGiven(string rate, string formula) => FromNails($"IF({rate}=\"\",\"\",{formula})");
+        (string, SheetContent) Face(string key) => (Facing.Sections.Lookup(key, "no", number), Facing.Sheet);
+        (string, SheetContent) Panels(string size) => (
+            $"SUMIFS({PanelList.Table.Range("count")},{PanelList.Table.Range("no")},{number}{(size.Length > 0 ? $",{PanelList.Table.Range("size")},\"{size}\"" : "")})",
+            PanelList.Sheet);
         string status = Nails.Table.Range("status"), section = Nails.Table.Range("no");
         return name switch
         {
-            QuantityName.NailCount or QuantityName.Plates or QuantityName.Nuts or QuantityName.Washers => Nails.Count(number),
-            QuantityName.UnresolvedCount => $"COUNTIFS({section},{number},{status},\"unresolved\")",
-            QuantityName.PayLength => Nails.Sum("pay", number),
-            QuantityName.UnresolvedLength => $"SUMIFS({Nails.Table.Range("pay")},{section},{number},{status},\"unresolved\")",
-            QuantityName.FaceLength or QuantityName.HoleLength => Nails.Sum("length", number),
-            QuantityName.BackLength => Nails.Sum("back", number),
-            QuantityName.Projection => Nails.Sum("projection", number),
-            QuantityName.BarLength => Nails.Sum("bar_length", number),
-            QuantityName.BarWeight => Nails.Sum("weight", number),
-            QuantityName.HoleVolume => Nails.Sum("hole_volume", number),
-            QuantityName.GroutVolume => Nails.Sum("grout", number),
-            QuantityName.GroutWithOverrun =>
-                $"IF({RateSheet.GroutOverrun}=\"\",\"\",{at(QuantityName.GroutVolume)}*{RateSheet.GroutOverrun})",
-            QuantityName.Centralizers => $"IF({RateSheet.CentralizerSpacing}=\"\",\"\",{Nails.Sum("centralizers", number)})",
-            QuantityName.VerificationCount => Nails.Count(number, true),
-            QuantityName.VerificationLength => Nails.Sum("length", number, true),
-            QuantityName.VerificationBarLength => Nails.Sum("bar_length", number, true),
-            QuantityName.VerificationBarWeight => Nails.Sum("weight", number, true),
-            QuantityName.VerificationGrout => Nails.Sum("grout", number, true),
-            QuantityName.ProofCount => $"SUMIFS({Tests.Table.Range("proof")},{Tests.Table.Range("no")},{number})",
+            QuantityName.NailCount or QuantityName.Plates or QuantityName.Nuts or QuantityName.Washers => FromNails(Nails.Count(number)),
+            QuantityName.UnresolvedCount => FromNails($"COUNTIFS({section},{number},{status},\"unresolved\")"),
+            QuantityName.PayLength => FromNails(Nails.Sum("pay", number)),
+            QuantityName.UnresolvedLength => FromNails($"SUMIFS({Nails.Table.Range("pay")},{section},{number},{status},\"unresolved\")"),
+            QuantityName.FaceLength or QuantityName.HoleLength => FromNails(Nails.Sum("length", number)),
+            QuantityName.BackLength => FromNails(Nails.Sum("back", number)),
+            QuantityName.Projection => IfGiven(RateSheet.BarProjection, Nails.Sum("projection", number)),
+            QuantityName.BarLength => IfGiven(RateSheet.BarProjection, Nails.Sum("bar_length", number)),
+            QuantityName.BarWeight => IfGiven(RateSheet.BarProjection, Nails.Sum("weight", number)),
+            QuantityName.HoleVolume => FromNails(Nails.Sum("hole_volume", number)),
+            QuantityName.GroutVolume => FromNails(Nails.Sum("grout", number)),
+            QuantityName.GroutWithOverrun => IfGiven(RateSheet.GroutOverrun, $"{at(QuantityName.GroutVolume)}*{RateSheet.GroutOverrun}"),
+            QuantityName.Centralizers => IfGiven(RateSheet.CentralizerSpacing, Nails.Sum("centralizers", number)),
+            QuantityName.VerificationCount => FromNails(Nails.Count(number, true)),
+            QuantityName.VerificationLength => FromNails(Nails.Sum("length", number, true)),
+            QuantityName.VerificationBarLength => IfGiven(RateSheet.BarProjection, Nails.Sum("bar_length", number, true)),
+            QuantityName.VerificationBarWeight => IfGiven(RateSheet.BarProjection, Nails.Sum("weight", number, true)),
+            QuantityName.VerificationGrout => FromNails(Nails.Sum("grout", number, true)),
+            QuantityName.ProofCount => ($"SUMIFS({Tests.Table.Range("proof")},{Tests.Table.Range("no")},{number})", Tests.Sheet),
             QuantityName.FaceAreaGross => Face("gross"),
             QuantityName.OpeningArea => Face("openings"),
             QuantityName.FaceArea => Face("neat"),
@@ -49,20 +53,17 @@ internal sealed record Sources(NailSheet Nails, FacingSheet Facing, PanelSheet P
             QuantityName.MeshArea => Face("mesh"),
             QuantityName.WalerLength => Face("waler"),
             QuantityName.CopingLength => Face("coping"),
-            QuantityName.PanelCount => $"SUMIFS({PanelList.Table.Range("count")},{PanelList.Table.Range("no")},{number})",
-            QuantityName.PanelsFull => Panels(number, "full"),
-            QuantityName.PanelsPartial => Panels(number, "partial"),
-            QuantityName.PanelsSpecial => Panels(number, "special height"),
-            QuantityName.PadLength => $"SUMIFS({Pad.Table.Range("length")},{Pad.Table.Range("no")},{number})",
-            QuantityName.PadSteps => $"SUMIFS({Pad.Table.Range("step")},{Pad.Table.Range("no")},{number})",
-            QuantityName.StripCount => $"COUNTIFS({Drainage.Table.Range("no")},{number})",
-            QuantityName.StripLength => $"SUMIFS({Drainage.Table.Range("length")},{Drainage.Table.Range("no")},{number})",
-            QuantityName.LiftCount => $"COUNTIFS({Lifts.Table.Range("no")},{number})",
-            QuantityName.ExcavationVolume => $"SUMIFS({Lifts.Table.Range("volume")},{Lifts.Table.Range("no")},{number})",
+            QuantityName.PanelCount => Panels(""),
+            QuantityName.PanelsFull => Panels("full"),
+            QuantityName.PanelsPartial => Panels("partial"),
+            QuantityName.PanelsSpecial => Panels("special height"),
+            QuantityName.PadLength => ($"SUMIFS({Pad.Table.Range("length")},{Pad.Table.Range("no")},{number})", Pad.Sheet),
+            QuantityName.PadSteps => ($"SUMIFS({Pad.Table.Range("step")},{Pad.Table.Range("no")},{number})", Pad.Sheet),
+            QuantityName.StripCount => ($"COUNTIFS({Drainage.Table.Range("no")},{number})", Drainage.Sheet),
+            QuantityName.StripLength => ($"SUMIFS({Drainage.Table.Range("length")},{Drainage.Table.Range("no")},{number})", Drainage.Sheet),
+            QuantityName.LiftCount => ($"COUNTIFS({Lifts.Table.Range("no")},{number})", Lifts.Sheet),
+            QuantityName.ExcavationVolume => ($"SUMIFS({Lifts.Table.Range("volume")},{Lifts.Table.Range("no")},{number})", Lifts.Sheet),
             _ => null,
         };
     }
-
-    private string Panels(string number, string size) =>
-        $"SUMIFS({PanelList.Table.Range("count")},{PanelList.Table.Range("no")},{number},{PanelList.Table.Range("size")},\"{size}\")";
 }

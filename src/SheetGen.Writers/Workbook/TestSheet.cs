@@ -14,26 +14,26 @@ internal sealed class TestSheet
             "Proof tests: share of a section's production nails, rounded up. Loads only where the design bond is given. " + Source + ", eq. 9.1 to 9.7.");
         string l = input.Length, bond = RateSheet.DesignBond, given = RateSheet.BondedLength;
         double ten = 10 * Lengths.MetresPerFoot / Lengths.MetresPer(input.Project.Unit);
-        Table = new TableBlock<TestPlan>(Sheet, 5, input.Quantities.Tests);
+        Table = new TableBlock<TestPlan>(Sheet, "TestNails", 5, input.Quantities.Tests);
         TableBlock<TestPlan> t = Table;
         t.Number("no", "Section no.", 10, CellFormat.Whole, p => input.NumberOf(p.Wall, p.Section))
             .Text("wall", "Wall", 25, p => p.Wall.Name)
             .Text("section", "Section", 20, p => p.Section.Name)
-            .Formula("verification", "Verification nails", 12, CellFormat.Whole, (_, r) => nails.Count(t.At("no", r), true), p => p.Verification)
-            .Formula("production", "Production nails", 12, CellFormat.Whole, (_, r) => nails.Count(t.At("no", r)), p => Production(input, p))
+            .Formula("verification", "Verification nails", 12, CellFormat.Whole, nails.Count(t.This("no"), true), p => p.Verification)
+            .Formula("production", "Production nails", 12, CellFormat.Whole, nails.Count(t.This("no")), p => Production(input, p))
             .Number("share", "Proof share", 12, CellFormat.Percent, p => p.Section.TestNails.ProofShare)
             .Number("marked", "Marked by the layout", 12, CellFormat.Whole, p => p.ProofMarks.Count)
             .Formula("proof", "Proof tests", 12, CellFormat.Whole,
-                (_, r) => $"MAX({t.At("marked", r)},ROUNDUP(ROUND({t.At("share", r)}*{t.At("production", r)},9),0))", p => p.Proof)
+                $"MAX({t.This("marked")},ROUNDUP(ROUND({t.This("share")}*{t.This("production")},9),0))", p => p.Proof)
             .Number("limit", $"Greatest load on the bar, {input.Force}", 12, CellFormat.Two, p => p.BarLimit)
             .Formula("cap", $"Bonded length the bar can test, {l}", 13, CellFormat.Three,
-                (_, r) => $"IF(N({bond})=0,\"\",{t.At("limit", r)}/{bond})", p => p.BondCap)
+                $"IF(N({bond})=0,\"\",{t.This("limit")}/{bond})", p => p.BondCap)
             .Formula("bonded", $"Bonded length, {l}", 12, CellFormat.Three,
-                (_, r) => FormattableString.Invariant($"IF({t.At("cap", r)}=\"\",\"\",MIN({t.At("cap", r)},IF({given}=\"\",{ten:R},{given})))"), p => p.BondedLength)
-            .Formula("free", $"Free length, {l}", 12, CellFormat.Two, (_, _) => $"IF({RateSheet.FreeLength}=\"\",\"\",{RateSheet.FreeLength})", p => p.FreeLength)
+                FormattableString.Invariant($"IF({t.This("cap")}=\"\",\"\",MIN({t.This("cap")},IF({given}=\"\",{ten:R},{given})))"), p => p.BondedLength)
+            .Formula("free", $"Free length, {l}", 12, CellFormat.Two, $"IF({RateSheet.FreeLength}=\"\",\"\",{RateSheet.FreeLength})", p => p.FreeLength)
             .Formula("load", $"Test load, {input.Force}", 12, CellFormat.Two,
-                (_, r) => $"IF({t.At("bonded", r)}=\"\",\"\",{t.At("bonded", r)}*{bond})", p => p.TestLoad)
-            .Wrapped("marks", "Verification nails", 24, p => string.Join(", ", p.VerificationMarks))
+                $"IF({t.This("bonded")}=\"\",\"\",{t.This("bonded")}*{bond})", p => p.TestLoad)
+            .Wrapped("marks", "Verification marks", 24, p => string.Join(", ", p.VerificationMarks))
             .Wrapped("proofs", "Proof marks", 24, p => p.ProofMarks.Count == 0 ? "the engineer chooses in the field" : string.Join(", ", p.ProofMarks))
             .Wrapped("note", "Note", 30, p => p.Note);
         t.Fill("test-nails");

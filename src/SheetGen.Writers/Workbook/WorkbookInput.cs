@@ -16,10 +16,16 @@ internal sealed record WorkbookInput(
 
     public string Force => IsFeet ? "kip" : "kN";
 
-    /// <summary>Format of a station or an elevation.</summary>
-    public CellFormat Place => IsFeet ? CellFormat.Two : CellFormat.Three;
+    /// <summary>Format of an elevation.</summary>
+    public CellFormat Place => IsFeet ? CellFormat.PlainTwo : CellFormat.PlainThree;
 
-    public string Station(Wall wall, double along) => Stations.Format(wall.StationOf(along), Project.Unit);
+    /// <summary>Format of a station, which is a plain number in every list, so that lists can be joined by it.</summary>
+    public CellFormat Station => IsFeet ? CellFormat.StationFeet : CellFormat.StationMetres;
+
+    private readonly Dictionary<string, int> _places = Quantities.Nails.Select((n, i) => (n.Nail.Mark, i + 1)).ToDictionary();
+
+    /// <summary>Place of a nail in the list, from 1.</summary>
+    public double PlaceOf(NailQuantity nail) => _places[nail.Nail.Mark];
 
     /// <summary>Place of a section in the take-off, from 1: the number by which the lists are summed.</summary>
     public int NumberOf(Wall wall, Section section)

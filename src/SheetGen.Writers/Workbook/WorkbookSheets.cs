@@ -9,20 +9,25 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
         var nails = new NailSheet(input);
         var rows = new ReconciliationSheet(input, nails);
         var gaps = new GapSheet(input);
-        var facing = new FacingSheet(input, nails);
-        var panels = new PanelSheet(input);
-        var pad = new PadSheet(input);
-        var drainage = new DrainageSheet(input);
+        var lengths = new LengthSheet(input, nails);
         var lifts = new LiftSheet(input);
         var tests = new TestSheet(input, nails);
-        var all = new QuantitySheet(input, new Sources(nails, facing, panels, pad, drainage, lifts, tests));
+        var sources = new Sources(
+            nails, new FacingSheet(input, nails), new PanelSheet(input), new PadSheet(input), new DrainageSheet(input), lifts, tests);
+        var all = new QuantitySheet(input, sources);
+        var bid = new BidSheet(input, all, nails);
+        var bars = new BarSheet(input, nails);
+        var check = new CheckSheet(input, all, sources, rows);
+        var field = new FieldSheet(input, nails);
         SheetContent[] sheets =
         [
-            new BidSheet(input).Sheet, all.Sheet, new SectionSheet(input, all, nails, rows, gaps).Sheet, nails.Sheet,
-            new RedirectSheet(input).Sheet, new LeftOutSheet(input).Sheet, rows.Sheet, gaps.Sheet, new BarSheet(input, nails).Sheet,
-            new HoleSheet(input, nails).Sheet, new GroutSheet(input, nails).Sheet, facing.Sheet, panels.Sheet, pad.Sheet, drainage.Sheet, lifts.Sheet, tests.Sheet,
-            new ScheduleSheet(input, tests).Sheet, new CheckSheet(input).Sheet, rates.Sheet,
+            rates.Sheet, bid.Sheet, new CostSheet(input, bid).Sheet, new ProductionSheet(input, nails, lifts).Sheet, all.Sheet,
+            new SectionSheet(input, all, nails, rows, gaps, lengths).Sheet, nails.Sheet, lengths.Sheet, new RedirectSheet(input).Sheet,
+            new LeftOutSheet(input).Sheet, rows.Sheet, gaps.Sheet, bars.Sheet, new HoleSheet(input, nails).Sheet, new GroutSheet(input, nails).Sheet,
+            sources.Facing.Sheet, sources.PanelList.Sheet, sources.Pad.Sheet, sources.Drainage.Sheet, lifts.Sheet, tests.Sheet,
+            new ScheduleSheet(input, tests).Sheet, field.Sheet, check.Sheet,
         ];
-        return new WorkbookSheets(sheets, [.. rates.Names, .. all.Names]);
+        var summary = new SummarySheet(input, new SummaryParts(all, bid, nails, lengths, bars, check, sources), sheets);
+        return new WorkbookSheets([summary.Sheet, .. sheets], [.. rates.Names, .. all.Names, .. summary.Names, .. field.Names]);
     }
 }

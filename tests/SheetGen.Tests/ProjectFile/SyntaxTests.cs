@@ -72,7 +72,7 @@ public sealed class SyntaxTests
 
         Assert.Equal([$"{none}:1:1: error R01: there is no such file (check the path)"], ProjectReader.Read(none).Problems.Select(ProblemPrinter.Plain));
         Assert.Equal([$"{latin}:1:1: error R01: the file is not UTF-8 text (save it as UTF-8)"], ProjectReader.Read(latin).Problems.Select(ProblemPrinter.Plain));
-        Assert.Equal([$"{folder}:1:1: error R01: the file cannot be opened (check the path)"], ProjectReader.Read(folder).Problems.Select(ProblemPrinter.Plain));
+        Assert.Equal([$"{folder}:1:1: error R01: the file is a folder (check the path)"], ProjectReader.Read(folder).Problems.Select(ProblemPrinter.Plain));
         Directory.Delete(folder, true);
     }
 

@@ -133,9 +133,10 @@ internal static class Recalculation
     {
         if (stored == actual)
             return true;
+        double per = actual.EndsWith('%') ? 100 : 1;
         return double.TryParse(stored, NumberStyles.Float, CultureInfo.InvariantCulture, out double a)
-            && double.TryParse(actual, NumberStyles.Float, culture, out double b)
-            && Math.Abs(a - b) <= 1e-12 * Math.Max(1, Math.Abs(a));
+            && double.TryParse(actual.TrimEnd('%'), NumberStyles.Float, culture, out double b)
+            && Math.Abs(a - b / per) <= 1e-12 * Math.Max(1, Math.Abs(a));
     }
 
     private static string At(string[][] rows, string address)

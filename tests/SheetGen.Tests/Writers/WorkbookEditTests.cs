@@ -1,0 +1,146 @@
+using System.Globalization;
+using SheetGen.Model.Results;
+using SheetGen.Tests.Quantities;
+using Xunit;
+
+namespace SheetGen.Tests.Writers;
+
+/// <summary>What an estimator does to the workbook, recalculated by LibreOffice: all that depends on it follows, and nothing is silent.</summary>
+[Trait("Category", "Outside")]
+public class WorkbookEditTests
+{
+    private const string Wall = "survey feet, panels";
+    private static readonly Lazy<byte[]> Written = new(() => WorkbookTests.Write(WorkbookTests.Take(StrangeWallTests.Walls[Wall])));
+    private static readonly Lazy<Dictionary<string, string[][]>> Untouched = new(() => Recalculation.Recalculate(Written.Value));
+
+    [Fact]
+    public void Untouched_it_lacks_nothing_that_it_does_not_name()
+    {
+        AssertNoErrors(Untouched.Value);
+        Assert.Equal(0, Panel(Untouched.Value, "Nails with a figure missing or wrong"));
+        Assert.Equal(0, Panel(Untouched.Value, "Rows below the nail table"));
+        Assert.Equal(0, Panel(Untouched.Value, "Lines of the independent check"));
+        Assert.Equal(0, Panel(Untouched.Value, "Main quantities that were changed"));
+    }
+
+    [Fact]
+    public void A_changed_length_reaches_every_sum_and_the_check_notices()
+    {
+        var book = new EditedBook(Written.Value);
+        string[] nail = Untouched.Value["Nails"][5];
+        int length = Place(book.Column("Nails", "Length from face"));
+        double before = Number(nail[length]), after = before + 1.25;
+        Dictionary<string, string[][]> now = Recalculation.Recalculate(book.Number("Nails", book.Column("Nails", "Length from face") + "6", after).Bytes());
+        AssertNoErrors(now);
+        foreach (string name in new[] { QuantityName.PayLength, QuantityName.BarLength, QuantityName.HoleLength })
+            Assert.Equal(1.25, Total(now, name) - Total(Untouched.Value, name), 9);
+        Assert.True(Total(now, QuantityName.GroutVolume) > Total(Untouched.Value, QuantityName.GroutVolume));
+        Assert.Equal(Total(now, QuantityName.BarLength), BarLengths(now), 9);
+        Assert.Contains(now["Bars"].Skip(5), r => r[2].Length > 0 && Number(r[2]) == after && r[4] == "1");
+        Assert.Contains(FormattableString.Invariant($"{after:0.###}: 1"), string.Join("|", now["By section"][5]), StringComparison.Ordinal);
+        Assert.Equal(Sum(now["Grout"], "Theoretical grout, ft3"), Total(now, QuantityName.GroutVolume), 6);
+        Assert.Equal(0, Panel(now, "Bars of nails on no line"));
+        Assert.True(Panel(now, "Lines of the independent check") > 0);
+        Assert.True(Panel(now, "Main quantities that were changed") > 0);
+    }
+
+    [Fact]
+    public void An_added_nail_counts_everywhere()
+    {
+        var book = new EditedBook(Written.Value);
+        int row = book.AddRow("Nails", "Nails");
+        string at = row.ToString(CultureInfo.InvariantCulture);
+        book.Text("Nails", book.Column("Nails", "Nail") + at, "X-1").Text("Nails", book.Column("Nails", "Kind") + at, "production");
+        Dictionary<string, string[][]> now = Recalculation.Recalculate(book.Bytes());
+        AssertNoErrors(now);
+        double length = Number(now["Nails"][row - 1][Place(book.Column("Nails", "Length from face"))]);
+        Assert.Equal(1, Total(now, QuantityName.NailCount) - Total(Untouched.Value, QuantityName.NailCount));
+        Assert.Equal(length, Total(now, QuantityName.FaceLength) - Total(Untouched.Value, QuantityName.FaceLength), 9);
+        Assert.Equal(Total(now, QuantityName.BarLength), BarLengths(now), 9);
+        Assert.Equal(0, Panel(now, "Rows below the nail table"));
+        Assert.Equal(0, Panel(now, "Nails in no section"));
+        Assert.Contains(now["Independent check"], r => r[0].StartsWith("Production nails", StringComparison.Ordinal) && r.Contains("look"));
+    }
+
+    [Fact]
+    public void A_nail_below_the_table_is_named()
+    {
+        var book = new EditedBook(Written.Value);
+        book.AddRow("Nails", "Nails", inTable: false);
+        Dictionary<string, string[][]> now = Recalculation.Recalculate(book.Bytes());
+        Assert.Equal(1, Panel(now, "Rows below the nail table"));
+        Assert.StartsWith("INCOMPLETE", Status(now), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_deleted_nail_is_gone_everywhere()
+    {
+        Dictionary<string, string[][]> now = Recalculation.Recalculate(new EditedBook(Written.Value).DeleteRow("Nails", "Nails", 8).Bytes());
+        AssertNoErrors(now, "Field");
+        Assert.Equal(-1, Total(now, QuantityName.NailCount) - Total(Untouched.Value, QuantityName.NailCount));
+        Assert.Equal(Total(now, QuantityName.BarLength), BarLengths(now), 9);
+        Assert.True(Panel(now, "Lines of the independent check") > 0);
+        Assert.Contains(now["Field"], r => r.Length > 2 && r[2] == "not in the nail list");
+    }
+
+    [Fact]
+    public void A_blank_rate_leaves_blanks_and_says_so()
+    {
+        Dictionary<string, string[][]> now = Recalculation.Recalculate(new EditedBook(Written.Value).Rate("bar_projection", null).Rate("grout_overrun", null).Bytes());
+        AssertNoErrors(now);
+        foreach (string name in new[] { QuantityName.BarLength, QuantityName.BarWeight, QuantityName.GroutWithOverrun, QuantityName.Projection })
+        {
+            string[] row = Row(now, name);
+            Assert.Equal("", row[3]);
+            Assert.Equal("not given", row[4]);
+        }
+        Assert.Equal(Total(Untouched.Value, QuantityName.PayLength), Total(now, QuantityName.PayLength), 9);
+    }
+
+    [Fact]
+    public void Errors_of_the_user_are_named_and_the_sum_says_incomplete()
+    {
+        var book = new EditedBook(Written.Value);
+        string price = book.Column("BidItems", "Unit price");
+        Dictionary<string, string[][]> now = Recalculation.Recalculate(book
+            .Formula("Bid quantities", price + "7", "1/0").Number("Bid quantities", price + "8", 10)
+            .Text("Nails", book.Column("Nails", "Length from face") + "6", "about 20").Formula("Nails", book.Column("Nails", "Hole diameter") + "7", "1/0").Bytes());
+        Assert.Equal(1, Panel(now, "Pay items whose price is an error"));
+        Assert.True(Panel(now, "Pay items without a price") > 0);
+        Assert.Equal(2, Panel(now, "Nails with a figure missing or wrong"));
+        Assert.Equal(1, Panel(now, "Cells with an error in the lists"));
+        Assert.StartsWith("INCOMPLETE", Status(now), StringComparison.Ordinal);
+        Assert.Contains(now["Bid quantities"], r => r[0] == "Sum, INCOMPLETE");
+        string[] errors = [.. now.SelectMany(s => s.Value.SelectMany((r, i) => r.Where(IsError).Select(_ => FormattableString.Invariant($"{s.Key} {i + 1}"))))];
+        Assert.Equal(["Bid quantities 7", "Nails 7"], errors);
+    }
+
+    private static void AssertNoErrors(Dictionary<string, string[][]> sheets, string except = "") =>
+        Assert.Equal([], sheets.Where(s => s.Key != except).SelectMany(s => s.Value.SelectMany((r, i) => r.Where(IsError).Select(c => FormattableString.Invariant($"{s.Key} {i + 1}: {c}")))));
+
+    private static bool IsError(string text) => text.StartsWith("#DIV", StringComparison.Ordinal) || text is "#VALUE!" or "#REF!" or "#NAME?" or "#NUM!" or "#N/A" or "#NULL!"
+        || text.StartsWith("Err:", StringComparison.Ordinal);
+
+    private static string[] Row(Dictionary<string, string[][]> sheets, string quantity) => sheets["Quantities"].Single(r => r[0] == quantity);
+
+    private static double Total(Dictionary<string, string[][]> sheets, string quantity) => Number(Row(sheets, quantity)[3]);
+
+    private static double Panel(Dictionary<string, string[][]> sheets, string line) =>
+        Number(sheets["Summary"].Single(r => r[0].StartsWith(line, StringComparison.Ordinal))[1]);
+
+    private static string Status(Dictionary<string, string[][]> sheets) => sheets["Summary"].Single(r => r[0] == "Completeness")[1];
+
+    /// <summary>Total length of the bar list's lines for production nails.</summary>
+    private static double BarLengths(Dictionary<string, string[][]> sheets) =>
+        sheets["Bars"].Skip(5).Where(r => r[1] == "production" && r[5].Length > 0).Sum(r => Number(r[5]));
+
+    private static double Sum(string[][] sheet, string head)
+    {
+        int column = Array.IndexOf(sheet[4], head);
+        return sheet.Skip(5).Where(r => r[column].Length > 0).Sum(r => Number(r[column]));
+    }
+
+    private static int Place(string letters) => letters.Aggregate(0, (n, c) => n * 26 + c - 'A' + 1) - 1;
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+}
