@@ -38,7 +38,7 @@ internal sealed class DistrictSearch
         _stretch = new Stretch(district);
         _single = new SingleNail(district);
         _without = without;
-        (INeighbourhood Way, int Share)[] ways = [(new Blockers(district), 60), (_newHeads, 25), (new Window(district), 3), (new Ejection(district), 1)];
+        (INeighbourhood Way, int Share)[] ways = [(new Blockers(district), 60), (_newHeads, 25), (new Ejection(district), 1)];
         _ways = [.. ways.Where(w => IsUsed(w.Way)).DefaultIfEmpty((_single, 1))];
     }
 

@@ -38,7 +38,7 @@ public static class Placer
             LeftOut = leftOut,
             Score = score,
             Help = [.. new Helping(search.Layout, search.Cover, marks).Of()],
-            Notes = [.. notes, .. search.CutShort],
+            Notes = [.. notes, .. OnGridHeads(search.Layout, names), .. search.CutShort],
         };
     }
 
@@ -108,6 +108,25 @@ public static class Placer
                 names.OfStation(row, label), row.Bay.Wall, row.Bay.Section, row.Number, label + 1, along, row.Row.ElevationAt(along),
                 reasons.OfLeftOut(row, label));
         }
+    }
+
+    /// <summary>What can be proven while all heads stand on grid stations, with the stations that prove it.</summary>
+    private static IEnumerable<string> OnGridHeads(LayoutState layout, Marks names)
+    {
+        const int Shown = 8;
+        if (!layout.Slots.Any(s => s.IsUnresolved))
+            yield break;
+        GridHeads limit = GridHeads.Of(layout);
+        if (limit.Least == 0)
+            yield break;
+        string Mark(Slot slot) => names.OfStation(slot.Row, slot.Label);
+        string Listed(IReadOnlyList<string> items) => string.Join(", ", items.Take(Shown)) + (items.Count > Shown ? FormattableString.Invariant($" and {items.Count - Shown} more") : "");
+        var because = new List<string>();
+        if (limit.Blocked.Count > 0)
+            because.Add("no free direction at " + Listed([.. limit.Blocked.Select(Mark)]));
+        if (limit.Pairs.Count > 0)
+            because.Add("no two directions clear of each other at " + Listed([.. limit.Pairs.Select(p => $"{Mark(p.First)} and {Mark(p.Second)}")]));
+        yield return FormattableString.Invariant($"with all heads on their grid stations at least {limit.Least} would stay unresolved: {string.Join("; ", because)}");
     }
 
     private static LayoutScore Score(LayoutSearch search)
