@@ -30,7 +30,7 @@ public static class Placer
             leftOut.AddRange(LeftOutOf(state, names, reasons));
         }
         LayoutScore score = Score(search);
-        nails = TestNailPlacer.Add(site, nails, names, out IReadOnlyList<string> notes);
+        nails = TestNailPlacer.Add(project, site.Faces, nails, names);
         return new NailLayout
         {
             Nails = [.. Ordered(project, nails)],
@@ -38,7 +38,7 @@ public static class Placer
             LeftOut = leftOut,
             Score = score,
             Help = [.. new Helping(search.Layout, search.Cover, marks).Of()],
-            Notes = [.. notes, .. OnGridHeads(search.Layout, names), .. search.CutShort],
+            Notes = [.. OnGridHeads(search.Layout, names), .. search.CutShort],
         };
     }
 
