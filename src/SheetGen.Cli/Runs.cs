@@ -19,7 +19,7 @@ public static class Runs
             output.CheckPossible();
             if (OnePass.Read(file, json, screen) is not { } input)
                 return ExitCode.WrongInput;
-            var display = new StageDisplay(screen);
+            var display = new StageDisplay(screen, json);
             (CheckedLayout laid, IReadOnlyList<OutputFile> files) = LayOutAndDraw(input, prove, json, display, screen);
             if (laid is null)
                 return ExitCode.WrongInput;
@@ -40,7 +40,7 @@ public static class Runs
     {
         if (OnePass.Read(file, json, screen) is not { } input)
             return ExitCode.WrongInput;
-        var display = new StageDisplay(screen);
+        var display = new StageDisplay(screen, json);
         // The files are made as for a build, so that nothing shows there that did not show here.
         (CheckedLayout laid, _) = LayOutAndDraw(input, prove, json, display, screen);
         if (laid is null)
