@@ -17,13 +17,13 @@ public sealed class CoverWatch
         foreach (IGrouping<Bay, RowState> rows in layout.Rows.GroupBy(r => r.Row.Bay))
         {
             _rows[rows.Key] = [.. rows];
-            if (Broken(rows.Key, rows.Key.Start - rows.Key.HalfWindow, rows.Key.End + rows.Key.HalfWindow, before: false) > 0)
+            if (Broken(rows.Key, rows.Key.Start - rows.Key.Reach, rows.Key.End + rows.Key.Reach, before: false) > 0)
                 _broken.Add(rows.Key);
         }
     }
 
     /// <summary>Length of wall where the rule is broken.</summary>
-    public double Total => _rows.Keys.Sum(b => Broken(b, b.Start - b.HalfWindow, b.End + b.HalfWindow, before: false));
+    public double Total => _rows.Keys.Sum(b => Broken(b, b.Start - b.Reach, b.End + b.Reach, before: false));
 
     /// <summary>True where the rule was broken from the first somewhere in a bay of the slots.</summary>
     public bool IsBrokenAt(IReadOnlyList<Slot> slots) => _broken.Count > 0 && slots.Any(s => _broken.Contains(s.Row.Bay));
@@ -37,7 +37,7 @@ public sealed class CoverWatch
             double[] along = [.. moved.Where(s => s.Row.Bay == bay).SelectMany(s => s.Before!.Concat(s.Nails)).Select(n => n.Choice.Head.Along)];
             if (along.Length == 0)
                 continue;
-            double from = along.Min() - bay.HalfWindow, to = along.Max() + bay.HalfWindow;
+            double from = along.Min() - bay.Reach, to = along.Max() + bay.Reach;
             change += Broken(bay, from, to, before: false);
             if (change > 0 && _broken.Contains(bay))
                 change -= Broken(bay, from, to, before: true);
@@ -50,7 +50,7 @@ public sealed class CoverWatch
     private double Broken(Bay bay, double from, double to, bool before)
     {
         var heads = new List<Head>();
-        double first = from - bay.HalfWindow - bay.Section.HorizontalSpacing, last = to + bay.HalfWindow + bay.Section.HorizontalSpacing;
+        double first = from - bay.Reach - bay.Section.HorizontalSpacing, last = to + bay.Reach + bay.Section.HorizontalSpacing;
         foreach (RowState row in _rows[bay])
         {
             List<double> places = row.Row.Row.Places;

@@ -82,7 +82,7 @@ public sealed class Reasons
 
     private IEnumerable<Hit> Hits(Placed? own, RowTask row, HeadChoice choice, Hole hole)
     {
-        foreach (StillSolid still in row.Near(choice))
+        foreach (Obstacle still in row.Near(choice))
         {
             if (HoleDistance.CloserThan(hole, still.Solid, still.Required - 1e-9))
                 yield return new Hit(still.Name, HoleDistance.ToSolid(hole, still.Solid), still.Required, still.Solid, null);

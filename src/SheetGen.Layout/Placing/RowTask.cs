@@ -1,3 +1,4 @@
+using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
@@ -12,7 +13,7 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 public sealed class RowTask
 {
-    private readonly StillSolid[]?[] _near;
+    private readonly Obstacle[]?[] _near;
     private readonly double[] _lengths;
 
     /// <param name="thinner">By how much the radius of its holes is less than the section's, where clearance is relaxed.</param>
@@ -28,7 +29,7 @@ public sealed class RowTask
         Choices = choices;
         Ends = ends;
         Site = site;
-        _near = new StillSolid[]?[row.Places.Count];
+        _near = new Obstacle[]?[row.Places.Count];
         _lengths = new double[choices.SelectMany(c => c).Select(c => c.Turnings.Count).DefaultIfEmpty(0).Max()];
         Rules rules = row.Bay.Rules;
         Radius = row.Bay.Section.HoleDiameter / 2 - thinner;
@@ -115,10 +116,10 @@ public sealed class RowTask
         return choice.Free[turning] == 1;
     }
 
-    public StillSolid? FirstHit(in Hole hole, StillSolid[] near)
+    public Obstacle? FirstHit(in Hole hole, Obstacle[] near)
     {
         Bounds box = Bounds.Of(hole);
-        foreach (StillSolid still in near)
+        foreach (Obstacle still in near)
         {
             if (still.Solid.Bounds.Meets(box.Grow(still.Required)) && HoleDistance.CloserThan(hole, still.Solid, still.Required - 1e-9))
                 return still;
@@ -127,7 +128,7 @@ public sealed class RowTask
     }
 
     /// <summary>What stands still near the nails of one grid station, wherever they stand within their reach.</summary>
-    public StillSolid[] Near(HeadChoice choice)
+    public Obstacle[] Near(HeadChoice choice)
     {
         if (_near[choice.Label] is { } known)
             return known;

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Clearance;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 
@@ -42,7 +43,7 @@ internal sealed record Relaxed(Slot Slot, RowTask Row, double Value)
         if (Row.Radius == Slot.Row.Radius)
             return hole;
         Hole whole = hole with { Radius = Slot.Row.Radius };
-        foreach (StillSolid still in Row.Near(Choice))
+        foreach (Obstacle still in Row.Near(Choice))
         {
             if (still.Solid.IsSurface && HoleDistance.CloserThan(whole, still.Solid, still.Required - LayoutState.Tolerance))
                 return null;
