@@ -17,7 +17,7 @@ internal sealed class DistrictSearch
     private const int GreatestTrials = 30;
 
     /// <summary>Trials that save effort, for each nail that is not plain.</summary>
-    private const int EffortTrials = 100;
+    private const int EffortTrials = 30;
 
     /// <summary>Most stretches that are solved by chain at the end.</summary>
     private const int GreatestChains = 32;
