@@ -37,9 +37,6 @@ public sealed class StretchPlaces : ChainPlaces
     public override Cost Between(int from, int to) =>
         Placed.LeavingOut(Math.Max(0, ChoiceOf(to).Label - ChoiceOf(from).Label - 1));
 
-    public override bool IsClosed(int place) =>
-        ChoiceOf(place) is { IsAtGrid: false, IsPinned: false } choice && _stretch.PlainOnly.Contains(choice.Label);
-
     private IEnumerable<HeadChoice> Successors(HeadChoice from)
     {
         double reach = from.Head.Along + Math.Max(_row.GreatestGap, _row.GreatestMovedGap);

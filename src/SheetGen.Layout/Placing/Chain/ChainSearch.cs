@@ -26,7 +26,7 @@ public sealed class ChainSearch
     public ChainSearch(ChainPlaces places, Surroundings beside, double clearance)
     {
         _places = places;
-        _clearance = clearance - 1e-9;
+        _clearance = clearance - LayoutState.Tolerance;
         _options = [.. Enumerable.Range(0, places.Count).Select(i => OptionsAt(i, beside))];
         _limit = new ChainLimit(places, _options, _clearance);
     }
@@ -74,10 +74,9 @@ public sealed class ChainSearch
 
     private OptionList OptionsAt(int place, Surroundings beside)
     {
-        bool isClosed = _places.IsClosed(place);
         RowTask row = _places.RowOf(place);
         HeadChoice choice = _places.ChoiceOf(place);
-        return new OptionList(row, choice, isClosed, isClosed ? [] : beside.Near(row, choice), beside.Terms, beside.PricesNear(row, choice));
+        return new OptionList(row, choice, beside.Near(row, choice), beside.PricesNear(row, choice));
     }
 
     /// <summary>The cheapest chain over coarse directions, looked for a little above the limit first: nearly all lie there.</summary>

@@ -25,7 +25,7 @@ public sealed class ConflictPrices
         _found = found;
         _thinnest = found.Rows.Select(r => r.Row.Radius).DefaultIfEmpty(1).Min();
         _stretchAt = [.. found.Rows.Select(r => new Stretch?[r.Row.Count])];
-        _index = new PlacedIndex(LayoutState.CellSize(found.Rows.Select(r => r.Row.LongestNail).DefaultIfEmpty(1).Max()));
+        _index = new PlacedIndex(Math.Max(found.Rows.Select(r => r.Row.LongestNail).DefaultIfEmpty(1).Max() / 4, 1e-3));
         foreach (StretchLimit limit in limits)
             Cover(new Stretch(limit.Where, limit.Cost, limit.Nails));
         foreach (RowState state in found.Rows)
@@ -117,7 +117,7 @@ public sealed class ConflictPrices
     }
 
     private Cost CostFound(StretchOfRow where) =>
-        RowState.CostOf(_found.Rows[where.Row.Index].Between(where.First, where.Last), where.First, where.Last);
+        _found.Rows[where.Row.Index].CostOf(where.First, where.Last);
 
     /// <summary>A ball wherever two nails of the cluster, or one and a plain nail, come too close; what is hit joins the cluster.</summary>
     private void AddPrices(List<Stretch> cluster, List<Price> prices)

@@ -29,9 +29,6 @@ public abstract class ChainPlaces
     /// <summary>What a step from one place to another leaves out.</summary>
     public abstract Cost Between(int from, int to);
 
-    /// <summary>True for a place that no nail may take at present.</summary>
-    public abstract bool IsClosed(int place);
-
     protected int Add(RowTask row, HeadChoice choice)
     {
         _places.Add((row, choice));

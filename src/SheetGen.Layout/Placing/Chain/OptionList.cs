@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Placing;
 
 /// <summary>
 /// The free directions of a place, cheapest first, found as far as they are asked for; at the grid place also the grid's direction
-/// left unresolved. A hole that hits a nail of another stretch is not free, or, while rows negotiate, pays for each.
+/// left unresolved. A hole that hits a nail of another stretch is not free; one that passes through a priced place pays for it.
 /// </summary>
 public sealed class OptionList
 {
@@ -14,9 +14,7 @@ public sealed class OptionList
     private readonly HeadChoice _choice;
     private readonly Cost _ofPlace;
     private readonly Placed[] _near;
-    private readonly Negotiation? _terms;
     private readonly Price[] _prices;
-    private readonly bool _isClosed;
     private readonly List<Option> _free;
     private readonly short[] _known;
     private readonly IReadOnlyList<int>? _only;
@@ -25,16 +23,13 @@ public sealed class OptionList
     private int _next;
 
     /// <param name="near">The nails that stand near the place.</param>
-    /// <param name="terms">Terms on which a hole may run into them; null where it may not.</param>
     /// <param name="prices">Places near it that a hole pays for passing through.</param>
-    public OptionList(RowTask row, HeadChoice choice, bool isClosed, Placed[] near, Negotiation? terms, Price[] prices)
+    public OptionList(RowTask row, HeadChoice choice, Placed[] near, Price[] prices)
     {
         _row = row;
         _choice = choice;
         _ofPlace = Placed.OfPlace(row, choice);
-        _isClosed = isClosed;
         _near = near;
-        _terms = terms;
         _prices = prices;
         _free = [];
         _known = new short[choice.Turnings.Count];
@@ -45,9 +40,7 @@ public sealed class OptionList
         _row = whole._row;
         _choice = whole._choice;
         _ofPlace = whole._ofPlace;
-        _terms = whole._terms;
         _prices = whole._prices;
-        _isClosed = whole._isClosed;
         _near = whole._near;
         _free = whole._free;
         _known = whole._known;
@@ -73,7 +66,7 @@ public sealed class OptionList
     /// <summary>Looks at directions until none that is still to come can be cheaper than the cheapest seen.</summary>
     private bool FindNext()
     {
-        int last = _isClosed ? -1 : Count;
+        int last = Count;
         while (_next <= last)
         {
             int place = _next < last ? _only?[_next] ?? _next : -1;
@@ -83,8 +76,8 @@ public sealed class OptionList
             _next++;
             if (option is null)
                 continue;
-            // Without tolls and prices directions come in the order of their cost.
-            if (_terms is null && _prices.Length == 0)
+            // Without prices directions come in the order of their cost.
+            if (_prices.Length == 0)
             {
                 _found.Add(option);
                 return true;
@@ -117,13 +110,9 @@ public sealed class OptionList
         if (!_row.IsFree(_choice, place))
             return null;
         Option option = Make(_choice.Turnings[place], false);
+        if (HitsNear(option.Hole))
+            return null;
         Cost extra = default;
-        if (_near.Length > 0)
-        {
-            if (Toll(option.Hole) is not { } toll)
-                return null;
-            extra = toll;
-        }
         foreach (Price price in _prices)
         {
             if (price.IsPassedBy(option.Hole))
@@ -136,24 +125,18 @@ public sealed class OptionList
         turning, isUnresolved, _row.HoleOf(_choice, turning),
         _ofPlace + turning.Cost + (isUnresolved ? Placed.Unresolving : default));
 
-    /// <summary>What the nails that a hole hits ask for it; null where one of them does not negotiate.</summary>
-    private Cost? Toll(in Hole hole)
+    private bool HitsNear(in Hole hole)
     {
-        Cost toll = default;
-        double clearance = _row.Bay.Rules.NailClearance - 1e-9;
+        double clearance = _row.Bay.Rules.NailClearance - LayoutState.Tolerance;
         for (int i = 0; i < _near.Length; i++)
         {
             Placed nail = _near[i];
             if (!HoleDistance.CloserThan(hole, nail.Hole, clearance))
                 continue;
-            if (_terms is null || nail.Choice.IsPinned)
-            {
-                // The next direction is likely to hit the same nail: it comes first.
-                (_near[0], _near[i]) = (nail, _near[0]);
-                return null;
-            }
-            toll += _terms.TollOf(nail);
+            // The next direction is likely to hit the same nail: it comes first.
+            (_near[0], _near[i]) = (nail, _near[0]);
+            return true;
         }
-        return toll;
+        return false;
     }
 }
