@@ -16,11 +16,15 @@ public sealed class Face
         Wall = wall;
         _batterSlope = wall.Batter is null ? 0 : Math.Tan(Angles.ToRadians(wall.Batter.Angle));
         Legs = MakeLegs(wall);
+        IsCurved = wall.LayoutLine.Pieces.Any(p => p.Curvature != 0);
     }
 
     public Wall Wall { get; }
 
     public IReadOnlyList<Leg> Legs { get; }
+
+    /// <summary>True where a piece of the layout line is an arc, so that distances along the face and along the line differ.</summary>
+    public bool IsCurved { get; }
 
     /// <summary>Offset of the face from the layout line at an elevation, positive into the retained side.</summary>
     public double OffsetAt(double elevation) =>
@@ -71,6 +75,8 @@ public sealed class Face
     /// <summary>Distance along the face between two places of one leg at an elevation.</summary>
     public double Distance(double from, double to, double elevation)
     {
+        if (!IsCurved)
+            return Math.Abs(to - from);
         if (to < from)
             return Distance(to, from, elevation);
         double sum = 0, at = from;
@@ -84,6 +90,56 @@ public sealed class Face
         }
         return sum;
     }
+
+    /// <summary>
+    /// The place at a distance along the face from another, positive up-station, at an elevation: the inverse of <see cref="Distance"/>.
+    /// Beyond the layout line's ends the last piece counts.
+    /// </summary>
+    public double PlaceAt(double from, double distance, double elevation)
+    {
+        IReadOnlyList<LayoutPiece> pieces = Wall.LayoutLine.Pieces;
+        double at = from, left = Math.Abs(distance);
+        bool up = distance >= 0;
+        for (int k = 0; k < pieces.Count; k++)
+        {
+            LayoutPiece piece = up ? pieces[k] : pieces[^(k + 1)];
+            bool isLast = k == pieces.Count - 1;
+            double run = up ? piece.End - at : at - piece.Start;
+            if (run <= 0 && !isLast)
+                continue;
+            double scale = 1 - piece.Curvature * Wall.Side * OffsetAt(elevation);
+            if (isLast || run * scale >= left)
+                return at + (up ? left : -left) / scale;
+            left -= run * scale;
+            at = up ? piece.End : piece.Start;
+        }
+        return at;
+    }
+
+    /// <summary>Where the face of a leg starts at an elevation, by place along the layout line: at the mitre, or at the leg's start where it reaches beyond.</summary>
+    public double StartOf(Leg leg, double elevation) => leg.StartCorner is { } corner && MitreCut(corner, elevation) is > 0 and double cut
+        ? PlaceAt(leg.Start, cut, elevation)
+        : leg.Start;
+
+    /// <summary>Where the face of a leg ends at an elevation, by place along the layout line.</summary>
+    public double EndOf(Leg leg, double elevation) => leg.EndCorner is { } corner && MitreCut(corner, elevation) is > 0 and double cut
+        ? PlaceAt(leg.End, -cut, elevation)
+        : leg.End;
+
+    /// <summary>Distance along the face from a place of a leg to its nearer mitre at an elevation; negative beyond it; infinite for a leg without corner.</summary>
+    public double ToMitre(Leg leg, double along, double elevation)
+    {
+        double least = double.PositiveInfinity;
+        if (leg.StartCorner is { } first)
+            least = SignedDistance(leg.Start, along, elevation) - MitreCut(first, elevation);
+        if (leg.EndCorner is { } last)
+            least = Math.Min(least, SignedDistance(along, leg.End, elevation) - MitreCut(last, elevation));
+        return least;
+    }
+
+    /// <summary>Distance along the face from one place to another, negative down-station.</summary>
+    public double SignedDistance(double from, double to, double elevation) =>
+        to >= from ? Distance(from, to, elevation) : -Distance(to, from, elevation);
 
     private static List<Leg> MakeLegs(Wall wall)
     {

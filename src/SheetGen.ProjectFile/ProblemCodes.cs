@@ -141,6 +141,18 @@ public static class ProblemCodes
         "The sections' grids ask for more nails than the program takes (2,000,000).",
         "Check the spacings and the elevations for a slip of the decimal point; split a very long job into several files.");
 
+    public static readonly ProblemCode WallHigh = Warning("R44", "very high wall",
+        "The wall is higher than soil nail walls usually are: 60 ft (18 m). Often a digit of an elevation slipped.",
+        "Check the elevation that the message names; if it is meant, nothing needs to be done.");
+
+    public static readonly ProblemCode ElevationJump = Warning("R45", "jump of an elevation",
+        "A profile rises or falls, steeper than 45 degrees or in a step, by more than half of the wall's usual height.",
+        "Check the elevation; if it is meant, nothing needs to be done.");
+
+    public static readonly ProblemCode WallTooHigh = Error("R46", "wall too high",
+        "The wall is over 300 ft (90 m) high, more than this program lays out. Nearly always the decimal point of an elevation slipped.",
+        "Correct the elevation that the message names.");
+
     // R50 to R59: obstructions, openings, borings
     public static readonly ProblemCode TopUnderBottom = Error("R50", "top not above bottom",
         "The top of an obstruction, opening, boring or layer is not above its bottom.",
@@ -235,7 +247,7 @@ public static class ProblemCodes
         UnknownKey, MissingKey, EmptyValue, WrongType, UnknownUnit, OutOfRange, UnknownChoice, WrongCount, BadStation, ExactlyOne,
         DuplicateName, UnknownName, NameNeeded, PointForm, OffsetSide, NotHere,
         StationOffLine, StationOrder, ProfileShort, TopBelowBottom, SectionGap, SectionOverlap, OutsideWall, StepOffBreak,
-        FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails,
+        FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails, WallHigh, ElevationJump, WallTooHigh,
         TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder, CrossSectionPoints,
         HoleTooSmall, SpacingUnderGap, MaximumUnderTolerance, UnknownBar, RangeReversed, InclinationWindow, TopRowDepth,
         Guidance,

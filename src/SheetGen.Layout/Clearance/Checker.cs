@@ -40,11 +40,13 @@ public static class Checker
         findings.AddRange(CoverFindings.Of(project, layout));
         findings.AddRange(EdgeFindings.Of(project, nails, faces));
         findings.AddRange(SpacingFindings.Of(project, nails, faces));
+        findings.AddRange(SpacingFindings.OnOneAnother(clear, layout, project.Unit));
         findings.AddRange(TurnFindings.Unresolved(nails, clear, project.Unit));
         findings.AddRange(TurnFindings.Noted(project, nails));
         findings.AddRange(TurnFindings.LeftOut(layout));
+        findings.AddRange(TestNailFindings.Of(project, layout));
         findings.AddRange(GuidanceFindings.Of(project));
-        return new ClearanceReport(Accepting.Apply(project, findings), NailClearances.Of(scene, nails));
+        return new ClearanceReport(Accepting.Apply(project, findings), NailClearances.Of(scene, nails, places));
     }
 
     private static bool IsSame(in Hole made, in Hole stated)

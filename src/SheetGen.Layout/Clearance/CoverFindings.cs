@@ -70,8 +70,16 @@ internal static class CoverFindings
             ToStation = bay.Wall.StationOf(lack.End),
             Clear = null,
             Required = required,
-            Message = $"section {bay.Section.Name}, {Between(bay, lack.Start, lack.End)}: {what}",
+            Message = $"section {bay.Section.Name}, {Between(bay, lack.Start, lack.End)}: {what}{Closed(bay, lack)}",
         };
+    }
+
+    /// <summary>Stretches closed to nails are not exempt: what they uncover is reported with their reason.</summary>
+    private static string Closed(Bay bay, CoverBreak lack)
+    {
+        string[] reasons = [.. bay.Wall.ClosedStretches
+            .Where(c => c.Start - bay.HalfWindow < lack.End && lack.Start < c.End + bay.HalfWindow).Select(c => c.Reason).Where(r => !string.IsNullOrWhiteSpace(r)).Distinct()!];
+        return reasons.Length == 0 ? "" : $"; no nails are allowed there ({string.Join("; ", reasons)})";
     }
 
     private static Finding NoNailHeightOf(Bay bay, double start, double end) => new()

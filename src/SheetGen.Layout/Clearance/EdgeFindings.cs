@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -10,40 +11,27 @@ internal static class EdgeFindings
 {
     public static IEnumerable<Finding> Of(WallProject project, IReadOnlyList<Nail> nails, IReadOnlyDictionary<string, Face> faces)
     {
-        var outlines = new Dictionary<FacePlace, LegOutline>();
+        Dictionary<string, FaceOutline> outlines = faces.ToDictionary(f => f.Key, f => new FaceOutline(f.Value, project.Rules.EdgeMin));
         double edgeMin = project.Rules.EdgeMin, cornerClear = project.Rules.CornerClear;
         double slack = 2 * Lengths.Quantum(project.Unit) + 1e-9;
         foreach (Nail nail in nails)
         {
             Face face = faces[nail.Wall.Name];
-            double along = nail.Wall.LayoutLine.AlongOf(nail.Station);
-            Leg leg = face.LegAt(along);
-            var place = new FacePlace(nail.Wall.Name, leg.Index);
-            if (!outlines.TryGetValue(place, out LegOutline? outline))
-                outlines[place] = outline = new LegOutline(face, leg);
-            (double distance, string edge) = outline.Nearest(along, nail.Elevation);
+            FaceOutline outline = outlines[nail.Wall.Name];
+            var head = new Head(nail.Wall.LayoutLine.AlongOf(nail.Station), nail.Elevation);
+            (double distance, string edge) = outline.Nearest(head);
             if (distance < edgeMin - slack)
                 yield return Of(nail, distance, edgeMin, $"the {edge} of the face", project.Unit);
             foreach (Opening opening in nail.Wall.Openings)
             {
-                double toOpening = outline.ToOpening(opening, along, nail.Elevation);
+                double toOpening = outline.ToOpening(opening, head);
                 if (toOpening < edgeMin - slack)
                     yield return Of(nail, toOpening, edgeMin, "opening " + opening.Name, project.Unit);
             }
-            if (ToCorner(face, leg, along, nail.Elevation) is { } toCorner && toCorner < cornerClear - slack)
+            double toCorner = face.ToMitre(face.LegAt(head.Along), head.Along, head.Elevation);
+            if (toCorner < cornerClear - slack)
                 yield return Of(nail, toCorner, cornerClear, "a corner", project.Unit);
         }
-    }
-
-    /// <summary>Distance along the face to the nearer mitre at the head's elevation; negative beyond it; null for a leg without corner.</summary>
-    private static double? ToCorner(Face face, Leg leg, double along, double elevation)
-    {
-        double? least = null;
-        if (leg.StartCorner is { } first)
-            least = face.Distance(leg.Start, along, elevation) - face.MitreCut(first, elevation);
-        if (leg.EndCorner is { } last)
-            least = Math.Min(least ?? double.PositiveInfinity, face.Distance(along, leg.End, elevation) - face.MitreCut(last, elevation));
-        return least;
     }
 
     private static Finding Of(Nail nail, double distance, double required, string edge, LengthUnit unit)

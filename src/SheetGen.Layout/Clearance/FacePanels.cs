@@ -101,37 +101,60 @@ public static class FacePanels
         double width = to - from;
         shape = Cut(shape, p => p.E - (bottomFrom + (bottomTo - bottomFrom) * (p.N - from) / width));
         shape = Cut(shape, p => topFrom + (topTo - topFrom) * (p.N - from) / width - p.E);
+        List<Vector3D> outline = shape.ConvertAll(p => InSpace(face, leg, piece, from, to, p));
         if (leg.StartCorner is { } first)
-            shape = Cut(shape, p => p.N - leg.Start - face.MitreCut(first, p.E));
+            outline = Cut(outline, p => BeyondMitre(face, first, p));
         if (leg.EndCorner is { } last)
-            shape = Cut(shape, p => leg.End - face.MitreCut(last, p.E) - p.N);
-        if (shape.Count >= 3)
-            panels.Add(new FaceSolid(shape.ConvertAll(p => InSpace(face, piece, from, to, p))));
+            outline = Cut(outline, p => -BeyondMitre(face, last, p));
+        if (outline.Count >= 3)
+            panels.Add(new FaceSolid(outline));
+    }
+
+    /// <summary>Distance of a point from the vertical plane that halves a corner's angle, positive up-station (times a factor).</summary>
+    private static double BeyondMitre(Face face, Corner corner, Vector3D p)
+    {
+        LayoutLine line = face.Wall.LayoutLine;
+        Vector2D across = Vector2D.FromAzimuth(line.AzimuthBefore(corner.Along)) + line.TangentAt(corner.Along);
+        return (new Vector2D(p.N, p.E) - line.PointAt(corner.Along)).Dot(across);
     }
 
     /// <summary>The part of a convex outline (place, elevation) where a linear function is not negative.</summary>
-    private static List<Vector2D> Cut(List<Vector2D> shape, Func<Vector2D, double> inside)
+    private static List<Vector2D> Cut(List<Vector2D> shape, Func<Vector2D, double> inside) =>
+        Cut(shape, inside, (a, b, t) => a + (b - a) * t);
+
+    private static List<Vector3D> Cut(List<Vector3D> shape, Func<Vector3D, double> inside) =>
+        Cut(shape, inside, (a, b, t) => a + (b - a) * t);
+
+    private static List<T> Cut<T>(List<T> shape, Func<T, double> inside, Func<T, T, double, T> between)
     {
-        var kept = new List<Vector2D>();
+        var kept = new List<T>();
         for (int i = 0; i < shape.Count; i++)
         {
-            Vector2D a = shape[i], b = shape[(i + 1) % shape.Count];
+            T a = shape[i], b = shape[(i + 1) % shape.Count];
             double fa = inside(a), fb = inside(b);
             if (fa >= 0)
                 kept.Add(a);
             if ((fa > 0 && fb < 0) || (fa < 0 && fb > 0))
-                kept.Add(a + (b - a) * (fa / (fa - fb)));
+                kept.Add(between(a, b, fa / (fa - fb)));
         }
         return kept;
     }
 
-    /// <summary>A point between the two lines up the face that bound a piece; both lie in one plane, with batter on an arc too.</summary>
-    private static Vector3D InSpace(Face face, LayoutPiece piece, double from, double to, Vector2D p)
+    /// <summary>
+    /// A point between the two lines up the face that bound a piece; both lie in one plane, with batter on an arc too. Beyond a corner's
+    /// station a leg goes on straight to the mitre.
+    /// </summary>
+    private static Vector3D InSpace(Face face, Leg leg, LayoutPiece piece, double from, double to, Vector2D p)
     {
         double t = (p.N - from) / (to - from), offset = face.OffsetAt(p.E) * face.Wall.Side;
         Vector2D a = OnLine(from), b = OnLine(to);
         return (a * (1 - t) + b * t).At(p.E);
 
-        Vector2D OnLine(double along) => piece.PointAt(along) + Vector2D.FromAzimuth(piece.AzimuthAt(along)).Right * offset;
+        Vector2D OnLine(double along)
+        {
+            double held = Math.Clamp(along, leg.Start, leg.End);
+            Vector2D tangent = Vector2D.FromAzimuth(piece.AzimuthAt(held));
+            return piece.PointAt(held) + tangent * (along - held) + tangent.Right * offset;
+        }
     }
 }

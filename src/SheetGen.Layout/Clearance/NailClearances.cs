@@ -8,20 +8,24 @@ internal sealed class NailClearances
 {
     private readonly ClearanceScene _scene;
     private readonly IReadOnlyList<Nail> _nails;
-    private readonly int _obstructionPieces;
+    private readonly IReadOnlyList<FacePlace> _places;
+    private readonly Dictionary<FacePlace, int> _concerned = [];
     private readonly List<int> _found = [];
 
-    private NailClearances(ClearanceScene scene, IReadOnlyList<Nail> nails)
+    private NailClearances(ClearanceScene scene, IReadOnlyList<Nail> nails, IReadOnlyList<FacePlace> places)
     {
         _scene = scene;
         _nails = nails;
-        _obstructionPieces = scene.Obstacles.Count(o => o.Obstruction is not null);
+        _places = places;
+        foreach (FacePlace place in places.Distinct())
+            _concerned[place] = scene.Obstacles.Count(o => o.Concerns(place));
     }
 
     /// <param name="nails">The nails of the scene's holes, in the same order.</param>
-    public static IReadOnlyDictionary<string, NailClearance> Of(ClearanceScene scene, IReadOnlyList<Nail> nails)
+    /// <param name="places">The legs that they start from.</param>
+    public static IReadOnlyDictionary<string, NailClearance> Of(ClearanceScene scene, IReadOnlyList<Nail> nails, IReadOnlyList<FacePlace> places)
     {
-        var work = new NailClearances(scene, nails);
+        var work = new NailClearances(scene, nails, places);
         var clearances = new Dictionary<string, NailClearance>(nails.Count);
         for (int i = 0; i < nails.Count; i++)
             clearances[nails[i].Mark] = work.Of(i);
@@ -32,34 +36,41 @@ internal sealed class NailClearances
     {
         Hole hole = _scene.Holes[nail];
         var least = new Least("", double.PositiveInfinity);
-        double toObstruction = ToObstructions(hole, ref least);
+        double toObstruction = ToObstacles(hole, _places[nail], ref least);
         double toNail = ToNails(hole, nail, ref least);
         return new NailClearance(least.Name, least.Clear, DrillingMargin.Degrees(toObstruction), DrillingMargin.Degrees(toNail));
     }
 
     /// <summary>
     /// What is not found within a reach has more than that reach free, so its ratio is over reach / length: the reach grows until
-    /// neither the least distance nor the margin can lie beyond it.
+    /// neither the least distance nor the margin can lie beyond it. Faces of other legs and walls count for the least distance; for the
+    /// margin only where the hole already runs into one.
     /// </summary>
-    private double ToObstructions(in Hole hole, ref Least least)
+    private double ToObstacles(in Hole hole, FacePlace place, ref Least least)
     {
         double ratio = 1, own = double.PositiveInfinity;
-        for (double reach = FirstReach(hole); ; reach *= 2)
+        int concerned = _concerned[place];
+        for (double reach = FirstReach(hole); concerned > 0; reach *= 2)
         {
             _scene.Near(hole, reach, _found);
             int met = 0;
             foreach (int i in _found)
             {
                 Obstacle obstacle = _scene.Obstacles[i];
-                if (obstacle.Obstruction is null)
+                if (!obstacle.Concerns(place))
                     continue;
                 met++;
-                Compare(HoleDistance.ToSolid(hole, obstacle.Solid).Clear, obstacle.Name, ref own, ref least);
-                ratio = DrillingMargin.Ratio(hole, obstacle.Solid, ratio);
+                double clear = HoleDistance.ToSolid(hole, obstacle.Solid).Clear;
+                Compare(clear, obstacle.Name, ref own, ref least);
+                if (clear < 0)
+                    ratio = 0;
+                else if (obstacle.Obstruction is not null)
+                    ratio = DrillingMargin.Ratio(hole, obstacle.Solid, ratio);
             }
-            if (met == _obstructionPieces || (own < reach && ratio * hole.Length <= reach))
-                return ratio;
+            if (met == concerned || (own < reach && ratio * hole.Length <= reach))
+                break;
         }
+        return ratio;
     }
 
     private double ToNails(in Hole hole, int nail, ref Least least)
@@ -72,8 +83,9 @@ internal sealed class NailClearances
             {
                 if (i == nail)
                     continue;
-                Compare(HoleDistance.Between(hole, _scene.Holes[i]).Clear, _nails[i].Mark, ref own, ref least);
-                ratio = DrillingMargin.Ratio(hole, _scene.Holes[i], ratio);
+                double clear = HoleDistance.Between(hole, _scene.Holes[i]).Clear;
+                Compare(clear, _nails[i].Mark, ref own, ref least);
+                ratio = clear < 0 ? 0 : DrillingMargin.Ratio(hole, _scene.Holes[i], ratio);
             }
             if (_found.Count == _nails.Count || (own < reach && ratio * hole.Length <= reach))
                 return ratio;

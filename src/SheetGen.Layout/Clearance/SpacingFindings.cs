@@ -16,6 +16,27 @@ internal static class SpacingFindings
         return InRows(project, all, slack).Concat(AtLimits(project, all, slack)).Concat(BesideTests(project, all, slack));
     }
 
+    /// <summary>Heads that stand on one another, of whatever row or leg: such nails always run into each other too.</summary>
+    /// <param name="clear">The findings of clear distances.</param>
+    public static IEnumerable<Finding> OnOneAnother(IReadOnlyList<Finding> clear, NailLayout layout, LengthUnit unit)
+    {
+        double least = 2 * Lengths.Quantum(unit) + 1e-9;
+        Dictionary<string, Nail> byMark = layout.Nails.ToDictionary(n => n.Mark);
+        foreach (Finding pair in clear.Where(f => f.Code == FindingCode.NailNail))
+        {
+            Nail a = byMark[pair.Nails[0]], b = byMark[pair.Nails[1]];
+            double apart = (a.Hole.Head - b.Hole.Head).Length;
+            if (apart > least)
+                continue;
+            yield return Of(a, b, apart, least, "", unit) with
+            {
+                Code = FindingCode.DuplicateHead,
+                Required = null,
+                Message = $"{a.Mark} and {b.Mark} start at one place: their heads are {Figures.Length(apart, unit)} apart",
+            };
+        }
+    }
+
     private static IEnumerable<Finding> InRows(WallProject project, List<Standing> all, double slack)
     {
         double required = project.Rules.MinGap;

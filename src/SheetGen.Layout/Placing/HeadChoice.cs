@@ -24,6 +24,9 @@ public sealed class HeadChoice
         _tangent = face.Wall.LayoutLine.TangentAt(head.Along);
     }
 
+    /// <summary>The same place with a length that the designer pinned.</summary>
+    public HeadChoice WithLength(Face face, double length) => new(face, Head, Label, Shift, Turnings, IsPinned, length);
+
     public Head Head { get; }
 
     /// <summary>Index of the grid station that it stands for.</summary>

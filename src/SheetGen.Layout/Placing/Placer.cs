@@ -30,14 +30,14 @@ public static class Placer
             leftOut.AddRange(LeftOutOf(state, names, reasons));
         }
         LayoutScore score = Score(search);
-        nails = TestNailPlacer.Add(site, nails, names, out IReadOnlyList<string> notes);
+        nails = TestNailPlacer.Add(project, site.Faces, nails, names);
         return new NailLayout
         {
             Nails = [.. Ordered(project, nails)],
             Rows = [.. rows.Select(RowOf)],
             LeftOut = leftOut,
             Score = score,
-            Notes = [.. notes, .. CornerAdvice.For(project, site, search.States)],
+            Notes = [.. CornerAdvice.For(project, site, search.States)],
         };
     }
 

@@ -26,9 +26,10 @@ public static class RowTasks
     {
         List<RowHeads> rows = SectionRows.Make(bays, outline);
         Dictionary<RowHeads, RowNumber> numbers = RowNumbering.Of(rows);
+        rows.RemoveAll(r => !numbers.ContainsKey(r));
         Section section = bays[0].Section;
         var turnings = new Turnings(section, site.Project.Rules);
-        var columnsOf = ColumnNames.OfSection(bays);
+        var columns = new ColumnNames(bays, rows);
         var ordered = rows.OrderBy(r => numbers[r]).ThenBy(r => r.Bay.Start).ToList();
         foreach (RowHeads row in ordered)
         {
@@ -37,10 +38,10 @@ public static class RowTasks
             var choices = new IReadOnlyList<HeadChoice>[row.Places.Count];
             for (int label = 0; label < choices.Length; label++)
                 choices[label] = Choices(row, label, outline, turnings);
-            IReadOnlyList<ColumnName> columns = columnsOf[row.Bay].Of(row);
+
             Pins.Apply(site.Project, row, number, choices);
             tasks.Add(new RowTask(
-                tasks.Count, row, number, columns, section.LengthOfRow(Math.Max(1, number.Whole)), choices, RunEnds.Of(row, inBay), site));
+                tasks.Count, row, number, columns.Of(row), section.LengthOfRow(Math.Max(1, number.Whole)), choices, RunEnds.Of(row, inBay), site));
         }
     }
 
@@ -57,11 +58,11 @@ public static class RowTasks
         var choices = new List<HeadChoice>();
         for (int k = -steps; k <= steps; k++)
         {
-            double along = k == 0 ? place : GridStations.Rounded(bay.Wall.LayoutLine, place + k * rules.ShiftStep, bay.Unit);
+            double along = k == 0 ? place : bay.Rounded(place + k * rules.ShiftStep);
             Head head = row.HeadAt(along);
             if (k != 0)
             {
-                if (!IsInBay(bay, head) || !outline.Holds(head, quantum))
+                if (!bay.Holds(head, 1e-9) || !outline.Holds(head, quantum))
                     continue;
                 if (isTop && bay.Wall.Top.At(along) - head.Elevation > rules.TopMax + quantum)
                     continue;
@@ -72,16 +73,4 @@ public static class RowTasks
         }
         return choices;
     }
-
-    private static bool IsInBay(Bay bay, Head head)
-    {
-        double start = bay.Start + Inset(bay, bay.StartEnd, bay.Leg.StartCorner, head);
-        double end = bay.End - Inset(bay, bay.EndEnd, bay.Leg.EndCorner, head);
-        return head.Along >= start - 1e-9 && head.Along <= end + 1e-9;
-    }
-
-    private static double Inset(Bay bay, BayEnd end, Corner? corner, Head head) =>
-        end.Kind == BayEndKind.Corner && corner is not null
-            ? Math.Max(0, bay.Face.MitreCut(corner, head.Elevation) + end.Clear)
-            : end.Inset;
 }

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
@@ -7,160 +8,185 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// Adds the verification test nails, between production nails and clear of everything, and marks proof test nails where the
-/// project asks for evenly spread ones. Neither changes a production nail's place.
+/// Adds the verification test nails, clear of everything, and marks proof test nails. Neither changes a production nail's place. Places
+/// half way between neighbours of a row come first, then all places of a fine grid; straight holes before turned ones.
 /// </summary>
-public static class TestNailPlacer
+public sealed class TestNailPlacer
 {
-    public static List<Nail> Add(Site site, List<Nail> nails, Marks marks, out IReadOnlyList<string> notes)
+    /// <summary>Most turned holes that are looked at for a nail; after them the nail counts as missing.</summary>
+    private const int MostTurned = 40_000;
+    private readonly WallProject _project;
+    private readonly Face _face;
+    private readonly IReadOnlyList<Bay> _bays;
+    private readonly FaceOutline _outline;
+    private readonly ClearanceScene _scene;
+    private readonly List<Hole> _added;
+    private readonly double _apart;
+    private readonly List<int> _found = [];
+
+    private TestNailPlacer(WallProject project, Face face, ClearanceScene scene, List<Hole> added)
     {
-        var said = new List<string>();
+        (_project, _face, _scene, _added) = (project, face, scene, added);
+        _bays = Bay.Of(face, project.Rules, project.Unit);
+        _outline = new FaceOutline(face, project.Rules.EdgeMin);
+        _apart = Lengths.IsFoot(project.Unit) ? 1 : 0.3;
+    }
+
+    /// <summary>The nails with the test nails; a verification test nail that finds no place is not among them (the checker counts them).</summary>
+    public static List<Nail> Add(WallProject project, IReadOnlyList<Face> faces, List<Nail> nails, Marks marks)
+    {
         var all = new List<Nail>(nails);
-        WallProject project = site.Project;
-        double cell = Math.Max(nails.Select(n => n.Length).DefaultIfEmpty(1).Max() / 4, 1e-3);
-        var index = new HoleCells(cell);
-        foreach (Nail nail in nails)
-            index.Add(nail.Hole);
-        foreach (Face face in site.Faces)
+        var scene = new ClearanceScene(project, [.. nails.Select(n => n.Hole)]);
+        var added = new List<Hole>();
+        foreach (Face face in faces)
         {
-            var outline = new FaceOutline(face, project.Rules.EdgeMin);
-            foreach ((Section section, double target, int number) in Wanted(face.Wall))
+            var placer = new TestNailPlacer(project, face, scene, added);
+            foreach (VerificationPlan plan in VerificationPlan.Of(face.Wall))
             {
-                Nail[] own = [.. nails.Where(n => n.Wall == face.Wall && n.Section == section)];
-                if (Find(site, face, outline, section, own, target, index) is not { } found)
-                {
-                    said.Add($"no clear place was found for verification test nail {number} of section {section.Name}");
+                Nail[] own = [.. nails.Where(n => n.Wall == face.Wall && n.Section == plan.Section)];
+                if (placer.Find(plan, own) is not { } found)
                     continue;
-                }
-                index.Add(found.Hole);
-                all.Add(found with { Mark = marks.Verification(face.Wall, section, number), Column = number });
+                added.Add(found.Hole);
+                all.Add(found with { Mark = marks.Verification(face.Wall, plan.Section, plan.Number), Column = plan.Number });
             }
         }
-        notes = said;
-        return MarkProof(all);
+        return ProofMarks.Mark(all);
     }
 
-    private static IEnumerable<(Section Section, double Target, int Number)> Wanted(Wall wall)
-    {
-        Section? perWall = wall.Sections.FirstOrDefault(s => s.TestNails.VerificationPerWall && s.TestNails.Verification > 0);
-        if (perWall is not null)
-        {
-            int count = wall.Sections.Where(s => s.TestNails.VerificationPerWall).Max(s => s.TestNails.Verification);
-            var numbers = new Dictionary<Section, int>(ReferenceEqualityComparer.Instance);
-            for (int i = 0; i < count; i++)
-            {
-                double target = wall.Start + (wall.End - wall.Start) * (i + 0.5) / count;
-                Section section = wall.Sections.First(s => target <= s.End || s == wall.Sections[^1]);
-                numbers[section] = numbers.GetValueOrDefault(section) + 1;
-                yield return (section, target, numbers[section]);
-            }
-        }
-        foreach (Section section in wall.Sections)
-        {
-            if (section.TestNails.VerificationPerWall)
-                continue;
-            for (int i = 0; i < section.TestNails.Verification; i++)
-                yield return (section, section.Start + (section.End - section.Start) * (i + 0.5) / section.TestNails.Verification, i + 1);
-        }
-    }
+    private readonly record struct Place(Head Head, double Length);
 
-    private static Nail? Find(
-        Site site, Face face, FaceOutline outline, Section section, Nail[] own, double target, HoleCells index)
+    private Nail? Find(VerificationPlan plan, Nail[] own)
     {
-        foreach ((Head head, double length) in Places(site, face, outline, own, target))
+        if (own.Length == 0)
+            return null;
+        List<Place> places = [.. Sorted(Between(own), plan, own), .. Sorted(Everywhere(plan.Section, own), plan, own)];
+        Turning[] turnings = [.. new Turnings(plan.Section, _project.Rules).All.TakeWhile(t => !t.IsNoted)];
+        foreach (Place place in places)
         {
-            foreach (Turning turning in new Turnings(section, site.Project.Rules).All.Take(1))
+            if (TryPlace(plan.Section, place, turnings[0]) is { } nail)
+                return nail;
+        }
+        int looks = 0;
+        foreach (Place place in places)
+        {
+            foreach (Turning turning in turnings.Skip(1))
             {
-                Hole hole = face.HoleAt(
-                    head.Along, head.Elevation, turning.Splay, turning.Inclination, length, section.HoleDiameter, site.Project.Rules.Drift);
-                if (!IsClear(site, face, hole, head, index))
-                    continue;
-                double station = face.Wall.StationOf(head.Along);
-                return new Nail
-                {
-                    Mark = "",
-                    Wall = face.Wall,
-                    Section = section,
-                    Row = new RowNumber(0),
-                    Column = 0,
-                    Kind = NailKind.Verification,
-                    Along = head.Along,
-                    Station = Lengths.RoundToQuantum(station, site.Project.Unit),
-                    Elevation = head.Elevation,
-                    Splay = turning.Splay,
-                    Inclination = turning.Inclination,
-                    Length = length,
-                    Status = NailStatus.Grid,
-                    GridStation = Lengths.RoundToQuantum(station, site.Project.Unit),
-                    Hole = hole,
-                };
+                if (++looks > MostTurned)
+                    return null;
+                if (TryPlace(plan.Section, place, turning) is { } nail)
+                    return nail;
             }
         }
         return null;
     }
 
-    /// <summary>Half way between neighbours of a row, at the row's level and half way to the next row, nearest to the target first.</summary>
-    private static IEnumerable<(Head Head, double Length)> Places(Site site, Face face, FaceOutline outline, Nail[] own, double target)
+    private static IEnumerable<Place> Sorted(IEnumerable<Place> places, VerificationPlan plan, Nail[] own)
     {
-        WallProject project = site.Project;
-        double quantum = Lengths.Quantum(project.Unit);
-        double? tested = project.Rates.TestBondedLength is { } bonded && project.Rates.TestFreeLength is { } free ? bonded + free : null;
-        var places = new List<(Head Head, double Length)>();
+        double middle = own.Average(n => n.Elevation);
+        return places.OrderBy(p => Math.Round(Math.Abs(p.Head.Along - plan.Target), 6)).ThenBy(p => Math.Round(Math.Abs(p.Head.Elevation - middle), 6))
+            .ThenBy(p => p.Head.Along).ThenBy(p => p.Head.Elevation);
+    }
+
+    private Nail? TryPlace(Section section, Place place, Turning turning)
+    {
+        Hole hole = _face.HoleAt(
+            place.Head.Along, place.Head.Elevation, turning.Splay, turning.Inclination, place.Length, section.HoleDiameter, _project.Rules.Drift);
+        if (!IsClear(hole, place.Head))
+            return null;
+        double station = Lengths.RoundToQuantum(_face.Wall.StationOf(place.Head.Along), _project.Unit);
+        return new Nail
+        {
+            Mark = "",
+            Wall = _face.Wall,
+            Section = section,
+            Row = new RowNumber(0),
+            Column = 0,
+            Kind = NailKind.Verification,
+            Along = place.Head.Along,
+            Station = station,
+            Elevation = place.Head.Elevation,
+            Splay = turning.Splay,
+            Inclination = turning.Inclination,
+            Length = place.Length,
+            Status = turning.IsStraight ? NailStatus.Grid : NailStatus.Redirected,
+            GridStation = station,
+            Hole = hole,
+        };
+    }
+
+    /// <summary>Half way between neighbours of a row, at the row's level and half way to the next row.</summary>
+    private IEnumerable<Place> Between(Nail[] own)
+    {
         foreach (IGrouping<RowNumber, Nail> row in own.GroupBy(n => n.Row))
         {
+            double length = LengthOf(row);
             Nail[] line = [.. row.OrderBy(n => n.Along)];
             for (int i = 0; i + 1 < line.Length; i++)
             {
                 Nail a = line[i], b = line[i + 1];
-                if (b.Along - a.Along > 1.5 * a.Section.HorizontalSpacing || face.LegAt(a.Along) != face.LegAt(b.Along))
+                if (b.Along - a.Along > 1.5 * a.Section.HorizontalSpacing)
                     continue;
-                double along = GridStations.Rounded(face.Wall.LayoutLine, (a.Along + b.Along) / 2, project.Unit);
                 foreach (double drop in (double[])[0, a.Section.VerticalSpacing / 2])
                 {
-                    double elevation = Lengths.RoundToQuantum((a.Elevation + b.Elevation) / 2 - drop, project.Unit);
-                    var head = new Head(along, elevation);
-                    if (outline.Holds(head, quantum))
-                        places.Add((head, tested ?? Math.Min(a.Length, b.Length)));
+                    if (At(a.Section, (a.Along + b.Along) / 2, (a.Elevation + b.Elevation) / 2 - drop, length) is { } place)
+                        yield return place;
                 }
             }
         }
-        double middle = own.Length == 0 ? 0 : own.Average(n => n.Elevation);
-        return places.OrderBy(p => Math.Round(Math.Abs(p.Head.Along - target), 6)).ThenBy(p => Math.Round(Math.Abs(p.Head.Elevation - middle), 6))
-            .ThenBy(p => p.Head.Along).ThenBy(p => p.Head.Elevation);
     }
 
-    private static bool IsClear(Site site, Face face, Hole hole, Head head, HoleCells index)
+    /// <summary>Places of a grid four times as fine as the section's; each with the length of the row next above it.</summary>
+    private IEnumerable<Place> Everywhere(Section section, Nail[] own)
     {
-        Rules rules = site.Project.Rules;
-        double apart = site.Project.Unit == LengthUnit.Metre ? 0.3 : 1;
-        StillSolid[] still = site.Near(face, face.LegAt(head.Along).Index, hole.Head, hole.Length + hole.RadiusAt(hole.Length));
-        if (still.Any(s => HoleDistance.CloserThan(hole, s.Solid, s.Required - 1e-9)))
-            return false;
-        foreach (Hole other in index.Near(hole, rules.NailClearance))
+        (double Level, double Length)[] rows = [.. own.GroupBy(n => n.Row).Select(r => (r.Average(n => n.Elevation), LengthOf(r))).OrderBy(r => r.Item1)];
+        double across = section.HorizontalSpacing / 4, down = section.VerticalSpacing / 4;
+        for (double along = section.Start + across; along < section.End; along += across)
         {
-            if ((other.Head - hole.Head).Length < apart - 1e-9 || HoleDistance.CloserThan(hole, other, rules.NailClearance - 1e-9))
+            double bottom = _face.Wall.Bottom.At(along), top = _face.Wall.Top.At(along);
+            for (double z = top - _project.Rules.EdgeMin; z >= bottom + _project.Rules.EdgeMin; z -= down)
+            {
+                double length = rows.Where(r => r.Level >= z).Select(r => r.Length).Append(rows[^1].Length).First();
+                if (At(section, along, z, length) is { } place)
+                    yield return place;
+            }
+        }
+    }
+
+    private Place? At(Section section, double along, double elevation, double length)
+    {
+        Bay? bay = _bays.FirstOrDefault(b => b.Section == section && b.Leg.Has(along));
+        if (bay is null)
+            return null;
+        double quantum = Lengths.Quantum(_project.Unit);
+        var head = new Head(bay.Rounded(along), Lengths.RoundToQuantum(elevation, _project.Unit));
+        return bay.Holds(head, quantum) && _outline.Holds(head, quantum) ? new Place(head, length) : null;
+    }
+
+    /// <summary>Length of a row's nails as most of them have it (a turned nail may be longer), or the tested length where the project gives it.</summary>
+    private double LengthOf(IEnumerable<Nail> row) => _project.Rates.TestBondedLength is { } bonded
+        ? bonded + (_project.Rates.TestFreeLength ?? 0)
+        : row.GroupBy(n => n.Length).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().Key;
+
+    private bool IsClear(in Hole hole, Head head)
+    {
+        _scene.ObstaclesTooClose(hole, FacePlace.Of(_face, head.Along), _found);
+        if (_found.Count > 0)
+            return false;
+        double required = _project.Rules.NailClearance;
+        _scene.HolesCloserThan(hole, Math.Max(required, _apart), _found);
+        foreach (int i in _found)
+        {
+            if (!IsClear(hole, _scene.Holes[i], required))
+                return false;
+        }
+        foreach (Hole other in _added)
+        {
+            if (!IsClear(hole, other, required))
                 return false;
         }
         return true;
     }
 
-    /// <summary>The stated share of a section's production nails, rounded up, evenly spread along it where the project asks for marks.</summary>
-    private static List<Nail> MarkProof(List<Nail> nails)
-    {
-        var marked = new HashSet<string>();
-        foreach (var section in nails.Where(n => n.Kind == NailKind.Production).GroupBy(n => (n.Wall, n.Section)))
-        {
-            TestNails tests = section.Key.Section.TestNails;
-            if (!tests.SpreadProofMarks || tests.ProofShare <= 0)
-                continue;
-            Nail[] able = [.. section.Where(n => n.Status != NailStatus.Unresolved).OrderBy(n => n.Along).ThenBy(n => n.Row)];
-            int count = Math.Min(able.Length, ProofCount(tests, section.Count()));
-            for (int i = 0; i < count; i++)
-                marked.Add(able[(int)((i + 0.5) * able.Length / count)].Mark);
-        }
-        return [.. nails.Select(n => marked.Contains(n.Mark) ? n with { Kind = NailKind.Proof } : n)];
-    }
-
-    /// <summary>Number of proof test nails among so many production nails: the share, rounded up.</summary>
-    public static int ProofCount(TestNails tests, int production) => (int)Math.Ceiling(tests.ProofShare * production - 1e-9);
+    private bool IsClear(in Hole hole, in Hole other, double required) =>
+        (other.Head - hole.Head).Length >= _apart - 1e-9 && !HoleDistance.CloserThan(hole, other, required - 1e-9);
 }

@@ -3,10 +3,17 @@ using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Rows;
 
-/// <summary>The part of a section that lies on one leg of its wall's face: rows end at both of its ends.</summary>
+/// <summary>
+/// The part of a section that lies on one leg of its wall's face: rows end at both of its ends. Where a mitre cuts the leg, at each
+/// elevation at another place, the face of the bay is shorter than its stretch of the layout line, or there is none.
+/// </summary>
 public sealed class Bay
 {
-    public Bay(Face face, Section section, Leg leg, Rules rules, LengthUnit unit)
+    private const int LevelsTried = 9;
+    private const int Halvings = 40;
+    private readonly double _leastRoom;
+
+    private Bay(Face face, Section section, Leg leg, Rules rules, LengthUnit unit)
     {
         Face = face;
         Section = section;
@@ -18,8 +25,12 @@ public sealed class Bay
         Wall wall = face.Wall;
         LowestBottom = wall.Bottom.Lowest(Start, End);
         HighestTop = wall.Top.Highest(Start, End);
-        StartEnd = MakeEnd(Start == leg.Start ? leg.StartCorner : null, Start == wall.Start);
-        EndEnd = MakeEnd(End == leg.End ? leg.EndCorner : null, End == wall.End);
+        StartEnd = Start > leg.Start ? BayEnd.SectionLimit : leg.StartCorner is null ? BayEnd.WallEnd : BayEnd.Corner;
+        EndEnd = End < leg.End ? BayEnd.SectionLimit : leg.EndCorner is null ? BayEnd.WallEnd : BayEnd.Corner;
+        FaceStart = Math.Min(FaceStartAt(LowestBottom), FaceStartAt(HighestTop));
+        FaceEnd = Math.Max(FaceEndAt(LowestBottom), FaceEndAt(HighestTop));
+        GreatestMitreRun = Math.Max(Math.Abs(FaceStartAt(LowestBottom) - FaceStartAt(HighestTop)), Math.Abs(FaceEndAt(LowestBottom) - FaceEndAt(HighestTop)));
+        _leastRoom = FindLeastRoom();
     }
 
     public Face Face { get; }
@@ -42,42 +53,212 @@ public sealed class Bay
 
     public double HighestTop { get; }
 
+    public double HalfHeight => (LowestBottom + HighestTop) / 2;
+
     public BayEnd StartEnd { get; }
 
     public BayEnd EndEnd { get; }
 
+    /// <summary>Least distance along the layout line of a head from a section limit at the bay's start: half of min_gap, where both sides have room for it.</summary>
+    public double StartLimitClear { get; private set; }
+
+    /// <summary>The same at the bay's end.</summary>
+    public double EndLimitClear { get; private set; }
+
     /// <summary>Half the width of the stretch that a nail covers along the wall.</summary>
     public double HalfWindow => Math.Max(Section.HorizontalSpacing, Rules.MovedGapMax ?? 0) / 2;
 
-    /// <summary>Where the face itself starts: the layout line's place less what the mitre takes at every elevation.</summary>
-    public double FaceStart => Start + Math.Max(0, StartEnd.LeastCut);
+    /// <summary>The first place where the face has any height.</summary>
+    public double FaceStart { get; }
 
-    public double FaceEnd => End - Math.Max(0, EndEnd.LeastCut);
+    /// <summary>The last place where the face has any height.</summary>
+    public double FaceEnd { get; }
+
+    /// <summary>How far the mitre runs along the bay from its lowest to its highest elevation, at the end where it runs further; 0 without batter.</summary>
+    public double GreatestMitreRun { get; }
+
+    /// <summary>Where the face starts at an elevation: the mitre, or the bay's start.</summary>
+    public double FaceStartAt(double elevation) => Math.Max(Start, Face.StartOf(Leg, elevation));
+
+    /// <summary>Where the face ends at an elevation.</summary>
+    public double FaceEndAt(double elevation) => Math.Min(End, Face.EndOf(Leg, elevation));
+
+    /// <summary>How far the face reaches beyond the bay's start at an elevation, along itself: no station reads there.</summary>
+    public double BeyondStart(double elevation) =>
+        StartEnd == BayEnd.Corner ? Math.Max(0, -Face.MitreCut(Leg.StartCorner!, elevation)) : 0;
+
+    /// <summary>How far the face reaches beyond the bay's end.</summary>
+    public double BeyondEnd(double elevation) =>
+        EndEnd == BayEnd.Corner ? Math.Max(0, -Face.MitreCut(Leg.EndCorner!, elevation)) : 0;
+
+    /// <summary>The first place where a head may stand at an elevation: clear of the mitre, the wall's end and the section limit.</summary>
+    /// <param name="least">Least distance from whatever the bay ends at, where its own rule asks for less.</param>
+    public double FirstPlace(double elevation, double least = 0)
+    {
+        double first = StartEnd switch
+        {
+            BayEnd.WallEnd => Face.PlaceAt(Start, Math.Max(least, Rules.EdgeMin), elevation),
+            BayEnd.SectionLimit => Start + Math.Max(least, StartLimitClear),
+            _ => Start,
+        };
+        return Leg.StartCorner is { } corner
+            ? Math.Max(first, Face.PlaceAt(Leg.Start, Math.Max(0, Face.MitreCut(corner, elevation) + Math.Max(least, Rules.CornerClear)), elevation))
+            : first;
+    }
+
+    /// <summary>The last place where a head may stand at an elevation.</summary>
+    public double LastPlace(double elevation, double least = 0)
+    {
+        double last = EndEnd switch
+        {
+            BayEnd.WallEnd => Face.PlaceAt(End, -Math.Max(least, Rules.EdgeMin), elevation),
+            BayEnd.SectionLimit => End - Math.Max(least, EndLimitClear),
+            _ => End - Lengths.Quantum(Unit) / 2, // a corner's own place belongs to the leg that starts there
+        };
+        return Leg.EndCorner is { } corner
+            ? Math.Min(last, Face.PlaceAt(Leg.End, -Math.Max(0, Face.MitreCut(corner, elevation) + Math.Max(least, Rules.CornerClear)), elevation))
+            : last;
+    }
+
+    /// <summary>The first place where a head may stand at any elevation.</summary>
+    public double FirstPlaceOfAll => Math.Min(FirstPlace(LowestBottom), FirstPlace(HighestTop));
+
+    public double LastPlaceOfAll => Math.Max(LastPlace(LowestBottom), LastPlace(HighestTop));
+
+    /// <summary>
+    /// The elevations at which a head may stand at a place and reaches, with the stretch that it covers, both ends of a lack; or what the
+    /// mitre leaves of the lack at its elevation. High is under low where there are none.
+    /// </summary>
+    public (double Low, double High) LevelsAt(double along, double from, double to)
+    {
+        double slack = Lengths.Quantum(Unit), low = LowestBottom, high = HighestTop;
+        Narrow(z => FirstPlace(z) <= along + slack);
+        Narrow(z => LastPlace(z) >= along - slack);
+        Narrow(z => along - HalfWindow <= Math.Max(from, FaceStartAt(z)) + slack);
+        Narrow(z => along + HalfWindow >= Math.Min(to, FaceEndAt(z)) - slack);
+        return (low, high);
+
+        // Each condition turns once at most between bottom and top, since the mitre is straight.
+        void Narrow(Func<double, bool> holds)
+        {
+            if (high < low)
+                return;
+            bool atLow = holds(low), atHigh = Wall.Batter is null ? atLow : holds(high);
+            if (atLow && atHigh)
+                return;
+            if (!atLow && !atHigh)
+            {
+                (low, high) = (high, low - 1);
+                return;
+            }
+            double good = atLow ? low : high, bad = atLow ? high : low;
+            for (int i = 0; i < Halvings; i++)
+            {
+                double middle = (good + bad) / 2;
+                if (holds(middle))
+                    good = middle;
+                else
+                    bad = middle;
+            }
+            (low, high) = atLow ? (low, good) : (good, high);
+        }
+    }
+
+    /// <summary>True where the bay's ends, corners and limits leave a head its place.</summary>
+    public bool Holds(Head head, double tolerance) =>
+        Leg.Has(head.Along) && head.Along >= FirstPlace(head.Elevation) - tolerance && head.Along <= LastPlace(head.Elevation) + tolerance;
+
+    /// <summary>False where no head could stand anywhere in the bay, at any elevation: too short between its ends and mitres.</summary>
+    public bool HasRoom => !double.IsPositiveInfinity(_leastRoom);
+
+    /// <summary>How far along the wall a nail can matter for cover: what it covers, and where its mitre ends that.</summary>
+    public double Reach => HalfWindow + GreatestMitreRun;
 
     /// <summary>The level that rows are told apart by: elevation, or minus the depth below the top where rows are parallel.</summary>
     public double LevelOf(double along, double elevation) =>
         Section.Rows == RowKind.Parallel ? elevation - Wall.Top.At(along) : elevation;
 
-    /// <summary>All bays of a wall, section by section, up-station.</summary>
-    public static IEnumerable<Bay> Of(Face face, Rules rules, LengthUnit unit)
+    /// <summary>The place whose printed station is rounded to the quantum, on the bay's own side of a corner.</summary>
+    public double Rounded(double along)
     {
+        LayoutLine line = Wall.LayoutLine;
+        double quantum = Lengths.Quantum(Unit);
+        double rounded = GridStations.Rounded(line, along, Unit);
+        if (rounded < Leg.Start)
+            return GridStations.Rounded(line, rounded + quantum, Unit);
+        return Leg.EndCorner is not null && rounded >= Leg.End ? GridStations.Rounded(line, rounded - quantum, Unit) : rounded;
+    }
+
+    /// <summary>All bays of a wall, section by section, up-station.</summary>
+    public static IReadOnlyList<Bay> Of(Face face, Rules rules, LengthUnit unit)
+    {
+        var bays = new List<Bay>();
         foreach (Section section in face.Wall.Sections)
         {
             foreach (Leg leg in face.Legs)
             {
                 if (Math.Min(section.End, leg.End) - Math.Max(section.Start, leg.Start) > Lengths.Quantum(unit))
-                    yield return new Bay(face, section, leg, rules, unit);
+                    bays.Add(new Bay(face, section, leg, rules, unit));
+            }
+        }
+        ShareLimits(bays, rules.MinGap);
+        return bays;
+    }
+
+    /// <summary>
+    /// Least room for heads along the wall at the elevations that have any; none: infinite. Looked at before section limits ask for their
+    /// share: they can be shared otherwise.
+    /// </summary>
+    private double FindLeastRoom()
+    {
+        double low = LowestBottom + Rules.EdgeMin, high = HighestTop - Rules.EdgeMin, least = double.PositiveInfinity;
+        for (int i = 0; i < LevelsTried; i++)
+        {
+            double elevation = low + (high - low) * i / (LevelsTried - 1);
+            double room = LastPlace(elevation) - FirstPlace(elevation);
+            if (room >= -1e-9)
+                least = Math.Min(least, Math.Max(0, room));
+        }
+        return least;
+    }
+
+    /// <summary>
+    /// Heads on two sides of a section limit keep min_gap: half of it on each side. A bay too short for its half keeps what it can, and
+    /// its neighbours the rest.
+    /// </summary>
+    private static void ShareLimits(List<Bay> bays, double minGap)
+    {
+        foreach (Bay bay in bays)
+        {
+            bay.StartLimitClear = bay.StartEnd == BayEnd.SectionLimit ? minGap / 2 : 0;
+            bay.EndLimitClear = bay.EndEnd == BayEnd.SectionLimit ? minGap / 2 : 0;
+        }
+        foreach (Bay bay in bays)
+        {
+            int limits = (bay.StartEnd == BayEnd.SectionLimit ? 1 : 0) + (bay.EndEnd == BayEnd.SectionLimit ? 1 : 0);
+            if (!bay.HasRoom || bay._leastRoom >= limits * minGap / 2)
+                continue;
+            foreach (Bay other in bays.Where(b => b.Leg == bay.Leg && b != bay))
+            {
+                if (other.End == bay.Start)
+                {
+                    bay.StartLimitClear = bay._leastRoom / limits;
+                    other.EndLimitClear = minGap - bay.StartLimitClear;
+                }
+                else if (other.Start == bay.End)
+                {
+                    bay.EndLimitClear = bay._leastRoom / limits;
+                    other.StartLimitClear = minGap - bay.EndLimitClear;
+                }
             }
         }
     }
+}
 
-    private BayEnd MakeEnd(Corner? corner, bool isWallEnd)
-    {
-        if (corner is null)
-            return isWallEnd
-                ? new BayEnd(BayEndKind.WallEnd, Rules.EdgeMin, 0, 0)
-                : new BayEnd(BayEndKind.SectionLimit, Rules.MinGap / 2, 0, 0);
-        double low = Face.MitreCut(corner, LowestBottom), high = Face.MitreCut(corner, HighestTop);
-        return new BayEnd(BayEndKind.Corner, Rules.CornerClear, Math.Min(low, high), Math.Max(low, high));
-    }
+/// <summary>What a bay ends at.</summary>
+public enum BayEnd
+{
+    WallEnd,
+    Corner,
+    SectionLimit,
 }

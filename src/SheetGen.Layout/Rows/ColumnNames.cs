@@ -1,51 +1,38 @@
-using SheetGen.Model;
-
 namespace SheetGen.Layout.Rows;
 
 /// <summary>
-/// Column numbers of grid stations as printed in marks. Columns count over the legs of a section, up-station; a grid row's station
-/// has its own column, a part row's the nearest column of the square grid (with a letter where two share it).
+/// Column numbers of grid stations as printed in marks. Columns count over the legs of a section, up-station, each leg with as many as its
+/// longest row has; a grid row's station has its own column, a part row's the nearest of the bay (with a letter where two share it).
 /// </summary>
 public sealed class ColumnNames
 {
-    private readonly GridStations _grid;
-    private readonly int _squareBefore;
-    private readonly int _staggeredBefore;
+    private readonly Dictionary<(Bay Bay, bool Moved), int> _before = [];
 
-    private ColumnNames(GridStations grid, int squareBefore, int staggeredBefore)
+    public ColumnNames(IReadOnlyList<Bay> bays, IReadOnlyList<RowHeads> rows)
     {
-        _grid = grid;
-        _squareBefore = squareBefore;
-        _staggeredBefore = staggeredBefore;
-    }
-
-    public static Dictionary<Bay, ColumnNames> OfSection(IReadOnlyList<Bay> bays)
-    {
-        var names = new Dictionary<Bay, ColumnNames>();
-        int square = 0, staggered = 0;
-        foreach (Bay bay in bays)
+        foreach (bool moved in (bool[])[false, true])
         {
-            var grid = new GridStations(bay);
-            names[bay] = new ColumnNames(grid, square, staggered);
-            square += grid.Square.Count;
-            staggered += grid.Staggered.Count;
+            int sum = 0;
+            foreach (Bay bay in bays)
+            {
+                _before[(bay, moved)] = sum;
+                int atHalfHeight = GridStations.At(bay, bay.HalfHeight).OfRow(moved ? 2 : 1).Count;
+                sum += rows.Where(r => r.Bay == bay && IsMoved(r) == moved).Select(r => r.Columns.Count).Append(atHalfHeight).Max();
+            }
         }
-        return names;
     }
 
     public IReadOnlyList<ColumnName> Of(RowHeads row)
     {
-        bool moved = !row.IsPart && row.Bay.Section.Pattern == Pattern.Staggered && row.GridRow % 2 == 0;
-        IReadOnlyList<double> columns = moved ? _grid.Staggered : _grid.Square;
-        int before = moved ? _staggeredBefore : _squareBefore;
+        int before = _before[(row.Bay, IsMoved(row))];
         var used = new Dictionary<int, int>();
         var names = new List<ColumnName>();
         foreach (double place in row.Places)
         {
             int nearest = 0;
-            for (int i = 1; i < columns.Count; i++)
+            for (int i = 1; i < row.Columns.Count; i++)
             {
-                if (Math.Abs(columns[i] - place) < Math.Abs(columns[nearest] - place) - 1e-9)
+                if (Math.Abs(row.Columns[i] - place) < Math.Abs(row.Columns[nearest] - place) - 1e-9)
                     nearest = i;
             }
             int number = before + nearest + 1;
@@ -55,4 +42,6 @@ public sealed class ColumnNames
         }
         return names;
     }
+
+    private static bool IsMoved(RowHeads row) => !row.IsPart && row.Bay.Section.Pattern == Model.Pattern.Staggered && row.GridRow % 2 == 0;
 }

@@ -6,10 +6,13 @@ namespace SheetGen.Layout.Rows;
 /// <summary>
 /// The cover rule: for every place s of a bay, among the nails within half a horizontal spacing of s the highest is near enough
 /// to the top, the lowest near enough to the bottom, and neighbours one above the other no further apart than the vertical spacing.
-/// Between events (a nail entering or leaving, a profile point) nothing changes, so one look per interval is exact.
+/// Between events (a nail entering or leaving, a profile point) nothing changes, so one look per interval is exact. A nail that covers the face
+/// up to its own mitre covers what lies beyond it; where battered mitres leave no height for a head, the rule is void.
 /// </summary>
 public static class CoverRule
 {
+    private const int Halvings = 40;
+
     /// <summary>The stretches where the rule is broken, up-station.</summary>
     /// <param name="bay">Where.</param>
     /// <param name="heads">Heads of the bay's nails, in any order; verification test nails left out by the caller.</param>
@@ -20,15 +23,17 @@ public static class CoverRule
     public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict) =>
         Breaks(bay, heads, strict, bay.FaceStart, bay.FaceEnd);
 
-    /// <summary>The stretches between two places where the rule is broken; heads further away than half a window may be left out.</summary>
+    /// <summary>The stretches between two places where the rule is broken; heads further away than the bay's reach may be left out.</summary>
     public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict, double from, double to)
     {
+        var breaks = new List<CoverBreak>();
+        if (!bay.HasRoom)
+            return breaks;
         from = Math.Max(from, bay.FaceStart);
         to = Math.Min(to, bay.FaceEnd);
         double tolerance = Lengths.Quantum(bay.Unit) * (strict ? 1.2 : 2) + 1e-9;
-        var sorted = heads.Select(h => new Entry(h.Along, h.Elevation, bay.LevelOf(h.Along, h.Elevation))).OrderBy(e => e.Along).ToArray();
+        Entry[] sorted = [.. heads.Select(h => Entry.Of(bay, h)).OrderBy(e => e.Along)];
         List<double> events = Events(bay, sorted, from, to);
-        var breaks = new List<CoverBreak>();
         var near = new List<Entry>();
         int first = 0;
         for (int i = 0; i + 1 < events.Count; i++)
@@ -39,11 +44,14 @@ public static class CoverRule
             double middle = (start + end) / 2;
             if (IsVoid(bay, middle))
                 continue;
-            while (first < sorted.Length && sorted[first].Along < middle - bay.HalfWindow)
+            while (first < sorted.Length && sorted[first].Along < middle - bay.Reach - tolerance)
                 first++;
             near.Clear();
-            for (int k = first; k < sorted.Length && sorted[k].Along <= middle + bay.HalfWindow; k++)
-                near.Add(sorted[k]);
+            for (int k = first; k < sorted.Length && sorted[k].Along <= middle + bay.Reach + tolerance; k++)
+            {
+                if (sorted[k].From <= middle && middle <= sorted[k].To)
+                    near.Add(sorted[k]);
+            }
             Look(bay, near, start, end, strict, tolerance, breaks);
         }
         return breaks;
@@ -66,13 +74,39 @@ public static class CoverRule
         return stretches;
     }
 
-    private readonly record struct Entry(double Along, double Elevation, double Level);
+    /// <param name="From">Where the stretch that the nail covers starts: half a window before it, or anywhere where that reaches its own mitre.</param>
+    /// <param name="To">Where that stretch ends.</param>
+    private readonly record struct Entry(double Along, double Elevation, double Level, double From, double To)
+    {
+        public static Entry Of(Bay bay, Head head)
+        {
+            double from = head.Along - bay.HalfWindow, to = head.Along + bay.HalfWindow;
+            if (bay.GreatestMitreRun > 0)
+            {
+                if (from <= bay.FaceStartAt(head.Elevation))
+                    from = Math.Min(from, bay.FaceStart);
+                if (to >= bay.FaceEndAt(head.Elevation))
+                    to = Math.Max(to, bay.FaceEnd);
+            }
+            return new Entry(head.Along, head.Elevation, bay.LevelOf(head.Along, head.Elevation), from, to);
+        }
+    }
 
     private static bool IsTooLow(Bay bay, double along) =>
         bay.Wall.Top.At(along) - bay.Wall.Bottom.At(along) < 2 * bay.Rules.EdgeMin - 1e-9;
 
     private static bool IsVoid(Bay bay, double along) =>
-        IsTooLow(bay, along) || bay.Wall.Openings.Any(o => along > o.Start && along < o.End);
+        IsTooLow(bay, along) || bay.Wall.Openings.Any(o => along > o.Start && along < o.End) || (bay.GreatestMitreRun > 0 && IsCutAway(bay, along));
+
+    /// <summary>True where battered mitres leave no height for a head: less than twice edge_min.</summary>
+    private static bool IsCutAway(Bay bay, double along)
+    {
+        double least = 2 * bay.Rules.EdgeMin - 1e-9;
+        double low = bay.Wall.Bottom.At(along), high = bay.Wall.Top.At(along);
+        bool Holds(double z) => bay.FaceStartAt(z) <= along && along <= bay.FaceEndAt(z);
+        // The mitres are straight: what they leave at a place is one stretch of elevations, from the bottom up or from the top down.
+        return !Holds(low) && !Holds(high) || (!Holds(low) && !Holds(high - least)) || (!Holds(high) && !Holds(low + least));
+    }
 
     private static List<double> Events(Bay bay, Entry[] sorted, double start, double end)
     {
@@ -84,8 +118,8 @@ public static class CoverRule
         }
         foreach (Entry entry in sorted)
         {
-            Add(entry.Along - bay.HalfWindow);
-            Add(entry.Along + bay.HalfWindow);
+            Add(entry.From);
+            Add(entry.To);
         }
         foreach (ProfilePoint point in bay.Wall.Top.Points.Concat(bay.Wall.Bottom.Points))
             Add(point.Along);
@@ -96,7 +130,33 @@ public static class CoverRule
         }
         places.Sort();
         AddHeightCrossings(bay, places, start, end);
+        if (bay.GreatestMitreRun > 0)
+            AddMitreCrossings(bay, places);
         return places;
+    }
+
+    /// <summary>Where battered mitres begin to leave height for a head, between two places of which only one has it.</summary>
+    private static void AddMitreCrossings(Bay bay, List<double> places)
+    {
+        var added = new List<double>();
+        for (int i = 0; i + 1 < places.Count; i++)
+        {
+            double a = places[i] + 1e-9, b = places[i + 1] - 1e-9;
+            bool void1 = IsCutAway(bay, a);
+            if (b <= a || void1 == IsCutAway(bay, b))
+                continue;
+            for (int k = 0; k < Halvings; k++)
+            {
+                double middle = (a + b) / 2;
+                if (IsCutAway(bay, middle) == void1)
+                    a = middle;
+                else
+                    b = middle;
+            }
+            added.Add((a + b) / 2);
+        }
+        places.AddRange(added);
+        places.Sort();
     }
 
     private static void AddHeightCrossings(Bay bay, List<double> places, double start, double end)

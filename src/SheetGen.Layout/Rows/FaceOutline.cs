@@ -3,26 +3,27 @@ using SheetGen.Model;
 namespace SheetGen.Layout.Rows;
 
 /// <summary>
-/// The outline of a wall's developed face: top and bottom with their vertical steps, openings and stretches closed to nails.
-/// The wall's ends and corners are kept by the bays.
+/// The outline of a wall's face, leg by leg: top and bottom with their vertical steps, free ends, openings and stretches closed to nails.
+/// Distances are along the face at the head's elevation, elevations as they are (a batter is not developed).
 /// </summary>
 public sealed class FaceOutline
 {
+    /// <summary>How far above or below the profile, in edge_min, a height allowed to heads is looked for: a steeper profile has none there.</summary>
+    private const double SearchDepth = 8;
+    private const int Halvings = 50;
+
     private readonly Face _face;
     private readonly double _edge;
-    private readonly ProfilePoint[] _top;
-    private readonly ProfilePoint[] _bottom;
+    private readonly Side[] _sides;
 
     public FaceOutline(Face face, double edgeMin)
     {
         _face = face;
         _edge = edgeMin;
-        Wall wall = face.Wall;
-        _top = [.. wall.Top.Between(wall.Start, wall.End)];
-        _bottom = [.. wall.Bottom.Between(wall.Start, wall.End)];
+        _sides = [.. face.Legs.Select(leg => new Side([.. face.Wall.Top.Between(leg.Start, leg.End)], [.. face.Wall.Bottom.Between(leg.Start, leg.End)]))];
     }
 
-    /// <summary>True where a head may stand: inside, edge_min from the outline, not in a closed stretch.</summary>
+    /// <summary>True where top, bottom, openings and closed stretches leave a head its place: inside, edge_min from them. Ends and corners are kept by the bays.</summary>
     public bool Holds(Head head, double tolerance)
     {
         Wall wall = _face.Wall;
@@ -31,24 +32,52 @@ public sealed class FaceOutline
         if (head.Elevation > top + tolerance || head.Elevation < bottom - tolerance)
             return false;
         double least = _edge - tolerance;
-        return Distance(_top, head) >= least && Distance(_bottom, head) >= least && !IsClosed(head, least);
+        Side side = SideAt(head.Along);
+        return ToProfile(side.Top, head, _edge) >= least && ToProfile(side.Bottom, head, _edge) >= least && !IsClosed(head, least);
     }
 
-    /// <summary>Distance of a head from top and bottom, steps included.</summary>
-    public double Distance(Head head) => Math.Min(Distance(_top, head), Distance(_bottom, head));
+    /// <summary>Distance of a head from top, bottom and free ends, and which of them is nearest; negative outside of the face.</summary>
+    public (double Distance, string Edge) Nearest(Head head)
+    {
+        Leg leg = _face.LegAt(head.Along);
+        Side side = SideAt(head.Along);
+        (double Distance, string Edge) least = (ToProfile(side.Top, head, double.PositiveInfinity), "top");
+        double toBottom = ToProfile(side.Bottom, head, double.PositiveInfinity);
+        if (toBottom < least.Distance)
+            least = (toBottom, "bottom");
+        foreach (double end in Ends(leg))
+        {
+            double toEnd = ToEnd(end, head);
+            if (toEnd < least.Distance)
+                least = (toEnd, "end");
+        }
+        bool isOutside = head.Elevation > _face.Wall.Top.At(head.Along) || head.Elevation < _face.Wall.Bottom.At(head.Along)
+            || head.Along < leg.Start || head.Along > leg.End;
+        return isOutside ? (-least.Distance, least.Edge) : least;
+    }
 
-    /// <summary>Highest elevation that a head may have at a place.</summary>
+    /// <summary>Distance of a head from the rectangle of an opening; 0 or less inside.</summary>
+    public double ToOpening(Opening opening, Head head)
+    {
+        double x = Math.Max(Run(head, opening.Start), -Run(head, opening.End));
+        double z = Math.Max(opening.Bottom - head.Elevation, head.Elevation - opening.Top);
+        return x > 0 && z > 0 ? Math.Sqrt(x * x + z * z) : Math.Max(x, z);
+    }
+
+    /// <summary>Highest elevation that a head may have at a place; not a number where there is none.</summary>
     public double HighestAllowed(double along)
     {
         double top = Math.Min(_face.Wall.Top.At(along), _face.Wall.Top.Before(along));
-        return Bisect(top - 8 * _edge, top, z => Distance(_top, new Head(along, z)) >= _edge, top - _edge);
+        ProfilePoint[] line = SideAt(along).Top;
+        return Bisect(top - SearchDepth * _edge, top, z => ToProfile(line, new Head(along, z), _edge) >= _edge, top - _edge);
     }
 
-    /// <summary>Lowest elevation that a head may have at a place.</summary>
+    /// <summary>Lowest elevation that a head may have at a place; not a number where there is none.</summary>
     public double LowestAllowed(double along)
     {
         double bottom = Math.Max(_face.Wall.Bottom.At(along), _face.Wall.Bottom.Before(along));
-        return Bisect(bottom + 8 * _edge, bottom, z => Distance(_bottom, new Head(along, z)) >= _edge, bottom + _edge);
+        ProfilePoint[] line = SideAt(along).Bottom;
+        return Bisect(bottom + SearchDepth * _edge, bottom, z => ToProfile(line, new Head(along, z), _edge) >= _edge, bottom + _edge);
     }
 
     /// <summary>The ranges of elevation at a place where an opening or a stretch closed to nails keeps heads out.</summary>
@@ -56,8 +85,8 @@ public sealed class FaceOutline
     {
         foreach (Opening o in _face.Wall.Openings)
         {
-            double shrink = Shrink(new Head(along, (o.Bottom + o.Top) / 2));
-            double dx = Math.Max(0, Math.Max(o.Start - along, along - o.End)) * shrink;
+            var beside = new Head(along, (o.Bottom + o.Top) / 2);
+            double dx = Math.Max(0, Math.Max(Run(beside, o.Start), -Run(beside, o.End)));
             if (dx >= _edge)
                 continue;
             double dz = Math.Sqrt(_edge * _edge - dx * dx);
@@ -70,13 +99,23 @@ public sealed class FaceOutline
         }
     }
 
+    private sealed record Side(ProfilePoint[] Top, ProfilePoint[] Bottom);
+
+    private Side SideAt(double along) => _sides[_sides.Length == 1 ? 0 : _face.LegAt(along).Index];
+
+    private static IEnumerable<double> Ends(Leg leg)
+    {
+        if (leg.StartCorner is null)
+            yield return leg.Start;
+        if (leg.EndCorner is null)
+            yield return leg.End;
+    }
+
     private bool IsClosed(Head head, double edge)
     {
         foreach (Opening o in _face.Wall.Openings)
         {
-            double dx = Math.Max(0, Math.Max(o.Start - head.Along, head.Along - o.End)) * Shrink(head);
-            double dz = Math.Max(0, Math.Max(o.Bottom - head.Elevation, head.Elevation - o.Top));
-            if (dx * dx + dz * dz < edge * edge)
+            if (ToOpening(o, head) < edge)
                 return true;
         }
         foreach (ClosedStretch c in _face.Wall.ClosedStretches)
@@ -95,7 +134,7 @@ public sealed class FaceOutline
             return straight;
         if (!holds(good))
             return double.NaN;
-        for (int i = 0; i < 50; i++)
+        for (int i = 0; i < Halvings; i++)
         {
             double middle = (good + bad) / 2;
             if (holds(middle))
@@ -106,19 +145,27 @@ public sealed class FaceOutline
         return good;
     }
 
-    /// <summary>Where the face is shorter than the layout line, distances along it shrink.</summary>
-    private double Shrink(Head head) => Math.Min(1, _face.Scale(head.Along, head.Elevation));
+    /// <summary>Distance along the face from a head to a place, positive up-station.</summary>
+    private double Run(Head head, double along) => _face.SignedDistance(head.Along, along, head.Elevation);
 
-    private double Distance(ProfilePoint[] line, Head head)
+    private double ToEnd(double end, Head head)
     {
-        double shrink = Shrink(head);
-        double reach = 9 * _edge / Math.Max(shrink, 1e-3);
-        int first = FirstFrom(line, head.Along - reach);
+        Wall wall = _face.Wall;
+        double bottom = end == wall.End ? wall.Bottom.Before(end) : wall.Bottom.At(end), top = end == wall.End ? wall.Top.Before(end) : wall.Top.At(end);
+        double z = Math.Max(0, Math.Max(bottom - head.Elevation, head.Elevation - top)), x = Run(head, end);
+        return Math.Sqrt(x * x + z * z);
+    }
+
+    /// <summary>Least distance to a profile, or some figure over the limit.</summary>
+    private double ToProfile(ProfilePoint[] line, Head head, double limit)
+    {
         double best = double.PositiveInfinity;
-        for (int i = Math.Max(first, 1); i < line.Length && line[i - 1].Along <= head.Along + reach; i++)
+        // Along the face a place is never nearer than this share of its distance along the line.
+        double reach = _face.IsCurved ? limit / Math.Max(LeastScale(head), 1e-3) : limit;
+        for (int i = Math.Max(FirstFrom(line, head.Along - reach), 1); i < line.Length && line[i - 1].Along <= head.Along + reach; i++)
         {
-            double ax = (line[i - 1].Along - head.Along) * shrink, az = line[i - 1].Elevation - head.Elevation;
-            double bx = (line[i].Along - head.Along) * shrink, bz = line[i].Elevation - head.Elevation;
+            double ax = Run(head, line[i - 1].Along), az = line[i - 1].Elevation - head.Elevation;
+            double bx = Run(head, line[i].Along), bz = line[i].Elevation - head.Elevation;
             double dx = bx - ax, dz = bz - az;
             double length2 = dx * dx + dz * dz;
             double t = length2 == 0 ? 0 : Math.Clamp(-(ax * dx + az * dz) / length2, 0, 1);
@@ -127,6 +174,9 @@ public sealed class FaceOutline
         }
         return best;
     }
+
+    private double LeastScale(Head head) =>
+        _face.Wall.LayoutLine.Pieces.Min(p => 1 - p.Curvature * _face.Wall.Side * _face.OffsetAt(head.Elevation));
 
     private static int FirstFrom(ProfilePoint[] line, double along)
     {

@@ -4,26 +4,37 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Rows;
 
 /// <summary>
-/// The grid stations of a bay: n = ceil(width / spacing) columns, all gaps the grid's spacing, the rest shared by the two ends;
-/// where an end falls under what it must keep clear, it stands there and the outer gap is shortened.
+/// The grid stations of a row's run: n = ceil(width / spacing) columns, all gaps the grid's spacing, the rest shared by the two ends;
+/// where an end falls under what it must keep clear, it stands there and the outer gap is shortened. None where the run has no room.
 /// </summary>
 public sealed class GridStations
 {
-    private readonly Bay _bay;
-    private readonly BayMeasure _measure;
+    private const double Tiny = 1e-9;
+    private readonly RowRun _run;
     private readonly double _insetStart;
     private readonly double _insetEnd;
+    private readonly double _leastGap;
 
-    public GridStations(Bay bay)
+    public GridStations(RowRun run)
     {
-        _bay = bay;
-        _measure = new BayMeasure(bay);
-        _insetStart = _measure.Of(bay.Start + GridInset(bay.StartEnd));
-        _insetEnd = _measure.Total - _measure.Of(bay.End - GridInset(bay.EndEnd));
+        _run = run;
+        Bay bay = run.Bay;
+        Square = Staggered = [];
+        double first = run.FirstPlace(bay.Rules.EdgeMin), last = run.LastPlace(bay.Rules.EdgeMin);
+        if (first > last)
+            (first, last) = (run.FirstPlace(0), run.LastPlace(0));
+        if (!bay.HasRoom || run.Width <= 0 || first > last + Tiny)
+            return;
+        _insetStart = run.Of(first);
+        _insetEnd = run.Width - run.Of(last);
+        _leastGap = bay.Rules.MinGap / run.Shrink;
         double[] columns = Columns();
         Square = Round(columns);
         Staggered = bay.Section.Pattern == Pattern.Staggered ? Round(BetweenColumns(columns)) : Square;
     }
+
+    /// <summary>The grid stations of a bay's level row at an elevation.</summary>
+    public static GridStations At(Bay bay, double elevation) => new(new RowRun(bay, _ => elevation));
 
     /// <summary>Places of the columns, by distance along the layout line.</summary>
     public IReadOnlyList<double> Square { get; }
@@ -34,69 +45,76 @@ public sealed class GridStations
     /// <summary>The places of a grid row, counted from 1: every second row is moved.</summary>
     public IReadOnlyList<double> OfRow(int row) => row % 2 == 0 ? Staggered : Square;
 
-    private double GridInset(BayEnd end) =>
-        Math.Max(0, end.GreatestCut + Math.Max(end.Clear, _bay.Rules.EdgeMin));
+    private double Spacing => _run.Bay.Section.HorizontalSpacing;
 
     private double[] Columns()
     {
-        double width = _measure.Total, spacing = _bay.Section.HorizontalSpacing, least = _bay.Rules.MinGap;
-        for (int n = Math.Max(1, (int)Math.Ceiling(width / spacing - 1e-9)); n > 1; n--)
+        double width = _run.Width;
+        for (int n = Math.Max(1, (int)Math.Ceiling(width / Spacing - Tiny)); n > 1; n--)
         {
-            double rest = (width - (n - 1) * spacing) / 2;
+            double rest = (width - (n - 1) * Spacing) / 2;
             double first = Math.Max(rest, _insetStart), last = width - Math.Max(rest, _insetEnd);
             double equal = (last - first) / (n - 1);
-            if (equal < least - 1e-9)
+            if (equal < _leastGap - Tiny)
                 continue;
             var places = new double[n];
             for (int i = 0; i < n; i++)
-                places[i] = rest + i * spacing;
+                places[i] = rest + i * Spacing;
             places[0] = first;
             places[^1] = last;
-            if (places[1] - places[0] < least - 1e-9 || places[^1] - places[^2] < least - 1e-9)
+            if (places[1] - places[0] < _leastGap - Tiny || places[^1] - places[^2] < _leastGap - Tiny)
             {
                 for (int i = 0; i < n; i++)
                     places[i] = first + i * equal;
             }
             return places;
         }
-        return [OneNail(width)];
-    }
-
-    private double OneNail(double width)
-    {
-        double low = _insetStart, high = width - _insetEnd;
-        return low > high ? width / 2 : Math.Clamp(width / 2, low, high);
+        return [Math.Clamp(width / 2, _insetStart, Math.Max(_insetStart, width - _insetEnd))];
     }
 
     /// <summary>
-    /// Places half a spacing beside the columns, and a nail at each end (else the ends lie further from a nail than half the
-    /// spacing), pulled in as far as the end's clear distance and min_gap ask.
+    /// Places half way between the columns, and a nail at each end, half way between the run's end and the first column, pulled in as far
+    /// as the end's clear distance asks. Where that leaves less than min_gap, the end nail is left out and the next place moves out, if it
+    /// then still covers the end; else the places beside the end nail move in.
     /// </summary>
     private double[] BetweenColumns(double[] columns)
     {
-        double width = _measure.Total, spacing = _bay.Section.HorizontalSpacing, least = _bay.Rules.MinGap;
-        var places = new List<double>();
+        double width = _run.Width;
+        List<double> places = [];
         for (int i = 0; i + 1 < columns.Length; i++)
             places.Add((columns[i] + columns[i + 1]) / 2);
-        if (places.Count == 0 || places[0] > spacing / 2 + 1e-9)
-            places.Insert(0, _insetStart);
-        if (width - places[^1] > spacing / 2 + 1e-9)
-            places.Add(width - _insetEnd);
-        if (places[^1] - places[0] < (places.Count - 1) * least - 1e-9)
+        AddEnd(places, Math.Max(_insetStart, columns[0] / 2), _insetStart);
+        // The run's other end is its first end seen from there.
+        List<double> mirrored = [.. places.Select(p => width - p).Reverse()];
+        AddEnd(mirrored, Math.Max(_insetEnd, (width - columns[^1]) / 2), _insetEnd);
+        places = [.. mirrored.Select(p => width - p).Reverse()];
+        if (places[^1] - places[0] < (places.Count - 1) * _leastGap - Tiny)
             return columns;
         for (int i = 1; i < places.Count; i++)
-            places[i] = Math.Max(places[i], places[i - 1] + least);
+            places[i] = Math.Max(places[i], places[i - 1] + _leastGap);
         places[^1] = Math.Min(places[^1], width - _insetEnd);
         for (int i = places.Count - 2; i >= 0; i--)
-            places[i] = Math.Min(places[i], places[i + 1] - least);
+            places[i] = Math.Min(places[i], places[i + 1] - _leastGap);
         return [.. places];
     }
 
-    private List<double> Round(double[] measures)
+    private void AddEnd(List<double> places, double end, double inset)
     {
-        LayoutLine line = _bay.Wall.LayoutLine;
-        return [.. measures.Select(m => Rounded(line, _measure.AlongAt(m), _bay.Unit))];
+        if (places.Count > 0 && places[0] <= Spacing / 2 + Tiny)
+            return;
+        if (places.Count > 1 && places[0] - end < _leastGap - Tiny)
+        {
+            double moved = Math.Max(inset, places[1] - Spacing);
+            if (moved <= Spacing / 2 + Tiny)
+            {
+                places[0] = Math.Min(places[0], moved);
+                return;
+            }
+        }
+        places.Insert(0, end);
     }
+
+    private List<double> Round(double[] measures) => [.. measures.Select(m => _run.Bay.Rounded(_run.AlongAt(m)))];
 
     /// <summary>The place whose printed station is rounded to the quantum.</summary>
     public static double Rounded(LayoutLine line, double along, LengthUnit unit) =>

@@ -14,8 +14,9 @@ public static class PartRows
     private const int Splits = 3;
 
     /// <summary>Adds part rows until the cover rule holds, or nothing more can be done; what is left the checker reports.</summary>
-    public static void Fill(Bay bay, GridStations grid, FaceOutline outline, List<RowHeads> rows)
+    public static void Fill(Bay bay, FaceOutline outline, List<RowHeads> rows)
     {
+        var grid = GridStations.At(bay, bay.HalfHeight);
         for (int pass = 0; pass < Passes; pass++)
         {
             List<CoverBreak> breaks = CoverRule.Breaks(bay, Heads(rows), strict: true);
@@ -62,7 +63,7 @@ public static class PartRows
             double edge = lack == Lack.Bottom ? pieces.Max(p => p.Low) : pieces.Min(p => p.High);
             List<Piece> together = [.. pieces.Where(p => p.Low <= edge + 1e-9 && p.High >= edge - 1e-9)];
             double level = Choose(bay, rows, together.Max(p => p.Low), together.Min(p => p.High));
-            added |= Put(bay, rows, level, together);
+            added |= Put(bay, grid, rows, level, together);
             pieces.RemoveAll(together.Contains);
         }
         return added;
@@ -84,7 +85,7 @@ public static class PartRows
         return quantum < low && quantum + Lengths.Quantum(bay.Unit) <= high ? quantum + Lengths.Quantum(bay.Unit) : quantum;
     }
 
-    private static bool Put(Bay bay, List<RowHeads> rows, double level, List<Piece> pieces)
+    private static bool Put(Bay bay, GridStations grid, List<RowHeads> rows, double level, List<Piece> pieces)
     {
         bool isLevel = bay.Section.Rows != RowKind.Parallel;
         bool added = false;
@@ -93,10 +94,10 @@ public static class PartRows
             RowHeads? row = rows.Find(r => r.IsPart && r.Level == level);
             if (row is null)
             {
-                row = new RowHeads(bay, 0, isLevel, level, []);
+                row = new RowHeads(bay, 0, isLevel, level, grid.Square, []);
                 rows.Add(row);
             }
-            if (row.Places.Any(p => Math.Abs(p - piece.Along) < bay.Rules.MinGap - 1e-9))
+            if (row.Places.Any(p => bay.Face.Distance(p, piece.Along, row.ElevationAt(piece.Along)) < bay.Rules.MinGap - 1e-9))
                 continue;
             row.Places.Add(piece.Along);
             row.Places.Sort();
@@ -160,8 +161,8 @@ public static class PartRows
     private static Piece? FindPlace(Bay bay, GridStations grid, FaceOutline outline, List<Head> heads, CoverBreak lack)
     {
         double quantum = Lengths.Quantum(bay.Unit);
-        double low = Math.Max(lack.End - bay.HalfWindow, bay.Start + bay.StartEnd.Inset) - quantum;
-        double high = Math.Min(lack.Start + bay.HalfWindow, bay.End - bay.EndEnd.Inset) + quantum;
+        double low = Math.Max(lack.End - bay.Reach, bay.FirstPlaceOfAll) - quantum;
+        double high = Math.Min(lack.Start + bay.Reach, bay.LastPlaceOfAll) + quantum;
         double middle = (lack.Start + lack.End) / 2;
         Piece? best = null;
         foreach (double along in Candidates(bay, grid, low, high, middle))
@@ -187,12 +188,12 @@ public static class PartRows
             yield return column;
         double step = Math.Max(bay.Rules.ShiftStep, (high - low) / 200);
         var places = new List<double> { low, high };
-        double anchor = grid.Square.MinBy(c => Math.Abs(c - middle));
+        double anchor = grid.Square.Count == 0 ? middle : grid.Square.MinBy(c => Math.Abs(c - middle));
         for (double k = Math.Ceiling((low - anchor) / step); anchor + k * step <= high; k++)
             places.Add(anchor + k * step);
         foreach (double place in places.OrderBy(p => Math.Abs(p - middle)).ThenBy(p => p))
         {
-            double rounded = GridStations.Rounded(bay.Wall.LayoutLine, place, bay.Unit);
+            double rounded = bay.Rounded(place);
             if (rounded >= low - 1e-9 && rounded <= high + 1e-9)
                 yield return rounded;
         }
@@ -233,7 +234,8 @@ public static class PartRows
                 }
                 break;
         }
-        (low, high) = Free(bay, outline, heads, along, low, high);
+        (double least, double most) = bay.LevelsAt(along, lack.Start, lack.End);
+        (low, high) = Free(bay, outline, heads, along, Math.Max(low, least), Math.Min(high, most));
         return (low - shift, high - shift);
     }
 

@@ -8,6 +8,7 @@ namespace SheetGen.Layout.Rows;
 /// </summary>
 public static class RowNumbering
 {
+    /// <summary>The number of each row. A part row for which none of 99 is left between two grid rows has none: it is left out, and cover tells it.</summary>
     public static Dictionary<RowHeads, RowNumber> Of(IReadOnlyList<RowHeads> rows)
     {
         var numbers = new Dictionary<RowHeads, RowNumber>();
@@ -16,12 +17,15 @@ public static class RowNumbering
         {
             RowHeads[] grid = [.. bay.Where(r => !r.IsPart).OrderBy(r => r.GridRow)];
             foreach (RowHeads row in bay.OrderByDescending(r => r.Level))
-                numbers[row] = row.IsPart ? PartNumber(row, grid, taken) : RowNumber.Grid(row.GridRow);
+            {
+                if ((row.IsPart ? PartNumber(row, grid, taken) : RowNumber.Grid(row.GridRow)) is { } number)
+                    numbers[row] = number;
+            }
         }
         return numbers;
     }
 
-    private static RowNumber PartNumber(RowHeads row, RowHeads[] grid, Dictionary<int, double> taken)
+    private static RowNumber? PartNumber(RowHeads row, RowHeads[] grid, Dictionary<int, double> taken)
     {
         double spacing = row.Bay.Section.VerticalSpacing;
         double level = Comparable(row);
@@ -52,7 +56,7 @@ public static class RowNumbering
                 return new RowNumber(hundredths);
             }
         }
-        throw new InvalidOperationException("more than 99 part rows between two grid rows");
+        return null;
     }
 
     /// <summary>Levels of rows that follow the top are compared as elevations at the bay's highest top.</summary>

@@ -64,7 +64,7 @@ public sealed class RunEnds
     /// <summary>The first and last place around a nail where cover would break without it.</summary>
     private static (double First, double Last) Lacks(Bay bay, Head[] heads, Head without)
     {
-        double reach = bay.HalfWindow;
+        double reach = bay.Reach;
         Head[] near = [.. heads.Where(h => h != without && Math.Abs(h.Along - without.Along) <= 2.1 * reach)];
         List<CoverBreak> breaks = CoverRule.Breaks(bay, near, strict: true, without.Along - reach, without.Along + reach);
         return breaks.Count == 0

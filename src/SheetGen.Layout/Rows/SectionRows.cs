@@ -69,9 +69,10 @@ public static class SectionRows
         double first = FirstLevel(bays);
         foreach (Bay bay in bays)
         {
-            var grid = new GridStations(bay);
-            List<RowHeads> bayRows = GridRows(bay, grid, outline, first - ShiftOf(bay, gap), gap);
-            PartRows.Fill(bay, grid, outline, bayRows);
+            if (!bay.HasRoom)
+                continue;
+            List<RowHeads> bayRows = GridRows(bay, outline, first, ShiftOf(bay, gap), gap);
+            PartRows.Fill(bay, outline, bayRows);
             rows.AddRange(bayRows.Where(r => r.Places.Count > 0));
         }
         return rows;
@@ -86,8 +87,9 @@ public static class SectionRows
         return passed % 2 == 1 ? gap / 2 : 0;
     }
 
-    private static List<RowHeads> GridRows(Bay bay, GridStations grid, FaceOutline outline, double first, double gap)
+    private static List<RowHeads> GridRows(Bay bay, FaceOutline outline, double unshifted, double shift, double gap)
     {
+        double first = unshifted - shift;
         Section section = bay.Section;
         double lowest = section.Rows == RowKind.Parallel
             ? bay.Wall.Bottom.Between(bay.Start, bay.End).Concat(bay.Wall.Top.Between(bay.Start, bay.End))
@@ -100,9 +102,9 @@ public static class SectionRows
             bool isLevel = section.Rows == RowKind.Level || (section.Rows == RowKind.TopParallel && k > 1);
             double level = isLevel || section.Rows == RowKind.Parallel
                 ? Lengths.RoundToQuantum(first - (k - 1) * gap, bay.Unit)
-                : -section.TopRowDepth;
-            var row = new RowHeads(bay, k, isLevel, level, []);
-            foreach (double place in grid.OfRow(k))
+                : Lengths.RoundToQuantum(-section.TopRowDepth - shift, bay.Unit);
+            RowHeads row = RowHeads.OfGrid(bay, k, isLevel, level);
+            foreach (double place in row.Columns)
             {
                 Head head = row.HeadAt(place);
                 if (outline.Holds(head, quantum) && !IsUnderFirst(bay, rows, head, isLevel))

@@ -20,6 +20,12 @@ public static class FindingCode
     public const string Edge = "edge";
     public const string Sheet = "sheet";
 
+    /// <summary>A verification test nail that found no place.</summary>
+    public const string TestNail = "test-nail";
+
+    /// <summary>Two nails whose heads stand on one another.</summary>
+    public const string DuplicateHead = "duplicate-head";
+
     /// <summary>A quantity or a price that stands for less than it should.</summary>
     public const string Incomplete = "incomplete";
 }

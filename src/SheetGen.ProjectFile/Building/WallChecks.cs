@@ -13,7 +13,10 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
     public void Check(Wall wall, MapItem map, Profiles profiles, IReadOnlyList<Section> sections)
     {
         if (HasHeight(wall, map, profiles))
+        {
             CheckGrade(wall, map, profiles);
+            new ElevationSlips(unit, problems).Check(wall, map, profiles, [.. Levels(wall, wall.Top, wall.Bottom).Select(l => l.High - l.Low)]);
+        }
         if (HasFace(wall, map, profiles))
             CheckStepsAtBreaks(wall, map, profiles);
         CheckCount(wall, map, sections);

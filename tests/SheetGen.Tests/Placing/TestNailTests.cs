@@ -17,7 +17,7 @@ public sealed class TestNailTests
     [InlineData(137, 7)]
     [InlineData(400, 20)]
     public void Five_percent_of_production_nails_rounded_up(int production, int expected) =>
-        Assert.Equal(expected, TestNailPlacer.ProofCount(new TestNails(0, 0.05, false, false), production));
+        Assert.Equal(expected, ProofMarks.Count(new TestNails(0, 0.05, false, false), production));
 
     [Fact]
     public void Verification_nails_are_extra_and_clear_of_everything()

@@ -55,8 +55,8 @@ public sealed class GridStationsTests
         }
     }
 
-    private static GridStations Grid(double width, string pattern, string rule) => new(Assert.Single(PlacingWall.Bays(
-        new PlacingWall { Length = width, Pattern = pattern, Blocks = ["rules: {" + rule + "}"] }.Project)));
+    private static GridStations Grid(double width, string pattern, string rule) => GridStations.At(Assert.Single(PlacingWall.Bays(
+        new PlacingWall { Length = width, Pattern = pattern, Blocks = ["rules: {" + rule + "}"] }.Project)), 100);
 
     private static void AssertPlaces(double[] expected, IReadOnlyList<double> places)
     {

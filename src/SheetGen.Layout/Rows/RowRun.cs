@@ -1,0 +1,92 @@
+using SheetGen.Model;
+
+namespace SheetGen.Layout.Rows;
+
+/// <summary>
+/// Where a row of a bay runs: between the mitres, or the bay's ends, at the row's own elevation; and the measure that its spacings are
+/// counted in: along the face where that is longer than the layout line, along the layout line elsewhere, so that a spacing holds in both.
+/// The measure starts at 0 where the face starts, which may be beyond the bay's stations.
+/// </summary>
+public sealed class RowRun
+{
+    private const int MostSteps = 40;
+    private readonly List<(double Along, double Measure, double Factor)> _pieces = [];
+    private readonly Func<double, double> _elevationAt;
+
+    /// <param name="elevationAt">Elevation of the row by place along the layout line.</param>
+    public RowRun(Bay bay, Func<double, double> elevationAt)
+    {
+        Bay = bay;
+        _elevationAt = elevationAt;
+        Start = Solve(bay.Start, bay.FaceStartAt);
+        End = Solve(bay.End, bay.FaceEndAt);
+        double at = Start, sum = bay.BeyondStart(elevationAt(Start));
+        foreach (LayoutPiece piece in bay.Wall.LayoutLine.Pieces)
+        {
+            double end = piece == bay.Wall.LayoutLine.Pieces[^1] ? End : Math.Min(piece.End, End);
+            if (end <= at)
+                continue;
+            double one = bay.Face.Scale(at, elevationAt(at)), other = bay.Face.Scale(at, elevationAt(end));
+            double factor = Math.Max(1, Math.Max(one, other));
+            _pieces.Add((at, sum, factor));
+            Shrink = Math.Min(Shrink, Math.Min(one, other) / factor);
+            sum += (end - at) * factor;
+            at = end;
+        }
+        Width = _pieces.Count == 0 ? 0 : sum + bay.BeyondEnd(elevationAt(End));
+    }
+
+    public Bay Bay { get; }
+
+    /// <summary>Place where the face starts at the row's elevation.</summary>
+    public double Start { get; }
+
+    public double End { get; }
+
+    /// <summary>Width of the run in its measure, with what the face reaches beyond the bay's stations; 0 where the mitres leave nothing.</summary>
+    public double Width { get; }
+
+    /// <summary>Least length along the face per length of the measure: under 1 where an arc's face is shorter than the layout line.</summary>
+    public double Shrink { get; } = 1;
+
+    /// <summary>The first place where a head of the row may stand, at least so far from what the row ends at.</summary>
+    public double FirstPlace(double least) => Solve(Bay.Start, z => Bay.FirstPlace(z, least));
+
+    public double LastPlace(double least) => Solve(Bay.End, z => Bay.LastPlace(z, least));
+
+    public double Of(double along)
+    {
+        var piece = _pieces[0];
+        foreach (var next in _pieces)
+        {
+            if (next.Along <= along)
+                piece = next;
+        }
+        return piece.Measure + (along - piece.Along) * piece.Factor;
+    }
+
+    public double AlongAt(double measure)
+    {
+        var piece = _pieces[0];
+        foreach (var next in _pieces)
+        {
+            if (next.Measure <= measure)
+                piece = next;
+        }
+        return piece.Along + (measure - piece.Measure) / piece.Factor;
+    }
+
+    /// <summary>The place whose elevation gives it: a row that follows the top meets the mitre where its own elevation puts it.</summary>
+    private double Solve(double from, Func<double, double> placeAt)
+    {
+        double at = from;
+        for (int step = 0; step < MostSteps; step++)
+        {
+            double next = placeAt(_elevationAt(at));
+            if (Math.Abs(next - at) < 1e-9)
+                return next;
+            at = next;
+        }
+        return at;
+    }
+}
