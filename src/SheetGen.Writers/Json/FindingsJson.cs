@@ -91,7 +91,7 @@ public static class FindingsJson
                 WritePoint(json, point.N + project.Origin.N, point.E + project.Origin.E, point.Z);
             json.WriteEndArray();
         }
-        List<double> depths = [.. finding.Depths.Where(d => !double.IsPositiveInfinity(d))];
+        List<double> depths = [.. finding.Depths.Where(double.IsFinite)];
         if (depths.Count > 0)
         {
             json.WriteStartArray("depths");
