@@ -51,7 +51,7 @@ public static class OnePass
                 json, screen);
             return null;
         }
-        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. IncompleteFindings.Make(quantities, bid)] };
+        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. TakeOffFindings.Make(input.Project, quantities, bid)] };
         return new MeasuredLayout(laid with { Report = report }, quantities, bid);
     }
 }

@@ -93,6 +93,8 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
         Bar? bar = BarTable.Find(size, (int)(given.Number("grade") ?? 0));
         if (bar is null)
             problems.Add(ProblemCodes.UnknownBar, given.SpotOf("size"), $"there is no bar \"{Shown.Short(size)}\"", "one of " + string.Join(", ", BarTable.All.Select(b => b.Size)));
+        if (bar is not null && given.Number("weight") is { } weight)
+            bar = bar.WithWeight(weight, unit == LengthUnit.Metre);
         return given.Number("grade") is null ? null : bar;
     }
 

@@ -76,7 +76,7 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
             ExistingGround = existing,
             FinishedGrade = grade,
             Facing = FacingBuilder.Facing(map.Map("facing")),
-            Drainage = FacingBuilder.Drainage(map.Map("drainage")),
+            Drainage = FacingBuilder.Drainage(map.Map("drainage"), unit, problems),
             Lifts = FacingBuilder.Lifts(map.Map("lifts")),
             Sections = [],
             Spot = map.Spot,

@@ -73,7 +73,7 @@ public static class KeyTable
         Map("sheets", "Plan sheets.", SheetKeys()),
         Text("pay_items", "Name of a pay item set in templates/pay-items, or a file beside the project file.", "generic") with { Default = "generic" },
         Choice("pay_length_from", "From where a nail's pay length is measured.", "face", "face", "back_of_shotcrete") with { Default = "face" },
-        Map("rates", "Rates and factors of the take-off.", RateKeys()),
+        Map("rates", "Rates and factors of the take-off, kept over rebuilds; none is assumed.", RateKeys.All()),
         new Key("prices", ValueKind.Names, "Unit prices by pay item number, the user's own.")
         {
             Item = Number("price", "Unit price.", new ValueRange(0, true, 1e9), "52.50"),
@@ -163,17 +163,5 @@ public static class KeyTable
             Text("number", "Number or letter.", "1") with { Required = true },
             Text("date", "Date.", "2026-02-01") with { Required = true },
             Text("text", "What changed.", "nails moved at shaft S1") with { Required = true })),
-    ];
-
-    private static Key[] RateKeys() =>
-    [
-        Number("grout_overrun", "Grout used as a factor on the theoretical volume.", new ValueRange(1, true, 10), "1.3"),
-        Share("shotcrete_loss", "Shotcrete lost as a share of what is supplied.", new ValueRange(0, true, 1, false), "15 %"),
-        Length("stock_length", "Longest bar as supplied.", ValueRange.Over0, "60"),
-        Length("centralizer_spacing", "Greatest distance between centralizers.", ValueRange.Over0, "8 ft"),
-        Number("design_bond", "Nominal pullout resistance per length of nail, kip/ft or kN/m.", new ValueRange(0, false, 1e4), "2.2"),
-        Length("test_bonded_length", "Bonded length of a verification test nail.", ValueRange.Over0, "10"),
-        Length("test_free_length", "Free length of a verification test nail.", ValueRange.Over0, "5"),
-        Share("contingency", "Contingency as a share of the sum.", new ValueRange(0, true, 10), "10 %"),
     ];
 }

@@ -31,6 +31,11 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
             problems.Add(ProblemCodes.WrongType, node.Spot, FormattableString.Invariant($"\"{key.Name}\" takes one line of text, at most {LongestText} characters"));
             return null;
         }
+        if (key.Name is "name" or "stage" or "number" && "=+-@".Contains(text[0], StringComparison.Ordinal))
+        {
+            problems.Add(ProblemCodes.WrongType, node.Spot, $"\"{key.Name}\" cannot start with {text[0]}: a spreadsheet that reads the tables would take it for a formula", "start it with a letter or a digit");
+            return null;
+        }
         return new TextItem(text, node.Spot);
     }
 
