@@ -77,7 +77,7 @@ public static class SheetTables
             foreach (Nail[] row in NailLabels.RowGroups(context.NailsOf(wall), new Face(wall)))
             {
                 rows.Add([
-                    wall.Name, row[0].Section.Name, row[0].Row.ToString(),
+                    wall.Name, row[0].Section.Name, row[0].Row.Name,
                     print.Station(row[0].Station), print.Elevation(row[0].Elevation),
                     print.Station(row[^1].Station), print.Elevation(row[^1].Elevation),
                     Count(row.Length), print.Short(row[0].Section.LengthOfRow(Math.Max(1, row[0].Row.Whole)))]);
