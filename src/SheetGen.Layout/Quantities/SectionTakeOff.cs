@@ -29,6 +29,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
             LeastHeight = least,
             GreatestHeight = most,
             Rows = [.. production.Select(n => n.Nail.Row).Distinct().Order()],
+            RowGaps = BuiltSpacing.RowGaps(wall.Wall, section, layout.Rows),
             Gaps = RowCounts.NonTypicalGaps(wall.Regions.Face, section, production, project.Unit),
             Lengths =
             [

@@ -18,25 +18,27 @@ public static class TakeOffFindings
     {
         double least = LeastPanel(unit);
         string symbol = Lengths.IsFoot(unit) ? "ft" : "m";
-        foreach (IGrouping<(Wall Wall, int Leg, int Column), Panel> column in quantities.PanelPieces.GroupBy(p => (p.Wall, p.Leg, p.Column)))
+        foreach (IGrouping<Wall, Panel> wall in quantities.PanelPieces.GroupBy(p => p.Wall))
         {
-            Panel narrow = column.First();
-            if (narrow.Width < least)
-                yield return Warning(narrow, FormattableString.Invariant($"a panel column is only {narrow.Width:0.###} {symbol} wide: move first_break, or let its neighbour take it"));
-            foreach (Panel low in column.Where(p => p.Size == PanelSize.SpecialHeight && Math.Max(p.StartHeight, p.EndHeight) < least))
-                yield return Warning(low, FormattableString.Invariant($"a panel of course {low.Course} is only {Math.Max(low.StartHeight, low.EndHeight):0.###} {symbol} high: change the panel height or the top, or let the panel below take it"));
+            foreach (Panel narrow in wall.DistinctBy(p => (p.Leg, p.Column)).Where(p => p.Width < least))
+                yield return Warning([narrow], FormattableString.Invariant($"a panel column is only {narrow.Width:0.###} {symbol} wide: move first_break, or let its neighbour take it"));
+            List<Panel> low = [.. wall.Where(p => p.Size == PanelSize.SpecialHeight && Math.Max(p.StartHeight, p.EndHeight) < least).OrderBy(p => p.Start)];
+            if (low.Count > 0)
+                yield return Warning(low, FormattableString.Invariant($"{(low.Count == 1 ? "a panel is" : low.Count + " panels are")} under {least:0.###} {symbol} high, the lowest {low.Min(p => Math.Max(p.StartHeight, p.EndHeight)):0.###} {symbol}: change the panel height or the top, or let the panels below take them"));
         }
     }
 
-    private static Finding Warning(Panel panel, string message) => new()
+    private static Finding Warning(IReadOnlyList<Panel> panels, string message) => new()
     {
         Code = FindingCode.Guidance,
         Severity = Severity.Warning,
-        Wall = panel.Wall,
-        Station = panel.Wall.StationOf(Math.Clamp(panel.Start, panel.Wall.Start, panel.Wall.End)),
-        ToStation = panel.Wall.StationOf(Math.Clamp(panel.End, panel.Wall.Start, panel.Wall.End)),
+        Wall = panels[0].Wall,
+        Station = StationOf(panels[0].Wall, panels[0].Start),
+        ToStation = StationOf(panels[0].Wall, panels.Max(p => p.End)),
         Message = message,
     };
+
+    private static double StationOf(Wall wall, double along) => wall.StationOf(Math.Clamp(along, wall.Start, wall.End));
 
     private static IEnumerable<Finding> Stubs(CuttingPlan? plan, WallProject project)
     {

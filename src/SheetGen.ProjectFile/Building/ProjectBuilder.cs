@@ -13,18 +13,27 @@ internal static class ProjectBuilder
     {
         var lines = new LayoutLines(root, problems);
         var names = new WallNames(root, lines, problems);
-        var points = new Points(lines, names, problems);
+        var points = new Points(lines, names, unit, problems);
         Rules rules = new RulesBuilder(unit, problems).Build(root);
         var walls = new WallBuilder(rules, unit, problems);
         var decisions = new DecisionBuilder(names, unit, problems);
+        Wall[] built = [.. names.All.Select(walls.Build).OfType<Wall>()];
+        IReadOnlyList<Obstruction> obstructions = new ObstructionBuilder(points, problems).Build(root);
+        var bends = new BendCheck(points, unit, problems);
+        foreach (MapItem map in root.Maps("obstructions").Where(m => m.Flag("in_front") != true && m.Flag("straight") != true))
+        {
+            if ((map.List("points") ?? map.List("footprint")) is { } list)
+                bends.Check(map, list);
+        }
+        new ObstructionChecks(lines, unit, problems).Check(built, obstructions);
         return new WallProject
         {
             Info = Info(root),
             Unit = unit,
             Origin = lines.Origin,
             LayoutLines = lines.Built,
-            Walls = [.. names.All.Select(walls.Build).OfType<Wall>()],
-            Obstructions = new ObstructionBuilder(points, problems).Build(root),
+            Walls = built,
+            Obstructions = obstructions,
             Borings = new BoringBuilder(points, problems).Build(root),
             Sheets = Sheets(root.Map("sheets") ?? MapItem.Nothing(root.Spot)),
             PayItems = root.Text("pay_items") ?? "generic",

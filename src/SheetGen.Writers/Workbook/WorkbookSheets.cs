@@ -25,7 +25,7 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
         [
             rates.Sheet, bid.Sheet, new CostSheet(input, bid).Sheet, new ProductionSheet(input, nails, lifts, soils).Sheet, all.Sheet,
             new SectionSheet(input, all, nails, rows, gaps, lengths).Sheet, nails.Sheet, lengths.Sheet, new RedirectSheet(input).Sheet,
-            new LeftOutSheet(input).Sheet, rows.Sheet, gaps.Sheet, bars.Sheet, cutting.Sheet, new HoleSheet(input, nails).Sheet, soils.Sheet, new GroutSheet(input, nails).Sheet,
+            new FindingsSheet(input).Sheet, new LeftOutSheet(input).Sheet, rows.Sheet, gaps.Sheet, bars.Sheet, cutting.Sheet, new HoleSheet(input, nails).Sheet, soils.Sheet, new GroutSheet(input, nails).Sheet,
             sources.Facing.Sheet, sources.PanelList.Sheet, sources.Pad.Sheet, sources.Drainage.Sheet, lifts.Sheet, tests.Sheet,
             new ScheduleSheet(input, tests).Sheet, field.Sheet, check.Sheet,
         ];
