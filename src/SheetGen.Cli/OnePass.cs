@@ -1,3 +1,4 @@
+using SheetGen.Layout.Advice;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Layout.Quantities;
@@ -35,7 +36,8 @@ public static class OnePass
         display.Stage("placing nails");
         NailLayout layout = Placer.Place(project, new PlacingOptions(prove), display);
         display.Stage("checking clear distances");
-        return new CheckedLayout(layout, Checker.Check(project, layout));
+        ClearanceReport report = Checker.Check(project, layout);
+        return new CheckedLayout(layout, report with { Findings = [.. report.Findings, .. LayoutAdvice.Of(project, layout)] });
     }
 
     /// <summary>Measures a checked layout. Pay items that have no value are printed as problems; null where there are any.</summary>
@@ -51,7 +53,7 @@ public static class OnePass
                 json, screen);
             return null;
         }
-        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. IncompleteFindings.Make(quantities, bid)] };
+        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. TakeOffFindings.Make(input.Project, quantities, bid)] };
         return new MeasuredLayout(laid with { Report = report }, quantities, bid);
     }
 }

@@ -20,8 +20,11 @@ public static class OutputSet
     /// <summary>Every file name that this program writes.</summary>
     public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables];
 
-    /// <returns>The layout with the findings of the sheets added, and the files in the order of <see cref="Names"/>.</returns>
-    public static (CheckedLayout Laid, IReadOnlyList<OutputFile> Files) Make(Input input, MeasuredLayout measured, StageDisplay display)
+    /// <summary>The file that a person looks at first.</summary>
+    public const string ToOpen = Pdf;
+
+    /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="Names"/>.</returns>
+    public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(Input input, MeasuredLayout measured, StageDisplay display)
     {
         WallProject project = input.Project;
         (CheckedLayout laid, QuantityTable quantities, BidTable bid) = measured;
@@ -48,7 +51,7 @@ public static class OutputSet
             () => Write(Plan, s => DxfPlanWriter.Write(sheets, s)),
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
             () => Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s)));
-        return (laid with { Report = report }, [.. Names.Select(name => new OutputFile(name, files[name]))]);
+        return (laid with { Report = report }, sheets, [.. Names.Select(name => new OutputFile(name, files[name]))]);
     }
 
     private static byte[] Bytes(Action<Stream> write)

@@ -11,13 +11,18 @@ public static class Summary
 {
     private const int MostMarksShown = 8;
 
+    /// <param name="last">The results that stood in the folder before, and the new ones; null where there were none.</param>
     /// <param name="folder">Folder of the files written; null where nothing is written.</param>
     public static IEnumerable<string> Lines(
-        WallProject project, NailLayout layout, ClearanceReport report, string? folder, IReadOnlyList<string> files)
+        WallProject project, NailLayout layout, ClearanceReport report, string? folder, IReadOnlyList<string> files,
+        (LastBuild.Results Before, LastBuild.Results After)? last = null)
     {
         string unit = Lengths.Symbol(project.Unit);
         yield return "";
         yield return project.Info.Title;
+        foreach ((string name, string text) in Understood.Lines(project, layout))
+            yield return Line(name, text);
+        yield return "";
         yield return Line("nails", NailsText(project, layout, unit));
         yield return Line("changed", ChangedText(layout));
         yield return Line("unresolved", FoundText(layout.Score.Unresolved) + UnresolvedMarks(layout));
@@ -28,11 +33,20 @@ public static class Summary
             yield return Line("layout", "proven best: no better layout exists within the rules");
         foreach (string note in layout.Notes)
             yield return Line("note", note);
+        if (last is { } compared)
+        {
+            string name = "since last";
+            foreach (string line in LastBuild.Lines(compared.Before, compared.After, unit))
+            {
+                yield return Line(name, line);
+                name = "";
+            }
+        }
         if (folder is not null)
             yield return Line("files", $"{folder}: {string.Join(", ", files)}");
     }
 
-    private static string Line(string name, string text) => $"  {name,-11}{text}";
+    private static string Line(string name, string text) => $"  {name,-11}{(name.Length > 10 ? " " : "")}{text}";
 
     private static string NailsText(WallProject project, NailLayout layout, string unit)
     {

@@ -33,5 +33,8 @@ public sealed record Obstruction
     /// <summary>Owner, state, quality level and source, as given; printed on the sheets.</summary>
     public IReadOnlyDictionary<string, string> Facts { get; init; } = new Dictionary<string, string>();
 
+    /// <summary>True where the project file says that it lies in front of the face.</summary>
+    public bool KnownInFront { get; init; }
+
     public SourceSpot Spot { get; init; }
 }

@@ -40,6 +40,9 @@ public sealed record Rules
 
     public required RedirectRules Redirect { get; init; }
 
+    /// <summary>What is done about nail heads below the finished grade.</summary>
+    public HeadsBelowGrade HeadsBelowGrade { get; init; } = HeadsBelowGrade.Warn;
+
     /// <summary>Keys (dotted, as in the project file below rules) that stand at their default.</summary>
     public IReadOnlySet<string> Defaulted { get; init; } = new HashSet<string>();
 

@@ -34,6 +34,9 @@ public sealed record Wall
 
     public Profile? FinishedGrade { get; init; }
 
+    /// <summary>True where no head may stand below the finished grade.</summary>
+    public bool HeadsAboveGrade { get; init; }
+
     public Panels? Panels { get; init; }
 
     /// <summary>Panel breaks inside the wall, by distance along the layout line; they restart at corners.</summary>

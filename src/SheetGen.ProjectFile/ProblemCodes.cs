@@ -137,6 +137,14 @@ public static class ProblemCodes
         "The finished grade lies below the bottom of wall or above its top.",
         "Check the elevations of finished_grade, bottom and top.");
 
+    public static readonly ProblemCode LimitBesideCorner = Warning("R42", "section limit beside a corner",
+        "A section ends a little before or behind a corner, so that a sliver of the face has a grid of its own and its nails crowd round the corner.",
+        "Let the section end at the corner's station.");
+
+    public static readonly ProblemCode FacesOther = Error("R43", "the wall faces the other way",
+        "The face, as retained_side and the layout line give it, does not look where faces says.",
+        "Correct retained_side, the azimuth, or faces.");
+
     public static readonly ProblemCode TooManyNails = Error("R41", "too many nails",
         "The sections' grids ask for more nails than the program takes (2,000,000).",
         "Check the spacings and the elevations for a slip of the decimal point; split a very long job into several files.");
@@ -178,6 +186,22 @@ public static class ProblemCodes
         "The points of a cross section start at the face (0) and go away from it.",
         "Start with [0, elevation] and put the points in order of their distance.");
 
+    public static readonly ProblemCode InFront = Warning("R56", "obstruction in front of the face",
+        "The obstruction lies wholly on the air side of the face, where no hole goes.",
+        "Check the sign of its offset (positive into the retained side), its coordinates, and the wall's retained_side.");
+
+    public static readonly ProblemCode FarAway = Warning("R57", "obstruction far from every wall",
+        "The obstruction lies so far from every wall that no hole can meet it.",
+        "Check its coordinates: northing and easting may be swapped, or belong to another system.");
+
+    public static readonly ProblemCode AcrossBend = Warning("R58", "straight line across a bend",
+        "Between two points of an obstruction the layout line bends, so that the straight line between them does not keep the offset that both have.",
+        "Let it follow the layout line with offset_line, or give more points; if it is straight, nothing needs to be done.");
+
+    public static readonly ProblemCode PipeThroughFace = Warning("R59", "pipe meets the face",
+        "The pipe meets the face between top and bottom of wall, where there is no opening.",
+        "Add an opening under openings, or correct the pipe's points.");
+
     // R60 to R79: grid and rules
     public static readonly ProblemCode HoleTooSmall = Error("R60", "hole not larger than the bar",
         "The bar does not go into the hole.",
@@ -206,6 +230,14 @@ public static class ProblemCodes
     public static readonly ProblemCode TopRowDepth = Warning("R71", "depth of the first row",
         "The first row lies nearer to the top than edge_min or deeper than top_max, so that the rules move or add rows.",
         "Correct top_row_depth, or the rule.");
+
+    public static readonly ProblemCode Unusual = Warning("R72", "value that is not usual",
+        "The value can be meant, but lies far outside what such a value usually is (common practice, no source). Often the unit was forgotten: a number without one is in the project's unit.",
+        "Check the value and its unit, such as 42 in; if it is meant, nothing needs to be done.");
+
+    public static readonly ProblemCode MostlyBelowGrade = Warning("R73", "wall mostly below finished grade",
+        "Less than half of the wall's height stands above the finished grade in front of it.",
+        "Check that finished_grade is the ground in front at the foot of the wall, and not the ground behind it.");
 
     public static readonly ProblemCode Guidance = Warning("guidance", "outside what is usual",
         "The value can be meant, but lies outside the published or customary range that the message names with its source.",
@@ -247,10 +279,11 @@ public static class ProblemCodes
         UnknownKey, MissingKey, EmptyValue, WrongType, UnknownUnit, OutOfRange, UnknownChoice, WrongCount, BadStation, ExactlyOne,
         DuplicateName, UnknownName, NameNeeded, PointForm, OffsetSide, NotHere,
         StationOffLine, StationOrder, ProfileShort, TopBelowBottom, SectionGap, SectionOverlap, OutsideWall, StepOffBreak,
-        FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails, WallHigh, ElevationJump, WallTooHigh,
+        FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails, WallHigh, ElevationJump, WallTooHigh, LimitBesideCorner, FacesOther,
         TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder, CrossSectionPoints,
+        InFront, FarAway, AcrossBend, PipeThroughFace,
         HoleTooSmall, SpacingUnderGap, MaximumUnderTolerance, UnknownBar, RangeReversed, InclinationWindow, TopRowDepth,
-        Guidance,
+        Unusual, MostlyBelowGrade, Guidance,
     ];
 
     private static ProblemCode Error(string code, string title, string meaning, string remedy) =>

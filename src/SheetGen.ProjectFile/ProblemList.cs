@@ -8,12 +8,16 @@ internal sealed class ProblemList
     private const int Most = 1000;
 
     private readonly List<Problem> _problems = [];
+    private readonly HashSet<(string Code, SourceSpot Spot, string Message)> _met = [];
 
     public bool HasErrors => _problems.Exists(p => p.Severity == Severity.Error);
 
     /// <summary>Adds a problem; beyond a thousand only the fact that there are more.</summary>
     public void Add(ProblemCode code, SourceSpot spot, string message, string hint = "", SourceSpot? other = null)
     {
+        // One value may be read for several blocks, such as a default of all sections: its fault is one fault.
+        if (!_met.Add((code.Code, spot, message)))
+            return;
         if (_problems.Count < Most)
             _problems.Add(new Problem(code.Severity, code.Code, message, spot, hint, other));
         else if (_problems.Count == Most)

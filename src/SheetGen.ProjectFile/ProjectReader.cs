@@ -31,9 +31,10 @@ public static class ProjectReader
     {
         var problems = new ProblemList();
         text = text.TrimStart('\uFEFF');
-        Node? node = YamlLoader.Load(text, fileName, problems);
-        if (node is null)
+        Node? loaded = YamlLoader.Load(text, fileName, problems);
+        if (loaded is null)
             return new ReadResult(null, problems.Sorted(), text);
+        Node node = Shorthand.Expand(loaded);
         LengthUnit unit = UnitOf(node);
         var start = new SourceSpot(fileName, 1, 1);
         WallProject? project = null;
@@ -43,14 +44,18 @@ public static class ProjectReader
     }
 
     /// <summary>The project's unit, needed before anything else is read; feet where it is missing or faulty, which is reported later.</summary>
-    private static LengthUnit UnitOf(Node root) => ValueOf(ValueOf(root, "project"), "units") is ScalarNode scalar
-        ? scalar.Text switch
-        {
-            "m" => LengthUnit.Metre,
-            "us-ft" => LengthUnit.SurveyFoot,
-            _ => LengthUnit.Foot,
-        }
-        : LengthUnit.Foot;
+    private static LengthUnit UnitOf(Node root)
+    {
+        Key units = KeyTable.Root.Children.First(k => k.Name == "project").Children.First(k => k.Name == "units");
+        return ValueOf(ValueOf(root, "project"), "units") is ScalarNode scalar
+            ? units.ChoiceOf(scalar.Text) switch
+            {
+                "m" => LengthUnit.Metre,
+                "us-ft" => LengthUnit.SurveyFoot,
+                _ => LengthUnit.Foot,
+            }
+            : LengthUnit.Foot;
+    }
 
     private static Node? ValueOf(Node? node, string key) =>
         node is MapNode map ? map.Entries.FirstOrDefault(e => e.Key.Text == key).Value : null;

@@ -11,12 +11,40 @@ public sealed class StartTests
         using var temp = new TempFolder();
         CliRun started = CliRun.With(temp.Path, null, "start", "new/wall");
         Assert.Equal(0, started.Code);
-        Assert.Equal(["new", "new/wall", "new/wall/wall.yaml"], temp.Listing());
+        Assert.Equal(["new", "new/wall", "new/wall/sheetgen.schema.json", "new/wall/wall.yaml"], temp.Listing());
         Assert.Contains("#", File.ReadAllText(temp.File("new/wall/wall.yaml")), StringComparison.Ordinal);
 
         CliRun built = CliRun.With(temp.Path, null, "build", "new/wall/wall.yaml", "--out", "out");
         Assert.True(built.Code == 0, built.Error + built.Out);
         Assert.Contains("nails.csv", temp.Listing("out"));
+    }
+
+    [Theory]
+    [InlineData("bridge")]
+    [InlineData("pipe")]
+    [InlineData("curve")]
+    [InlineData("metric")]
+    public void A_starter_near_to_the_job_checks_as_it_is(string kind)
+    {
+        using var temp = new TempFolder();
+        CliRun started = CliRun.With(temp.Path, null, "start", "job", "--kind", kind);
+        Assert.Equal((0, ""), (started.Code, started.Error));
+        Assert.StartsWith("# yaml-language-server: $schema=sheetgen.schema.json", File.ReadAllText(temp.File("job/wall.yaml")), StringComparison.Ordinal);
+        Assert.StartsWith("{", File.ReadAllText(temp.File("job/sheetgen.schema.json")), StringComparison.Ordinal);
+
+        CliRun checkedRun = CliRun.With(temp.Path, null, "check", "job");
+        Assert.True(checkedRun.Code == 0, checkedRun.Error + checkedRun.Out);
+        Assert.Equal("", checkedRun.Error);
+    }
+
+    [Fact]
+    public void A_kind_that_does_not_exist_names_those_that_do()
+    {
+        using var temp = new TempFolder();
+        CliRun run = CliRun.With(temp.Path, null, "start", "job", "--kind", "tunnel");
+        Assert.Equal(2, run.Code);
+        Assert.Contains("bridge", run.Error, StringComparison.Ordinal);
+        Assert.Empty(temp.Listing());
     }
 
     [Fact]

@@ -5,6 +5,7 @@ using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Elevation;
@@ -80,14 +81,14 @@ public sealed class ElevationLabels(ElevationView view)
     private IReadOnlyList<IReadOnlyList<string>> SectionWords(Section s)
     {
         string name = "SECTION " + s.Name.ToUpperInvariant();
-        string spacing = $"TYP. {_print.Distance(s.HorizontalSpacing)} HORIZ. x {_print.Distance(s.VerticalSpacing)} VERT.";
+        string spacing = "TYP. " + BuiltSpacing.Text(_wall, s, view.Context.Layout.Rows, _print.Unit);
         string rows = $"{(s.Pattern == Pattern.Square ? "SQUARE" : "STAGGERED")}, ROWS {RowWords(s.Rows)}";
         string hole = $"HOLES {_print.Small(s.HoleDiameter)}, {_print.Angle(s.Inclination)} BELOW HORIZ.";
         string bar = "BAR " + s.Bar.ToString().ToUpperInvariant();
         return [
             [name, $"{spacing}, {rows}", $"{hole}, {bar}"],
             [name, spacing, rows, $"{hole}, {bar}"],
-            [name, $"TYP. {_print.Distance(s.HorizontalSpacing)} H x", $"{_print.Distance(s.VerticalSpacing)} V", rows, $"HOLES {_print.Small(s.HoleDiameter)}", $"{_print.Angle(s.Inclination)} DOWN", bar],
+            [name, $"TYP. {_print.Distance(s.HorizontalSpacing)} H x", BuiltSpacing.VerticalText(_wall, s, view.Context.Layout.Rows, _print.Unit), rows, $"HOLES {_print.Small(s.HoleDiameter)}", $"{_print.Angle(s.Inclination)} DOWN", bar],
             [name],
         ];
     }

@@ -1,4 +1,3 @@
-using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Model;
@@ -6,10 +5,10 @@ using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Elevation;
 
-/// <summary>The developed elevation of a wall in model space, without its labels.</summary>
+/// <summary>The developed elevation of a wall in model space, without nails and labels.</summary>
 public static class ElevationModel
 {
-    public static IEnumerable<Primitive> Draw(DrawingContext context, ElevationStrip strip, double unitsPerMillimetre)
+    public static IEnumerable<Primitive> Draw(DrawingContext context, ElevationStrip strip)
     {
         Wall wall = strip.Wall;
         yield return Frame(context, strip);
@@ -17,13 +16,10 @@ public static class ElevationModel
             yield return p;
         foreach (Primitive p in Ground(strip).Concat(Borings(context, strip)))
             yield return p;
-        yield return Polyline.Of(LayerRole.Wall, Outline(strip), true);
-        foreach (Opening o in wall.Openings)
-            yield return Polyline.Of(LayerRole.Wall, [strip.At(o.Start, o.Bottom), strip.At(o.End, o.Bottom), strip.At(o.End, o.Top), strip.At(o.Start, o.Top)], true);
+        foreach (Primitive p in Outline(strip))
+            yield return p;
         foreach (Corner c in wall.LayoutLine.Corners.Where(c => c.Along > wall.Start && c.Along < wall.End))
             yield return new Line(LayerRole.Face, strip.At(c.Along, wall.Bottom.At(c.Along)), strip.At(c.Along, wall.Top.At(c.Along)));
-        foreach (var nail in context.NailsOf(wall))
-            yield return NailSymbols.Reference(nail, strip, unitsPerMillimetre, context.Print);
     }
 
     /// <summary>Points of a profile between two places, with both ends, steps included.</summary>
@@ -54,7 +50,16 @@ public static class ElevationModel
         };
     }
 
-    private static IEnumerable<Point2> Outline(ElevationStrip strip)
+    /// <summary>What no text may cross: top, bottom and ends of the wall, and its openings.</summary>
+    public static IEnumerable<Primitive> Outline(ElevationStrip strip)
+    {
+        Wall wall = strip.Wall;
+        yield return Polyline.Of(LayerRole.Wall, OutlinePoints(strip), true);
+        foreach (Opening o in wall.Openings)
+            yield return Polyline.Of(LayerRole.Wall, [strip.At(o.Start, o.Bottom), strip.At(o.End, o.Bottom), strip.At(o.End, o.Top), strip.At(o.Start, o.Top)], true);
+    }
+
+    private static IEnumerable<Point2> OutlinePoints(ElevationStrip strip)
     {
         Wall wall = strip.Wall;
         IEnumerable<ProfilePoint> bottom = Pieces(wall.Bottom, wall.Start, wall.End);

@@ -58,6 +58,13 @@ public sealed record ElevationView(DrawingContext Context, ElevationStrip Strip,
         }
     }
 
+    /// <summary>Keeps the places of marks that were found before.</summary>
+    public void Keep(MarkSet marks)
+    {
+        foreach (PlacedMark mark in marks.Marks)
+            Labels.Keep(mark.Text, mark.Leader);
+    }
+
     private bool Reaches(Point2 a, Point2 b) =>
         Math.Max(a.X, b.X) >= Viewport.Frame.Left && Math.Min(a.X, b.X) <= Viewport.Frame.Right;
 }

@@ -22,7 +22,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             foreach (Nail[] run in UnresolvedRuns())
             {
                 string marks = run.Length == 1 ? run[0].Mark : $"{run[0].Mark} TO {run[^1].Mark}";
-                Callout(run[run.Length / 2], [["DO NOT DRILL", marks, "ASK ENGINEER"], [$"DO NOT DRILL {marks}", "ASK ENGINEER"], [$"DO NOT DRILL {marks}, ASK ENGINEER"]]);
+                Callout(run[run.Length / 2], [["DO NOT DRILL", marks, "ASK ENGINEER"], [$"DO NOT DRILL {marks}", "ASK ENGINEER"], [$"DO NOT DRILL {marks}, ASK ENGINEER"], ["DO NOT DRILL " + marks]]);
             }
         }
         foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : n.Status == NailStatus.Unresolved ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
@@ -30,13 +30,13 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             if (nail.Status == NailStatus.Unresolved && grouped && nail.Kind != NailKind.Verification)
                 continue;
             if (nail.Status == NailStatus.Unresolved)
-                Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"]]);
+                Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL " + nail.Mark]]);
             else if (nail.Status == NailStatus.Noted)
                 Callout(nail, NotedWords(nail));
             else if (nail.Kind == NailKind.Verification)
                 Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
             else if (nail.Kind == NailKind.Proof)
-                Callout(nail, [["PROOF"]], isCallout: false);
+                view.Labels.LabelIfRoom(new LabelRequest([["PROOF"]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
         }
     }
 
@@ -55,7 +55,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         }
     }
 
-    private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants, bool isCallout = true) =>
+    private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants) =>
         view.Labels.Label(
             new LabelRequest([.. variants.Select(v => v.Where(l => l.Length > 0).ToArray())], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9)
             {
@@ -64,7 +64,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                 Toward = nail.Splay == 0 ? -Math.PI / 2 : nail.Splay * view.Sign > 0 ? -0.5 : Math.PI + 0.5,
                 Reach = 140,
                 LeaderFrom = 1,
-            }, isCallout);
+            }, true);
 
     private IReadOnlyList<IReadOnlyList<string>> NotedWords(Nail nail)
     {
@@ -87,40 +87,44 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         return string.Join(", ", new[] { turn, down }.Where(t => t.Length > 0));
     }
 
-    /// <summary>A dimension for every gap between neighbours in a row that is not the grid's.</summary>
+    /// <summary>A dimension for every gap between neighbours in a row that is not the grid's, nor within a small tolerance of it.</summary>
     public void Spacings()
     {
         Dictionary<string, Nail> shown = view.Nails.ToDictionary(n => n.Mark);
         foreach (NonTypicalGap gap in _context.Quantities.Sections.Where(s => s.Wall == view.Wall).SelectMany(s => s.Gaps))
         {
-            if (shown.TryGetValue(gap.FirstMark, out Nail? a) && shown.TryGetValue(gap.SecondMark, out Nail? b))
+            shown.TryGetValue(gap.FirstMark, out Nail? a);
+            shown.TryGetValue(gap.SecondMark, out Nail? b);
+            if (a is null || Math.Abs(gap.Gap - a.Section.HorizontalSpacing) <= TypicalWithin(_print.Unit) + 1e-9)
+                continue;
+            if (b is not null)
                 Spacing(a, b, gap.Gap);
+            else
+                SpacingLabel(a, gap, view.At(a.Along, a.Elevation));
         }
     }
+
+    /// <summary>A gap this near to the typical spacing is typical (this program's own figure; the schedule has the true gaps).</summary>
+    public static double TypicalWithin(LengthUnit unit) => Lengths.IsFoot(unit) ? 0.05 : 0.015;
 
     private void Spacing(Nail a, Nail b, double gap)
     {
         Point2 p = view.At(a.Along, a.Elevation), q = view.At(b.Along, b.Elevation);
         if (p.X > q.X)
             (p, q) = (q, p);
-        string words = Printed.Fixed(gap, Lengths.Decimals(_print.Unit)) + DimensionSuffix(_print.Unit);
+        string words = SpacingWords(gap);
         double height = _context.StyleOf(TextRole.Dimension).Height;
         double width = TextMeasure.Measure(words, height, _context.StyleOf(TextRole.Dimension));
         bool measuresTrue = Math.Abs(gap - Math.Abs(b.Along - a.Along)) < Lengths.Quantum(_print.Unit) / 2;
         Crowd crowd = view.Labels.Placer.Crowd;
         (double Y, Point2 At, Box Box)? best = null;
-        int fewest = int.MaxValue;
         foreach ((double y, Point2 at) in Places(p, q, width, height))
         {
             Box box = Box.At(at + new Point2(0, height / 2), width, height * 1.35);
-            if (!view.Labels.Placer.Frame.Contains(box) || !crowd.IsFree(box))
+            if (!view.Labels.Placer.Frame.Contains(box) || !crowd.IsFree(box) || !AreLinesFree(crowd, p, q, y))
                 continue;
-            int lines = crowd.LinesUnder(box);
-            if (lines >= fewest)
-                continue;
-            (fewest, best) = (lines, (y, at, box));
-            if (lines == 0)
-                break;
+            best = (y, at, box);
+            break;
         }
         if (best is (double lineY, Point2 place, Box taken))
         {
@@ -131,25 +135,42 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                 view.Labels.Add(part);
             return;
         }
-        view.Labels.Label(new LabelRequest([[$"{a.Mark} TO {b.Mark}: {words}"], [words]], TextRole.Dimension, (p + q) * 0.5, 0.5)
+        SpacingLabel(a, new(a.Mark, b.Mark, gap), (p + q) * 0.5);
+    }
+
+    /// <summary>A gap in words: where there is no room for its dimension, and where a match line runs through it.</summary>
+    private void SpacingLabel(Nail a, NonTypicalGap gap, Point2 at) =>
+        view.Labels.Label(new LabelRequest(
+            [[$"{MarkForms.Of(a)[^1]} TO {gap.SecondMark}: {SpacingWords(gap.Gap)}"], [$"TO {gap.SecondMark}:", SpacingWords(gap.Gap)]], TextRole.Dimension, at, 1.9)
         {
             Layer = LayerRole.Dimension,
             Nail = a.Mark,
             LeaderFrom = 1,
+            Note = $"GAP {a.Mark} TO {gap.SecondMark}: {SpacingWords(gap.Gap)}",
         });
-    }
 
-    /// <summary>Heights of a dimension line and places of its words, the best-liked first: below the nails and in the middle.</summary>
+    private string SpacingWords(double gap) => Printed.Fixed(gap, Lengths.Decimals(_print.Unit)) + DimensionSuffix(_print.Unit);
+
+    /// <summary>True where neither the dimension line nor its extension lines run through a text or a nail.</summary>
+    private static bool AreLinesFree(Crowd crowd, Point2 p, Point2 q, double y) => y == p.Y
+        ? crowd.IsLeaderFree(p + new Point2(2.1, 0), q - new Point2(2.1, 0), p)
+        :
+        crowd.IsLeaderFree(new(p.X, y), new(q.X, y), p) && crowd.IsLeaderFree(p, new(p.X, y), p) && crowd.IsLeaderFree(q, new(q.X, y), q);
+
+    /// <summary>Heights of a dimension line and places of its words, the best-liked first: above the nails and in the middle.</summary>
     private static IEnumerable<(double Y, Point2 Text)> Places(Point2 p, Point2 q, double width, double height)
     {
         double play = Math.Max(width * 0.4, (q.X - p.X - width) / 2 - 0.5);
-        foreach (double drop in new[] { -2.3, 2.3, -3.3, 3.3, -4.4, 4.4, -5.6, 5.6 })
+        foreach (double drop in new[] { 2.4, -2.4, 3.4, -3.4, 4.6, -4.6, 5.8, -5.8, 7.2, -7.2, 8.8, -8.8 })
         {
             double y = (drop < 0 ? Math.Min(p.Y, q.Y) : Math.Max(p.Y, q.Y)) + drop;
             double baseline = drop < 0 ? y - 0.5 - height : y + 0.7;
             foreach (double shift in new[] { 0, 0.3, -0.3, 0.6, -0.6, 1, -1 })
                 yield return (y, new Point2((p.X + q.X) / 2 + shift * play, baseline));
         }
+        // From head to head where there is room nowhere else.
+        if (Math.Abs(p.Y - q.Y) < 0.1)
+            yield return (p.Y, new Point2((p.X + q.X) / 2, p.Y + 0.7));
     }
 
     public static string DimensionSuffix(LengthUnit unit) => Lengths.IsFoot(unit) ? "'" : "";
@@ -179,8 +200,9 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     private void RowLabel(Nail nail, int count)
     {
         string length = "L " + _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)));
-        string[] words = ["R" + nail.Row, "EL " + _print.Elevation(nail.Elevation), length];
-        view.Labels.Label(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.3)
+        string[] words = ["ROW " + MarkForms.RowOf(nail), "EL " + _print.Elevation(nail.Elevation), length];
+        // The end nails' marks name the row and a table lists it: its elevation here is a help.
+        view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.3)
         {
             Toward = Math.PI / 2,
             LeaderFrom = 1.2,

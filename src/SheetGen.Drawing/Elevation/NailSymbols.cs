@@ -12,11 +12,14 @@ namespace SheetGen.Drawing.Elevation;
 public static class NailSymbols
 {
     public const double Radius = 1.1;
-    private const double Ring = 1.65;
+    public const double Ring = 1.65;
     private const LayerRole On = LayerRole.Nail;
 
+    /// <summary>The one attribute that is seen.</summary>
+    public const string Mark = "MARK";
+
     public static IReadOnlyList<string> Tags { get; } =
-        ["MARK", "ROW", "STATION", "ELEVATION", "SPLAY", "SIDE", "INCLINATION", "LENGTH", "BAR", "STATUS"];
+        [Mark, "ROW", "STATION", "ELEVATION", "SPLAY", "SIDE", "INCLINATION", "LENGTH", "BAR", "STATUS"];
 
     public static string BlockOf(Nail nail) => BlockOf(nail.Kind, nail.Status);
 
@@ -49,7 +52,7 @@ public static class NailSymbols
         if (kind == NailKind.Verification)
             lines.Add(Polyline.Of(On, [new(Ring + 0.3, 0), new(0, Ring + 0.3), new(-Ring - 0.3, 0), new(0, -Ring - 0.3)], true));
         BlockAttribute[] attributes =
-            [.. Tags.Select((tag, i) => new BlockAttribute(tag, tag, new(2, -3 * i), 2, false, TextRole.Label, On))];
+            [.. Tags.Select((tag, i) => new BlockAttribute(tag, tag, new(2, -3 * i), 2, tag == Mark, TextRole.Label, On))];
         return new(BlockOf(kind, status), lines, attributes, true);
     }
 
@@ -108,11 +111,13 @@ public static class NailSymbols
         }
     }
 
-    public static BlockReference Reference(Nail nail, ElevationStrip strip, double unitsPerMillimetre, Printed print) =>
+    /// <param name="mark">The mark as it is shown, in model space.</param>
+    public static BlockReference Reference(Nail nail, ElevationStrip strip, double unitsPerMillimetre, Printed print, Text mark) =>
         new(LayerOf(nail), BlockOf(nail), strip.At(nail.Along, nail.Elevation), unitsPerMillimetre, TurnOf(nail, strip.Sign), Attributes(nail, print))
         {
             Nail = nail.Mark,
             Data = [nail.Mark],
+            Shown = new(Mark, mark),
         };
 
     private static KeyValuePair<string, string>[] Attributes(Nail nail, Printed print)

@@ -4,16 +4,16 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
-using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Elevation;
 
 /// <summary>Composes a plan and elevation sheet: plan strip above, developed elevation below, notes at the bottom.</summary>
 public sealed class PlanElevationSheet(
-    DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> stripModel, IReadOnlyList<Primitive> planModel,
+    DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> planModel,
     IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
 {
     /// <summary>Room for a view's title and scale bar, mm.</summary>
@@ -22,12 +22,11 @@ public sealed class PlanElevationSheet(
     /// <summary>Room above the highest and below the lowest thing drawn in an elevation, mm.</summary>
     public static (double Top, double Bottom) Bands(Box area) => area.Height > 350 ? (52, 44) : (38, 32);
 
-    private const double NotesBand = 22;
+    /// <summary>Room for the key to the marks and the numbered notes at the sheet's bottom, mm.</summary>
+    private static double NotesBand(Box area) => area.Height > 350 ? 30 : 22;
 
     /// <summary>How far a view goes on beyond a wall's end, mm.</summary>
     private const double Beyond = 2;
-
-    private const int MostTries = 6;
 
     private readonly List<Primitive> _paper = [];
     private readonly List<Primitive> _model = [];
@@ -68,79 +67,70 @@ public sealed class PlanElevationSheet(
         return scales.First(s => s.UnitsPerMillimetre == chosen);
     }
 
-    private double ElevationBottom(Box area) => area.Bottom + NotesBand + TitleBand;
+    private static double ElevationBottom(Box area) => area.Bottom + NotesBand(area) + TitleBand;
 
-    private double ElevationHeight(Box area) =>
+    private static double ElevationHeight(ElevationStrip strip, SheetScale scale, Box area) =>
         (strip.High - strip.Low) / scale.UnitsPerMillimetre + Bands(area).Top + Bands(area).Bottom;
 
+    /// <summary>True where every elevation fits an area at a scale, be it without the plan above it.</summary>
+    public static bool Fits(DrawingContext context, Box area, SheetScale scale) =>
+        StripPlanner.Strips(context, scale, area).All(s => ElevationBottom(area) + ElevationHeight(s, scale, area) <= area.Top - 1);
+
+    /// <summary>Where a window of an elevation lies on its sheet.</summary>
+    public static Viewport ViewportOf(ElevationStrip strip, SheetWindow window, SheetScale scale, Box area)
+    {
+        // At a wall's end the view goes on a little, at a match line it does not: no half symbols beyond the line.
+        double beyondStart = window.Before ? 0 : Beyond, beyondEnd = window.After ? 0 : Beyond;
+        double width = Math.Abs(strip.X(window.End) - strip.X(window.Start)) / scale.UnitsPerMillimetre + beyondStart + beyondEnd;
+        (double topBand, double bottomBand) = Bands(area);
+        double height = ElevationHeight(strip, scale, area), bottom = ElevationBottom(area);
+        double middle = (area.Left + area.Right) / 2;
+        var frame = new Box(middle - width / 2, bottom, middle + width / 2, bottom + height);
+        Point2 center = (strip.At(window.Start, strip.Low) + strip.At(window.End, strip.High)) * 0.5
+            + new Point2(strip.Sign * (beyondEnd - beyondStart) / 2, (topBand - bottomBand) / 2) * scale.UnitsPerMillimetre;
+        return new Viewport(frame, center, scale.UnitsPerMillimetre);
+    }
+
+    /// <summary>Where labels may stand: beside a match line two millimetres stay free.</summary>
+    public static Box LabelFrame(ElevationStrip strip, SheetWindow window, Viewport viewport)
+    {
+        bool cutLeft = strip.Sign > 0 ? window.Before : window.After, cutRight = strip.Sign > 0 ? window.After : window.Before;
+        return new Box(
+            viewport.Frame.Left + (cutLeft ? 2.2 : 0), viewport.Frame.Bottom, viewport.Frame.Right - (cutRight ? 2.2 : 0), viewport.Frame.Top).Grown(-0.3);
+    }
+
     private Box PlanRoom(Box area) =>
-        new(area.Left + 2, ElevationBottom(area) + ElevationHeight(area) + TitleBand + 2, area.Right - 2, area.Top - 1);
+        new(area.Left + 2, ElevationBottom(area) + ElevationHeight(strip, scale, area) + TitleBand + 2, area.Right - 2, area.Top - 1);
 
     /// <summary>Draws the sheet of a window.</summary>
     /// <param name="planScale">One for all sheets of a wall.</param>
     /// <param name="before">Name of the sheet before it; null at the wall's start.</param>
     /// <param name="after">Name of the sheet after it; null at the wall's end.</param>
-    public void Compose(SheetWindow window, Box area, SheetScale planScale, string sheet, string? before, string? after)
+    public void Compose(PlannedWindow planned, Box area, SheetScale planScale, string sheet, string? before, string? after)
     {
-        // At a wall's end the view goes on a little, at a match line it does not: no half symbols beyond the line.
-        double beyondStart = window.Before ? 0 : Beyond, beyondEnd = window.After ? 0 : Beyond;
-        double width = (window.End - window.Start) / scale.UnitsPerMillimetre + beyondStart + beyondEnd;
-        (double topBand, double bottomBand) = Bands(area);
-        double height = ElevationHeight(area), bottom = ElevationBottom(area);
-        double middle = (area.Left + area.Right) / 2;
-        var frame = new Box(middle - width / 2, bottom, middle + width / 2, bottom + height);
-        Point2 center = (strip.At(window.Start, strip.Low) + strip.At(window.End, strip.High)) * 0.5
-            + new Point2(strip.Sign * (beyondEnd - beyondStart) / 2, (topBand - bottomBand) / 2) * scale.UnitsPerMillimetre;
-        var viewport = new Viewport(frame, center, scale.UnitsPerMillimetre);
+        (_, SheetWindow window, Viewport viewport, _, _) = planned;
+        double bottom = viewport.Frame.Bottom;
         _viewports.Add(viewport);
-        IReadOnlyList<string> notes = Elevation(window, viewport, sheet);
+        IReadOnlyList<string> notes = Elevation(planned, sheet);
         MatchLines(window, viewport, before, after);
         string range = $"STA {context.Print.Station(window.Wall.StationOf(window.Start))} TO {context.Print.Station(window.Wall.StationOf(window.End))}";
         string view = context.Project.Sheets.FromBehind ? "SEEN FROM BEHIND" : "SEEN FROM THE FRONT";
         Title($"ELEVATION, {window.Wall.Name.ToUpperInvariant()}", $"{range}, DEVELOPED ALONG THE LAYOUT LINE, {view}", scale, new(area.Left + 4, bottom - 9));
         IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet) : [];
-        Notes([.. notes, .. planNotes], area);
+        Notes([.. notes, .. planNotes], area, planned);
     }
 
-    /// <summary>
-    /// Places the elevation's labels; where a callout finds no room, again with that callout first, at last with unresolved neighbours
-    /// called out together.
-    /// </summary>
-    private IReadOnlyList<string> Elevation(SheetWindow window, Viewport viewport, string sheet)
+    /// <summary>Draws the nails with their marks and writes what is not written yet.</summary>
+    private IReadOnlyList<string> Elevation(PlannedWindow planned, string sheet)
     {
-        // Beside a match line two millimetres stay free of labels.
-        bool cutLeft = strip.Sign > 0 ? window.Before : window.After, cutRight = strip.Sign > 0 ? window.After : window.Before;
-        Box inner = new Box(
-            viewport.Frame.Left + (cutLeft ? 2.2 : 0), viewport.Frame.Bottom, viewport.Frame.Right - (cutRight ? 2.2 : 0), viewport.Frame.Top).Grown(-0.3);
-        HashSet<string> first = [], repeated = [];
-        for (int left = MostTries - 1; ; left--)
-        {
-            var labels = new ViewLabels(context, viewport, inner, sheet, window.Wall);
-            var view = new ElevationView(context, strip, window, viewport, labels);
-            var nails = new NailLabels(view, scale.DimensionStyle);
-            Write(view, nails, first, left < MostTries / 2);
-            string[] failed = [.. labels.Findings.Where(f => f.Severity == Severity.Error).SelectMany(f => f.Nails)];
-            if (left > 0 && failed.Length > 0)
-            {
-                first.UnionWith(failed);
-                // What failed twice fails a third time: go on to the groups.
-                left = Math.Min(left, failed.All(repeated.Contains) ? MostTries / 2 : left);
-                repeated.UnionWith(failed);
-                continue;
-            }
-            _model.AddRange(labels.InModel());
-            _paper.AddRange(RowMargins.Draw(view, nails));
-            _findings.AddRange(labels.Findings);
-            return labels.Notes;
-        }
-    }
-
-    private void Write(ElevationView view, NailLabels nails, HashSet<string> first, bool grouped)
-    {
-        view.Crowd(stripModel);
+        ElevationView view = planned.View;
+        view.Labels.Sheet = sheet;
+        PlaneTransform toModel = planned.Viewport.ToPaper.Inverse;
+        IReadOnlyList<PlacedMark> marks = planned.Marks.Marks;
+        _model.AddRange(marks.Select(m => NailSymbols.Reference(m.Nail, strip, scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text))));
+        _model.AddRange(marks.Where(m => m.Leader is not null).Select(m => toModel.Apply(m.Leader!)));
+        var nails = new NailLabels(view, scale.DimensionStyle);
         var wall = new ElevationLabels(view);
-        wall.Axis();
-        nails.Callouts(first, grouped);
         wall.Sections();
         wall.Cuts(cuts);
         wall.Top();
@@ -151,7 +141,10 @@ public sealed class PlanElevationSheet(
         wall.Ground();
         wall.Obstructions();
         wall.Borings();
-        NailMarks.Write(view);
+        _model.AddRange(view.Labels.InModel());
+        _paper.AddRange(RowMargins.Draw(view, nails));
+        _findings.AddRange(view.Labels.Findings);
+        return view.Labels.Notes;
     }
 
     private void MatchLines(SheetWindow window, Viewport viewport, string? before, string? after)
@@ -225,15 +218,42 @@ public sealed class PlanElevationSheet(
         labels.Placer.Crowd.Add(Box.At(at, 30, 30));
     }
 
-    private void Notes(IReadOnlyList<string> notes, Box area)
+    private void Notes(IReadOnlyList<string> notes, Box area, PlannedWindow? planned = null)
     {
-        double height = context.StyleOf(TextRole.Label).Height;
-        double pitch = height * TextMeasure.LinePitch;
-        int rows = Math.Max(1, (int)((NotesBand - 6) / pitch));
-        for (int i = 0; i < notes.Count; i++)
+        TextStyle style = context.StyleOf(TextRole.Label);
+        double pitch = style.Height * TextMeasure.LinePitch;
+        double top = area.Bottom + NotesBand(area) - 4 - style.Height, left = area.Left + 4;
+        void Line(double x, int row, string words) =>
+            _paper.Add(context.Write(LayerRole.Note, TextRole.Label, new(x, top - row * pitch), words));
+        int first = 0;
+        if (planned is not null)
         {
-            var at = new Point2(area.Left + 4 + i / rows * 95, area.Bottom + NotesBand - 6 - i % rows * pitch);
-            _paper.Add(context.Write(LayerRole.Note, TextRole.Label, at, FormattableString.Invariant($"({i + 1}) {notes[i]}")));
+            foreach (string line in TextMeasure.Wrap(MarkKey(planned.Marks), area.Width - 8, style.Height, style))
+                Line(left, first++, line);
         }
+        int rows = Math.Max(1, (int)((NotesBand(area) - 4 - style.Height) / pitch) + 1 - first);
+        string[] words =
+        [
+            .. planned?.View.Labels.Marked ?? [],
+            .. notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}")),
+        ];
+        foreach (string[] column in words.Chunk(rows))
+        {
+            for (int i = 0; i < column.Length; i++)
+                Line(left, first + i, column[i]);
+            left += column.Max(w => TextMeasure.Measure(w, style.Height, style)) + 6;
+        }
+    }
+
+    /// <summary>How the marks of a sheet are read, by a nail of its own.</summary>
+    private string MarkKey(MarkSet marks)
+    {
+        Nail? sample = marks.Marks.Select(m => m.Nail).FirstOrDefault(n => n.Kind != NailKind.Verification);
+        if (sample is null)
+            return "NAIL MARKS: ZONE, ROW, COLUMN.";
+        IReadOnlyList<string> forms = MarkForms.Of(sample);
+        return $"NAIL MARKS: {forms[0]} IS COLUMN {forms[^1]} OF ROW {MarkForms.RowOf(sample)}. WHERE ROOM IS SHORT A MARK SHOWS ITS END ONLY, {forms[1]} OR {forms[^1]}: "
+            + "READ IT WITH THE ROW NAMED AT BOTH ENDS OF ITS ROW. "
+            + $"GAPS BETWEEN NAILS WITHIN {context.Print.Distance(NailLabels.TypicalWithin(context.Print.Unit))} OF THE TYPICAL SPACING ARE NOT DIMENSIONED.";
     }
 }

@@ -21,7 +21,7 @@ public static class RowMargins
     }
 
     private static string Words(DrawingContext context, Nail n) =>
-        $"ROW {n.Row} EL {context.Print.Elevation(n.Elevation)} L {context.Print.Short(n.Section.LengthOfRow(Math.Max(1, n.Row.Whole)))}";
+        $"ROW {MarkForms.RowOf(n)} EL {context.Print.Elevation(n.Elevation)} L {context.Print.Short(n.Section.LengthOfRow(Math.Max(1, n.Row.Whole)))}";
 
     public static IEnumerable<Primitive> Draw(ElevationView view, NailLabels labels)
     {

@@ -9,8 +9,11 @@ public sealed record SheetWindow(Wall Wall, double Start, double End, bool Befor
 {
     public bool Has(double along) => along >= Start - 1e-9 && (along < End - 1e-9 || (!After && along <= End + 1e-9));
 
-    /// <summary>Cuts a wall into windows no longer than a length, at panel breaks where there are any.</summary>
-    public static IReadOnlyList<SheetWindow> Cut(Wall wall, double longest)
+    /// <summary>Cuts a wall into windows no longer than a length, at panel breaks or round stations that keep off the nails.</summary>
+    /// <param name="heads">Places of the nails, in order.</param>
+    /// <param name="clear">Distance that a match line keeps from them where it can.</param>
+    /// <param name="step">Distance of round stations.</param>
+    public static IReadOnlyList<SheetWindow> Cut(Wall wall, double longest, IReadOnlyList<double> heads, double clear, double step)
     {
         var windows = new List<SheetWindow>();
         double at = wall.Start;
@@ -18,17 +21,22 @@ public sealed record SheetWindow(Wall Wall, double Start, double End, bool Befor
         {
             double rest = wall.End - at;
             double count = Math.Ceiling(rest / longest - 1e-9);
-            double ideal = at + rest / count;
-            double end = count <= 1 ? wall.End : BreakNear(wall, at, at + longest, ideal);
+            double end = count <= 1 ? wall.End : MatchLine(wall, at, at + longest, at + rest / count, heads, clear, step);
             windows.Add(new(wall, at, end, at > wall.Start, end < wall.End));
             at = end;
         }
         return windows;
     }
 
-    private static double BreakNear(Wall wall, double start, double latest, double ideal)
+    /// <summary>The place nearest to the ideal one: panel breaks before round stations, those clear of nails before others, else the ideal itself.</summary>
+    private static double MatchLine(Wall wall, double start, double latest, double ideal, IReadOnlyList<double> heads, double clear, double step)
     {
-        double[] breaks = [.. wall.PanelBreaks.Where(b => b > start + (latest - start) * 0.3 && b <= latest + 1e-9)];
-        return breaks.Length == 0 ? ideal : breaks.MinBy(b => Math.Abs(b - ideal));
+        double first = Math.Ceiling(wall.StationOf(start) / step) * step;
+        IEnumerable<double> round = Enumerable.Range(0, (int)((latest - start) / step) + 1).Select(i => wall.LayoutLine.AlongOf(first + i * step));
+        bool Fits(double place) => place > start + (latest - start) * 0.3 && place <= latest + 1e-9;
+        bool IsClear(double place) => !heads.Any(h => Math.Abs(h - place) < clear);
+        double[] breaks = [.. wall.PanelBreaks.Where(Fits)], stations = [.. round.Where(Fits)];
+        double[][] choices = [[.. breaks.Where(IsClear)], [.. stations.Where(IsClear)], breaks, stations, [ideal]];
+        return choices.First(c => c.Length > 0).MinBy(b => Math.Abs(b - ideal));
     }
 }

@@ -40,6 +40,6 @@ public static class DimensionPicture
             yield return Part(foot - tick, foot + tick);
         }
         Point2 baseline = d.TextPoint - new Point2(0, height / 2).Turned(turn);
-        yield return new Text(d.Layer, TextRole.Dimension, baseline, height, words, HorizontalAlign.Center, d.Angle) { Nail = d.Nail };
+        yield return new Text(d.Layer, TextRole.Dimension, baseline, height, words, HorizontalAlign.Center, d.Angle) { Nail = d.Nail, Masked = true };
     }
 }

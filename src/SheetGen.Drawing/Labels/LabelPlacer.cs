@@ -125,6 +125,7 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
             {
                 Nail = request.Nail,
                 Obstruction = request.Obstruction,
+                Masked = true,
             });
         }
         return texts;

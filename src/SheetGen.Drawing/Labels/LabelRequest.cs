@@ -22,6 +22,9 @@ public sealed record LabelRequest(IReadOnlyList<IReadOnlyList<string>> Variants,
     /// <summary>Distance up to which no leader is drawn.</summary>
     public double LeaderFrom { get; init; } = 1.6;
 
+    /// <summary>What stands among the notes where there is no room, in words that need no number at the place; null for a numbered note.</summary>
+    public string? Note { get; init; }
+
     public string? Nail { get; init; }
 
     public string? Obstruction { get; init; }

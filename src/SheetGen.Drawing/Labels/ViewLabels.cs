@@ -9,11 +9,14 @@ using SheetGen.Model.Results;
 namespace SheetGen.Drawing.Labels;
 
 /// <summary>Collects what is written into one view: labels by the placer, numbered notes where there is no room, problems.</summary>
-public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box textFrame, string sheet, Wall? wall)
+public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box textFrame, string name, Wall? wall)
 {
     private readonly List<Primitive> _paper = [];
     private readonly List<string> _notes = [];
-    private readonly List<Finding> _findings = [];
+    private readonly List<(LabelRequest Request, bool IsCallout)> _unplaced = [];
+
+    /// <summary>Name of the sheet, as findings print it.</summary>
+    public string Sheet { get; set; } = name;
 
     public LabelPlacer Placer { get; } = new(textFrame, context.Templates.Texts);
 
@@ -24,7 +27,10 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
 
     public IReadOnlyList<string> Notes => _notes;
 
-    public IReadOnlyList<Finding> Findings => _findings;
+    public IReadOnlyList<Finding> Findings => [.. _unplaced.Select(u => Finding(u.Request, u.IsCallout))];
+
+    /// <summary>Marks of the nails whose callouts have no place.</summary>
+    public IReadOnlyList<string> NailsWithoutCallout => [.. _unplaced.Where(u => u.IsCallout && u.Request.Nail is not null).Select(u => u.Request.Nail!)];
 
     /// <summary>Labels asked for so far.</summary>
     public int Asked { get; private set; }
@@ -43,11 +49,37 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
     {
         if (!Placer.TryFix(text))
             return false;
-        _paper.Add(text);
+        _paper.Add(text with { Masked = true });
         return true;
     }
 
+    /// <summary>Keeps the places of a text that is drawn elsewhere, and of its leader.</summary>
+    public void Keep(Text text, Line? leader)
+    {
+        Placer.Crowd.Add(TextMeasure.BoxOf(text, context.StyleOf(text.Role)).Grown(0.3));
+        if (leader is not null)
+            Placer.Crowd.Add(leader.From, leader.To, LineKind.Leader);
+    }
+
     public int LinesUnder(Text text) => Placer.Crowd.LinesUnder(TextMeasure.BoxOf(text, context.StyleOf(text.Role)));
+
+    /// <summary>Places a label where there is room near it; what it says is told by a symbol, too.</summary>
+    public void LabelIfRoom(LabelRequest request) => Put(request);
+
+    /// <summary>Moves the callouts without a place that may stand as notes to the notes: their words begin with a mark that is seen at its nail.</summary>
+    public void NoteByMark(Func<string, bool> mayBeNoted)
+    {
+        foreach ((LabelRequest request, bool isCallout) unplaced in _unplaced.Where(u => u.IsCallout && u.Request.Nail is not null && mayBeNoted(u.Request.Nail)).ToArray())
+        {
+            _unplaced.Remove(unplaced);
+            _marked.Add("NAIL " + string.Join(" ", unplaced.request.Variants[^1]));
+        }
+    }
+
+    /// <summary>Callouts that stand among the notes, each with its nail's mark.</summary>
+    public IReadOnlyList<string> Marked => _marked;
+
+    private readonly List<string> _marked = [];
 
     /// <summary>Places a label; where there is no room it goes to a numbered note; where that has none either it is reported.</summary>
     /// <param name="isCallout">True for what may not go to a note.</param>
@@ -56,6 +88,11 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         Asked++;
         if (Put(request))
             return;
+        if (request.Note is not null)
+        {
+            _marked.Add(request.Note);
+            return;
+        }
         string words = string.Join(", ", request.Variants[0]);
         string number = "(" + (_notes.Count + 1).ToString(CultureInfo.InvariantCulture) + ")";
         if (!isCallout && Put(request with { Variants = [[number]], Reach = 60 }))
@@ -63,16 +100,18 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
             _notes.Add(words);
             return;
         }
-        _findings.Add(new Finding
-        {
-            Code = FindingCode.Sheet,
-            Severity = isCallout ? Severity.Error : Severity.Warning,
-            Wall = wall,
-            Nails = request.Nail is null ? [] : [request.Nail],
-            Obstruction = request.Obstruction,
-            Message = $"sheet {sheet} has no room for the label \"{words}\": choose a larger scale or sheet",
-        });
+        _unplaced.Add((request, isCallout));
     }
+
+    private Finding Finding(LabelRequest request, bool isCallout) => new()
+    {
+        Code = FindingCode.Sheet,
+        Severity = isCallout ? Severity.Error : Severity.Warning,
+        Wall = wall,
+        Nails = request.Nail is null ? [] : [request.Nail],
+        Obstruction = request.Obstruction,
+        Message = $"sheet {Sheet} has no room for the label \"{string.Join(", ", request.Variants[0])}\": choose a larger scale or sheet",
+    };
 
     /// <summary>Places a label that may speak of any of several points: close to one of them, or as <see cref="Label"/> at the first.</summary>
     public void LabelOneOf(IReadOnlyList<LabelRequest> points)

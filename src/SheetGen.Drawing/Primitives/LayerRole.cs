@@ -38,3 +38,11 @@ public enum LayerRole
     TitleBlock,
     Viewport,
 }
+
+public static class LayerRoles
+{
+    /// <summary>True for what is drawn after the masks that texts stand on; all else may run under a mask.</summary>
+    public static bool IsAboveMasks(this LayerRole layer) => layer is
+        LayerRole.Nail or LayerRole.NailNoted or LayerRole.NailUnresolved or LayerRole.NailTest or LayerRole.Dimension or LayerRole.Leader
+        or LayerRole.Label or LayerRole.Callout or LayerRole.MatchLine or LayerRole.TableText or LayerRole.Note or LayerRole.Title;
+}

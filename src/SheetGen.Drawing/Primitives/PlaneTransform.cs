@@ -40,7 +40,13 @@ public readonly record struct PlaneTransform(double Scale, double Turn, Point2 M
                 TextPoint = Apply(d.TextPoint),
                 Angle = d.Angle + degrees,
             },
-            BlockReference b => b with { Position = Apply(b.Position), Scale = b.Scale * Scale, Rotation = b.Rotation + degrees },
+            BlockReference b => b with
+            {
+                Position = Apply(b.Position),
+                Scale = b.Scale * Scale,
+                Rotation = b.Rotation + degrees,
+                Shown = b.Shown is null ? null : b.Shown with { Text = (Text)Apply(b.Shown.Text) },
+            },
             _ => throw new ArgumentException("unknown primitive", nameof(primitive)),
         };
     }

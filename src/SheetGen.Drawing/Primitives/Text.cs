@@ -5,4 +5,8 @@ namespace SheetGen.Drawing.Primitives;
 /// <param name="Rotation">Degrees counter-clockwise.</param>
 public sealed record Text(
     LayerRole Layer, TextRole Role, Point2 Position, double Height, string Value,
-    HorizontalAlign Align = HorizontalAlign.Left, double Rotation = 0) : Primitive(Layer);
+    HorizontalAlign Align = HorizontalAlign.Left, double Rotation = 0) : Primitive(Layer)
+{
+    /// <summary>True where the text stands on a mask that hides the lines below it.</summary>
+    public bool Masked { get; init; }
+}

@@ -192,7 +192,7 @@ public sealed class SectionView
         {
             string turn = n.Splay == 0 ? "" : $", {_print.Angle(Math.Abs(n.Splay))} {Sides.Of(_wall, n.Splay)}";
             Point2 tip = toPaper.Apply(TipOf(n));
-            Put([$"ROW {n.Row}, L {_print.Short(n.Length)}, {_print.Angle(n.Inclination)} DOWN{turn}"], tip, 0);
+            Put([$"ROW {n.Row.Name}, L {_print.Short(n.Length)}, {_print.Angle(n.Inclination)} DOWN{turn}"], tip, 0);
         }
         foreach (Obstruction o in _cutting)
         {

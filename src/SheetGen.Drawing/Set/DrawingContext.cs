@@ -1,4 +1,3 @@
-using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;

@@ -42,40 +42,39 @@ public static class SheetComposer
             });
         }
         Box area = frame.Area;
-        SheetScale scale = StripPlanner.Choose(context, area);
-        DrawingTemplates larger = templates.WithTextsTimes(size.TextFactor);
-        if (NailMarks.HaveRoom(context with { Templates = larger }, scale))
-            context = context with { Templates = larger };
-        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, area);
+        context = context with { Templates = templates.WithTextsTimes(size.TextFactor) };
+        ElevationPlan elevations = ElevationPlan.Make(context, area);
+        findings.AddRange(elevations.Findings);
+        SheetScale scale = elevations.Scale;
+        IReadOnlyList<ElevationStrip> strips = elevations.Strips;
         var model = new List<Primitive>();
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
         Primitive[] planLines = [.. plan.Draw()];
         model.AddRange(planLines);
 
         var drafts = new List<Draft>();
-        (ElevationStrip Strip, SheetWindow Window)[] windows =
-            [.. strips.SelectMany(s => SheetWindow.Cut(s.Wall, PlanElevationSheet.Longest(context, area, scale)).Select(w => (s, w)))];
         IReadOnlyList<SectionCut> chosen = SectionCut.Choose(project);
         var sections = new SectionSheets(context, area, scale);
         SheetScale sectionScale = sections.ScaleFor(chosen);
         IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> places = sections.Places(chosen, sectionScale);
         IReadOnlyList<IReadOnlyList<Primitive>> tablePages = new TableLayout(context).Pages(SheetTables.All(context), area);
-        PlanElevationSheet ViewOf(ElevationStrip strip) => new(context, strip, scale, plan, [], planLines, []);
-        int views = windows.Length + strips.Count(s => !ViewOf(s).HasPlanAbove(area));
+        PlanElevationSheet ViewOf(ElevationStrip strip) => new(context, strip, scale, plan, planLines, []);
+        int views = elevations.Windows.Count + strips.Count(s => !ViewOf(s).HasPlanAbove(area));
         int others = views + places.Max(p => p.Page) + 1 + tablePages.Count + DetailSheets.Count(context, area);
         int front = NotesSheet.Pages(context, area, [.. Enumerable.Repeat(("", ""), others + 1)]).Count;
         IReadOnlyList<(SectionCut, string)> cuts = [.. places.Select(p => (p.Cut, SheetName(front + views + p.Page + 1)))];
-        foreach (IGrouping<ElevationStrip, SheetWindow> wall in windows.GroupBy(w => w.Strip, w => w.Window))
+        foreach (IGrouping<ElevationStrip, PlannedWindow> wall in elevations.Windows.GroupBy(w => w.Strip))
         {
-            Primitive[] lines = [.. ElevationModel.Draw(context, wall.Key, scale.UnitsPerMillimetre)];
+            Primitive[] lines = [.. ElevationModel.Draw(context, wall.Key)];
             model.AddRange(lines);
-            PlanElevationSheet View() => new(context, wall.Key, scale, plan, lines, planLines, cuts);
-            SheetScale planScale = wall.Select(w => View().PlanScaleAbove(w, area)).MaxBy(s => s.Value);
-            foreach (SheetWindow window in wall)
+            PlanElevationSheet View() => new(context, wall.Key, scale, plan, planLines, cuts);
+            SheetScale planScale = wall.Select(w => View().PlanScaleAbove(w.Window, area)).MaxBy(s => s.Value);
+            foreach (PlannedWindow planned in wall)
             {
+                SheetWindow window = planned.Window;
                 int number = drafts.Count + front + 1;
                 PlanElevationSheet sheet = View();
-                sheet.Compose(window, area, planScale, SheetName(number),
+                sheet.Compose(planned, area, planScale, SheetName(number),
                     window.Before ? SheetName(number - 1) : null, window.After ? SheetName(number + 1) : null);
                 model.AddRange(sheet.Model);
                 findings.AddRange(sheet.Findings);
@@ -102,6 +101,9 @@ public static class SheetComposer
         IReadOnlyList<string> titles = [.. Enumerable.Repeat(NotesTitle, front), .. drafts.Select(d => d.Title)];
         (string, string)[] index = [.. titles.Select((t, i) => (SheetName(i + 1), t))];
         drafts.InsertRange(0, NotesSheet.Pages(context, area, index).Select(p => new Draft(NotesTitle, "NONE", [], p)));
+        string[] marked = [.. model.OfType<BlockReference>().Where(b => b.Shown?.Tag == NailSymbols.Mark).Select(b => b.Nail!)];
+        if (marked.Length != layout.Nails.Count || !layout.Nails.Select(n => n.Mark).ToHashSet().SetEquals(marked))
+            throw new InvalidOperationException("the marks drawn are not those of the nails");
         return new SheetSet
         {
             Unit = project.Unit,

@@ -20,6 +20,11 @@ public sealed record BlockDefinition(
         for (int i = 0; i < Attributes.Count; i++)
         {
             BlockAttribute a = Attributes[i];
+            if (a.Tag == reference.Shown?.Tag)
+            {
+                yield return reference.Shown.Text;
+                continue;
+            }
             string value = reference.Attributes[i].Value;
             if (a.Visible && value.Length > 0)
                 yield return transform.Apply(new Text(TakesLayer ? reference.Layer : a.Layer, a.Role, a.Position, a.Height, value, a.Align, a.Rotation));

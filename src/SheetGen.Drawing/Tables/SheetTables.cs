@@ -1,10 +1,13 @@
 using System.Globalization;
 using SheetGen.Drawing.Elevation;
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
-using SheetGen.Model;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
+using SheetGen.Model;
 
 namespace SheetGen.Drawing.Tables;
 
@@ -27,6 +30,24 @@ public static class SheetTables
         if (context.Project.Obstructions.Count > 0)
             yield return Obstructions(context);
         yield return ControlPoints(context);
+        if (context.Report.Findings.Count > 0)
+            yield return Findings(context);
+    }
+
+    /// <summary>Every finding, errors first; a long one goes on in the next line.</summary>
+    private static SheetTable Findings(DrawingContext context)
+    {
+        const double Width = 190;
+        TextStyle style = context.StyleOf(TextRole.Table);
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (Finding finding in context.Report.Findings.OrderBy(f => f.Severity))
+        {
+            string place = finding.Station is { } station ? context.Print.Station(station) : "";
+            IReadOnlyList<string> lines = TextMeasure.Wrap(finding.Message, Width, style.Height, style);
+            for (int i = 0; i < lines.Count; i++)
+                rows.Add(i == 0 ? [finding.Severity.ToString().ToUpperInvariant(), finding.Code, place, lines[i]] : ["", "", "", lines[i]]);
+        }
+        return SheetTable.Of("FINDINGS", ["SEVERITY", "CODE", "STATION", "FINDING"], rows, "ALL FINDINGS OF THE CHECKER; ERRORS ARE FOR THE ENGINEER TO DECIDE.");
     }
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
@@ -77,7 +98,7 @@ public static class SheetTables
             foreach (Nail[] row in NailLabels.RowGroups(context.NailsOf(wall), new Face(wall)))
             {
                 rows.Add([
-                    wall.Name, row[0].Section.Name, row[0].Row.ToString(),
+                    wall.Name, row[0].Section.Name, row[0].Row.Name,
                     print.Station(row[0].Station), print.Elevation(row[0].Elevation),
                     print.Station(row[^1].Station), print.Elevation(row[^1].Elevation),
                     Count(row.Length), print.Short(row[0].Section.LengthOfRow(Math.Max(1, row[0].Row.Whole)))]);

@@ -62,6 +62,9 @@ internal sealed class EntityCheck(DxfDocument document)
             (Positive(ellipse.MajorAxis.Length), "the longer axis must not be 0"),
             (Positive(ellipse.Ratio) && ellipse.Ratio <= 1, "the ratio must be above 0 and at most 1")),
         DxfSolid solid => Require((Numbers(solid.First, solid.Second, solid.Third, solid.Fourth), NotANumber)),
+        DxfWipeout mask => Require(
+            (Numbers(mask.Corner, mask.Along, mask.Up), NotANumber),
+            (Positive(Math.Abs((mask.Along.X * mask.Up.Y) - (mask.Along.Y * mask.Up.X))), "the sides of the mask must span an area")),
         DxfText text => Text(text),
         DxfMText text => MText(text),
         DxfAttributeDefinition definition => Text(definition.Text).Concat(Tag(definition.Tag)).Concat(OwnXData(definition)),

@@ -51,6 +51,7 @@ public static class DxfBounds
         DxfEllipse ellipse => Around(ellipse.Center, ellipse.MajorAxis.Length),
         DxfPointEntity point => [point.Position],
         DxfSolid solid => [solid.First, solid.Second, solid.Third, solid.Fourth],
+        DxfWipeout mask => [mask.Corner, mask.Corner + mask.Along, mask.Corner + mask.Up, mask.Corner + mask.Along + mask.Up],
         DxfText text => [text.Position],
         DxfMText text => [text.Position],
         DxfAttributeDefinition definition => [definition.Text.Position],

@@ -80,6 +80,7 @@ internal sealed class EntityReader(TableReader tables, ReadLog log)
             "ELLIPSE" => Ellipse(record, plane, layer),
             "SOLID" or "TRACE" => Solid(record, plane, layer),
             "LWPOLYLINE" or "POLYLINE" => PolylineReader.Read(this, record, parts, plane, layer),
+            "WIPEOUT" => Wipeout(record, layer),
             "TEXT" => TextReader.Text(this, record, 73),
             "MTEXT" => TextReader.MText(this, record),
             "ATTDEF" => TextReader.AttributeDefinition(this, record),
@@ -89,6 +90,18 @@ internal sealed class EntityReader(TableReader tables, ReadLog log)
             _ => Unknown(record),
         };
         return entity is null ? null : entity with { XData = XDataReader.Read(this, record) };
+    }
+
+    /// <summary>The whole image, whatever its clip is, where that is a rectangle; another shape is left out.</summary>
+    private DxfWipeout? Wipeout(Record record, string layer)
+    {
+        if (record.Integer(91) > 5)
+        {
+            Log.Warn(record.Line, "WIPEOUT of more than four corners is not read; it is left out");
+            return null;
+        }
+        var size = record.Point(13);
+        return new(layer, World(record, 10), record.Point(11).Xy * size.X, record.Point(12).Xy * size.Y);
     }
 
     private DxfEntity? Unknown(Record record)

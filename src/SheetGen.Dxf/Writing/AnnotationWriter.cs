@@ -27,6 +27,29 @@ internal static class AnnotationWriter
         o.Point2(10, hatch.Boundaries[0][0].Point);
     }
 
+    /// <summary>An image of one pixel without a picture, clipped to its own outline; the clip is told in pixels about the middle.</summary>
+    internal static void Wipeout(EntityWriter w, DxfWipeout mask)
+    {
+        var o = w.Out;
+        w.Begin("WIPEOUT", mask.Layer, "AcDbWipeout");
+        o.Integer(90, 0);
+        o.Point(10, mask.Corner);
+        o.Point(11, mask.Along);
+        o.Point(12, mask.Up);
+        o.Point2(13, new(1, 1));
+        o.Handle(340, 0);
+        o.Integer(70, 7);
+        o.Integer(280, 1);
+        o.Integer(281, 50);
+        o.Integer(282, 50);
+        o.Integer(283, 0);
+        o.Handle(360, 0);
+        o.Integer(71, 2);
+        o.Integer(91, 5);
+        foreach (var (x, y) in new[] { (-0.5, 0.5), (0.5, 0.5), (0.5, -0.5), (-0.5, -0.5), (-0.5, 0.5) })
+            o.Point2(14, new(x, y));
+    }
+
     internal static void Dimension(EntityWriter w, PlannedDimension planned)
     {
         var o = w.Out;

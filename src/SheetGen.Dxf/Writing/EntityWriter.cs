@@ -101,6 +101,9 @@ internal sealed class EntityWriter(WriteJob job, Owner owner)
                 Out.Point(12, solid.Fourth);
                 Out.Point(13, solid.Third);
                 break;
+            case DxfWipeout mask:
+                AnnotationWriter.Wipeout(this, mask);
+                break;
             case DxfText text:
                 TextEntityWriter.Text(this, text);
                 break;

@@ -15,6 +15,8 @@ internal sealed class FilePlan
         foreach (var name in TableNames)
             Reserve("TABLE", name);
         (Root, Groups, Layouts, MlineStyles, PlotSettings, MlineStyle) = (Next(), Next(), Next(), Next(), Next(), Next());
+        HasMasks = document.Model.Concat(document.Layouts.SelectMany(l => l.Entities)).Concat(document.Blocks.SelectMany(b => b.Entities)).Any(e => e is DxfWipeout);
+        MaskSettings = HasMasks ? Next() : 0;
         Reserve("VPORT", "*Active");
         string[] builtIn = ["ByBlock", "ByLayer", DxfLinetype.Continuous];
         foreach (var name in builtIn.Concat(document.Linetypes.Select(l => l.Name)))
@@ -48,6 +50,12 @@ internal sealed class FilePlan
     internal int PlotSettings { get; }
 
     internal int MlineStyle { get; }
+
+    /// <summary>Whether there are masks.</summary>
+    internal bool HasMasks { get; }
+
+    /// <summary>The object that says how masks are shown; 0 where there are none.</summary>
+    internal int MaskSettings { get; }
 
     internal PlannedSpace Model { get; }
 

@@ -38,6 +38,11 @@ internal static class HeaderSection
         job.Begin("CLASSES");
         if (!job.IsModern)
             LayoutClass(o);
+        if (job.Plan.HasMasks)
+        {
+            MaskClass(o, "WIPEOUT", "AcDbWipeout", 127, true);
+            MaskClass(o, "WIPEOUTVARIABLES", "AcDbWipeoutVariables", 0, false);
+        }
         job.End();
 
         void Variable(string name, Action value)
@@ -56,6 +61,17 @@ internal static class HeaderSection
         o.Integer(90, 0);
         o.Integer(280, 0);
         o.Integer(281, 0);
+    }
+
+    private static void MaskClass(GroupWriter o, string record, string name, int flags, bool isEntity)
+    {
+        o.Coded(0, "CLASS");
+        o.Coded(1, record);
+        o.Coded(2, name);
+        o.Coded(3, "WipeOut");
+        o.Integer(90, flags);
+        o.Integer(280, 0);
+        o.Flag(281, isEntity);
     }
 
     private static double MillimetresPer(DxfUnits unit) => unit switch

@@ -14,12 +14,20 @@ internal static class ObjectsSection
         [
             ("ACAD_GROUP", plan.Groups), ("ACAD_LAYOUT", plan.Layouts),
             ("ACAD_MLINESTYLE", plan.MlineStyles), ("ACAD_PLOTSETTINGS", plan.PlotSettings),
+            .. plan.HasMasks ? [("ACAD_WIPEOUT_VARS", plan.MaskSettings)] : Array.Empty<(string, int)>(),
         ]);
         Dictionary(job, plan.Groups, plan.Root, []);
         Dictionary(job, plan.Layouts, plan.Root, [("Model", plan.Model.LayoutObject), .. plan.Sheets.Select(s => (s.Sheet!.Name, s.LayoutObject))]);
         Dictionary(job, plan.MlineStyles, plan.Root, [("Standard", plan.MlineStyle)]);
         Dictionary(job, plan.PlotSettings, plan.Root, []);
         MlineStyle(job);
+        if (plan.HasMasks)
+        {
+            // Masks without frames.
+            Begin(job, "WIPEOUTVARIABLES", plan.MaskSettings, plan.Root);
+            job.Out.Coded(100, "AcDbWipeoutVariables");
+            job.Out.Integer(70, 0);
+        }
         var order = 0;
         foreach (var space in plan.Spaces)
             Layout(job, space, order++);

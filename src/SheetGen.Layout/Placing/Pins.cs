@@ -16,7 +16,7 @@ public static class Pins
         Bay bay = row.Bay;
         foreach (FixedNail pin in project.FixedNails)
         {
-            if (pin.Wall != bay.Wall.Name || (pin.Section is not null && pin.Section != bay.Section.Name) || pin.Row != number.ToString())
+            if (pin.Wall != bay.Wall.Name || (pin.Section is not null && pin.Section != bay.Section.Name) || (pin.Row != number.ToString() && pin.Row != number.Name))
                 continue;
             if (pin is { Along: null, Splay: null, Inclination: null, Length: { } length })
             {

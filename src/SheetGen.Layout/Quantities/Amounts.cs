@@ -33,6 +33,9 @@ internal sealed class Amounts(IReadOnlyList<QuantityDefinition> definitions, Wal
         _all.Add(name, new Quantity(_byName[name], null, [], MissingPart.InWords([part])) { NotAsked = [part] });
     }
 
+    /// <summary>No amount, for the same reasons as another quantity.</summary>
+    public void Like(string name, string other) => _all.Add(name, _all[other] with { Definition = _byName[name], Amount = null, Trace = [] });
+
     private void Add(string name, double? amount, IReadOnlyList<string> trace, MissingPart missing, string note) => _all.Add(name, amount is null
         ? new Quantity(_byName[name], null, [], MissingPart.InWords([missing])) { Missing = [missing] }
         : new Quantity(_byName[name], amount, trace, note));

@@ -1,7 +1,5 @@
 using NetTopologySuite.Geometries;
-using NetTopologySuite.Geometries.Utilities;
 using NetTopologySuite.Operation.Overlay;
-using NetTopologySuite.Operation.OverlayNG;
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
@@ -19,20 +17,21 @@ internal sealed class FaceRegions(Face face, double shift = 0)
     public Face Face => face;
 
     /// <summary>The leg's outline between top and bottom, openings cut out.</summary>
-    public Geometry Net(Leg leg) => Openings() is { } openings ? Overlay(Gross(leg), openings, SpatialFunction.Difference) : Gross(leg);
+    public Geometry Net(Leg leg) => Openings() is { } openings ? Outlines.Overlay(Gross(leg), openings, SpatialFunction.Difference) : Gross(leg);
 
-    /// <summary>The leg's outline between top and bottom.</summary>
-    public Geometry Gross(Leg leg)
+    /// <summary>The leg's outline between top and bottom, cut at the mitres.</summary>
+    public Geometry Gross(Leg leg) => Outlines.Overlay(
+        Uncut(leg), Between(leg, Lowest(face.Wall) - 1, Highest(face.Wall) + 1, BeyondMitres(leg)), SpatialFunction.Intersection);
+
+    /// <summary>The leg's outline between top and bottom, going on level beyond its corners.</summary>
+    public Geometry Uncut(Leg leg)
     {
-        Wall wall = face.Wall;
-        double low = Lowest(wall), high = Highest(wall);
-        double reach = 1 + Math.Max(Reach(leg.StartCorner, low, high), Reach(leg.EndCorner, low, high));
-        List<Coordinate> ring = ProfileLine.Make(wall.Top, leg.Start, leg.End, reach);
-        List<Coordinate> bottom = ProfileLine.Make(wall.Bottom, leg.Start, leg.End, reach);
+        double reach = BeyondMitres(leg);
+        List<Coordinate> ring = ProfileLine.Make(face.Wall.Top, leg.Start, leg.End, reach);
+        List<Coordinate> bottom = ProfileLine.Make(face.Wall.Bottom, leg.Start, leg.End, reach);
         bottom.Reverse();
         ring.AddRange(bottom);
-        Geometry outline = PolygonOf(ring);
-        return Overlay(outline, Between(leg, low - 1, high + 1, reach), SpatialFunction.Intersection);
+        return Outlines.PolygonOf(ring);
     }
 
     /// <summary>The part of a leg's region that belongs to a section; at a corner or an end of the wall nothing is cut off.</summary>
@@ -48,7 +47,7 @@ internal sealed class FaceRegions(Face face, double shift = 0)
         Envelope extent = region.EnvelopeInternal;
         if (extent.IsNull)
             return region;
-        return Overlay(region, Box(Math.Max(from, extent.MinX - 1), Math.Min(to, extent.MaxX + 1), extent.MinY - 1, extent.MaxY + 1),
+        return Outlines.Overlay(region, Outlines.Box(Math.Max(from, extent.MinX - 1), Math.Min(to, extent.MaxX + 1), extent.MinY - 1, extent.MaxY + 1),
             SpatialFunction.Intersection);
     }
 
@@ -63,7 +62,7 @@ internal sealed class FaceRegions(Face face, double shift = 0)
         double high = Math.Max(extent.MaxY, ring.Max(c => c.Y)) + 1;
         ring.Add(new Coordinate(ring[^1].X, high));
         ring.Add(new Coordinate(ring[0].X, high));
-        return Overlay(region, PolygonOf(ring), SpatialFunction.Intersection);
+        return Outlines.Overlay(region, Outlines.PolygonOf(ring), SpatialFunction.Intersection);
     }
 
     /// <summary>True area along the face: the integral of the scale of the arcs over the region, on the slope of the batter.</summary>
@@ -83,61 +82,15 @@ internal sealed class FaceRegions(Face face, double shift = 0)
     /// <summary>Length up the slope of the batter for one of height.</summary>
     public double SlopeFactor() => Math.Sqrt(1 + Slope() * Slope());
 
-    /// <summary>Height of the region over a place, just before and just after it: the greater of the two.</summary>
-    public static double HeightAt(Geometry region, double along)
-    {
-        const double aside = 1e-6;
-        return Math.Max(HeightOver(region, along - aside), HeightOver(region, along + aside));
-    }
-
-    /// <summary>The overlay of two geometries; of a mixed result only the polygons, since edges that merely touch have no area.</summary>
-    public static Geometry Overlay(Geometry a, Geometry b, SpatialFunction operation)
-    {
-        Geometry result = OverlayNGRobust.Overlay(a, b, operation);
-        return result is GeometryCollection and not (MultiPolygon or MultiLineString or MultiPoint)
-            ? Factory.BuildGeometry(PolygonExtracter.GetPolygons(result))
-            : result;
-    }
-
-    public static Geometry Box(double left, double right, double low, double high) =>
-        Factory.ToGeometry(new Envelope(left, right, low, high));
-
-    public static Geometry PolygonOf(List<Coordinate> ring)
-    {
-        ring.Add(ring[0].Copy());
-        Polygon polygon = Factory.CreatePolygon([.. ring]);
-        return polygon.IsValid ? polygon : GeometryFixer.Fix(polygon);
-    }
-
     public static double Lowest(Wall wall) => Math.Min(wall.Bottom.Points.Min(p => p.Elevation), wall.Top.Points.Min(p => p.Elevation));
 
     public static double Highest(Wall wall) => Math.Max(wall.Bottom.Points.Max(p => p.Elevation), wall.Top.Points.Max(p => p.Elevation));
 
-    /// <summary>Elevations at which a region's edges cross a place where it has no corner, from below: in and out in turn.</summary>
-    public static List<double> Crossings(Geometry region, double along)
+    /// <summary>How far a leg's outline must go beyond its corners so that the mitres cut it.</summary>
+    private double BeyondMitres(Leg leg)
     {
-        var levels = new List<double>();
-        foreach (LineString ring in LinearComponentExtracter.GetLines(region).OfType<LineString>())
-        {
-            Coordinate[] corners = ring.Coordinates;
-            for (int i = 0; i + 1 < corners.Length; i++)
-            {
-                Coordinate a = corners[i], b = corners[i + 1];
-                if (a.X < along != b.X < along)
-                    levels.Add(a.Y + (b.Y - a.Y) * (along - a.X) / (b.X - a.X));
-            }
-        }
-        levels.Sort();
-        return levels;
-    }
-
-    private static double HeightOver(Geometry region, double along)
-    {
-        List<double> levels = Crossings(region, along);
-        double height = 0;
-        for (int i = 0; i + 1 < levels.Count; i += 2)
-            height += levels[i + 1] - levels[i];
-        return height;
+        double low = Lowest(face.Wall), high = Highest(face.Wall);
+        return 1 + Math.Max(Reach(leg.StartCorner, low, high), Reach(leg.EndCorner, low, high));
     }
 
     private IEnumerable<(Geometry Part, double Curvature)> Pieces(Leg leg, Geometry region)
@@ -154,7 +107,7 @@ internal sealed class FaceRegions(Face face, double shift = 0)
             double from = i == 0 ? extent.MinX - 1 : pieces[i].Start;
             double to = i == pieces.Count - 1 ? extent.MaxX + 1 : pieces[i].End;
             if (to > extent.MinX && from < extent.MaxX)
-                yield return (Overlay(region, Box(from, to, extent.MinY - 1, extent.MaxY + 1), SpatialFunction.Intersection), pieces[i].Curvature);
+                yield return (Outlines.Overlay(region, Outlines.Box(from, to, extent.MinY - 1, extent.MaxY + 1), SpatialFunction.Intersection), pieces[i].Curvature);
         }
     }
 
@@ -163,8 +116,8 @@ internal sealed class FaceRegions(Face face, double shift = 0)
         Geometry? all = null;
         foreach (Opening opening in face.Wall.Openings)
         {
-            Geometry box = Box(opening.Start, opening.End, opening.Bottom, opening.Top);
-            all = all is null ? box : Overlay(all, box, SpatialFunction.Union);
+            Geometry box = Outlines.Box(opening.Start, opening.End, opening.Bottom, opening.Top);
+            all = all is null ? box : Outlines.Overlay(all, box, SpatialFunction.Union);
         }
         return all;
     }
@@ -176,7 +129,7 @@ internal sealed class FaceRegions(Face face, double shift = 0)
         double margin = reach + leg.End - leg.Start;
         if (Start(low) > End(low) + margin || Start(high) > End(high) + margin)
             return Factory.CreateEmpty(Dimension.Surface);
-        return PolygonOf([new(Start(low), low), new(End(low), low), new(End(high), high), new(Start(high), high)]);
+        return Outlines.PolygonOf([new(Start(low), low), new(End(low), low), new(End(high), high), new(Start(high), high)]);
     }
 
     private double Reach(Corner? corner, double low, double high) =>

@@ -5,7 +5,7 @@ using SheetGen.Model.Results;
 namespace SheetGen.Layout.Quantities;
 
 /// <summary>Warnings about quantities and prices that stand for less than they should.</summary>
-public static class IncompleteFindings
+internal static class IncompleteFindings
 {
     /// <summary>
     /// One for each quantity from whose sum parts are missing, one for each pay item whose quantity is missing, and one for each item

@@ -7,8 +7,10 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Quantities;
 
 /// <summary>
-/// Excavation lifts: for each row in turn, over the stations where it runs, the face is cut down to a depth below the row; the last cut
-/// goes to the bottom.
+/// Excavation lifts, each what a crew cuts at once on one leg of a section: for each row in turn, over the stations where it runs, down
+/// to a depth below the row; the last cut goes to the bottom. A cut that is no lift by itself (lower than a third of the vertical
+/// spacing, or smaller than half of a nail's H x V) is cut together with the next below it that it stands on, the last one with the one
+/// above, unless the face left open would then be higher than allowed (1.25 x the vertical spacing where no limit is given).
 /// </summary>
 internal static class LiftTakeOff
 {
@@ -24,108 +26,117 @@ internal static class LiftTakeOff
         {
             foreach (Leg leg in regions.Face.Legs)
             {
-                Geometry open = FaceRegions.Of(section, leg, regions.Net(leg));
-                if (open.IsEmpty || open.Area < 1e-9)
+                Geometry gross = FaceRegions.Of(section, leg, regions.Gross(leg));
+                if (gross.Area < 1e-9)
                     continue;
-                int number = 0;
-                Geometry left = open;
-                IEnumerable<NailRow> inOrder = rows
+                List<NailRow> inOrder = [.. rows
                     .Where(r => r.Wall == wall && r.Section == section && r.Leg == leg.Index && r.GridStations.Count > 0)
-                    .OrderBy(r => r.Number);
-                foreach (NailRow row in inOrder)
-                {
-                    Geometry cut = FaceRegions.Overlay(left, AboveRow(row, section, leg, open, below), SpatialFunction.Intersection);
-                    if (cut.Area < 1e-9)
-                        continue;
-                    lifts.Add(Make(regions, section, leg, ++number, row.Number, below, cut));
-                    left = FaceRegions.Overlay(left, cut, SpatialFunction.Difference);
-                }
-                if (left.Area >= 1e-9)
-                    lifts.Add(Make(regions, section, leg, ++number, null, below, left));
+                    .OrderBy(r => r.Number)];
+                List<Cut> cuts = WithoutSlivers(Cuts(inOrder, section, leg, FaceRegions.Of(section, leg, regions.Uncut(leg)), gross, below), section, wall.Lifts?.MaxExposed ?? 1.25 * section.VerticalSpacing);
+                Geometry net = FaceRegions.Of(section, leg, regions.Net(leg));
+                for (int i = 0; i < cuts.Count; i++)
+                    lifts.Add(Make(regions, section, leg, i + 1, cuts[i], below, net));
             }
         }
         return lifts;
     }
 
-    private static Geometry AboveRow(NailRow row, Section section, Leg leg, Geometry region, double below)
+    /// <summary>One cut a row and one to the bottom, from the top down; what is nothing on the face is left out.</summary>
+    private static List<Cut> Cuts(List<NailRow> rows, Section section, Leg leg, Geometry uncut, Geometry gross, double below)
     {
-        Envelope extent = region.EnvelopeInternal;
-        double half = section.HorizontalSpacing / 2;
-        double first = row.GridStations[0] - half, last = row.GridStations[^1] + half;
-        double beyond = row.GridStations[0] - half <= Math.Max(section.Start, leg.Start) ? 1e3 : 0;
-        double after = last >= Math.Min(section.End, leg.End) ? 1e3 : 0;
-        double from = Math.Max(first, Math.Max(section.Start, leg.Start)), to = Math.Min(last, Math.Min(section.End, leg.End));
-        var shape = row.IsLevel
-            ? new List<Coordinate> { new(from - beyond, row.Level - below), new(to + after, row.Level - below) }
-            : Lowered(row.Wall.Top, from, to, beyond, after, row.Level + below);
-        double high = extent.MaxY + 1;
-        shape.Add(new Coordinate(shape[^1].X, high));
-        shape.Add(new Coordinate(shape[0].X, high));
-        return FaceRegions.PolygonOf(shape);
+        var cuts = new List<Cut>();
+        Geometry left = uncut;
+        foreach (NailRow row in rows)
+        {
+            Geometry shape = Outlines.Overlay(left, AboveRow(row, section, leg, uncut, below), SpatialFunction.Intersection);
+            if (Take(shape, [row.Number]))
+                left = Outlines.Overlay(left, shape, SpatialFunction.Difference);
+        }
+        Take(left, []);
+        return cuts;
+
+        bool Take(Geometry shape, IReadOnlyList<RowNumber> of)
+        {
+            Geometry onFace = Outlines.Overlay(shape, gross, SpatialFunction.Intersection);
+            if (onFace.Area < 1e-9)
+                return false;
+            cuts.Add(new Cut(of, shape, onFace));
+            return true;
+        }
     }
 
-    private static List<Coordinate> Lowered(Profile top, double from, double to, double beyond, double after, double depth)
+    private static List<Cut> WithoutSlivers(List<Cut> cuts, Section section, double limit)
+    {
+        var kept = new List<Cut>(cuts);
+        for (int i = 0; i < kept.Count && kept.Count > 1; i++)
+        {
+            if (!IsSliver(kept[i], section))
+                continue;
+            // The next below that it stands on, or else the nearest above.
+            IEnumerable<int> others = Enumerable.Range(i + 1, kept.Count - i - 1).Concat(Enumerable.Range(0, i).Reverse());
+            int? with = others.Cast<int?>().FirstOrDefault(o => kept[o!.Value].OnFace.Distance(kept[i].OnFace) < 1e-6 && Merged(kept[o.Value], kept[i]).Height <= limit + 1e-6);
+            if (with is not { } other)
+                continue;
+            kept[other] = Merged(kept[other], kept[i]);
+            kept.RemoveAt(i);
+            i = -1;
+        }
+        return kept;
+    }
+
+    private static bool IsSliver(Cut cut, Section section) =>
+        cut.Height < section.VerticalSpacing / 3 || cut.OnFace.Area < section.HorizontalSpacing * section.VerticalSpacing / 2;
+
+    private static Cut Merged(Cut a, Cut b) => new(
+        [.. a.Rows.Concat(b.Rows).Order()], Outlines.Overlay(a.Shape, b.Shape, SpatialFunction.Union), Outlines.Overlay(a.OnFace, b.OnFace, SpatialFunction.Union));
+
+    private static Geometry AboveRow(NailRow row, Section section, Leg leg, Geometry region, double below)
+    {
+        double half = section.HorizontalSpacing / 2;
+        double first = row.GridStations[0] - half, last = row.GridStations[^1] + half;
+        double start = Math.Max(section.Start, leg.Start), end = Math.Min(section.End, leg.End);
+        double before = first <= start ? 1e3 : 0, after = last >= end ? 1e3 : 0;
+        double from = Math.Max(first, start), to = Math.Min(last, end);
+        List<Coordinate> shape = row.IsLevel
+            ? [new(from - before, row.Level - below), new(to + after, row.Level - below)]
+            : Lowered(row.Wall.Top, from, to, before, after, row.Level + below);
+        double high = region.EnvelopeInternal.MaxY + 1;
+        shape.Add(new Coordinate(shape[^1].X, high));
+        shape.Add(new Coordinate(shape[0].X, high));
+        return Outlines.PolygonOf(shape);
+    }
+
+    private static List<Coordinate> Lowered(Profile top, double from, double to, double before, double after, double depth)
     {
         List<Coordinate> line = ProfileLine.Make(top, from, to, 0);
-        if (beyond > 0)
-            line.Insert(0, new Coordinate(from - beyond, line[0].Y));
+        if (before > 0)
+            line.Insert(0, new Coordinate(from - before, line[0].Y));
         if (after > 0)
             line.Add(new Coordinate(to + after, line[^1].Y));
         return [.. line.Select(c => new Coordinate(c.X, c.Y - depth))];
     }
 
-    private static ExcavationLift Make(FaceRegions regions, Section section, Leg leg, int number, RowNumber? row, double below, Geometry cut)
+    private static ExcavationLift Make(FaceRegions regions, Section section, Leg leg, int number, Cut cut, double below, Geometry net)
     {
         Wall wall = regions.Face.Wall;
-        Envelope extent = cut.EnvelopeInternal;
-        double exposed = cut.Coordinates.Select(c => c.X).Distinct().Max(x => FaceRegions.HeightAt(cut, x));
+        Envelope extent = cut.OnFace.EnvelopeInternal;
+        Geometry open = Outlines.Overlay(cut.OnFace, net, SpatialFunction.Intersection);
         return new ExcavationLift(
-            wall, section, number, row, Math.Max(extent.MinX, leg.Start), Math.Min(extent.MaxX, leg.End), below, regions.Area(leg, cut),
-            exposed, wall.Lifts?.MaxExposed, Volume(wall, section, leg, cut));
-    }
-
-    /// <summary>Average end area of the cross sections on the leg and section; the first and last go on to the wall's ends. Between them the ground is
-    /// taken straight, so that every end and bend of the cut counts as an end area too.</summary>
-    private static double? Volume(Wall wall, Section section, Leg leg, Geometry cut)
-    {
-        if (wall.CrossSections.Count == 0)
-            return null;
-        const double inside = 1e-6;
-        Envelope extent = cut.EnvelopeInternal;
-        double from = Math.Max(extent.MinX, Math.Max(section.Start, leg.Start)), to = Math.Min(extent.MaxX, Math.Min(section.End, leg.End));
-        List<double> ends =
-        [
-            from,
-            .. cut.Coordinates.Select(c => c.X).Concat(wall.CrossSections.Select(c => c.Along)).Where(a => a > from + inside && a < to - inside).Distinct().Order(),
-            to,
-        ];
-        double volume = 0;
-        for (int i = 0; i + 1 < ends.Count; i++)
+            wall, section, number, cut.Rows.Count > 0 ? cut.Rows[^1] : null, Math.Max(extent.MinX, leg.Start), Math.Min(extent.MaxX, leg.End), below,
+            regions.Area(leg, open), cut.Height, wall.Lifts?.MaxExposed, LiftVolume.Of(regions.Face, section, leg, cut.Shape))
         {
-            (double first, bool opens) = AreaInFront(wall, ends[i] + inside, cut);
-            (double second, bool closes) = AreaInFront(wall, ends[i + 1] - inside, cut);
-            volume += opens || closes
-                ? (ends[i + 1] - ends[i]) * (first + second) / 2
-                : EndAreas.Volume([(ends[i], first), (ends[i + 1], second)]);
-        }
-        return volume;
+            Leg = leg.Index,
+            Rows = cut.Rows,
+            Outline = Outlines.Rings(open),
+            LowerEdge = Outlines.LowerEdge(cut.OnFace),
+        };
     }
 
-    /// <summary>
-    /// Area of the ground in front between the cut's lower and upper lines at a station, between the two sections beside it; and whether
-    /// the cut itself closes there, so that the stretch beside it is a wedge and no pyramid.
-    /// </summary>
-    private static (double Area, bool Closed) AreaInFront(Wall wall, double along, Geometry cut)
+    /// <param name="Rows">The rows that it is cut for; empty for the cut to the bottom.</param>
+    /// <param name="Shape">Between top and bottom, going on beyond the leg's corners.</param>
+    /// <param name="OnFace">The part on the face, openings included.</param>
+    private sealed record Cut(IReadOnlyList<RowNumber> Rows, Geometry Shape, Geometry OnFace)
     {
-        List<double> levels = FaceRegions.Crossings(cut, along);
-        if (levels.Count == 0 || levels[^1] - levels[0] < 1e-4)
-            return (0, true);
-        CrossSection before = wall.CrossSections.LastOrDefault(c => c.Along <= along) ?? wall.CrossSections[0];
-        CrossSection after = wall.CrossSections.FirstOrDefault(c => c.Along >= along) ?? wall.CrossSections[^1];
-        double share = after.Along > before.Along ? (along - before.Along) / (after.Along - before.Along) : 0;
-        double area = 0;
-        for (int i = 0; i + 1 < levels.Count; i += 2)
-            area += EndAreas.Between(before, levels[i], levels[i + 1]) * (1 - share) + EndAreas.Between(after, levels[i], levels[i + 1]) * share;
-        return (area, false);
+        public double Height { get; } = Outlines.GreatestHeight(OnFace);
     }
 }

@@ -14,9 +14,16 @@ internal static class NailTakeOff
         double projection = project.Rules.BarProjection;
         return new NailQuantity(
             nail, along, project.PayLengthFrom == PayLengthFrom.Face ? nail.Length : nail.Length - along, projection,
-            nail.Length + projection, UnitWeight(nail.Bar, project.Unit), BarArea(nail.Bar, project.Unit), area,
-            project.Rates.CentralizerSpacing is { } spacing ? CeilingOf(nail.Length / spacing) : null);
+            nail.Length + projection, nail.Bar.HasWeight ? UnitWeight(nail.Bar, project.Unit) : null, BarArea(nail.Bar, project.Unit), area,
+            project.Rates.CentralizerSpacing is { } spacing ? Centralizers(nail.Length, spacing, project.Rates.CentralizerEnd ?? DefaultCentralizerEnd(project.Unit)) : null);
     }
+
+    /// <summary>Distance of the outer centralizers from the ends where the project file gives none: 2 ft or 0.6 m (common practice, no source).</summary>
+    public static double DefaultCentralizerEnd(LengthUnit unit) => Lengths.IsFoot(unit) ? 2 : 0.6;
+
+    /// <summary>Centralizers in a hole: one at a distance from each end, and as many between as the greatest spacing asks; one in the middle of a hole too short for two.</summary>
+    public static int Centralizers(double length, double spacing, double end) =>
+        length - 2 * end <= 1e-9 ? 1 : CeilingOf((length - 2 * end) / spacing) + 1;
 
     /// <summary>Published nominal weight: lb per project foot, or kg/m.</summary>
     public static double UnitWeight(Bar bar, LengthUnit unit) => unit switch

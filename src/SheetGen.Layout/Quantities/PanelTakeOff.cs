@@ -1,3 +1,5 @@
+using NetTopologySuite.Geometries;
+using NetTopologySuite.Operation.Overlay;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -5,45 +7,65 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Quantities;
 
 /// <summary>
-/// Precast panels in level courses from the wall's lowest bottom, column by column between panel breaks, restarted at corners;
-/// and the leveling pad below them. A column belongs to the section of its middle.
+/// Precast panels. They stand plumb on the face through the batter's elevation: there their breaks, widths, mitres, openings and areas
+/// are all taken. Level courses from the wall's lowest bottom, column by column between breaks, restarted at the mitres of corners. A
+/// panel belongs to the section of its middle. What is less than two quanta wide or high belongs to its neighbour.
 /// </summary>
 internal static class PanelTakeOff
 {
-    public static List<PanelCount> Panels(Face face, LengthUnit unit)
+    public static List<Panel> Panels(Wall wall, LengthUnit unit)
     {
-        Wall wall = face.Wall;
-        if (wall.Panels is not { } panels)
+        if (wall.Panels is not { } size)
             return [];
+        Face face = PanelColumns.PlumbFace(wall);
+        var regions = new FaceRegions(face);
         double datum = wall.Bottom.Points.Min(p => p.Elevation), tolerance = 2 * Lengths.Quantum(unit);
-        var found = new List<(int Course, PanelSize Size, double Width, double Start, double End, Section Section, string Place)>();
-        foreach ((double start, double end) in Columns(face))
+        var panels = new List<Panel>();
+        foreach (Leg leg in face.Legs)
         {
-            Section section = SectionOf(wall, (start + end) / 2);
-            double bottom = LowestIn(wall.Bottom, start, end), top = HighestIn(wall.Top, start, end);
-            double width = face.Distance(start, end, bottom);
-            int first = (int)Math.Floor((bottom - datum) / panels.Height + 1e-9);
-            for (int course = first; datum + course * panels.Height < top - tolerance; course++)
+            Geometry gross = regions.Gross(leg);
+            List<double> cuts = WithoutSlivers(PanelColumns.Edges(face, leg, size), tolerance);
+            for (int i = 0; i + 1 < cuts.Count; i++)
             {
-                double low = Math.Max(bottom, datum + course * panels.Height), high = datum + (course + 1) * panels.Height;
-                double atStart = Math.Clamp(wall.Top.At(start), low, high) - low, atEnd = Math.Clamp(wall.Top.Before(end), low, high) - low;
-                bool fullHeight = Math.Abs(Math.Min(atStart, atEnd) - panels.Height) <= tolerance;
-                PanelSize size = !fullHeight ? PanelSize.SpecialHeight
-                    : Math.Abs(width - panels.Width) <= tolerance ? PanelSize.Full : PanelSize.Partial;
-                double Rounded(double value) => Lengths.RoundToQuantum(value, unit);
-                found.Add((course + 1, size, size == PanelSize.Full ? panels.Width : Rounded(width),
-                    fullHeight ? panels.Height : Rounded(atStart), fullHeight ? panels.Height : Rounded(atEnd),
-                    section, StationRange.Of(wall, start, end, unit)));
+                Geometry column = Outlines.Overlay(gross, Outlines.Box(cuts[i], cuts[i + 1], -1e6, 1e6), SpatialFunction.Intersection);
+                if (column.IsEmpty)
+                    continue;
+                double width = PanelColumns.Length(face, leg, cuts[i], cuts[i + 1]);
+                Envelope extent = column.EnvelopeInternal;
+                int first = (int)Math.Floor((extent.MinY - datum + tolerance) / size.Height), last = (int)Math.Ceiling((extent.MaxY - datum - tolerance) / size.Height) - 1;
+                for (int course = first; course <= last; course++)
+                {
+                    double low = course == first ? -1e6 : datum + course * size.Height, high = course == last ? 1e6 : datum + (course + 1) * size.Height;
+                    Geometry shape = Outlines.Overlay(column, Outlines.Box(cuts[i], cuts[i + 1], low, high), SpatialFunction.Intersection);
+                    if (Make(wall, regions, leg, i + 1, course + 1, width, shape, cuts[i], cuts[i + 1], size, unit) is { } panel)
+                        panels.Add(panel);
+                }
             }
         }
-        return
-        [
-            .. found.GroupBy(p => (p.Section, p.Course, p.Size, p.Width, p.Start, p.End))
-                .OrderBy(g => g.Key.Section.Start).ThenBy(g => g.Key.Course).ThenBy(g => g.Key.Size)
-                .ThenByDescending(g => g.Key.Width).ThenByDescending(g => g.Key.Start).ThenByDescending(g => g.Key.End)
-                .Select(g => new PanelCount(wall, g.Key.Section, g.Key.Course, g.Key.Size, g.Key.Width, g.Key.Start, g.Key.End,
-                    [.. g.Select(p => p.Place)])),
-        ];
+        return panels;
+    }
+
+    /// <summary>Panels of one section, course, size and cut together, in order.</summary>
+    public static List<PanelCount> Count(IEnumerable<Panel> panels, LengthUnit unit) =>
+    [
+        .. panels.GroupBy(p => (p.Section, p.Course, p.Mark))
+            .OrderBy(g => g.Key.Section.Start).ThenBy(g => g.Key.Course).ThenBy(g => g.First().Size)
+            .ThenByDescending(g => g.First().Width).ThenByDescending(g => g.First().StartHeight).ThenByDescending(g => g.First().EndHeight)
+            .Select(g => g.ToList())
+            .Select(g => new PanelCount(g[0].Wall, g[0].Section, g[0].Course, g[0].Size, g[0].Width, g[0].StartHeight, g[0].EndHeight,
+                [.. g.Select(p => StationRange.Of(p.Wall, p.Start, p.End, unit))])
+            {
+                Mark = g[0].Mark,
+                CutBy = g[0].CutBy,
+                Area = g.Sum(p => p.Area),
+            }),
+    ];
+
+    /// <summary>Gives every panel the mark of its kind: P1 for the most frequent size, the others in order of wall and station.</summary>
+    public static List<Panel> Marked(IReadOnlyList<Panel> panels)
+    {
+        var kinds = panels.GroupBy(Kind).OrderBy(g => g.Key.Size == PanelSize.Full ? 0 : 1).Select((g, i) => (g.Key, i)).ToDictionary(p => p.Key, p => p.i + 1);
+        return [.. panels.Select(p => p with { Mark = FormattableString.Invariant($"P{kinds[Kind(p)]}") })];
     }
 
     /// <summary>Level runs of the leveling pad along the stepped bottom, cut at corners and section limits.</summary>
@@ -54,7 +76,8 @@ internal static class PanelTakeOff
         foreach (Leg leg in face.Legs)
         {
             double? before = null;
-            List<double> cuts = Cuts(leg, wall.Bottom.Points.Select(p => p.Along).Concat(wall.Sections.Select(s => s.Start)));
+            List<double> cuts = WithoutSlivers(
+                [leg.Start, .. wall.Bottom.Points.Select(p => p.Along).Concat(wall.Sections.Select(s => s.Start)).Where(a => a > leg.Start && a < leg.End).Order(), leg.End], 1e-6);
             for (int i = 0; i + 1 < cuts.Count; i++)
             {
                 double elevation = wall.Bottom.At(cuts[i]);
@@ -77,34 +100,59 @@ internal static class PanelTakeOff
         ?? wall.Sections.MinBy(s => Math.Min(Math.Abs(s.Start - along), Math.Abs(s.End - along)))
         ?? throw new ArgumentException("a wall needs a section", nameof(wall));
 
-    private static IEnumerable<(double Start, double End)> Columns(Face face)
+    private static Panel? Make(
+        Wall wall, FaceRegions regions, Leg leg, int column, int course, double width, Geometry shape, double start, double end, Panels size, LengthUnit unit)
     {
-        foreach (Leg leg in face.Legs)
+        var cutBy = new List<string>();
+        Geometry left = shape;
+        foreach (Opening opening in wall.Openings)
         {
-            List<double> cuts = Cuts(leg, face.Wall.PanelBreaks);
-            for (int i = 0; i + 1 < cuts.Count; i++)
-                yield return (cuts[i], cuts[i + 1]);
+            Geometry without = Outlines.Overlay(left, Outlines.Box(opening.Start, opening.End, opening.Bottom, opening.Top), SpatialFunction.Difference);
+            if (without.Area < left.Area - 1e-9)
+                cutBy.Add(opening.Name);
+            left = without;
         }
+        double tolerance = 2 * Lengths.Quantum(unit);
+        if (left.Area < 1e-9)
+            return null;
+        double atStart = Outlines.Height(Outlines.Crossings(shape, start, true)), atEnd = Outlines.Height(Outlines.Crossings(shape, end, false));
+        bool isFullHeight = Math.Abs(shape.Area - (end - start) * size.Height) <= tolerance * (end - start) && Math.Abs(atStart - atEnd) <= tolerance;
+        bool isFullWidth = Math.Abs(width - size.Width) <= tolerance;
+        double Rounded(double value) => Lengths.RoundToQuantum(value, unit);
+        return new Panel
+        {
+            Wall = wall,
+            Section = SectionOf(wall, (start + end) / 2),
+            Leg = leg.Index,
+            Column = column,
+            Course = course,
+            Size = !isFullHeight ? PanelSize.SpecialHeight : isFullWidth && cutBy.Count == 0 ? PanelSize.Full : PanelSize.Partial,
+            Width = isFullWidth ? size.Width : Rounded(width),
+            StartHeight = isFullHeight ? size.Height : Rounded(atStart),
+            EndHeight = isFullHeight ? size.Height : Rounded(atEnd),
+            Area = regions.Area(leg, left),
+            CutBy = cutBy,
+            Start = start,
+            End = end,
+            Outline = Outlines.Rings(left),
+        };
     }
 
-    private static List<double> Cuts(Leg leg, IEnumerable<double> places)
+    private static (PanelSize Size, double Width, double Start, double End, string Cut) Kind(Panel panel) => (
+        panel.Size, panel.Width, panel.StartHeight, panel.EndHeight,
+        panel.CutBy.Count == 0 ? "" : string.Join("+", panel.CutBy) + FormattableString.Invariant($" {panel.Area:0.00}"));
+
+    /// <summary>Edges without those that stand within a tolerance of the one before or of the end.</summary>
+    private static List<double> WithoutSlivers(IReadOnlyList<double> edges, double tolerance)
     {
-        const double tiny = 1e-6;
-        var cuts = new List<double> { leg.Start };
-        foreach (double place in places.Order())
+        var kept = new List<double>();
+        foreach (double edge in edges)
         {
-            if (place > cuts[^1] + tiny && place < leg.End - tiny)
-                cuts.Add(place);
+            if (kept.Count == 0 || edge > kept[^1] + tolerance && edge < edges[^1] - tolerance)
+                kept.Add(edge);
         }
-        cuts.Add(leg.End);
-        return cuts;
+        if (edges.Count > 0)
+            kept.Add(edges[^1]);
+        return kept;
     }
-
-    private static double LowestIn(Profile profile, double start, double end) => Values(profile, start, end).Min();
-
-    private static double HighestIn(Profile profile, double start, double end) => Values(profile, start, end).Max();
-
-    private static IEnumerable<double> Values(Profile profile, double start, double end) =>
-        profile.Points.Where(p => p.Along > start && p.Along < end).Select(p => p.Elevation)
-            .Append(profile.At(start)).Append(profile.Before(end));
 }

@@ -45,7 +45,10 @@ internal static class RowCounts
         ];
     }
 
-    /// <summary>Length of all rows along the face, half a spacing beyond the end stations but not beyond section and leg.</summary>
+    /// <summary>
+    /// Length of all rows along the face, half a spacing beyond the end stations but not beyond section and mitre; broken at openings
+    /// that a row runs into.
+    /// </summary>
     public static double WalerLength(Face face, NailLayout layout, Section section)
     {
         double sum = 0;
@@ -54,11 +57,24 @@ internal static class RowCounts
             if (row.Wall != face.Wall || row.Section != section || row.GridStations.Count == 0)
                 continue;
             Leg leg = face.Legs[row.Leg];
-            double from = Math.Max(row.GridStations[0] - section.HorizontalSpacing / 2, Math.Max(section.Start, leg.Start));
-            double to = Math.Min(row.GridStations[^1] + section.HorizontalSpacing / 2, Math.Min(section.End, leg.End));
-            sum += face.Distance(from, to, row.ElevationAt((from + to) / 2));
+            double level = row.ElevationAt((row.GridStations[0] + row.GridStations[^1]) / 2);
+            double start = leg.Start + (leg.StartCorner is { } opens ? face.MitreCut(opens, level) : 0);
+            double end = leg.End - (leg.EndCorner is { } closes ? face.MitreCut(closes, level) : 0);
+            double from = Math.Max(row.GridStations[0] - section.HorizontalSpacing / 2, section.Start <= leg.Start ? start : section.Start);
+            double to = Math.Min(row.GridStations[^1] + section.HorizontalSpacing / 2, section.End >= leg.End ? end : section.End);
+            sum += Math.Max(0, Length(face, row, from, to)
+                - face.Wall.Openings.Sum(o => Math.Max(0, Length(face, row, Math.Max(from, o.Start), Math.Min(to, o.End)) * (Meets(row, o) ? 1 : 0))));
         }
         return sum;
+    }
+
+    private static double Length(Face face, NailRow row, double from, double to) =>
+        to <= from ? 0 : face.Distance(from, to, row.ElevationAt((from + to) / 2));
+
+    private static bool Meets(NailRow row, Opening opening)
+    {
+        double level = row.ElevationAt((opening.Start + opening.End) / 2);
+        return opening.Bottom < level && level < opening.Top;
     }
 
     /// <summary>Length of the top along the face, slopes included, vertical steps not.</summary>

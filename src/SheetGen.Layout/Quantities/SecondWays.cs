@@ -20,15 +20,11 @@ internal static class SecondWays
             string name = section.Wall.Name + ", section " + grid.Name;
             double count = Amount(section, QuantityName.NailCount), face = Amount(section, QuantityName.FaceArea);
             lines.Add(new CheckLine(
-                QuantityName.NailCount, "Production nails, " + name, "each", count, face / (grid.HorizontalSpacing * grid.VerticalSpacing),
-                "face area / (horizontal x vertical spacing): not a check, since rows and columns end at edges; more nails than this are usual", null)
-            { Source = CheckSource.Spacing, Section = section });
-            lines.Add(new CheckLine(
                 QuantityName.NailCount, "Production nails, " + name, "each", count,
                 section.Grid.Sum(g => g.GridStations - g.LeftOut + g.Added), "grid stations - left out + added", 0)
             { Source = CheckSource.Grid, Section = section });
             lines.Add(new CheckLine(
-                QuantityName.FaceArea, "Face area, " + name, area, face, columnSums[grid], "sum of 400 columns a leg", 0.005)
+                QuantityName.FaceArea, "Face area, " + name, area, face, columnSums[grid], "sum of narrow columns between the bends", 0.002)
             { Section = section });
         }
         lines.AddRange(Faces(sections, columnSums, lifts, panels, length));
@@ -38,11 +34,14 @@ internal static class SecondWays
             production.Sum(n => (n.Nail.Hole.Tip - n.Nail.Hole.Head).Length), "sum of the distances from head to tip", 1e-7)
         { Source = CheckSource.Coordinates });
         double steel = feet ? 490 : 7850;
-        lines.Add(new CheckLine(
-            QuantityName.BarWeight, "Bar weight", feet ? "lb" : "kg", production.Sum(n => n.Weight),
-            production.Sum(n => n.BarLength * n.BarArea * steel),
-            feet ? "bar length x nominal area x 490 lb/ft3" : "bar length x nominal area x 7850 kg/m3", 0.01)
-        { Source = CheckSource.Density });
+        if (production.TrueForAll(n => n.Weight is not null && !n.Nail.Bar.IsWeightGiven))
+        {
+            lines.Add(new CheckLine(
+                QuantityName.BarWeight, "Bar weight", feet ? "lb" : "kg", production.Sum(n => n.Weight ?? 0),
+                production.Sum(n => n.BarLength * n.BarArea * steel),
+                feet ? "bar length x nominal area x 490 lb/ft3" : "bar length x nominal area x 7850 kg/m3", 0.01)
+            { Source = CheckSource.Density });
+        }
         lines.Add(new CheckLine(
             QuantityName.GroutVolume, "Theoretical grout", length + "3", production.Sum(n => n.Grout),
             production.GroupBy(n => (n.Nail.HoleDiameter, n.BarArea))
@@ -64,18 +63,19 @@ internal static class SecondWays
         {
             yield return new CheckLine(
                 QuantityName.ShotcreteVolume, "Shotcrete, neat", length + "3", Sum(QuantityName.ShotcreteVolume),
-                sections.Sum(s => columnSums[s.Section] * (s.Wall.Facing?.Shotcrete ?? 0)), "column sums x thickness", 0.005)
+                sections.Sum(s => columnSums[s.Section] * (s.Wall.Facing?.Shotcrete ?? 0)), "column sums x thickness", 0.002)
             { Source = CheckSource.Columns };
         }
         if (panels.Count > 0)
         {
-            List<SectionQuantities> faced = [.. sections.Where(s => s.Wall.HasPanels)];
             yield return new CheckLine(
-                QuantityName.FaceAreaGross, "Face area behind panels, openings included", length + "2", faced.Sum(s => Amount(s, QuantityName.FaceAreaGross)),
-                panels.Sum(p => p.Count * p.Width * (p.StartHeight + p.EndHeight) / 2), "panels x width x mean height; a panel's top is straight here", 0.015)
-            { Source = CheckSource.Panels };
+                QuantityName.PanelArea, "Panel area", length + "2", panels.Sum(p => p.Area), PlumbArea(sections), "column sums of the plumb face", 0.002);
         }
     }
+
+    /// <summary>Column sums of the plumb faces that panels stand on.</summary>
+    private static double PlumbArea(IReadOnlyList<SectionQuantities> sections) => sections.Select(s => s.Wall).Distinct().Where(w => w.HasPanels)
+        .Sum(w => w.Sections.Sum(s => ColumnSums.Area(new Face(w with { Batter = null }), s)));
 
     private static double Amount(SectionQuantities section, string name) => section.Amounts[name].Amount ?? 0;
 }

@@ -8,15 +8,18 @@ namespace SheetGen.Layout.Quantities;
 internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tests)
 {
     public static SectionTakeOff Measure(
-        WallProject project, NailLayout layout, WallTakeOff wall, Section section, IReadOnlyList<QuantityDefinition> definitions)
+        WallProject project, NailLayout layout, WallTakeOff wall, Section section, IReadOnlyList<QuantityDefinition> definitions,
+        CuttingPlan? cutting)
     {
         List<NailQuantity> nails = [.. wall.Nails.Where(n => n.Nail.Section == section)];
         List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
         TestPlan tests = TestTakeOff.Measure(project, wall.Wall, section, [.. nails.Select(n => n.Nail)]);
         var amounts = new Amounts(definitions, wall.Wall, section);
         AddNails(amounts, project, nails, tests);
+        AddParts(amounts, project, nails, cutting);
         AddFace(amounts, project, wall, section);
         AddFacing(amounts, project, layout, wall, section);
+        FacingParts.Add(amounts, project, wall, section);
         NailQuantity? greatest = production.MaxBy(n => n.Area ?? 0);
         (double least, double most) = Heights(wall.Wall, section);
         var quantities = new SectionQuantities
@@ -26,6 +29,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
             LeastHeight = least,
             GreatestHeight = most,
             Rows = [.. production.Select(n => n.Nail.Row).Distinct().Order()],
+            RowGaps = BuiltSpacing.RowGaps(wall.Wall, section, layout.Rows),
             Gaps = RowCounts.NonTypicalGaps(wall.Regions.Face, section, production, project.Unit),
             Lengths =
             [
@@ -59,7 +63,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         amounts.Set(QuantityName.BackLength, production.Sum(n => n.LengthFromBack), marks);
         amounts.Set(QuantityName.Projection, production.Count * project.Rules.BarProjection, marks);
         amounts.Set(QuantityName.BarLength, production.Sum(n => n.BarLength), marks);
-        amounts.Set(QuantityName.BarWeight, production.Sum(n => n.Weight), marks);
+        amounts.SetOrSection(QuantityName.BarWeight, Weight(production), marks, Unpublished(nails), "bar: weight");
         amounts.Set(QuantityName.HoleLength, production.Sum(n => n.Nail.Length), marks);
         amounts.Set(QuantityName.HoleVolume, production.Sum(n => n.HoleVolume), marks);
         amounts.Set(QuantityName.GroutVolume, grout, marks);
@@ -73,7 +77,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         amounts.Set(QuantityName.VerificationCount, sacrificial.Count, tested);
         amounts.Set(QuantityName.VerificationLength, sacrificial.Sum(n => n.Nail.Length), tested);
         amounts.Set(QuantityName.VerificationBarLength, sacrificial.Sum(n => n.BarLength), tested);
-        amounts.Set(QuantityName.VerificationBarWeight, sacrificial.Sum(n => n.Weight), tested);
+        amounts.SetOrSection(QuantityName.VerificationBarWeight, Weight(sacrificial), tested, Unpublished(nails), "bar: weight");
         amounts.Set(QuantityName.VerificationGrout, sacrificial.Sum(n => n.Grout), tested);
         amounts.Set(QuantityName.ProofCount, tests.Proof, tests.ProofMarks);
     }
@@ -120,7 +124,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
     private static void AddFacing(Amounts amounts, WallProject project, NailLayout layout, WallTakeOff wall, Section section)
     {
         string Range(double start, double end) => StationRange.Of(wall.Wall, start, end, project.Unit);
-        List<PanelCount> panels = [.. wall.Panels.Where(p => p.Section == section)];
+        List<Panel> panels = [.. wall.Panels.Where(p => p.Section == section)];
         void Precast(string name, double amount, IReadOnlyList<string> trace)
         {
             if (wall.Wall.HasPanels)
@@ -130,10 +134,10 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
             else
                 amounts.NotAsked(name, "precast panels", "facing: kind: precast panels");
         }
-        void Panels(string name, Func<PanelCount, bool> which)
+        void Panels(string name, Func<Panel, bool> which)
         {
-            List<PanelCount> chosen = [.. panels.Where(which)];
-            Precast(name, chosen.Sum(p => p.Count), [.. chosen.SelectMany(p => p.Places)]);
+            List<Panel> chosen = [.. panels.Where(which)];
+            Precast(name, chosen.Count, [.. chosen.Select(p => Range(p.Start, p.End))]);
         }
         Panels(QuantityName.PanelCount, _ => true);
         Panels(QuantityName.PanelsFull, p => p.Size == PanelSize.Full);
@@ -141,6 +145,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         Panels(QuantityName.PanelsSpecial, p => p.Size == PanelSize.SpecialHeight);
         List<PadRun> pad = [.. wall.Pad.Where(p => p.Section == section)];
         string[] runs = [.. pad.Select(p => Range(p.Start, p.End))];
+        Precast(QuantityName.PanelArea, panels.Sum(p => p.Area), [.. panels.Select(p => Range(p.Start, p.End))]);
         Precast(QuantityName.PadLength, pad.Sum(p => p.Length), runs);
         Precast(QuantityName.PadSteps, pad.Count(p => p.StepsUp is { } s && s != 0), runs);
         List<DrainStrip> strips = [.. wall.Strips.Where(s => s.Section == section)];
@@ -184,6 +189,35 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
             least = Math.Min(least, height);
             most = Math.Max(most, height);
         }
+    }
+
+    /// <summary>Weight of the bars; null where one of them has none.</summary>
+    private static double? Weight(List<NailQuantity> nails) => nails.Exists(n => n.Weight is null) ? null : nails.Sum(n => n.Weight ?? 0);
+
+    private static string Unpublished(List<NailQuantity> nails) =>
+        "published weight of " + string.Join(", ", nails.Where(n => n.Weight is null).Select(n => n.Nail.Bar.ToString()).Distinct());
+
+    /// <summary>What is bought with the nails, by the user's rates.</summary>
+    private static void AddParts(Amounts amounts, WallProject project, List<NailQuantity> nails, CuttingPlan? cutting)
+    {
+        List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
+        string[] marks = Marks(production), all = Marks(nails);
+        Rates rates = project.Rates;
+        int count = production.Count;
+        double? couplers = rates.StockLength is { } longest ? nails.Sum(n => StockPlan.Couplers(n.BarLength, longest)) : null;
+        amounts.SetOrProject(QuantityName.SpareNails, count * rates.SpareNails, marks, "share of spare nails", "rates: spare_nails");
+        amounts.SetOrProject(QuantityName.PlateWeight, count * rates.PlateWeight, marks, "weight of a plate", "rates: plate_weight");
+        amounts.SetOrProject(QuantityName.NutWeight, count * rates.NutWeight, marks, "weight of a nut", "rates: nut_weight");
+        amounts.SetOrProject(QuantityName.WasherWeight, count * rates.WasherWeight, marks, "weight of a washer", "rates: washer_weight");
+        amounts.SetOrProject(QuantityName.Couplers, couplers, all, "stock length", "rates: stock_length");
+        amounts.SetOrProject(
+            QuantityName.CouplerWeight, couplers * rates.CouplerWeight, all, couplers is null ? "stock length" : "weight of a coupler",
+            couplers is null ? "rates: stock_length" : "rates: coupler_weight");
+        double? share = cutting is null ? null : cutting.Used > 0 ? nails.Sum(n => n.BarLength) / cutting.Used : 0;
+        amounts.SetOrProject(QuantityName.StockBars, cutting?.StockBars * share, all, "stock length", "rates: stock_length");
+        amounts.SetOrProject(
+            QuantityName.BearingBarLength, count * rates.BearingBars * rates.BearingBarLength, marks, "number and length of bearing bars",
+            "rates: bearing_bars, bearing_bar_length");
     }
 
     private static string[] Marks(List<NailQuantity> nails) => [.. nails.Select(n => n.Nail.Mark)];

@@ -12,12 +12,13 @@ public static class TakeOff
         IReadOnlyList<QuantityDefinition> definitions = QuantityCatalog.For(project.Unit);
         var sections = new List<SectionQuantities>();
         var byMark = new Dictionary<string, NailQuantity>();
-        var panels = new List<PanelCount>();
+        var panels = new List<Panel>();
         var pad = new List<PadRun>();
         var strips = new List<DrainStrip>();
         var lifts = new List<ExcavationLift>();
         var tests = new List<TestPlan>();
         var columnSums = new Dictionary<Section, double>(ReferenceEqualityComparer.Instance);
+        var walls = new List<WallTakeOff>();
         foreach (Wall wall in project.Walls)
         {
             List<Nail> nails = [.. layout.Nails.Where(n => n.Wall == wall)];
@@ -28,15 +29,23 @@ public static class TakeOff
             pad.AddRange(parts.Pad);
             strips.AddRange(parts.Strips);
             lifts.AddRange(parts.Lifts);
-            foreach (Section section in wall.Sections)
+            walls.Add(parts);
+        }
+        List<NailQuantity> inOrder = [.. layout.Nails.Select(n => byMark[n.Mark])];
+        List<BarCut> bars = BarList.Make(project, inOrder);
+        CuttingPlan? cutting = StockPlan.Make(project, bars);
+        foreach (WallTakeOff parts in walls)
+        {
+            foreach (Section section in parts.Wall.Sections)
             {
-                SectionTakeOff measured = SectionTakeOff.Measure(project, layout, parts, section, definitions);
+                SectionTakeOff measured = SectionTakeOff.Measure(project, layout, parts, section, definitions, cutting);
                 sections.Add(measured.Quantities);
                 tests.Add(measured.Tests);
                 columnSums[section] = ColumnSums.Area(parts.Regions.Face, section);
             }
         }
-        List<NailQuantity> inOrder = [.. layout.Nails.Select(n => byMark[n.Mark])];
+        panels = PanelTakeOff.Marked(panels);
+        List<PanelCount> panelCounts = [.. project.Walls.SelectMany(w => PanelTakeOff.Count(panels.Where(p => p.Wall == w), project.Unit))];
         return new QuantityTable
         {
             Unit = project.Unit,
@@ -44,13 +53,16 @@ public static class TakeOff
             Sections = sections,
             Totals = definitions.ToDictionary(d => d.Name, d => QuantitySum.Of(d, sections)),
             Nails = inOrder,
-            Bars = BarList.Make(project, inOrder),
-            Panels = panels,
+            Bars = bars,
+            Cutting = cutting,
+            Soils = SoilTakeOff.Measure(project, layout.Nails, lifts),
+            Panels = panelCounts,
+            PanelPieces = panels,
             Pad = pad,
             Strips = strips,
             Lifts = lifts,
             Tests = tests,
-            Checks = SecondWays.Make(project, sections, inOrder, columnSums, lifts, panels),
+            Checks = SecondWays.Make(project, sections, inOrder, columnSums, lifts, panelCounts),
         };
     }
 }

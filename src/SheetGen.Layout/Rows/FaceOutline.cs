@@ -31,6 +31,8 @@ public sealed class FaceOutline
         double bottom = Math.Max(wall.Bottom.At(head.Along), wall.Bottom.Before(head.Along));
         if (head.Elevation > top + tolerance || head.Elevation < bottom - tolerance)
             return false;
+        if (wall.HeadsAboveGrade && head.Elevation < GradeAt(head.Along) - tolerance)
+            return false;
         double least = _edge - tolerance;
         Side side = SideAt(head.Along);
         return ToProfile(side.Top, head, _edge) >= least && ToProfile(side.Bottom, head, _edge) >= least && !IsClosed(head, least);
@@ -92,12 +94,18 @@ public sealed class FaceOutline
             double dz = Math.Sqrt(_edge * _edge - dx * dx);
             yield return (o.Bottom - dz, o.Top + dz);
         }
+        if (_face.Wall.HeadsAboveGrade)
+            yield return (double.NegativeInfinity, GradeAt(along));
         foreach (ClosedStretch c in _face.Wall.ClosedStretches)
         {
             if (along > c.Start && along < c.End)
                 yield return (c.Bottom ?? double.NegativeInfinity, c.Top ?? double.PositiveInfinity);
         }
     }
+
+    /// <summary>The higher side of the finished grade at a place.</summary>
+    private double GradeAt(double along) =>
+        Math.Max(_face.Wall.FinishedGrade!.At(along), _face.Wall.FinishedGrade.Before(along));
 
     private sealed record Side(ProfilePoint[] Top, ProfilePoint[] Bottom);
 

@@ -20,9 +20,6 @@ public enum CheckSource
     /// <summary>A figure of its own, that does not change when a list is edited.</summary>
     Stored,
 
-    /// <summary>Face area and spacings of the section.</summary>
-    Spacing,
-
     /// <summary>Grid stations, less those left out, plus nails added.</summary>
     Grid,
 
@@ -31,9 +28,6 @@ public enum CheckSource
 
     /// <summary>Areas by columns, times thickness.</summary>
     Columns,
-
-    /// <summary>Panels, their widths and mean heights.</summary>
-    Panels,
 
     /// <summary>Coordinates of heads and tips.</summary>
     Coordinates,

@@ -9,5 +9,14 @@ namespace SheetGen.Model.Results;
 public sealed record PanelCount(
     Wall Wall, Section Section, int Course, PanelSize Size, double Width, double StartHeight, double EndHeight, IReadOnlyList<string> Places)
 {
+    /// <summary>Mark of their kind: panels of one mark are cast alike.</summary>
+    public string Mark { get; init; } = "";
+
+    /// <summary>Names of the openings that cut them.</summary>
+    public IReadOnlyList<string> CutBy { get; init; } = [];
+
+    /// <summary>Area of all of them on their own face, openings deducted.</summary>
+    public double Area { get; init; }
+
     public int Count => Places.Count;
 }

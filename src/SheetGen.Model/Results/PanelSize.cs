@@ -5,7 +5,7 @@ public enum PanelSize
 {
     Full,
 
-    /// <summary>Full height, not the standard width.</summary>
+    /// <summary>Full height, but not the standard width, or cut by an opening.</summary>
     Partial,
 
     /// <summary>Not the standard height, of any width.</summary>

@@ -32,6 +32,9 @@ public sealed record QuantityTable
 
     public required IReadOnlyList<PanelCount> Panels { get; init; }
 
+    /// <summary>Every panel with its outline, in order of wall, leg, column and course.</summary>
+    public IReadOnlyList<Panel> PanelPieces { get; init; } = [];
+
     public required IReadOnlyList<PadRun> Pad { get; init; }
 
     public required IReadOnlyList<DrainStrip> Strips { get; init; }
@@ -39,6 +42,12 @@ public sealed record QuantityTable
     public required IReadOnlyList<ExcavationLift> Lifts { get; init; }
 
     public required IReadOnlyList<TestPlan> Tests { get; init; }
+
+    /// <summary>How the bars are cut from stock; null where no stock length is given.</summary>
+    public CuttingPlan? Cutting { get; init; }
+
+    /// <summary>Holes by soil layer and lift; empty without borings.</summary>
+    public IReadOnlyList<SoilLength> Soils { get; init; } = [];
 
     /// <summary>A second way to the main quantities.</summary>
     public required IReadOnlyList<CheckLine> Checks { get; init; }

@@ -15,6 +15,9 @@ public sealed record SectionQuantities
     /// <summary>Numbers of the rows that have nails, verification test nails left out.</summary>
     public required IReadOnlyList<RowNumber> Rows { get; init; }
 
+    /// <summary>Least and greatest vertical gap between grid rows as built; null with one row or none.</summary>
+    public (double Least, double Greatest)? RowGaps { get; init; }
+
     public required IReadOnlyList<NonTypicalGap> Gaps { get; init; }
 
     public required IReadOnlyList<LengthCount> Lengths { get; init; }

@@ -28,7 +28,7 @@ internal sealed class DecisionBuilder(WallNames walls, LengthUnit unit, ProblemL
 
     public IReadOnlyList<Acceptance> Acceptances(MapItem root)
     {
-        HashSet<string> obstructions = [.. root.Maps("obstructions").Select(m => m.Text("name")).OfType<string>()];
+        HashSet<string> obstructions = [.. root.Maps("obstructions").Where(m => m.Text("name") is not null).SelectMany(Repeats.Of).Select(r => r.Name)];
         bool whole = root.Maps("obstructions").All(m => m.Text("name") is not null) && root.List("obstructions") is not { Faulty: true } && !root.IsFaulty("obstructions");
         var accepted = new List<Acceptance>();
         foreach (MapItem map in root.Maps("accept"))

@@ -8,27 +8,35 @@ namespace SheetGen.ProjectFile.Building;
 /// <summary>Obstructions as convex solids.</summary>
 internal sealed class ObstructionBuilder(Points points, ProblemList problems)
 {
+    private readonly PipeBuilder _pipes = new(points, problems);
+
     public IReadOnlyList<Obstruction> Build(MapItem root)
     {
-        Names.CheckUnique(root.Maps("obstructions"), "obstruction", problems);
+        Names.CheckUnique(root.Maps("obstructions").Where(m => m.Text("name") is not null).SelectMany(m => Repeats.Of(m).Select(r => (r.Name, m.SpotOf("name")))), "obstruction", problems);
         var built = new List<Obstruction>();
         foreach (MapItem map in root.Maps("obstructions"))
         {
-            Obstruction? one = map.Text("kind") switch
+            foreach ((string name, double shift) in Repeats.Of(map))
             {
-                "shaft" => Shaft(map, ObstructionKind.Shaft),
-                "pile" => Shaft(map, ObstructionKind.Pile),
-                "solid" => Solid(map),
-                "beam" => Beam(map),
-                "pipe" => Pipe(map),
-                "boundary" => Boundary(map),
-                _ => null,
-            };
-            if (one is not null && map.Text("name") is { } name)
-                built.Add(one with { Name = name, Facts = Facts(map), Spot = map.Spot });
+                points.Shift = shift;
+                if (BuildOne(map) is { } one && name.Length > 0)
+                    built.Add(one with { Name = name, Facts = Facts(map), KnownInFront = map.Flag("in_front") ?? false, Spot = map.Spot });
+            }
+            points.Shift = 0;
         }
         return built;
     }
+
+    private Obstruction? BuildOne(MapItem map) => map.Text("kind") switch
+    {
+        "shaft" => Shaft(map, ObstructionKind.Shaft),
+        "pile" => Shaft(map, ObstructionKind.Pile),
+        "solid" => Solid(map),
+        "beam" => Beam(map),
+        "pipe" => _pipes.Build(map),
+        "boundary" => Boundary(map),
+        _ => null,
+    };
 
     private static Dictionary<string, string> Facts(MapItem map) =>
         ObstructionKeys.Facts.Where(k => map.Text(k.Name) is not null).ToDictionary(k => k.Name, k => map.Text(k.Name)!);
@@ -72,6 +80,12 @@ internal sealed class ObstructionBuilder(Points points, ProblemList problems)
     private Obstruction? Solid(MapItem map)
     {
         bool heights = Heights.Check(map, "the solid", problems);
+        if (!points.OneOf(map, "footprint"))
+            return null;
+        if (map.Gives("offset_line"))
+            return heights ? Strip(map) : null;
+        if (map.Gives("width"))
+            problems.Add(ProblemCodes.NotHere, map.Keys["width"], "\"width\" goes with offset_line; a footprint has its own", "remove it");
         if (map.List("footprint") is not { } list || points.PlanList(list, closed: true) is not { } footprint)
             return null;
         MapItem[] corners = [.. list.Maps];
@@ -101,32 +115,25 @@ internal sealed class ObstructionBuilder(Points points, ProblemList problems)
         return Prisms(ObstructionKind.Beam, [a - half, b - half, b + half, a + half], map);
     }
 
-    private Obstruction? Pipe(MapItem map)
+    /// <summary>A cap or footing of one width all along the layout line.</summary>
+    private Obstruction? Strip(MapItem map)
     {
-        double? diameter = map.Number("diameter"), bore = map.Number("bore");
-        bool invert = map.Text("elevation_is") == "invert";
-        if (invert && !map.Gives("bore"))
-            problems.Add(ProblemCodes.PipeBore, map.SpotOf("elevation_is"), "the elevation is the invert: this needs \"bore\"", "add bore: (inside diameter)");
-        if (bore > diameter)
-            problems.Add(ProblemCodes.PipeBore, map.SpotOf("bore"), FormattableString.Invariant($"the bore {bore} is larger than the outside diameter {diameter}"), "diameter is the outside", map.SpotOf("diameter"));
-        if (map.List("points") is not { } list || Axis(list) is not { } axis)
+        if (!map.Gives("width"))
+            problems.Add(ProblemCodes.MissingKey, map.Spot, "\"width\" is missing in a solid with offset_line", "for example width: 4");
+        if (map.Number("width") is not { } width || points.Following(map, 0) is not { } near || points.Following(map, width) is not { } far)
             return null;
-        if (diameter is not { } outside || map.IsFaulty("elevation_is") || (invert && bore is null))
-            return null;
-        if (invert)
-            axis = [.. axis.Select(p => p with { Z = p.Z + bore!.Value / 2 })];
-        Solid[] pieces = [.. axis.Zip(axis.Skip(1), (a, b) => new CapsuleSolid(a, b, outside / 2))];
-        return New(ObstructionKind.Pipe, pieces, axis) with
-        {
-            Diameter = outside,
-            Top = axis.Max(p => p.Z) + outside / 2,
-            Bottom = axis.Min(p => p.Z) - outside / 2,
-        };
+        double bottom = map.Number("bottom")!.Value, top = map.Number("top")!.Value;
+        // Both sides have a point at the same places of the layout line unless an arc needs more on one of them: then the strip is cut up as a whole.
+        List<Vector2D> outline = [.. near, .. far.AsEnumerable().Reverse()];
+        IEnumerable<IReadOnlyList<Vector2D>> pieces = near.Count == far.Count
+            ? Enumerable.Range(0, near.Count - 1).Select(i => (IReadOnlyList<Vector2D>)[near[i], near[i + 1], far[i + 1], far[i]])
+            : Footprints.ConvexPieces(outline);
+        return New(ObstructionKind.Solid, [.. pieces.Select(p => new PrismSolid(p, bottom, top))], [.. outline.Select(p => p.At(0))]) with { Bottom = bottom, Top = top };
     }
 
     private Obstruction? Boundary(MapItem map)
     {
-        if (map.List("points") is not { } list || points.PlanList(list, closed: false) is not { } line)
+        if (points.Course(map) is not { } line)
             return null;
         Solid[] pieces = [.. line.Zip(line.Skip(1), (a, b) => new BoundarySolid(a, b))];
         return New(ObstructionKind.Boundary, pieces, [.. line.Select(p => p.At(0))]);
@@ -137,17 +144,7 @@ internal sealed class ObstructionBuilder(Points points, ProblemList problems)
     {
         MapItem[] maps = [.. list.Maps];
         List<Vector3D?> axis = [.. maps.Select(m => points.Plan(m) is { } plan && m.Number("elevation") is { } z ? plan.At(z) : (Vector3D?)null)];
-        if (list.Faulty || axis.Contains(null))
-            return null;
-        bool faulty = false;
-        for (int i = 1; i < axis.Count; i++)
-        {
-            if ((axis[i]!.Value - axis[i - 1]!.Value).Length >= Tolerance.Length)
-                continue;
-            problems.Add(ProblemCodes.NoLength, maps[i].Spot, "this point falls together with the one before it", "correct or remove one of the two", maps[i - 1].Spot);
-            faulty = true;
-        }
-        return faulty ? null : [.. axis.Select(p => p!.Value)];
+        return list.Faulty || axis.Contains(null) ? null : points.Apart([.. axis.Select(p => p!.Value)], maps);
     }
 
     private static Obstruction Prisms(ObstructionKind kind, List<Vector2D> footprint, MapItem map)
@@ -157,6 +154,6 @@ internal sealed class ObstructionBuilder(Points points, ProblemList problems)
         return New(kind, pieces, [.. footprint.Select(p => p.At(0))]) with { Bottom = bottom, Top = top };
     }
 
-    private static Obstruction New(ObstructionKind kind, IReadOnlyList<Solid> solids, IReadOnlyList<Vector3D> shape) =>
+    internal static Obstruction New(ObstructionKind kind, IReadOnlyList<Solid> solids, IReadOnlyList<Vector3D> shape) =>
         new() { Name = "", Kind = kind, Solids = solids, Shape = shape };
 }

@@ -18,7 +18,7 @@ internal sealed class Profiles(LayoutLine line, double start, double end, Length
         string side = points[0].Along > start + Tolerance.Length
             ? $"\"{key}\" starts at {Show(points[0].Along)}, behind the wall's start {Show(start)}"
             : $"\"{key}\" ends at {Show(points[^1].Along)}, before the wall's end {Show(end)}";
-        problems.Add(ProblemCodes.ProfileShort, map.SpotOf(key), side, "add a point");
+        problems.Add(ProblemCodes.ProfileShort, map.SpotOf(key), side, StationHint.Behind("add a point", line, points.Select(p => line.StationOf(p.Along)), unit));
         return null;
     }
 
@@ -46,10 +46,23 @@ internal sealed class Profiles(LayoutLine line, double start, double end, Length
 
     public string Show(double along) => Stations.Format(line.StationOf(along), unit);
 
+    /// <summary>True where no first number lies on the wall, and every second one does.</summary>
+    private bool Swapped(ListItem list)
+    {
+        bool OnWall(double station) => line.AlongOf(station) >= start - Tolerance.Length && line.AlongOf(station) <= end + Tolerance.Length;
+        MapItem[] items = [.. list.Maps];
+        return items.Length > 0 && Array.TrueForAll(items, i => i.Number("station") is { } s && i.Number("elevation") is { } z && !OnWall(s) && OnWall(z));
+    }
+
     private List<ProfilePoint>? Ordered(MapItem map, string key, bool steps)
     {
         if (map.List(key) is not { Faulty: false } list)
             return null;
+        if (Swapped(list))
+        {
+            problems.Add(ProblemCodes.StationOrder, list.Spot, $"\"{key}\" gives elevation and station, the wrong way round", "write [station, elevation]");
+            return null;
+        }
         var points = new List<ProfilePoint>();
         bool faulty = false;
         foreach (MapItem item in list.Maps)

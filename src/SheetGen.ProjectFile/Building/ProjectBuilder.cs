@@ -13,18 +13,27 @@ internal static class ProjectBuilder
     {
         var lines = new LayoutLines(root, problems);
         var names = new WallNames(root, lines, problems);
-        var points = new Points(lines, names, problems);
+        var points = new Points(lines, names, unit, problems);
         Rules rules = new RulesBuilder(unit, problems).Build(root);
         var walls = new WallBuilder(rules, unit, problems);
         var decisions = new DecisionBuilder(names, unit, problems);
+        Wall[] built = [.. names.All.Select(walls.Build).OfType<Wall>()];
+        IReadOnlyList<Obstruction> obstructions = new ObstructionBuilder(points, problems).Build(root);
+        var bends = new BendCheck(points, unit, problems);
+        foreach (MapItem map in root.Maps("obstructions").Where(m => m.Flag("in_front") != true && m.Flag("straight") != true))
+        {
+            if ((map.List("points") ?? map.List("footprint")) is { } list)
+                bends.Check(map, list);
+        }
+        new ObstructionChecks(lines, unit, problems).Check(built, obstructions);
         return new WallProject
         {
             Info = Info(root),
             Unit = unit,
             Origin = lines.Origin,
             LayoutLines = lines.Built,
-            Walls = [.. names.All.Select(walls.Build).OfType<Wall>()],
-            Obstructions = new ObstructionBuilder(points, problems).Build(root),
+            Walls = built,
+            Obstructions = obstructions,
             Borings = new BoringBuilder(points, problems).Build(root),
             Sheets = Sheets(root.Map("sheets") ?? MapItem.Nothing(root.Spot)),
             PayItems = root.Text("pay_items") ?? "generic",
@@ -74,12 +83,42 @@ internal static class ProjectBuilder
     {
         GroutOverrun = map.Number("grout_overrun"),
         ShotcreteLoss = map.Number("shotcrete_loss"),
-        StockLength = map.Number("stock_length"),
+        StockLengths = [.. map.List("stock_length")?.Numbers.Select(n => n.Value) ?? []],
+        LeastPiece = map.Number("least_piece"),
+        CentralizerEnd = map.Number("centralizer_end"),
+        CheckLimit = map.Number("check_limit"),
+        WalerBars = map.Number("waler_bars"),
+        BearingBars = map.Number("bearing_bars"),
+        BearingBarLength = map.Number("bearing_bar_length"),
+        PlateWeight = map.Number("plate_weight"),
+        NutWeight = map.Number("nut_weight"),
+        WasherWeight = map.Number("washer_weight"),
+        CouplerWeight = map.Number("coupler_weight"),
+        MeshLength = map.Map("mesh")?.Number("length"),
+        MeshWidth = map.Map("mesh")?.Number("width"),
+        MeshLap = map.Map("mesh")?.Number("lap"),
+        StripLap = map.Number("strip_lap"),
+        SpareNails = map.Number("spare_nails"),
+        PadWidth = map.Map("pad")?.Number("width"),
+        PadHeight = map.Map("pad")?.Number("height"),
+        CopingWidth = map.Map("coping")?.Number("width"),
+        CopingHeight = map.Map("coping")?.Number("height"),
+        Drilling = NumbersOf(map.Map("drilling")),
+        HoursPerDay = map.Number("hours_per_day"),
+        Rigs = map.Number("rigs"),
+        BuildUp = (map.Map("build_up")?.Keys.Keys ?? []).Where(k => map.Map("build_up")!.Map(k) is not null).ToDictionary(k => k, k => PartsOf(map.Map("build_up")!.Map(k)!)),
+        MarkUp = map.Number("mark_up"),
         CentralizerSpacing = map.Number("centralizer_spacing"),
         DesignBond = map.Number("design_bond"),
         TestBondedLength = map.Number("test_bonded_length"),
         TestFreeLength = map.Number("test_free_length"),
         Contingency = map.Number("contingency"),
-        Prices = prices is null ? new Dictionary<string, double>() : prices.Keys.Keys.Where(k => prices.Number(k) is not null).ToDictionary(k => k, k => prices.Number(k)!.Value),
+        Prices = NumbersOf(prices),
     };
+
+    private static CostParts PartsOf(MapItem map) =>
+        new(map.Number("crew"), map.Number("equipment"), map.Number("material"), map.Number("subcontract"));
+
+    private static Dictionary<string, double> NumbersOf(MapItem? map) =>
+        (map?.Keys.Keys ?? []).Where(k => map!.Number(k) is not null).ToDictionary(k => k, k => map!.Number(k)!.Value);
 }

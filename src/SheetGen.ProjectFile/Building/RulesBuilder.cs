@@ -28,6 +28,7 @@ internal sealed class RulesBuilder(LengthUnit unit, ProblemList problems)
             ShiftStep = Take(map, "shift_step", usual.ShiftStep),
             BarProjection = Take(map, "bar_projection", usual.BarProjection),
             LengthIncrement = Take(map, "length_increment", usual.LengthIncrement),
+            HeadsBelowGrade = HeadsBelowGradeOf(map),
             Drift = Take(map, "drift", usual.Drift),
             Redirect = Redirect(map.Map("redirect") ?? MapItem.Nothing(map.Spot), usual.Redirect),
             Defaulted = _defaulted,
@@ -59,6 +60,18 @@ internal sealed class RulesBuilder(LengthUnit unit, ProblemList problems)
         if (least >= greatest)
             problems.Add(ProblemCodes.RangeReversed, list.Spot, FormattableString.Invariant($"the inclination window [{least}, {greatest}] is empty"), "write [least, greatest]");
         return (least, greatest);
+    }
+
+    private HeadsBelowGrade HeadsBelowGradeOf(MapItem map)
+    {
+        if (!map.Gives("heads_below_grade"))
+            _defaulted.Add("heads_below_grade");
+        return map.Text("heads_below_grade") switch
+        {
+            "allow" => HeadsBelowGrade.Allow,
+            "none" => HeadsBelowGrade.None,
+            _ => HeadsBelowGrade.Warn,
+        };
     }
 
     private double? MovedGapMax(MapItem map)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using SheetGen.Model;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Tree;
@@ -28,6 +29,8 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
             if (BuildOne(map, stretch.Start, stretch.End, wallName) is { } section)
                 sections.Add(section);
         }
+        foreach ((MapItem map, double from, double to) in placed)
+            CheckCorners(map, line, start, end, from, to);
         if (whole)
             CheckCover([.. placed.OrderBy(p => p.Start)], line, start, end);
         return whole && sections.Count == list.Items.Count ? [.. sections.OrderBy(s => s.Start)] : null;
@@ -49,6 +52,21 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
         }
         if (at < end - Tolerance.Length)
             problems.Add(ProblemCodes.SectionGap, before!.SpotOf("stations"), $"no section covers {Show(at)} to {Show(end)}", "let the last section end where the wall ends");
+    }
+
+    /// <summary>Warns of a limit so near to a corner that the sliver between them takes nails of its own.</summary>
+    private void CheckCorners(MapItem map, LayoutLine line, double wallStart, double wallEnd, double from, double to)
+    {
+        double near = Math.Max(rules.MinGap, 2 * rules.CornerClear);
+        foreach (double limit in new[] { from, to }.Where(l => l > wallStart + Tolerance.Length && l < wallEnd - Tolerance.Length))
+        {
+            Corner? corner = line.Corners.FirstOrDefault(c => Math.Abs(c.Along - limit) < near && Math.Abs(c.Along - limit) > Tolerance.Length);
+            if (corner is null)
+                continue;
+            problems.Add(ProblemCodes.LimitBesideCorner, map.SpotOf("stations"),
+                FormattableString.Invariant($"section {Shown.Short(map.Text("name") ?? "?")} {(limit == from ? "starts" : "ends")} at {Stations.Format(line.StationOf(limit), unit)}, {Math.Abs(corner.Along - limit):0.00} {Lengths.Symbol(unit)} {(limit > corner.Along ? "behind" : "before")} the corner: nails of two sections crowd there"),
+                $"let it {(limit == from ? "start" : "end")} at the corner, {Stations.Format(line.StationOf(corner.Along), unit)}");
+        }
     }
 
     private Section? BuildOne(MapItem map, double start, double end, string? wallName)
@@ -92,9 +110,17 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
             return null;
         Bar? bar = BarTable.Find(size, (int)(given.Number("grade") ?? 0));
         if (bar is null)
-            problems.Add(ProblemCodes.UnknownBar, given.SpotOf("size"), $"there is no bar \"{Shown.Short(size)}\"", "one of " + string.Join(", ", BarTable.All.Select(b => b.Size)));
+            problems.Add(ProblemCodes.UnknownBar, given.SpotOf("size"), $"there is no bar \"{Shown.Short(size)}\"", SoftMetric(size) is { } inch ? $"did you mean {inch}? Sizes are in eighths of an inch" : "one of " + string.Join(", ", BarTable.All.Select(b => b.Size)));
+        if (bar is not null && given.Number("weight") is { } weight)
+            bar = bar.WithWeight(weight, unit == LengthUnit.Metre);
         return given.Number("grade") is null ? null : bar;
     }
+
+    /// <summary>The size that a soft metric designation such as 25 stands for (its diameter in whole millimetres).</summary>
+    private static string? SoftMetric(string size) =>
+        int.TryParse(size.Trim().TrimStart('#').TrimEnd('M', 'm'), NumberStyles.None, CultureInfo.InvariantCulture, out int millimetres)
+            ? BarTable.All.FirstOrDefault(b => (int)Math.Round(b.DiameterMillimetres, MidpointRounding.ToZero) == millimetres || (int)Math.Round(b.DiameterMillimetres) == millimetres)?.Size
+            : null;
 
     private static TestNails ReadTestNails(MapItem? map) => map is null ? TestNails.None : new TestNails(
         (int)(map.Number("verification") ?? 0), map.Number("proof") ?? 0,

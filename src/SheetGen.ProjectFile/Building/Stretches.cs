@@ -29,7 +29,7 @@ internal static class Stretches
             return stretch;
         problems.Add(ProblemCodes.OutsideWall, map.SpotOf("stations"),
             $"{what} {Stations.Format(line.StationOf(stretch.Start), unit)} to {Stations.Format(line.StationOf(stretch.End), unit)} reaches out of the wall {Stations.Format(line.StationOf(wallStart), unit)} to {Stations.Format(line.StationOf(wallEnd), unit)}",
-            "correct the stations");
+            StationHint.Behind("correct the stations", line, [line.StationOf(stretch.Start), line.StationOf(stretch.End)], unit));
         return null;
     }
 

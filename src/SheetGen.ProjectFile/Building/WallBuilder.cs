@@ -18,7 +18,7 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
         {
             problems.Add(ProblemCodes.StationOffLine, map.SpotOf("stations"),
                 $"the wall {Show(line, start)} to {Show(line, end)} leaves its layout line {Show(line, 0)} to {Show(line, line.Length)}",
-                "correct the stations, or lengthen the layout line");
+                StationHint.Behind("correct the stations, or lengthen the layout line", line, [line.StationOf(start), line.StationOf(end)], unit));
         }
         var profiles = new Profiles(line, start, end, unit, problems);
         Profile? top = profiles.Read(map, "top");
@@ -42,6 +42,7 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
         IReadOnlyList<CrossSection> crossSections = new CrossSectionBuilder(unit, problems).Build(map, line, start, end);
         if (wall is not null && top is not null)
             new WallChecks(unit, problems).Check(wall, map, profiles, built ?? []);
+        CheckFaces(name, start, end);
         if (wall is null || top is null || built is null || name.Name is null)
             return null;
         return wall with { Sections = built, Openings = openings, ClosedStretches = closed, CrossSections = crossSections };
@@ -75,12 +76,23 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
             BottomSteps = [],
             ExistingGround = existing,
             FinishedGrade = grade,
+            HeadsAboveGrade = rules.HeadsBelowGrade == HeadsBelowGrade.None && grade is not null,
             Facing = FacingBuilder.Facing(map.Map("facing")),
-            Drainage = FacingBuilder.Drainage(map.Map("drainage")),
+            Drainage = FacingBuilder.Drainage(map.Map("drainage"), unit, problems),
             Lifts = FacingBuilder.Lifts(map.Map("lifts")),
             Sections = [],
             Spot = map.Spot,
         };
+    }
+
+    /// <summary>Compares where the face looks with what the file says.</summary>
+    private void CheckFaces(WallName name, double start, double end)
+    {
+        if (name.Map.Text("faces") is not { } faces || name.Side is not { } side)
+            return;
+        double looks = WallWords.FaceAzimuth(name.Line!, side, start, end), off = Math.Abs(Angles.NormalizeAzimuth(looks - Compass.AzimuthOf(faces) + Math.PI) - Math.PI);
+        if (off > Math.PI * 3 / 8)
+            problems.Add(ProblemCodes.FacesOther, name.Map.SpotOf("faces"), $"the face looks {Compass.Name(looks)}, with the soil {(side > 0 ? "right" : "left")} of the layout line; \"faces\" says {faces}", off > Math.PI * 5 / 8 ? $"did you mean retained_side: {(side > 0 ? "left" : "right")}?" : "correct the azimuth, or faces", name.Map.SpotOf("retained_side"));
     }
 
     private Panels? ReadPanels(MapItem map, LayoutLine line, double start, double end)

@@ -15,6 +15,7 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
         if (HasHeight(wall, map, profiles))
         {
             CheckGrade(wall, map, profiles);
+            CheckExposed(wall, map);
             new ElevationSlips(unit, problems).Check(wall, map, profiles, [.. Levels(wall, wall.Top, wall.Bottom).Select(l => l.High - l.Low)]);
         }
         if (HasFace(wall, map, profiles))
@@ -119,6 +120,22 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
             problems.Add(ProblemCodes.GradeBelowBottom, map.SpotOf("finished_grade"), FormattableString.Invariant($"at {profiles.Show(along)} the finished grade {level:0.###} is above the top {top:0.###}"), "check the elevations", map.SpotOf("top"));
             break;
         }
+    }
+
+    /// <summary>Warns where less than half of the face stands above the finished grade.</summary>
+    private void CheckExposed(Wall wall, MapItem map)
+    {
+        if (wall.FinishedGrade is not { } grade)
+            return;
+        const int Steps = 400;
+        double[] places = [.. Enumerable.Range(0, Steps).Select(i => wall.Start + (wall.End - wall.Start) * (i + 0.5) / Steps)];
+        double[] exposed = [.. places.Select(s => Math.Clamp(wall.Top.At(s) - grade.At(s), 0, wall.Top.At(s) - wall.Bottom.At(s)))];
+        double height = places.Sum(s => wall.Top.At(s) - wall.Bottom.At(s));
+        if (exposed.Sum() >= 0.5 * height)
+            return;
+        problems.Add(ProblemCodes.MostlyBelowGrade, map.SpotOf("finished_grade"),
+            FormattableString.Invariant($"only {exposed.Average():0.0} of {height / Steps:0.0} {Lengths.Symbol(unit)} of the wall stand above the finished grade, on the average"),
+            "finished_grade is the ground in front, at the foot of the wall", map.SpotOf("top"));
     }
 
     private void CheckCount(Wall wall, MapItem map, IReadOnlyList<Section> sections)

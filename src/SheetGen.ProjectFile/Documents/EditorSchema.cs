@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -9,7 +10,11 @@ namespace SheetGen.ProjectFile.Documents;
 /// <summary>templates/sheetgen.schema.json, made from the key table: JSON Schema (draft 7) for completion and first checks in editors.</summary>
 public static class EditorSchema
 {
-    private const string LengthPattern = "^[-+]?[0-9.]+([eE][-+]?[0-9]+)?\\s*(ft|us-ft|in|m|cm|mm|'|\")$|^-?[0-9]+\\s*('|ft)\\s*-?\\s*[0-9.]+([ -][0-9]+/[0-9]+)?\\s*(\"|in)$";
+    private static readonly string[] Units =
+    [
+        "us survey ft", "us survey feet", "us survey foot", "us-ft", "usft", "us ft", "survey feet", "feet", "foot", "ft", "inches", "inch", "in",
+        "millimeters", "millimetres", "centimeters", "centimetres", "meters", "metres", "meter", "metre", "mm", "cm", "m",
+    ];
 
     /// <summary>The schema, lines ended by line feeds.</summary>
     public static string Text()
@@ -32,18 +37,35 @@ public static class EditorSchema
             ValueKind.Flag => new JsonObject { ["type"] = "boolean" },
             ValueKind.Integer => Number(key, "integer"),
             ValueKind.Number => Number(key, "number"),
-            ValueKind.Length => NumberOr(key, LengthPattern),
-            ValueKind.Station => NumberOr(key, "^[-+]?[0-9]+\\+[0-9]{2,3}(\\.[0-9]*)?$"),
-            ValueKind.Angle => NumberOr(key, "^[-+]?[0-9.]+\\s*(deg|\u00b0)$|^-?[0-9]{1,3}[-\u00b0][0-9]{1,2}[-'][0-9.]+\"?$"),
-            ValueKind.Share => NumberOr(key, "^[-+]?[0-9.]+\\s*%$"),
-            ValueKind.Scale => NumberOr(key, "^1:\\s*[0-9.]+$"),
             ValueKind.Choice => new JsonObject { ["enum"] = new JsonArray([.. key.Choices.Select(c => (JsonNode)c)]) },
             ValueKind.List => List(key),
             ValueKind.Names => new JsonObject { ["type"] = "object", ["additionalProperties"] = Of(key.Item!) },
-            _ => Map(key),
+            ValueKind.Map => Map(key),
+            _ => NumberOrText(key),
         };
         schema["description"] = key.Default is null ? key.Meaning : $"{key.Meaning} Default: {key.Default}{(key.DefaultMetric is null ? "" : $" ({key.DefaultMetric})")}.";
+        if (key.Kind is not (ValueKind.Map or ValueKind.List or ValueKind.Names) && key.Example.Length > 0)
+            schema["examples"] = new JsonArray(Plain(key.Example, key.Kind));
+        if (DefaultOf(key) is { } usual)
+            schema["default"] = usual;
         return schema;
+    }
+
+    /// <summary>The default as a value; null where it is only told in words.</summary>
+    private static JsonNode? DefaultOf(Key key) => key.Kind switch
+    {
+        ValueKind.Choice when key.Choices.Contains(key.Default) => JsonValue.Create(key.Default),
+        ValueKind.Flag when key.Default is "true" or "false" => JsonValue.Create(key.Default == "true"),
+        ValueKind.Length or ValueKind.Angle or ValueKind.Share or ValueKind.Integer when key.Default is { } text && char.IsAsciiDigit(text[0]) => Plain(text, key.Kind),
+        _ => null,
+    };
+
+    private static JsonNode Plain(string text, ValueKind kind)
+    {
+        string bare = text.Trim('"');
+        return kind is not (ValueKind.Text or ValueKind.Choice) && double.TryParse(bare, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            ? JsonValue.Create(number)
+            : kind == ValueKind.Flag ? JsonValue.Create(bare == "true") : JsonValue.Create(bare);
     }
 
     private static JsonObject Number(Key key, string type)
@@ -59,10 +81,25 @@ public static class EditorSchema
         return number;
     }
 
-    private static JsonObject NumberOr(Key key, string pattern) => new()
+    /// <summary>A pattern that takes a word in large and small letters.</summary>
+    private static string AnyCase(string word) => string.Concat(word.Select(c => char.IsLetter(c) ? $"[{c}{char.ToUpperInvariant(c)}]" : c.ToString()));
+
+    /// <summary>A number in its range, or a text: the program reads more spellings than a pattern should name.</summary>
+    private static JsonObject NumberOrText(Key key)
     {
-        ["anyOf"] = new JsonArray(Number(key, "number"), new JsonObject { ["type"] = "string", ["pattern"] = pattern }),
-    };
+        JsonObject number = Number(key, "number");
+        number["type"] = new JsonArray("number", "string");
+        string? pattern = key.Kind switch
+        {
+            ValueKind.Length => $"^[^A-Za-z]*[0-9][^A-Za-z]*((?:{string.Join('|', Units.Select(AnyCase))})\\.?[^A-Za-z]*){{0,2}}$",
+            ValueKind.Station => $"^({AnyCase("sta")}({AnyCase("tion")})?\\.?\\s*)?[-+]?[0-9]+(\\s*\\+\\s*[0-9]{{2,3}})?(\\.[0-9]*)?$",
+            ValueKind.Angle or ValueKind.Lean or ValueKind.Share or ValueKind.Slope or ValueKind.Scale or ValueKind.Grade => "[0-9]",
+            _ => null,
+        };
+        if (pattern is not null)
+            number["pattern"] = pattern;
+        return number;
+    }
 
     private static JsonObject List(Key key)
     {
@@ -73,7 +110,7 @@ public static class EditorSchema
     private static JsonObject Map(Key key)
     {
         if (key.VariantKey is not null)
-            return new JsonObject { ["oneOf"] = new JsonArray([.. key.Variants.Select(v => (JsonNode)Variant(key, v.Key, v.Value))]) };
+            return Variants(key);
         JsonObject block = Block(key.Children);
         if (key.ExactlyOne)
             (block["minProperties"], block["maxProperties"]) = (1, 1);
@@ -81,13 +118,33 @@ public static class EditorSchema
             return block;
         var items = new JsonArray([.. key.Short.Select(s => (JsonNode)Of(key.Children.First(c => c.Name == s)))]);
         var shortForm = new JsonObject { ["type"] = "array", ["items"] = items, ["minItems"] = key.Short.Count, ["maxItems"] = key.Short.Count };
-        return new JsonObject { ["anyOf"] = new JsonArray(shortForm, block) };
+        var forms = new JsonArray(shortForm, block);
+        if (key.Name == "bar")
+            forms.Add(new JsonObject { ["type"] = "string", ["examples"] = new JsonArray("#8 Gr 75") });
+        return new JsonObject { ["anyOf"] = forms };
     }
 
-    private static JsonObject Variant(Key key, string value, IReadOnlyList<Key> more)
+    /// <summary>The keys that all variants have, and by the value of the variant key those that belong to it alone.</summary>
+    private static JsonObject Variants(Key key)
+    {
+        JsonObject block = Block(key.Children);
+        block.Remove("additionalProperties");
+        block["allOf"] = new JsonArray([.. key.Variants.Select(v => (JsonNode)new JsonObject
+        {
+            ["if"] = new JsonObject
+            {
+                ["properties"] = new JsonObject { [key.VariantKey!] = new JsonObject { ["const"] = v.Key } },
+                ["required"] = new JsonArray(key.VariantKey!),
+            },
+            ["then"] = Variant(key, v.Value),
+        })]);
+        return block;
+    }
+
+    private static JsonObject Variant(Key key, IReadOnlyList<Key> more)
     {
         JsonObject block = Block([.. key.Children, .. more]);
-        block["properties"]![key.VariantKey!] = new JsonObject { ["enum"] = new JsonArray(value) };
+        block.Remove("type");
         return block;
     }
 

@@ -23,7 +23,21 @@ public sealed record Key(string Name, ValueKind Kind, string Meaning)
     /// <summary>The range in metres, where it differs.</summary>
     public ValueRange? RangeMetric { get; init; }
 
+    /// <summary>What is usual; outside of it the value is taken with a warning (common practice, no source).</summary>
+    public ValueRange? Usual { get; init; }
+
+    /// <summary>What is usual in metres, where it differs.</summary>
+    public ValueRange? UsualMetric { get; init; }
+
+    /// <summary>True for a surveyed angle, where 62-15 can only be degrees and minutes.</summary>
+    public bool Surveyed { get; init; }
+
     public IReadOnlyList<string> Choices { get; init; } = [];
+
+    /// <summary>Other words for the choices, in small letters without blanks, hyphens and dots.</summary>
+    public IReadOnlyDictionary<string, string> Synonyms { get; init; } = NoSynonyms;
+
+    private static readonly IReadOnlyDictionary<string, string> NoSynonyms = new Dictionary<string, string>();
 
     /// <summary>The keys of a block.</summary>
     public IReadOnlyList<Key> Children { get; init; } = [];
@@ -54,6 +68,15 @@ public sealed record Key(string Name, ValueKind Kind, string Meaning)
     public bool OneAllowed { get; init; }
 
     public ValueRange? RangeFor(LengthUnit unit) => unit == LengthUnit.Metre ? RangeMetric ?? Range : Range;
+
+    public ValueRange? UsualFor(LengthUnit unit) => unit == LengthUnit.Metre ? UsualMetric ?? Usual : Usual;
+
+    /// <summary>The choice that a word means: the choice itself in any spelling, or one of its other words; null for none.</summary>
+    public string? ChoiceOf(string word)
+    {
+        string bare = Values.Spelling.Bare(word);
+        return Choices.FirstOrDefault(c => c == word) ?? Choices.FirstOrDefault(c => Values.Spelling.Bare(c) == bare) ?? Synonyms.GetValueOrDefault(bare);
+    }
 
     public string? DefaultFor(LengthUnit unit) => unit == LengthUnit.Metre ? DefaultMetric ?? Default : Default;
 }

@@ -27,6 +27,25 @@ internal static class KeyForms
     public static Key Angle(string name, string meaning, ValueRange range, string example) =>
         new(name, ValueKind.Angle, meaning) { Range = range, Example = example };
 
+    public static Key Azimuth(string name, string meaning, string example) =>
+        new(name, ValueKind.Azimuth, meaning) { Range = new ValueRange(-360, true, 360), Example = example };
+
+    public static Key Slope(string name, string meaning, ValueRange range, string example) =>
+        new(name, ValueKind.Slope, meaning) { Range = range, Example = example };
+
+    /// <summary>The key with the range that is usual in feet and in metres.</summary>
+    public static Key Usually(this Key key, double least, double most, double leastMetric, double mostMetric) =>
+        key with { Usual = new ValueRange(least, true, most), UsualMetric = new ValueRange(leastMetric, true, mostMetric) };
+
+    /// <summary>The key with other words for its choices.</summary>
+    public static Key Also(this Key key, params (string Words, string Choice)[] others) => key with
+    {
+        Synonyms = others.SelectMany(o => o.Words.Split(' ').Select(w => (w, o.Choice))).ToDictionary(o => o.w, o => o.Choice),
+    };
+
+    public static Key Side(string name, string meaning, string example) => Choice(name, meaning, example, "left", "right")
+        .Also(("l lt leftside lefthand lh", "left"), ("r rt rightside righthand rh", "right"));
+
     public static Key Share(string name, string meaning, ValueRange range, string example) =>
         new(name, ValueKind.Share, meaning) { Range = range, Example = example };
 

@@ -65,6 +65,7 @@ public static class KeyTable
         Map("project", "Names of the project and its one length unit, and facts that are printed.", ProjectKeys()) with { Required = true },
         Map("design", "Facts of the design that the sheets print; nothing is computed with them.", [.. DesignFacts]),
         List("layout_lines", "Plan alignments with stations along them.", 1, Map("layout line", "A plan alignment.", LayoutLineKeys())) with { Required = true, MaxCount = 100 },
+        WallKeys.SectionDefaults("What the sections of all walls have in common; the defaults of a wall and a section's own value go before it."),
         List("walls", "Soil nail walls on layout lines.", 1, Map("wall", "A soil nail wall.", WallKeys.All())) with { Required = true, MaxCount = 100 },
         List("obstructions", "Shafts, piles, caps, girders, footings, pipes and boundaries that holes keep clear of.", 0, ObstructionKeys.Obstruction()),
         List("borings", "Boring logs drawn on the elevation.", 0, Map("boring", "A boring log.", BoringKeys())),
@@ -73,7 +74,7 @@ public static class KeyTable
         Map("sheets", "Plan sheets.", SheetKeys()),
         Text("pay_items", "Name of a pay item set in templates/pay-items, or a file beside the project file.", "generic") with { Default = "generic" },
         Choice("pay_length_from", "From where a nail's pay length is measured.", "face", "face", "back_of_shotcrete") with { Default = "face" },
-        Map("rates", "Rates and factors of the take-off.", RateKeys()),
+        Map("rates", "Rates and factors of the take-off, kept over rebuilds; none is assumed.", RateKeys.All()),
         new Key("prices", ValueKind.Names, "Unit prices by pay item number, the user's own.")
         {
             Item = Number("price", "Unit price.", new ValueRange(0, true, 1e9), "52.50"),
@@ -85,7 +86,11 @@ public static class KeyTable
     [
         Text("title", "Title of the project.", "Alder Street underpass") with { Required = true },
         Text("number", "Project or drawing number.", "D-104"),
-        Choice("units", "The one length unit: international foot, US survey foot or metre.", "ft", "ft", "us-ft", "m") with { Required = true },
+        Choice("units", "The one length unit: international foot, US survey foot or metre.", "ft", "ft", "us-ft", "m").Also(
+            ("feet foot internationalfoot internationalfeet intlft ift", "ft"),
+            ("usft ussurveyft ussurveyfoot ussurveyfeet surveyft surveyfoot surveyfeet sft", "us-ft"),
+            ("meter meters metre metres metric", "m")) with
+        { Required = true },
         .. ProjectFacts,
     ];
 
@@ -96,17 +101,17 @@ public static class KeyTable
             Station("station", "Station of the start.", "100+00") with { Required = true },
             Coordinate("northing", "Northing of the start.", "5000.0") with { Required = true },
             Coordinate("easting", "Easting of the start.", "2000.0") with { Required = true },
-            Angle("azimuth", "Direction up-station at the start, clockwise from north; degrees or 89-30-15.", new ValueRange(-360, true, 360), "90.0") with { Required = true }) with { Required = true },
+            Azimuth("azimuth", "Direction up-station at the start, clockwise from north: degrees, 89-30-15, or a bearing such as N 62-15 E.", "90.0") with { Required = true }) with { Required = true },
         List("elements", "Tangents, arcs and corners one after the other; at least one tangent or arc, and a corner between two of them.", 1,
             Map("element", "A piece of the layout line.",
                 Length("line", "A tangent: its length.", ValueRange.Over0, "60"),
                 Map("arc", "A circular arc, tangent to what comes before.",
-                    Length("radius", "Radius.", ValueRange.Over0, "250") with { Required = true },
+                    Length("radius", "Radius.", ValueRange.Over0, "250").Usually(15, 1e5, 4.5, 3e4) with { Required = true },
                     Length("length", "Length along the arc; no more than a full circle.", ValueRange.Over0, "45") with { Required = true },
-                    Choice("turn", "Side to which it turns, looking up-station.", "left", "left", "right") with { Required = true }),
+                    Side("turn", "Side to which it turns, looking up-station.", "left") with { Required = true }),
                 Map("corner", "An angle point.",
-                    Choice("turn", "Side to which the line turns, looking up-station.", "right", "left", "right") with { Required = true },
-                    Angle("angle", "Deflection.", new ValueRange(0, false, 180, false), "30") with { Required = true }))
+                    Side("turn", "Side to which the line turns, looking up-station.", "right") with { Required = true },
+                    Angle("angle", "Deflection.", new ValueRange(0, false, 180, false), "30") with { Required = true, Surveyed = true }))
             with
             { ExactlyOne = true }) with { Required = true },
     ];
@@ -163,17 +168,5 @@ public static class KeyTable
             Text("number", "Number or letter.", "1") with { Required = true },
             Text("date", "Date.", "2026-02-01") with { Required = true },
             Text("text", "What changed.", "nails moved at shaft S1") with { Required = true })),
-    ];
-
-    private static Key[] RateKeys() =>
-    [
-        Number("grout_overrun", "Grout used as a factor on the theoretical volume.", new ValueRange(1, true, 10), "1.3"),
-        Share("shotcrete_loss", "Shotcrete lost as a share of what is supplied.", new ValueRange(0, true, 1, false), "15 %"),
-        Length("stock_length", "Longest bar as supplied.", ValueRange.Over0, "60"),
-        Length("centralizer_spacing", "Greatest distance between centralizers.", ValueRange.Over0, "8 ft"),
-        Number("design_bond", "Nominal pullout resistance per length of nail, kip/ft or kN/m.", new ValueRange(0, false, 1e4), "2.2"),
-        Length("test_bonded_length", "Bonded length of a verification test nail.", ValueRange.Over0, "10"),
-        Length("test_free_length", "Free length of a verification test nail.", ValueRange.Over0, "5"),
-        Share("contingency", "Contingency as a share of the sum.", new ValueRange(0, true, 10), "10 %"),
     ];
 }

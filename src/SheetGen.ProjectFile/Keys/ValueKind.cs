@@ -23,6 +23,18 @@ public enum ValueKind
     /// <summary>An angle in degrees; as 89-30-15 in degrees, minutes and seconds.</summary>
     Angle,
 
+    /// <summary>A direction clockwise from north: degrees, a quadrant bearing N 62-15 E, or a point of the compass.</summary>
+    Azimuth,
+
+    /// <summary>An angle from vertical: degrees, or a ratio 1:10.</summary>
+    Lean,
+
+    /// <summary>Rise per run: 0.01, 1 % or 1:100.</summary>
+    Slope,
+
+    /// <summary>A steel grade in ksi: 75, 75 ksi, Gr 75, or in MPa.</summary>
+    Grade,
+
     /// <summary>A ratio: 0.05 or 5 %.</summary>
     Share,
 

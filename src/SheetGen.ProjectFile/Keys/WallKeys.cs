@@ -1,3 +1,4 @@
+using SheetGen.Model.Units;
 using static SheetGen.ProjectFile.Keys.KeyForms;
 
 namespace SheetGen.ProjectFile.Keys;
@@ -12,11 +13,13 @@ internal static class WallKeys
     [
         Text("name", "Name of the wall.", "Wall 1") with { Required = true },
         Text("layout_line", "Layout line that it follows; may be left out where there is only one.", "WL-1"),
-        Choice("retained_side", "Side of the layout line where the soil is, looking up-station.", "right", "left", "right") with { Required = true },
+        Side("retained_side", "Side of the layout line where the soil is, looking up-station.", "right") with { Required = true },
+        Choice("faces", "Where the face looks, as a check of retained_side: an error where it looks elsewhere.", "south-east", [.. Compass.Points]).Also(
+            ("n", "north"), ("ne", "north-east"), ("e", "east"), ("se", "south-east"), ("s", "south"), ("sw", "south-west"), ("w", "west"), ("nw", "north-west")),
         StationPair("stations", "First and last station.", "[100+00, 101+60]") with { Required = true },
-        Length("face_offset", "Layout line to shotcrete face, positive into the retained side.", new ValueRange(-1000, true, 1000), "0") with { Default = "0" },
+        Length("face_offset", "Layout line to shotcrete face, positive into the retained side.", new ValueRange(-1000, true, 1000), "0").Usually(-30, 30, -9, 9) with { Default = "0" },
         Map("batter", "Lean of the face, top into the soil.",
-            Angle("angle", "Angle from vertical.", new ValueRange(0, true, 45, false), "5 deg") with { Required = true },
+            new Key("angle", ValueKind.Lean, "Angle from vertical, or a ratio such as 1:10.") { Range = new ValueRange(0, true, 45, false), Example = "5 deg", Required = true },
             Elevation("elevation", "Elevation at which the face stands at face_offset.", "104") with { Required = true }),
         Profile("top", "Top of the temporary shotcrete, straight between its points; two points at one station make a step.", "[[100+00, 118.0], [101+60, 121.5]]") with { Required = true },
         Profile("existing_ground", "Existing ground at the face.", "[[100+00, 120.0], [101+60, 124.0]]"),
@@ -24,27 +27,28 @@ internal static class WallKeys
         Map("bottom", "Bottom of wall: level steps, given or made from the finished grade.",
             Profile("steps", "Elevations from a station on, up to the next.", "[[100+00, 102.0], [100+40, 102.5]]"),
             Map("from_grade", "Each panel's bottom is datum + k * rise with the greatest whole k that is at least the embedment below finished grade over the whole panel.",
-                Length("embedment", "Least depth below finished grade (2 ft: common practice, no source).", ValueRange.From0, "2 ft") with { Required = true },
-                Length("rise", "Height of a step.", new ValueRange(0.01, true, 100), "1.25 ft") with { Required = true, RangeMetric = new ValueRange(0.001, true, 30) },
+                Length("embedment", "Least depth below finished grade (2 ft: common practice, no source).", ValueRange.From0, "2 ft").Usually(0, 10, 0, 3) with { Required = true },
+                Length("rise", "Height of a step.", new ValueRange(0.01, true, 100), "1.25 ft").Usually(0.04, 6, 0.01, 2) with { Required = true, RangeMetric = new ValueRange(0.001, true, 30) },
                 Elevation("datum", "Elevation that the steps are counted from.", "0") with { Default = "0" }))
         with
         { Required = true, ExactlyOne = true },
         Map("panels", "Precast facing panels; they restart at corners, and their width counts on their own face.",
-            Length("width", "Panel width.", new ValueRange(1, true, 100), "10") with { Required = true, RangeMetric = new ValueRange(0.3, true, 30) },
-            Length("height", "Panel height.", new ValueRange(0.5, true, 100), "5") with { Required = true, RangeMetric = new ValueRange(0.15, true, 30) },
+            Length("width", "Panel width.", new ValueRange(1, true, 100), "10").Usually(3, 30, 0.9, 10) with { Required = true, RangeMetric = new ValueRange(0.3, true, 30) },
+            Length("height", "Panel height.", new ValueRange(0.5, true, 100), "5").Usually(1, 35, 0.3, 11) with { Required = true, RangeMetric = new ValueRange(0.15, true, 30) },
             Station("first_break", "A panel break, in the wall's first leg.", "100+00") with { Default = "the wall's first station" }),
         Map("facing", "Temporary shotcrete and permanent facing.",
-            Length("shotcrete", "Thickness of the temporary shotcrete.", ValueRange.Over0, "4 in"),
-            Choice("kind", "Permanent facing.", "precast panels", "precast panels", "cast in place", "permanent shotcrete", "sculpted shotcrete", "other", "none") with { Default = "none" },
-            Length("thickness", "Thickness of the permanent facing.", ValueRange.Over0, "5.5 in"),
-            Length("gap", "Gap between temporary shotcrete and permanent facing.", ValueRange.From0, "6 in"),
-            Text("coping", "What the coping is.", "cast in place")),
+            Length("shotcrete", "Thickness of the temporary shotcrete.", ValueRange.Over0, "4 in").Usually(0.16, 1.5, 0.05, 0.45),
+            Choice("kind", "Permanent facing.", "precast panels", "precast panels", "cast in place", "permanent shotcrete", "sculpted shotcrete", "other", "none")
+                .Also(("precast panels precastconcretepanels", "precast panels"), ("cip castinplaceconcrete", "cast in place")) with { Default = "none" },
+            Length("thickness", "Thickness of the permanent facing.", ValueRange.Over0, "5.5 in").Usually(0.16, 3, 0.05, 0.9),
+            Length("gap", "Gap between temporary shotcrete and permanent facing.", ValueRange.From0, "6 in").Usually(0, 3, 0, 0.9),
+            Text("coping", "What the coping is; none, or left out: there is no coping.", "cast in place")),
         Map("drainage", "Drainage strips behind the shotcrete.",
-            Length("strip_width", "Width of a strip.", ValueRange.Over0, "12 in"),
-            Length("max_spacing", "Greatest distance between strips (10 ft: common practice, no source).", new ValueRange(0.5, true, 1000), "10 ft") with { Default = "10 ft", DefaultMetric = "3 m", RangeMetric = new ValueRange(0.15, true, 300) }),
+            Length("strip_width", "Width of a strip.", ValueRange.Over0, "12 in").Usually(0.25, 5, 0.08, 1.5),
+            Length("max_spacing", "Greatest distance between strips (10 ft: common practice, no source).", new ValueRange(0.5, true, 1000), "10 ft").Usually(2, 30, 0.6, 9) with { Default = "10 ft", DefaultMetric = "3 m", RangeMetric = new ValueRange(0.15, true, 300) }),
         Map("lifts", "Limits of an excavation lift.",
-            Length("below_row", "How far below a row the cut goes.", ValueRange.From0, "1.5 ft"),
-            Length("max_exposed", "Greatest height of face left open.", ValueRange.Over0, "4 ft"),
+            Length("below_row", "How far below a row the cut goes.", ValueRange.From0, "1.5 ft").Usually(0, 6, 0, 2),
+            Length("max_exposed", "Greatest height of face left open.", ValueRange.Over0, "4 ft").Usually(1.5, 12, 0.45, 4),
             Number("max_hours", "Longest time that a face stays open, hours.", new ValueRange(0, false, 1e4), "24")),
         List("cross_sections", "Cross sections of the ground in front of the wall before the excavation, in order of station; without them its volume is not computed. The first and the last go on to the wall's ends.", 0, Map("cross section", "The ground in front of the wall at a station.",
             Station("station", "Station.", "100+00") with { Required = true },
@@ -61,8 +65,20 @@ internal static class WallKeys
             Elevation("bottom", "Lower limit; left out: down to the bottom of wall.", "104"),
             Elevation("top", "Upper limit; left out: up to the top of wall.", "109"),
             Text("reason", "Why.", "future opening"))),
+        SectionDefaults("What the sections of this wall have in common; a section's own value goes before it."),
         List("sections", "Stretches of the wall with one design grid each, together the whole wall.", 1, Map("section", "A stretch with one design grid.", SectionKeys())) with { Required = true, MaxCount = 1000 },
     ];
+
+    /// <summary>A block with what sections have in common, none of it needed.</summary>
+    public static Key SectionDefaults(string meaning) => Map("section_defaults", meaning,
+        [.. SectionKeys().Where(k => IsDefault(k.Name)).Select(k => k with { Required = false, Children = [.. k.Children.Select(c => c with { Required = false })] })])
+        with
+    { Shared = "section defaults" };
+
+    /// <summary>True for a key of a section that a default can stand for.</summary>
+    public static bool IsDefault(string key) => key is not ("name" or "stations") && SectionNames.Contains(key);
+
+    private static readonly HashSet<string> SectionNames = [.. SectionKeys().Select(k => k.Name)];
 
     private static Key[] SectionKeys() =>
     [
@@ -70,14 +86,18 @@ internal static class WallKeys
         StationPair("stations", "First and last station.", "[100+00, 100+60]") with { Required = true },
         Length("horizontal_spacing", "Horizontal spacing of the nails.", SpacingFeet, "3.5") with { Required = true, RangeMetric = SpacingMetres },
         Length("vertical_spacing", "Vertical spacing of the rows.", SpacingFeet, "3.5") with { Required = true, RangeMetric = SpacingMetres },
-        Choice("rows", "Level rows, rows parallel to the top, or the first row parallel and the others level.", "level", "level", "parallel", "top_parallel") with { Default = "level" },
-        Choice("pattern", "Square, or every second row moved by half the spacing.", "square", "square", "staggered") with { Default = "square" },
+        Choice("rows", "Level rows, rows parallel to the top, or the first row parallel and the others level.", "level", "level", "parallel", "top_parallel")
+            .Also(("horizontal", "level"), ("paralleltotop sloping", "parallel"), ("firstparallel toprowparallel", "top_parallel")) with { Default = "level" },
+        Choice("pattern", "Square, or every second row moved by half the spacing.", "square", "square", "staggered")
+            .Also(("rectangular grid", "square"), ("stagger triangular diamond", "staggered")) with { Default = "square" },
         Length("top_row_depth", "Depth of the first row below the highest top in the section (level) or below the top (parallel).", ValueRange.From0, "2.0") with { Required = true },
         Angle("inclination", "Angle of the holes below horizontal.", new ValueRange(-45, true, 60), "15") with { Required = true },
-        List("lengths", "Nail lengths by row from the top, the last one repeats; or one number.", 1, Length("length", "Nail length.", new ValueRange(0, false, 500), "24")) with { Required = true, OneAllowed = true, MaxCount = 100, Example = "[24, 24, 22, 20]" },
-        Map("bar", "Bar of the nails.",
+        List("lengths", "Nail lengths by row from the top, the last one repeats; or one number.", 1, Length("length", "Nail length.", new ValueRange(0, false, 500), "24").Usually(4, 120, 1.2, 36)) with { Required = true, OneAllowed = true, MaxCount = 100, Example = "[24, 24, 22, 20]" },
+        Map("bar", "Bar of the nails; \"#8 Gr 75\" in quotes for short.",
             Text("size", "Size by number, in quotes: a # without quotes starts a comment.", "\"#8\"") with { Required = true },
-            Integer("grade", "Yield strength in ksi.", new ValueRange(40, true, 160), "75") with { Required = true }) with { Required = true },
+            new Key("grade", ValueKind.Grade, "Yield strength in ksi; also 75 ksi, Gr 75, 520 MPa.") { Range = new ValueRange(40, true, 160), Example = "75", Required = true },
+            Number("weight", "Weight of the bar in lb/ft or kg/m; needed for grades that ASTM A615 does not publish (150 above all).", new ValueRange(0, false, 100), "3.01")) with
+        { Required = true, Short = ["size", "grade"], Example = "{size: \"#8\", grade: 75}" },
         Length("hole", "Diameter of the holes.", new ValueRange(0, false, 5), "6 in") with { Required = true, RangeMetric = new ValueRange(0, false, 1.5) },
         Map("test_nails", "Test nails.",
             Integer("verification", "Number of sacrificial verification test nails.", new ValueRange(0, true, 1000), "1") with { Default = "0" },

@@ -31,21 +31,31 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
             problems.Add(ProblemCodes.WrongType, node.Spot, FormattableString.Invariant($"\"{key.Name}\" takes one line of text, at most {LongestText} characters"));
             return null;
         }
+        if (key.Name is "name" or "stage" or "number" && "=+-@".Contains(text[0], StringComparison.Ordinal))
+        {
+            problems.Add(ProblemCodes.WrongType, node.Spot, $"\"{key.Name}\" cannot start with {text[0]}: a spreadsheet that reads the tables would take it for a formula", "start it with a letter or a digit");
+            return null;
+        }
         return new TextItem(text, node.Spot);
     }
 
     private FlagItem? ReadFlag(ScalarNode node, Key key)
     {
-        if (node.Text is "true" or "false")
-            return new FlagItem(node.Text == "true", node.Spot);
+        switch (Spelling.Bare(node.Text))
+        {
+            case "true" or "yes" or "on":
+                return new FlagItem(true, node.Spot);
+            case "false" or "no" or "off":
+                return new FlagItem(false, node.Spot);
+        }
         problems.Add(ProblemCodes.WrongType, node.Spot, $"\"{key.Name}\" takes true or false, found \"{Shown.Short(node.Text)}\"");
         return null;
     }
 
     private TextItem? ReadChoice(ScalarNode node, Key key)
     {
-        if (key.Choices.Contains(node.Text))
-            return new TextItem(node.Text, node.Spot);
+        if (key.ChoiceOf(node.Text) is { } choice)
+            return new TextItem(choice, node.Spot);
         string hint = Suggestion.Nearest(node.Text, key.Choices) is { } near
             ? $"did you mean \"{near}\"?"
             : "one of " + string.Join(", ", key.Choices);
@@ -55,7 +65,7 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
 
     private NumberItem? ReadNumber(ScalarNode node, Key key)
     {
-        Amount amount = Parse(node.Text.Trim(), key.Kind);
+        Amount amount = Parse(node.Text.Trim(), key);
         string found = Shown.Short(node.Text);
         if (!amount.IsGood)
         {
@@ -68,26 +78,45 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
         }
         if (key.RangeFor(unit) is { } range && !range.Has(amount.Value))
         {
-            problems.Add(ProblemCodes.OutOfRange, node.Spot, $"\"{key.Name}\" cannot be {found}", "it takes " + range.InWordsFor(amount.Value, UnitOf(key.Kind)));
+            problems.Add(ProblemCodes.OutOfRange, node.Spot, $"\"{key.Name}\" cannot be {found}", $"it takes {range.InWordsFor(amount.Value, UnitOf(key.Kind))}{Meant(node, key, amount.Value, range)}");
             return null;
         }
+        if (key.UsualFor(unit) is { } usual && !usual.Has(amount.Value))
+            problems.Add(ProblemCodes.Unusual, node.Spot, $"\"{key.Name}\" of {found} is not usual", $"usual: {usual.InWords(UnitOf(key.Kind))}{Meant(node, key, amount.Value, usual)}");
         return new NumberItem(amount.Value, amount.Exact, node.Spot);
     }
 
-    private Amount Parse(string text, ValueKind kind) => kind switch
+    /// <summary>The same number in another unit, where that would be usual.</summary>
+    private string Meant(ScalarNode node, Key key, double value, ValueRange range)
+    {
+        bool Fits(double v) => range.Has(v) && key.UsualFor(unit)?.Has(v) != false;
+        string? meant = key.Kind switch
+        {
+            ValueKind.Length => LengthValues.Meant(node.Text, value, unit, v => v != 0 && Fits(v)),
+            ValueKind.Share or ValueKind.Slope when value >= 1 && Fits(value / 100) && Numbers.Parse(Spelling.Plain(node.Text)).IsGood => node.Text.Trim() + " %",
+            _ => null,
+        };
+        return meant is null ? "" : $"; did you mean {meant}?";
+    }
+
+    private Amount Parse(string text, Key key) => key.Kind switch
     {
         ValueKind.Length => LengthValues.Parse(text, unit),
         ValueKind.Station => OtherValues.Station(text, unit),
-        ValueKind.Angle => OtherValues.Angle(text),
+        ValueKind.Angle => AngleValues.Angle(text, key.Surveyed),
+        ValueKind.Azimuth => AngleValues.Azimuth(text),
+        ValueKind.Lean => AngleValues.Lean(text),
+        ValueKind.Slope => OtherValues.Slope(text),
+        ValueKind.Grade => OtherValues.Grade(text),
         ValueKind.Share => OtherValues.Share(text),
         ValueKind.Scale => OtherValues.Scale(text, unit),
         ValueKind.Integer => Whole(text),
-        _ => Numbers.Parse(text),
+        _ => Numbers.Parse(Spelling.Plain(text)),
     };
 
     private static Amount Whole(string text)
     {
-        if (!int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int value))
+        if (!int.TryParse(Spelling.Plain(text), NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out int value))
             return Amount.Bad(ProblemCodes.WrongType, "");
         return Amount.Of(value, value);
     }
@@ -95,7 +124,8 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
     private string UnitOf(ValueKind kind) => kind switch
     {
         ValueKind.Length => Lengths.Symbol(unit),
-        ValueKind.Angle => "deg",
+        ValueKind.Angle or ValueKind.Azimuth or ValueKind.Lean => "deg",
+        ValueKind.Grade => "ksi",
         _ => "",
     };
 
@@ -103,7 +133,10 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
     {
         ValueKind.Length => "a length",
         ValueKind.Station => "a station",
-        ValueKind.Angle => "an angle",
+        ValueKind.Angle or ValueKind.Lean => "an angle",
+        ValueKind.Azimuth => "an azimuth or bearing",
+        ValueKind.Slope => "a slope",
+        ValueKind.Grade => "a grade",
         ValueKind.Share => "a share",
         ValueKind.Scale => "a scale",
         ValueKind.Integer => "a whole number",

@@ -1,7 +1,7 @@
 namespace SheetGen.ProjectFile.Tree;
 
 /// <summary>Finds the name that was probably meant.</summary>
-internal static class Suggestion
+public static class Suggestion
 {
     private const int LongestName = 40;
 

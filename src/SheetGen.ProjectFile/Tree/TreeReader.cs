@@ -1,6 +1,7 @@
 using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Keys;
+using SheetGen.ProjectFile.Values;
 
 namespace SheetGen.ProjectFile.Tree;
 
@@ -59,7 +60,7 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
         {
             string names = string.Join(", ", known.Select(k => k.Name));
             if (given.Count > 1 || meant.Count == 0)
-                problems.Add(ProblemCodes.ExactlyOne, map.Spot, $"{Called(key)} takes exactly one of {names}");
+                problems.Add(ProblemCodes.ExactlyOne, map.Spot, $"{Called(key)} takes exactly one of {names}", given.Count > 1 ? "keep one of them" : "give one of them");
             return null;
         }
         return new MapItem(values, given, map.Spot);
@@ -73,7 +74,8 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
         if (key.VariantKey is null)
             return key.Children;
         Node? node = map.Entries.FirstOrDefault(e => e.Key.Text == key.VariantKey).Value;
-        if (node is ScalarNode scalar && key.Variants.TryGetValue(scalar.Text, out IReadOnlyList<Key>? more))
+        string? chosen = node is ScalarNode scalar ? key.Children.First(k => k.Name == key.VariantKey).ChoiceOf(scalar.Text) : null;
+        if (chosen is not null && key.Variants.TryGetValue(chosen, out IReadOnlyList<Key>? more))
             return [.. key.Children, .. more];
         whole = false;
         return key.Children;
@@ -83,7 +85,7 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
     {
         if (list.Items.Count != key.Short.Count)
         {
-            problems.Add(ProblemCodes.WrongCount, list.Spot, FormattableString.Invariant($"{Called(key)} takes [{string.Join(", ", key.Short)}], found {Count(list.Items.Count)}"));
+            problems.Add(ProblemCodes.WrongCount, list.Spot, FormattableString.Invariant($"{Called(key)} takes [{string.Join(", ", key.Short)}], found {Count(list.Items.Count)}"), CommaHint(list));
             return null;
         }
         var values = new Dictionary<string, Item>();
@@ -119,7 +121,7 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
         {
             string takes = key.MinCount == key.MaxCount ? $"{key.MinCount}"
                 : nodes.Count < key.MinCount ? $"at least {key.MinCount}" : $"at most {key.MaxCount}";
-            problems.Add(ProblemCodes.WrongCount, node.Spot, $"\"{key.Name}\" takes {takes} {(takes.EndsWith(" 1", StringComparison.Ordinal) ? "value" : "values")}, found {Count(nodes.Count)}");
+            problems.Add(ProblemCodes.WrongCount, node.Spot, $"\"{key.Name}\" takes {takes} {(takes.EndsWith(" 1", StringComparison.Ordinal) ? "value" : "values")}, found {Count(nodes.Count)}", node is ListNode whole ? CommaHint(whole) : "");
             return null;
         }
         var items = new List<Item>();
@@ -147,11 +149,29 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
         return new MapItem(values, map.Entries.ToDictionary(e => e.Key.Text, e => e.Key.Spot), map.Spot);
     }
 
+    /// <summary>A hint where two neighbours of a list look like one number with a thousands comma; else empty.</summary>
+    private static string CommaHint(ListNode list)
+    {
+        for (int i = 0; i + 1 < list.Items.Count; i++)
+        {
+            if (list.Items[i] is ScalarNode { Quoted: false } a && list.Items[i + 1] is ScalarNode { Quoted: false } b
+                && a.Spot.Line == b.Spot.Line && b.Spot.Column - a.Spot.Column == a.Text.Length + 1
+                && a.Text.Length <= 3 && a.Text.All(char.IsAsciiDigit) && b.Text.Split('.')[0] is { Length: 3 } thousand && thousand.All(char.IsAsciiDigit))
+                return $"a comma parts values: write {a.Text}{b.Text} without it";
+        }
+        return "";
+    }
+
     /// <summary>Reports an unknown key; the key that was probably meant, which is then not called missing too.</summary>
     private string? ReportUnknown(ScalarNode name, Key key, IReadOnlyList<Key> known)
     {
         string[] names = [.. known.Select(k => k.Name)];
-        string? near = Suggestion.Nearest(name.Text, names);
+        if (name.Text.Split(':') is [{ } before, { Length: > 0 } after] && names.Contains(before))
+        {
+            problems.Add(ProblemCodes.UnknownKey, name.Spot, $"unknown key \"{Shown.Short(name.Text)}\" in {Called(key)}", $"put a blank after the colon: {before}: {Shown.Short(after)}");
+            return before;
+        }
+        string? near = names.FirstOrDefault(n => Spelling.Bare(n) == Spelling.Bare(name.Text)) ?? Suggestion.Nearest(name.Text, names);
         string hint = near is null ? "known here: " + string.Join(", ", names) : $"did you mean \"{near}\"?";
         problems.Add(ProblemCodes.UnknownKey, name.Spot, $"unknown key \"{Shown.Short(name.Text)}\" in {Called(key)}", hint);
         return near;
@@ -181,7 +201,8 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
             ValueKind.List => "a list",
             _ => "a single value",
         };
-        problems.Add(ProblemCodes.WrongType, node.Spot, $"{Called(key)} takes {needed}, found {found}", Example(key));
+        string hint = key.Short.Count > 1 && node is ScalarNode ? $"write pairs in brackets of their own: [[{string.Join(", ", key.Short)}], ...]" : Example(key);
+        problems.Add(ProblemCodes.WrongType, node.Spot, $"{Called(key)} takes {needed}, found {found}", hint);
         return null;
     }
 

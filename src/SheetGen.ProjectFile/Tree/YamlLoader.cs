@@ -1,4 +1,5 @@
 using SheetGen.Model.Problems;
+using SheetGen.ProjectFile.Keys;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
 
@@ -43,7 +44,7 @@ internal sealed class YamlLoader
             problems.Add(ProblemCodes.Syntax, new SourceSpot(file, place.Line, place.Column), "a control character stands here", "remove it; save the file as plain UTF-8 text");
             return null;
         }
-        var loader = new YamlLoader(text, file, problems);
+        var loader = new YamlLoader(BareBars.Mask(text), file, problems);
         try
         {
             return loader.LoadDocument();
@@ -58,6 +59,9 @@ internal sealed class YamlLoader
         catch (Exception e) when (e is InvalidOperationException or ArgumentException or IndexOutOfRangeException or KeyNotFoundException or NullReferenceException or FormatException or OverflowException)
         {
             // The YAML package fails with these on some malformed texts, such as a bracket that is not closed.
+            int at = (int)(loader._events.Current?.End.Line ?? 1);
+            if (loader.ReportSlip(Math.Max(at, loader._openBrackets.TryPeek(out SourceSpot open) ? open.Line : 1)))
+                return null;
             if (loader._openBrackets.TryPeek(out SourceSpot bracket))
                 problems.Add(ProblemCodes.Syntax, bracket, "the YAML cannot be read: this bracket is not closed, or what is in it is malformed", loader.CommentHint() ?? "close it, and check the commas");
             else
@@ -97,11 +101,22 @@ internal sealed class YamlLoader
             Stop(ProblemCodes.NotUsed, Spot(at), $"tags are not used in project files: {Shown.Short(tagged.Tag.ToString())}", "remove the tag");
         return at switch
         {
-            Scalar scalar => new ScalarNode(scalar.Value, scalar.Style != ScalarStyle.Plain, Spot(scalar)),
+            Scalar scalar => LoadScalar(scalar),
             SequenceStart => LoadList(at, depth),
             MappingStart => LoadMap(at, depth),
             _ => throw new InvalidOperationException("unexpected YAML event"),
         };
+    }
+
+    private ScalarNode LoadScalar(Scalar scalar)
+    {
+        string text = scalar.Value;
+        if (text.StartsWith(BareBars.StandIn))
+        {
+            text = "#" + text[1..];
+            _problems.Add(ProblemCodes.EmptyValue, Spot(scalar), "a # outside quotes starts a comment", $"write the size in quotes: \"{Shown.Short(text)}\"");
+        }
+        return new ScalarNode(text, scalar.Style != ScalarStyle.Plain, Spot(scalar));
     }
 
     private ListNode LoadList(ParsingEvent start, int depth)
@@ -189,7 +204,18 @@ internal sealed class YamlLoader
             _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, tab.Line, tab.Column), "a tab is used as indentation", "indent with spaces");
             return;
         }
+        if (ReportSlip(line))
+            return;
         _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, line, column), $"the YAML cannot be read: {Plain(message)}", CommentHint() ?? BracketHint() ?? "look at this place and just before it");
+    }
+
+    /// <summary>Reports the slip that the lines show; false where they show none.</summary>
+    private bool ReportSlip(int stopped)
+    {
+        if (SyntaxAdvice.Find(_text, stopped, KeyNames.All) is not { } slip)
+            return false;
+        _problems.Add(ProblemCodes.Syntax, new SourceSpot(_file, slip.Line, slip.Column), slip.Message.Replace(BareBars.StandIn, '#'), slip.Hint.Replace(BareBars.StandIn, '#'));
+        return true;
     }
 
     /// <summary>A hint where a # may have cut off the rest of an open bracket; else null.</summary>

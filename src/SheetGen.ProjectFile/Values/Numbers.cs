@@ -11,6 +11,12 @@ internal static partial class Numbers
     [GeneratedRegex(@"^[+-]?([0-9]+\.?[0-9]*|\.[0-9]+)([eE][+-]?[0-9]+)?$")]
     private static partial Regex Form();
 
+    [GeneratedRegex(@"^[+-]?[0-9]{1,3}(,[0-9]{3})+(\.[0-9]*)?$")]
+    private static partial Regex Thousands();
+
+    [GeneratedRegex(@"^[+-]?[0-9]+,[0-9]+$")]
+    private static partial Regex DecimalComma();
+
     public static Amount Parse(string text)
     {
         if (!Form().IsMatch(text))
@@ -30,6 +36,8 @@ internal static partial class Numbers
         string bare = text.TrimStart('+', '-', '.').ToLowerInvariant();
         if (bare is "nan" or "inf" or "infinity")
             return "only finite numbers are taken";
-        return Regex.IsMatch(text, @"^[+-]?[0-9]+,[0-9]+$") ? "write the decimals with a point" : "";
+        if (Thousands().IsMatch(text))
+            return $"write {text.Replace(",", "", StringComparison.Ordinal)}, without the comma";
+        return DecimalComma().IsMatch(text) ? "write the decimals with a point" : "";
     }
 }

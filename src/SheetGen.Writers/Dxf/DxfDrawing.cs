@@ -1,3 +1,4 @@
+using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
@@ -95,6 +96,27 @@ internal sealed class DxfDrawing
         return block;
     }
 
+    /// <summary>All of a space in the order of drawing: lines, the masks of texts, then what stands above those.</summary>
+    public IEnumerable<DxfEntity> Space(IReadOnlyList<Primitive> primitives) =>
+        primitives.Where(p => !p.Layer.IsAboveMasks()).SelectMany(p => Entities(p))
+            .Concat(primitives.SelectMany(Masks))
+            .Concat(primitives.Where(p => p.Layer.IsAboveMasks()).SelectMany(p => Entities(p)));
+
+    private IEnumerable<DxfEntity> Masks(Primitive primitive)
+    {
+        Text? text = primitive switch
+        {
+            Text { Masked: true } t => t,
+            BlockReference { Shown: { Text.Masked: true } shown } => shown.Text,
+            Dimension d => DimensionPicture.Draw(d, _set.DimensionStyles.First(s => s.Name == d.Style)).OfType<Text>().Single(),
+            _ => null,
+        };
+        if (text is null)
+            yield break;
+        IReadOnlyList<Point2> corners = TextMask.Of(text, _set.Templates.Texts[text.Role]).Corners;
+        yield return new DxfWipeout(NameOf(text.Layer), Place(corners[0]), Place(corners[1] - corners[0]), Place(corners[3] - corners[0]));
+    }
+
     public IEnumerable<DxfEntity> Entities(Primitive primitive, string? onLayer = null)
     {
         string layer = onLayer ?? NameOf(primitive.Layer);
@@ -127,7 +149,13 @@ internal sealed class DxfDrawing
     private DxfInsert Insert(BlockReference b, string layer)
     {
         DxfBlock block = Document.Blocks[b.Block];
-        return DxfInsert.Of(layer, block, Place(b.Position), b.Attributes.ToDictionary(a => a.Key, a => a.Value), b.Scale, b.Rotation);
+        DxfInsert insert = DxfInsert.Of(layer, block, Place(b.Position), b.Attributes.ToDictionary(a => a.Key, a => a.Value), b.Scale, b.Rotation);
+        if (b.Shown is not { } shown)
+            return insert;
+        // By its middle, so that the mark stays in place where it is edited or drawn with another font.
+        Point2 middle = shown.Text.Position + new Point2(0, shown.Text.Height / 2).Turned(shown.Text.Rotation * Math.PI / 180);
+        DxfText text = TextOf(shown.Text with { Position = middle }, NameOf(shown.Text.Layer)) with { VerticalAlign = DxfTextVerticalAlign.Middle };
+        return insert with { Attributes = [.. insert.Attributes.Select(a => a.Tag == shown.Tag ? new DxfAttribute(a.Tag, text) : a)] };
     }
 
     private DxfText TextOf(Text t, string layer) => new(layer, Place(t.Position), t.Height, t.Value)

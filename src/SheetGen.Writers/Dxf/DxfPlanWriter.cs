@@ -9,7 +9,7 @@ public static class DxfPlanWriter
     public static void Write(SheetSet set, Stream stream)
     {
         var drawing = new DxfDrawing(set, withBlocks: false);
-        drawing.Document.Model.AddRange(set.Plan.SelectMany(p => drawing.Entities(p)));
+        drawing.Document.Model.AddRange(drawing.Space(set.Plan));
         DxfWriter.Write(drawing.Document, stream);
     }
 }

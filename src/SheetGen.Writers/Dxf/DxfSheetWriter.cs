@@ -13,13 +13,13 @@ public static class DxfSheetWriter
     {
         var drawing = new DxfDrawing(set, withBlocks: true);
         DxfDocument document = drawing.Document;
-        document.Model.AddRange(set.Model.SelectMany(p => drawing.Entities(p)));
+        document.Model.AddRange(drawing.Space(set.Model));
         foreach (Sheet sheet in set.Sheets)
         {
             var layout = new DxfLayout(sheet.Name, sheet.Width, sheet.Height) { PaperName = sheet.Size };
             foreach (Viewport v in sheet.Viewports)
                 layout.Viewports.Add(ViewportOf(v, drawing.NameOf(LayerRole.Viewport)));
-            layout.Entities.AddRange(sheet.Paper.SelectMany(p => drawing.Entities(p)));
+            layout.Entities.AddRange(drawing.Space(sheet.Paper));
             document.Layouts.Add(layout);
         }
         DxfWriter.Write(document, stream);

@@ -64,6 +64,9 @@ internal sealed class PdfPen
             case Fill f:
                 _graphics.DrawPolygon(_brush, [.. Flatten.Path(f.Outline, true).Select(Place)], XFillMode.Winding);
                 break;
+            case TextMask m:
+                _graphics.DrawPolygon(XBrushes.White, [.. m.Corners.Select(Place)], XFillMode.Winding);
+                break;
             case Text t:
                 Write(t);
                 break;

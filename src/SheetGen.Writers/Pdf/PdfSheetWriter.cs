@@ -2,6 +2,7 @@ using System.Globalization;
 using PdfSharp.Drawing;
 using PdfSharp.Fonts;
 using PdfSharp.Pdf;
+using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 
@@ -39,9 +40,13 @@ public static class PdfSheetWriter
         SheetSet set, Sheet sheet, PdfDocument document, PdfPage page, List<LayerRole> order, Dictionary<(double, bool), XFont> cache)
     {
         using XGraphics paper = XGraphics.FromPdfPage(page);
-        var byLayer = SheetPicture.Of(set, sheet).Where(p => set.LayerOf(p.Primitive.Layer).Plot)
-            .GroupBy(p => p.Primitive.Layer).OrderBy(g => g.Key);
-        foreach (var layer in byLayer)
+        (Primitive Primitive, Box? Window)[] seen = [.. SheetPicture.Of(set, sheet).Where(p => set.LayerOf(p.Primitive.Layer).Plot)];
+        IEnumerable<(Primitive Primitive, Box? Window)> masks = seen.Where(p => p.Primitive is Text { Masked: true })
+            .Select(p => ((Primitive)TextMask.Of((Text)p.Primitive, set.Templates.Texts[((Text)p.Primitive).Role]), p.Window));
+        IGrouping<LayerRole, (Primitive Primitive, Box? Window)>[] byLayer = [.. seen.GroupBy(p => p.Primitive.Layer).OrderBy(g => g.Key)];
+        foreach (var layer in byLayer.Where(g => !g.Key.IsAboveMasks())
+            .Concat(masks.GroupBy(p => p.Primitive.Layer).OrderBy(g => g.Key))
+            .Concat(byLayer.Where(g => g.Key.IsAboveMasks())))
         {
             var form = new XForm(document, page.Width, page.Height);
             using (XGraphics graphics = XGraphics.FromForm(form))

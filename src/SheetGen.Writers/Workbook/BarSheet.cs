@@ -28,13 +28,13 @@ internal sealed class BarSheet
             .Formula("count", "Bars", 9, CellFormat.Whole, If(t.This("length"), $"COUNTIFS({Where()})"), b => b.Cut?.Count)
             .Formula("total", $"Total length, {l}", 13, CellFormat.Two, If(t.This("cut"), $"{t.This("count")}*{t.This("cut")}"), b => b.Cut?.TotalLength)
             .Number("unit", $"Unit weight, {input.Weight}/{l}", 11, CellFormat.Three, b => b.First.UnitWeight)
-            .Formula("weight", $"Weight, {input.Weight}", 12, CellFormat.Two, If(t.This("total"), $"{t.This("total")}*{t.This("unit")}"), b => b.Cut?.Weight)
+            .Formula("weight", $"Weight, {input.Weight}", 12, CellFormat.Two, If(t.This("unit"), $"{t.This("total")}*{t.This("unit")}"), b => b.Cut?.Weight)
             .Formula("couplers", "Couplers a bar", 10, CellFormat.Whole,
                 $"IF(OR({stock}=\"\",{t.This("cut")}=\"\"),\"\",MAX(1,ROUNDUP(ROUND({t.This("cut")}/{stock},9),0))-1)", b => b.Cut?.CouplersEach)
             .Formula("all_couplers", "Couplers", 10, CellFormat.Whole, If(t.This("couplers"), $"{t.This("couplers")}*{t.This("count")}"), b => b.Cut?.CouplersEach * b.Cut?.Count)
             .Formula("whole", "Whole stock bars a bar", 11, CellFormat.Whole, If(t.This("couplers"), $"INT(ROUND({t.This("cut")}/{stock},9))"), b => Whole(b.Cut, given))
             .Formula("rest", $"Rest a bar, {l}", 11, CellFormat.Two, If(t.This("couplers"), $"ROUND({t.This("cut")}-{t.This("whole")}*{stock},9)"), b => Rest(b.Cut, given))
-            .Formula("stock", "Stock bars", 10, CellFormat.Whole,
+            .Formula("stock", "Stock bars, cut by itself", 10, CellFormat.Whole,
                 If(t.This("couplers"), $"{t.This("whole")}*{t.This("count")}+IF({t.This("rest")}=0,0,ROUNDUP({t.This("count")}/INT(ROUND({stock}/{t.This("rest")},9)),0))"),
                 b => b.Cut?.StockBars)
             .Wrapped("marks", "Nails as laid out", 50, b => Marks(b.Cut?.Marks ?? []));
@@ -46,7 +46,7 @@ internal sealed class BarSheet
         t.Total("weight", bars.Count == 0 ? null : bars.Sum(b => b.Weight), CellFormat.Two);
         t.Total("all_couplers", bars.Count == 0 || given is null ? null : bars.Sum(b => b.CouplersEach * b.Count), CellFormat.Whole);
         t.Total("stock", bars.Count == 0 || given is null ? null : bars.Sum(b => b.StockBars), CellFormat.Whole);
-        Sheet.Put(t.LastRow + 3, 0, "A bar longer than stock is coupled; what it needs beyond whole stock bars is cut from stock bars of its own line only.", CellStyle.Note);
+        Sheet.Put(t.LastRow + 3, 0, "A bar longer than stock is coupled; what it needs beyond whole stock bars is cut here from stock bars of its own line only. The cutting plan over all bars needs no more.", CellStyle.Note);
     }
 
     public SheetContent Sheet { get; }

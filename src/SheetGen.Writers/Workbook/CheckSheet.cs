@@ -1,4 +1,3 @@
-using System.Globalization;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Workbook;
@@ -71,11 +70,7 @@ internal sealed class CheckSheet
     {
         if (line.Section is { } section)
             return _quantities.Of(line.Name, IndexOf(section));
-        if (line.Source != CheckSource.Panels)
-            return QuantitySheet.NameOf(line.Name);
-        IEnumerable<string> faced = Enumerable.Range(0, _input.Quantities.Sections.Count)
-            .Where(i => _input.Quantities.Sections[i].Wall.HasPanels).Select(i => _quantities.Of(line.Name, i));
-        return $"SUM({string.Join(",", faced)})";
+        return QuantitySheet.NameOf(line.Name);
     }
 
     /// <summary>The second way over the lists of the workbook; null where it has a source of its own.</summary>
@@ -86,22 +81,16 @@ internal sealed class CheckSheet
         string Squared(string axis) => $"({nails.Range("tip_" + axis)}-{nails.Range("head_" + axis)})^2";
         switch (line.Source)
         {
-            case CheckSource.Spacing when line.Section is { } section:
-                string spacings = string.Create(CultureInfo.InvariantCulture, $"({section.Section.HorizontalSpacing:R}*{section.Section.VerticalSpacing:R})");
-                return $"{_quantities.Of(QuantityName.FaceArea, IndexOf(section))}/{spacings}";
             case CheckSource.Grid when line.Section is { } section:
                 return $"SUMIFS({_rows.Table.Range("total")},{_rows.Table.Range("no")},{_quantities.NumberCell(IndexOf(section))})";
             case CheckSource.Lifts:
                 return $"SUM({_sources.Lifts.Table.Range("area")})";
             case CheckSource.Columns:
                 return $"SUMPRODUCT({_sources.Facing.Sections.Range("columns")},{_sources.Facing.Sections.Range("thickness")})";
-            case CheckSource.Panels:
-                TableBlock<PanelCount> panels = _sources.PanelList.Table;
-                return $"SUMPRODUCT({panels.Range("count")},{panels.Range("width")},({panels.Range("start")}+{panels.Range("end")})/2)";
             case CheckSource.Coordinates:
                 return $"SUMPRODUCT({production},SQRT({Squared("n")}+{Squared("e")}+{Squared("z")}))";
             case CheckSource.Density:
-                return $"SUMPRODUCT({production},{nails.Range("bar_length")},{nails.Range("bar_area")})*{(_input.IsFeet ? 490 : 7850)}";
+                return $"SUMPRODUCT({production},--ISNUMBER({nails.Range("unit_weight")}),{nails.Range("bar_length")},{nails.Range("bar_area")})*{(_input.IsFeet ? 490 : 7850)}";
             case CheckSource.HoleAreas:
                 return $"SUMPRODUCT({production},PI()/4*{nails.Range("hole")}^2-{nails.Range("bar_area")},{nails.Range("length")})";
             default:

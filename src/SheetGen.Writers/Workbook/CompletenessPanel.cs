@@ -39,6 +39,9 @@ internal sealed class CompletenessPanel
         Blocking = lines.Count;
         lines.Add(new Line("Lines of the independent check that ask for a look", $"'{parts.Check.Sheet.Name}'!A1", parts.Check.LookCount, CheckSheet.StoredLooks(input), parts.Check.FirstLook, CheckSheet.StoredFirstLook(input)));
         lines.Add(new Line("Main quantities that were changed here since the layout", $"'{parts.Check.Sheet.Name}'!A1", parts.Check.ChangedCount, 0, null, ""));
+        if (parts.Cutting.Uncut is { } uncut)
+            lines.Add(new Line($"Length of bars that the cutting plan lacks or has too much, {input.Length}", $"'{parts.Cutting.Sheet.Name}'!A1", uncut, 0, null, ""));
+        lines.Add(new Line("Nails whose bar has no weight", nails, parts.Nails.NoWeightCount, input.Quantities.Nails.Count(n => n.UnitWeight is null), null, ""));
         lines.Add(new Line("Unresolved nails, not to be drilled before the engineer decides", nails, $"N({QuantitySheet.NameOf(QuantityName.UnresolvedCount)})",
             (int)(input.Quantities.Totals[QuantityName.UnresolvedCount].Amount ?? 0), null, ""));
         Lines = lines;

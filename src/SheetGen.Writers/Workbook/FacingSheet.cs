@@ -33,11 +33,13 @@ internal sealed class FacingSheet
                 $"IF({t.This("thickness")}=\"\",\"\",{t.This("neat")})", s => Of(s, QuantityName.MeshArea))
             .Number("waler", $"Length of rows, {l}", 12, CellFormat.Two, s => Of(s, QuantityName.WalerLength))
             .Formula("waler_bars", $"Waler bars, {l}", 12, CellFormat.Two,
-                $"IF({RateSheet.WalerBars}=\"\",\"\",{t.This("waler")}*{RateSheet.WalerBars})", _ => null)
+                $"IF({RateSheet.WalerBars}=\"\",\"\",{t.This("waler")}*{RateSheet.WalerBars})", s => Of(s, QuantityName.WalerBarLength))
             .Formula("nails", "Production nails", 11, CellFormat.Whole, nails.Count(t.This("no")), s => Of(s, QuantityName.NailCount))
             .Formula("bearing", $"Bearing bars, {l}", 12, CellFormat.Two,
                 $"IF(OR({RateSheet.BearingBars}=\"\",{RateSheet.BearingBarLength}=\"\"),\"\",{t.This("nails")}*{RateSheet.BearingBars}*{RateSheet.BearingBarLength})",
-                _ => null)
+                s => Of(s, QuantityName.BearingBarLength))
+            .Number("facing", $"Permanent facing, {volume}", 12, CellFormat.Two, s => Of(s, QuantityName.FacingVolume))
+            .Number("gap", $"Fill in the gap, {volume}", 12, CellFormat.Two, s => Of(s, QuantityName.GapVolume))
             .Number("coping", $"Coping, {l}", 11, CellFormat.Two, s => Of(s, QuantityName.CopingLength));
         t.Fill("facing");
         t.TotalHead("Total");
@@ -54,7 +56,8 @@ internal sealed class FacingSheet
         ("gross", QuantityName.FaceAreaGross), ("openings", QuantityName.OpeningArea), ("neat", QuantityName.FaceArea),
         ("outline", QuantityName.ElevationArea), ("front", QuantityName.PanelFaceArea), ("exposed", QuantityName.ExposedArea),
         ("shotcrete", QuantityName.ShotcreteVolume), ("supplied", QuantityName.ShotcreteSupplied), ("mesh", QuantityName.MeshArea),
-        ("waler", QuantityName.WalerLength), ("coping", QuantityName.CopingLength),
+        ("waler", QuantityName.WalerLength), ("waler_bars", QuantityName.WalerBarLength), ("bearing", QuantityName.BearingBarLength),
+        ("facing", QuantityName.FacingVolume), ("gap", QuantityName.GapVolume), ("coping", QuantityName.CopingLength),
     ];
 
     /// <summary>The area that the independent check has for a section, by columns.</summary>

@@ -8,7 +8,7 @@ namespace SheetGen.Writers.Workbook;
 /// </summary>
 internal sealed class LengthSheet
 {
-    private const int HeadRow = 5, Spare = 3, MostInText = 40;
+    private const int HeadRow = 5, Spare = 3, MostInText = 30;
     private readonly List<double?> _lengths;
 
     public LengthSheet(WorkbookInput input, NailSheet nails)

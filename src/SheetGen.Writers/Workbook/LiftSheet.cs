@@ -17,6 +17,7 @@ internal sealed class LiftSheet
             .Text("section", "Section", 10, x => x.Section.Name)
             .Number("lift", "Lift", 8, CellFormat.Whole, x => x.Number)
             .Text("row", "For row", 10, x => x.Row?.ToString() ?? "to bottom")
+            .Text("rows", "Rows drilled", 12, x => string.Join("; ", x.Rows))
             .Number("from", "From station", 13, input.Station, x => x.Wall.StationOf(x.Start))
             .Number("to", "To station", 13, input.Station, x => x.Wall.StationOf(x.End))
             .Number("below", $"Cut below its row, {l}", 12, CellFormat.Two, x => x.Row is null ? null : x.BelowRow)

@@ -8,7 +8,7 @@ namespace SheetGen.Writers.Workbook;
 /// <summary>One row a nail: the source of all sums.</summary>
 internal sealed class NailSheet
 {
-    private const string Fault = "look";
+    private const string Fault = "look", NoWeight = "no weight";
 
     public NailSheet(WorkbookInput input)
     {
@@ -49,6 +49,13 @@ internal sealed class NailSheet
     public string Count(string number, bool sacrificial = false) =>
         $"COUNTIFS({Table.Range("no")},{number},{Table.Range("kind")},\"{(sacrificial ? "" : "<>")}verification\")";
 
+    /// <summary>Sum of the weights of a section whose number stands in a cell; empty where a nail of it has none.</summary>
+    public string Weight(string number, bool sacrificial = false) =>
+        $"IF(COUNTIFS({Table.Range("no")},{number},{Table.Range("fault")},\"{NoWeight}\",{Table.Range("kind")},\"{(sacrificial ? "" : "<>")}verification\")>0,\"\",{Sum("weight", number, sacrificial)})";
+
+    /// <summary>Number of nails whose bar has no weight.</summary>
+    public string NoWeightCount => $"COUNTIF({Table.Range("fault")},\"{NoWeight}\")";
+
     /// <summary>Number of nails that lack a figure which the sums need.</summary>
     public string FaultCount => $"COUNTIF({Table.Range("fault")},\"{Fault}\")";
 
@@ -60,7 +67,9 @@ internal sealed class NailSheet
         TableBlock<NailQuantity> t = Table;
         string l = input.Length, area = l + "2", volume = l + "3";
         bool fromBack = input.Project.PayLengthFrom == PayLengthFrom.BackOfShotcrete;
-        string projection = RateSheet.BarProjection, spacing = RateSheet.CentralizerSpacing;
+        string projection = RateSheet.BarProjection, spacing = RateSheet.CentralizerSpacing, stock = RateSheet.StockLength;
+        string Between() => $"({t.This("length")}-2*{RateSheet.CentralizerEnd})";
+        double? longest = input.Project.Rates.StockLength;
         t.Number("length", $"Length from face, {l}", 10, CellFormat.Two, n => n.Nail.Length)
             .Number("shotcrete", $"Shotcrete along the bar, {l}", 11, CellFormat.Three, n => n.ShotcreteAlong)
             .Formula("back", $"Length from back of shotcrete, {l}", 11, CellFormat.Three, $"{t.This("length")}-{t.This("shotcrete")}", n => n.LengthFromBack)
@@ -69,7 +78,7 @@ internal sealed class NailSheet
             .Formula("bar_length", $"Bar length, {l}", 10, CellFormat.Two, $"{t.This("length")}+{t.This("projection")}", n => n.BarLength)
             .Text("bar", "Bar", 12, n => n.Nail.Bar.ToString())
             .Number("unit_weight", $"Unit weight, {input.Weight}/{l}", 10, CellFormat.Three, n => n.UnitWeight)
-            .Formula("weight", $"Weight, {input.Weight}", 10, CellFormat.Two, $"{t.This("bar_length")}*{t.This("unit_weight")}", n => n.Weight)
+            .Formula("weight", $"Weight, {input.Weight}", 10, CellFormat.Two, $"IF({t.This("unit_weight")}=\"\",\"\",{t.This("bar_length")}*{t.This("unit_weight")})", n => n.Weight)
             .Number("hole", $"Hole diameter, {l}", 9, CellFormat.Three, n => n.Nail.HoleDiameter)
             .Formula("hole_volume", $"Hole volume, {volume}", 10, CellFormat.Four, $"PI()*{t.This("hole")}^2/4*{t.This("length")}", n => n.HoleVolume)
             .Number("bar_area", $"Bar area, {area}", 10, CellFormat.Six, n => n.BarArea)
@@ -77,7 +86,11 @@ internal sealed class NailSheet
             .Formula("grout", $"Theoretical grout, {volume}", 11, CellFormat.Four, $"{t.This("hole_volume")}-{t.This("bar_volume")}", n => n.Grout)
             .Formula(
                 "centralizers", "Centralizers", 12, CellFormat.Whole,
-                $"IF({spacing}=\"\",\"\",MAX(1,ROUNDUP(ROUND({t.This("length")}/{spacing},9),0)))", n => n.Centralizers)
+                $"IF({spacing}=\"\",\"\",IF(ROUND({Between()},9)<=0,1,MAX(1,ROUNDUP(ROUND({Between()}/{spacing},9),0))+1))", n => n.Centralizers)
+            .Formula(
+                "couplers", "Couplers", 10, CellFormat.Whole,
+                $"IF(OR({stock}=\"\",{t.This("bar_length")}=\"\"),\"\",MAX(1,ROUNDUP(ROUND({t.This("bar_length")}/{stock},9),0))-1)",
+                n => longest is { } s ? Math.Max(1, Math.Ceiling(n.BarLength / s - 1e-9)) - 1 : null)
             .Number("area", $"Area of face, {area}", 10, CellFormat.Two, n => n.Area);
     }
 
@@ -86,8 +99,9 @@ internal sealed class NailSheet
         TableBlock<NailQuantity> t = Table;
         string l = input.Length;
         Vector3D At(Vector3D point) => new(point.N + input.Project.Origin.N, point.E + input.Project.Origin.E, point.Z);
-        string[] needed = ["no", "length", "shotcrete", "unit_weight", "hole", "bar_area"];
-        t.Text("nearest", "Nearest", 16, n => Clearance(input, n)?.Nearest ?? "")
+        string[] needed = ["no", "length", "shotcrete", "hole", "bar_area"];
+        t.Number("lift", "Lift line", 8, CellFormat.General, n => input.LiftOf(n))
+            .Text("nearest", "Nearest", 16, n => Clearance(input, n)?.Nearest ?? "")
             .Number("clear", $"Least clear distance, {l}", 10, CellFormat.Two, n => Finite(Clearance(input, n)?.LeastClear))
             .Number("head_n", $"Head northing, {l}", 12, CellFormat.PlainThree, n => At(n.Nail.Hole.Head).N)
             .Number("head_e", $"Head easting, {l}", 12, CellFormat.PlainThree, n => At(n.Nail.Hole.Head).E)
@@ -96,7 +110,7 @@ internal sealed class NailSheet
             .Number("tip_e", $"Tip easting, {l}", 12, CellFormat.PlainThree, n => At(n.Nail.Hole.Tip).E)
             .Number("tip_z", $"Tip elevation, {l}", 12, CellFormat.PlainThree, n => At(n.Nail.Hole.Tip).Z)
             .FormulaText("fault", "Figure missing or wrong", 12, new CellStyle(CellLook.Warning, CellFormat.General),
-                $"IF(COUNT({string.Join(",", needed.Select(t.This))})<{needed.Length},\"{Fault}\",\"\")", _ => "");
+                $"IF(COUNT({string.Join(",", needed.Select(t.This))})<{needed.Length},\"{Fault}\",IF(ISNUMBER({t.This("unit_weight")}),\"\",\"{NoWeight}\"))", n => n.UnitWeight is null ? NoWeight : "");
     }
 
     private void Totals(WorkbookInput input)
@@ -111,7 +125,7 @@ internal sealed class NailSheet
         Table.Total("area", Sum(input, n => n.Area ?? 0, n => n.Area is not null), CellFormat.Two);
     }
 
-    private static double? Sum(WorkbookInput input, Func<NailQuantity, double> of, Func<NailQuantity, bool>? where = null)
+    private static double? Sum(WorkbookInput input, Func<NailQuantity, double?> of, Func<NailQuantity, bool>? where = null)
     {
         List<NailQuantity> nails = [.. input.Quantities.Nails.Where(where ?? (_ => true))];
         return nails.Count == 0 ? null : nails.Sum(of);

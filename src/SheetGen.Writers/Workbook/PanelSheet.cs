@@ -16,13 +16,17 @@ internal sealed class PanelSheet
             .Text("section", "Section", 10, p => p.Section.Name)
             .Number("course", "Course from below", 11, CellFormat.Whole, p => p.Course)
             .Text("size", "Size", 15, p => p.Size switch { PanelSize.Full => "full", PanelSize.Partial => "partial", _ => "special height" })
+            .Text("mark", "Mark", 8, p => p.Mark)
             .Number("width", $"Width, {l}", 10, CellFormat.Two, p => p.Width)
             .Number("start", $"Height, down-station, {l}", 14, CellFormat.Two, p => p.StartHeight)
             .Number("end", $"Height, up-station, {l}", 14, CellFormat.Two, p => p.EndHeight)
             .Number("count", "Panels", 9, CellFormat.Whole, p => p.Count)
+            .Number("area", $"Area of all, {l}2", 11, CellFormat.Two, p => p.Area)
+            .Text("cut", "Cut by", 14, p => string.Join(", ", p.CutBy))
             .Wrapped("places", "Stations", 76, p => string.Join("; ", p.Places));
         t.Fill("panels");
         t.TotalHead("Total");
+        t.Total("area", t.Items.Count == 0 ? null : t.Items.Sum(p => p.Area), CellFormat.Two);
         t.Total("count", t.Items.Count == 0 ? null : t.Items.Sum(p => p.Count), CellFormat.Whole);
     }
 

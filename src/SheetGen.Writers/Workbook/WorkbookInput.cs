@@ -27,6 +27,18 @@ internal sealed record WorkbookInput(
     /// <summary>Place of a nail in the list, from 1.</summary>
     public double PlaceOf(NailQuantity nail) => _places[nail.Nail.Mark];
 
+    /// <summary>Line of the lift list from which a nail is drilled, from 1; null where there is none.</summary>
+    public int? LiftOf(NailQuantity nail)
+    {
+        for (int i = 0; i < Quantities.Lifts.Count; i++)
+        {
+            ExcavationLift lift = Quantities.Lifts[i];
+            if (ReferenceEquals(lift.Section, nail.Nail.Section) && lift.Rows.Contains(nail.Nail.Row) && lift.Start <= nail.Nail.Along && nail.Nail.Along <= lift.End)
+                return i + 1;
+        }
+        return null;
+    }
+
     /// <summary>Place of a section in the take-off, from 1: the number by which the lists are summed.</summary>
     public int NumberOf(Wall wall, Section section)
     {

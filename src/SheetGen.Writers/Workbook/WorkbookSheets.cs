@@ -18,16 +18,18 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
         var bid = new BidSheet(input, all, nails);
         var bars = new BarSheet(input, nails);
         var check = new CheckSheet(input, all, sources, rows);
+        var soils = new SoilSheet(input, rates);
+        var cutting = new CuttingSheet(input, bars);
         var field = new FieldSheet(input, nails);
         SheetContent[] sheets =
         [
-            rates.Sheet, bid.Sheet, new CostSheet(input, bid).Sheet, new ProductionSheet(input, nails, lifts).Sheet, all.Sheet,
+            rates.Sheet, bid.Sheet, new CostSheet(input, bid).Sheet, new ProductionSheet(input, nails, lifts, soils).Sheet, all.Sheet,
             new SectionSheet(input, all, nails, rows, gaps, lengths).Sheet, nails.Sheet, lengths.Sheet, new RedirectSheet(input).Sheet,
-            new LeftOutSheet(input).Sheet, rows.Sheet, gaps.Sheet, bars.Sheet, new HoleSheet(input, nails).Sheet, new GroutSheet(input, nails).Sheet,
+            new FindingsSheet(input).Sheet, new LeftOutSheet(input).Sheet, rows.Sheet, gaps.Sheet, bars.Sheet, cutting.Sheet, new HoleSheet(input, nails).Sheet, soils.Sheet, new GroutSheet(input, nails).Sheet,
             sources.Facing.Sheet, sources.PanelList.Sheet, sources.Pad.Sheet, sources.Drainage.Sheet, lifts.Sheet, tests.Sheet,
             new ScheduleSheet(input, tests).Sheet, field.Sheet, check.Sheet,
         ];
-        var summary = new SummarySheet(input, new SummaryParts(all, bid, nails, lengths, bars, check, sources), sheets);
+        var summary = new SummarySheet(input, new SummaryParts(all, bid, nails, lengths, bars, cutting, check, sources), sheets);
         return new WorkbookSheets([summary.Sheet, .. sheets], [.. rates.Names, .. all.Names, .. summary.Names, .. field.Names]);
     }
 }

@@ -26,11 +26,11 @@ public class ReaderTests
     [Fact]
     public void Unknown_entities_are_counted()
     {
-        var result = Read(Entities("0", "WIPEOUT", "0", "POINT", "0", "SPLINE", "0", "WIPEOUT", "10", "not a number"));
+        var result = Read(Entities("0", "REGION", "0", "POINT", "0", "SPLINE", "0", "REGION", "10", "not a number"));
 
         Assert.Single(result.Document!.Model);
         Assert.Equal(
-            [new(6, "WIPEOUT is not read; it is left out") { Count = 2 }, new DxfProblem(10, "SPLINE is not read; it is left out")],
+            [new(6, "REGION is not read; it is left out") { Count = 2 }, new DxfProblem(10, "SPLINE is not read; it is left out")],
             result.Warnings);
     }
 

@@ -39,10 +39,13 @@ public sealed class OutsideReader
     }
 
     /// <summary>The dxf package of Node.js, see tests/Tools/node: <c>npm install --no-package-lock</c> there.</summary>
-    public static OutsideReader NodeDxf()
+    public static OutsideReader NodeDxf() => NodeScript("read_dxf.js", "dxf");
+
+    /// <summary>A script of tests/Tools/node with a package that it needs.</summary>
+    public static OutsideReader NodeScript(string script, string package)
     {
         string folder = Path.Combine(ToolsFolder(), "node"), node = Find("node").Length > 0 ? Find("node") : Find("nodejs");
-        return new("Node.js with the dxf package", Directory.Exists(Path.Combine(folder, "node_modules", "dxf")) ? node : "", Path.Combine(folder, "read_dxf.js"));
+        return new($"Node.js with the {package} package", Directory.Exists(Path.Combine(folder, "node_modules", package)) ? node : "", Path.Combine(folder, script));
     }
 
     /// <summary>Runs it, skipping or failing the test if it is missing, and failing it if it does not end in time.</summary>

@@ -28,6 +28,14 @@ internal static class BaseWall
         return result.Project!;
     }
 
+    /// <summary>The project of a text with nothing but warnings of the given code.</summary>
+    public static WallProject ReadWarned(string text, string code)
+    {
+        ReadResult result = ProjectReader.ReadText(text, FileName);
+        Assert.Equal([code], result.Problems.Select(p => p.Code).Distinct());
+        return result.Project!;
+    }
+
     public static string[] Problems(string text) =>
         [.. ProjectReader.ReadText(text, FileName).Problems.Select(ProblemPrinter.Plain)];
 }

@@ -114,7 +114,10 @@ public sealed class KeyTableTests
                 "additionalProperties" => value is not JsonObject o ? [] : said is JsonObject
                     ? o.SelectMany(p => Faults(p.Value, said, $"{path}.{p.Key}"))
                     : o.Where(p => !schema["properties"]!.AsObject().ContainsKey(p.Key)).Select(p => $"{path}: {p.Key} is unknown"),
-                "$schema" or "title" or "description" => [],
+                "allOf" => said!.AsArray().SelectMany(s => Faults(value, s!, path)),
+                "if" => Faults(value, said!, path).Any() ? [] : Faults(value, schema["then"]!, path),
+                "const" => Says(JsonNode.DeepEquals(said, value), $"{path}: other value"),
+                "then" or "examples" or "default" or "$schema" or "title" or "description" => [],
                 _ => [$"unknown word {word}"],
             };
             foreach (string fault in faults)

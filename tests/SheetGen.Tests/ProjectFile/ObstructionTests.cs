@@ -45,7 +45,7 @@ public sealed class ObstructionTests
     [Fact]
     public void A_pipe_is_a_chain_of_capsules_on_its_axis()
     {
-        Obstruction pipe = Of(BaseWall.Read(BaseWall.With("{station: 11+00, offset: 14, elevation: 107}", "{station: 10+40, offset: 14, elevation: 107}, {station: 10+50, offset: 20, elevation: 106}")), "P1");
+        Obstruction pipe = Of(BaseWall.Read(BaseWall.With("{station: 10+55, offset: 14, elevation: 107}", "{station: 10+40, offset: 14, elevation: 107}, {station: 10+50, offset: 20, elevation: 106}")), "P1");
 
         CapsuleSolid[] capsules = [.. pipe.Solids.Cast<CapsuleSolid>()];
         Assert.Equal(2, capsules.Length);

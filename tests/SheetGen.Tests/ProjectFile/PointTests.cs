@@ -116,6 +116,6 @@ public sealed class PointTests
             sections:
               - {name: A, stations: [0, 300], horizontal_spacing: 1.5, vertical_spacing: 1.5, top_row_depth: 0.6, inclination: 15, lengths: 6, bar: {size: 8, grade: 75}, hole: 150 mm}
         obstructions:
-          - {name: S, kind: shaft, at: {{at}}, diameter: 900 mm, top: 9, bottom: 1}
+          - {name: S, kind: shaft, at: {{at}}, diameter: 900 mm, top: 9, bottom: 1, in_front: true}
         """;
 }

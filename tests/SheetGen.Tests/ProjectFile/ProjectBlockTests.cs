@@ -30,9 +30,9 @@ public sealed class ProjectBlockTests
         Assert.Equal(Rules.Default(LengthUnit.Foot) with { Defaulted = feet.Defaulted }, feet);
         Assert.Equal(Rules.Default(LengthUnit.Metre) with { Defaulted = metres.Defaulted }, metres);
         Assert.Equal(
-            ["bar_projection", "bottom_max", "clearance.boundary", "clearance.nail", "corner_clear", "drift", "edge_min", "length_increment", "moved_gap_max", "redirect.lengthen", "redirect.step", "shift_step", "top_max"],
+            ["bar_projection", "bottom_max", "clearance.boundary", "clearance.nail", "corner_clear", "drift", "edge_min", "heads_below_grade", "length_increment", "moved_gap_max", "redirect.lengthen", "redirect.step", "shift_step", "top_max"],
             feet.Defaulted.Order());
-        Assert.Equal(18, metres.Defaulted.Count);
+        Assert.Equal(19, metres.Defaulted.Count);
     }
 
     [Fact]

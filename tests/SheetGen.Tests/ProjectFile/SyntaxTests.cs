@@ -12,9 +12,9 @@ public sealed class SyntaxTests
     [InlineData("# only a comment\n", "1:1: error R02: the file is empty (\"start\" writes a commented starter project)")]
     [InlineData("format: 1\nproject:\n\ttitle: x\n", "3:1: error R02: a tab is used as indentation (indent with spaces)")]
     [InlineData("format: 1\r\nproject:\r\n  title: x\r\n \tunits: ft\r\n", "4:2: error R02: a tab is used as indentation (indent with spaces)")]
-    [InlineData("format: 1\nproject: {title: x, units: ft\nwalls: []\n", "2:10: error R02: the YAML cannot be read: this bracket is not closed, or what is in it is malformed (close it, and check the commas)")]
-    [InlineData("format: 1\nproject: title: x\n", "2:15: error R02: the YAML cannot be read: while scanning a plain scalar value, found invalid mapping (look at this place and just before it)")]
-    [InlineData("format: 1\nproject:\n  title: \"abc", "3:10: error R02: the YAML cannot be read: while scanning a quoted scalar, found unexpected end of stream (look at this place and just before it)")]
+    [InlineData("format: 1\nproject: {title: x, units: ft\nwalls: []\n", "2:10: error R02: this brace { is not closed: line 3 starts a new key (add } behind the last value)")]
+    [InlineData("format: 1\nproject: title: x\n", "2:10: error R02: a colon with a blank stands inside of a value (put \"title\" on a line of its own, or the text in quotes)")]
+    [InlineData("format: 1\nproject:\n  title: \"abc", "3:10: error R02: this quote is not closed (add \" behind the text)")]
     [InlineData("format: 1\nproject: {title: x\n", "2:19: error R02: the YAML cannot be read: while parsing a flow mapping, did not find expected ',' or '}' (the bracket at 2:10 is open here)")]
     [InlineData("format: 1\nproject: \u0001\n", "2:10: error R02: a control character stands here (remove it; save the file as plain UTF-8 text)")]
     [InlineData("format: &a 1\n", "1:9: error R03: anchors are not used in project files: &a (write the value out where it is needed)")]
@@ -27,6 +27,34 @@ public sealed class SyntaxTests
     [InlineData("walls", "1:1: error R13: the project file takes a block of keys, found \"walls\"")]
     public void A_text_that_is_no_project_file_gives_one_problem(string text, string problem) =>
         Assert.Equal([$"{BaseWall.FileName}:{problem}"], BaseWall.Problems(text));
+
+    /// <summary>A slip in the base file is named in plain words at its own line, wherever the YAML reader stopped.</summary>
+    [Theory]
+    [InlineData("    face_offset: 0\n", "   face_offset: 0\n", "15:4: error R02: line 15 is indented by 3, its neighbours by 4 (lines of one block start in one column)")]
+    [InlineData("    face_offset: 0\n", "      face_offset: 0\n", "15:7: error R02: line 15 is indented by 6, its neighbours by 4 (lines of one block start in one column)")]
+    [InlineData("    face_offset: 0\n", "    face_offset:0\n", "15:5: error R02: \"face_offset:0\" has no blank behind its colon (put a blank after the colon: face_offset: 0)")]
+    [InlineData("    face_offset: 0\n", "    face_offset 0\n", "15:5: error R02: \"face_offset 0\" has no colon behind the key (write face_offset: 0)")]
+    [InlineData("    face_offset: 0\n", "    face_offset = 0\n", "15:5: error R02: \"face_offset = 0\" has no colon behind the key (write face_offset: 0)")]
+    [InlineData("    face_offset: 0\n", "    face_offset: 0\n    bottom: {steps: [[10+00, 102}]\n", "16:33: error R02: this } does not match the [ at 16:22 (write ] there, or add it before)")]
+    [InlineData("    face_offset: 0\n", "    facing: {shotcrete: 4 in kind: other}\n", "15:30: error R02: there is no comma before \"kind\" (write shotcrete: 4 in, kind: ...; a text with a colon stands in quotes)")]
+    [InlineData("    face_offset: 0\n", "    face_offset: \"5'-6\"\"\n", "15:24: error R02: the value goes on behind its closing quote (put the quotes round the whole value; feet and inches need none: 5'-6\")")]
+    [InlineData("    face_offset: 0\n", "\t face_offset: 0\n", "15:1: error R02: a tab is used as indentation (indent with spaces)")]
+    [InlineData("    face_offset: 0\n", "    top: [[10+00, 118], [11+00, 120]\n", "15:10: error R02: this bracket [ is not closed: line 16 starts a new key (add ] behind the last value)")]
+    public void A_slip_is_named_at_its_own_line(string good, string slip, string problem)
+    {
+        string text = BaseWall.With("    stations: [10+00, 11+00]\n", "    stations: [10+00, 11+00]\n" + good);
+        Assert.Equal([$"{BaseWall.FileName}:{problem}"], BaseWall.Problems(BaseWall.Replace(text, good, slip)));
+    }
+
+    [Fact]
+    public void A_bare_bar_size_is_named_and_the_other_faults_too()
+    {
+        string text = BaseWall.With("lengths: 24\n        bar: {size: \"#8\", grade: 75}", "lengths: 24\n        bar: {size: #9, grade: 75}");
+
+        Assert.Equal(
+            ["wall.yaml:37:21: error R12: a # outside quotes starts a comment (write the size in quotes: \"#9\")", "wall.yaml:55:3: error R10: unknown key \"min_gapp\" in \"rules\" (did you mean \"min_gap\"?)"],
+            BaseWall.Problems(BaseWall.Replace(text, "  min_gap: 2", "  min_gapp: 2")));
+    }
 
     [Fact]
     public void Deep_nesting_is_refused() =>

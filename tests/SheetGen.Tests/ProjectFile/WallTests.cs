@@ -33,7 +33,7 @@ public sealed class WallTests
         string text = BaseWall.With("- line: 60\n      - corner: {turn: right, angle: 30}\n      - line: 40", "- arc: {radius: 200, length: 100, turn: left}");
         text = BaseWall.Replace(text, "    retained_side: right\n", "    retained_side: right\n    face_offset: -20\n");
         text = BaseWall.Replace(text, "[[10+00, 102], [10+50, 102.5]]", "[[10+00, 102]]");
-        Wall wall = BaseWall.Read(text).Walls[0];
+        Wall wall = BaseWall.ReadWarned(text, "R58").Walls[0];
 
         // the face's radius is 180: 10 on it are 10 * 200 / 180 on the line
         Assert.Equal(Enumerable.Range(1, 8).Select(k => Math.Round(k * 10 * 200 / 180.0, 9)), wall.PanelBreaks.Select(b => Math.Round(b, 9)));
@@ -126,7 +126,7 @@ public sealed class WallTests
                   - {station: 11+00, ground: [[0, 119], [25 ft, 104]]}
 
             """);
-        Wall wall = BaseWall.Read(BaseWall.Replace(text, "panels: {width: 10, height: 5}", "panels: {width: 50, height: 5}")).Walls[0];
+        Wall wall = BaseWall.ReadWarned(BaseWall.Replace(text, "panels: {width: 10, height: 5}", "panels: {width: 50, height: 5}"), "R72").Walls[0];
 
         Assert.Equal(-0.5, wall.FaceOffset);
         Assert.Equal(new Batter(4, 104), wall.Batter);

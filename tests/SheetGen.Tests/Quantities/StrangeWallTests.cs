@@ -46,7 +46,7 @@ public class StrangeWallTests
             {
                 GroutOverrun = 1.25,
                 ShotcreteLoss = 0.1,
-                StockLength = 6,
+                StockLengths = [6],
                 CentralizerSpacing = 2.5,
                 DesignBond = 37.6991,
                 TestBondedLength = 3,
@@ -66,7 +66,7 @@ public class StrangeWallTests
             Breaks = [10, 20, 30, 40, 50, 60, 70, 80, 90],
             Limits = [60],
             From = PayLengthFrom.BackOfShotcrete,
-            Rates = new Rates { StockLength = 20, GroutOverrun = 1.3, ShotcreteLoss = 0.15, CentralizerSpacing = 8 },
+            Rates = new Rates { StockLengths = [20], GroutOverrun = 1.3, ShotcreteLoss = 0.15, CentralizerSpacing = 8 },
         },
     };
 

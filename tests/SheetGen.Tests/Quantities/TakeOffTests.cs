@@ -157,7 +157,7 @@ public class TakeOffTests
         Assert.Equal(5.72590, nail.Grout, 5);
         Assert.Equal(7.65763, nail.HoleVolume * 1.3, 5);
         Near(1.3 * Total(table, QuantityName.GroutVolume), Total(table, QuantityName.GroutWithOverrun));
-        Assert.Equal(2.670 * 30.5, nail.Weight, 9);
+        Assert.Equal(2.670 * 30.5, nail.Weight!.Value, 9);
     }
 
     [Fact]

@@ -179,22 +179,22 @@ public class SheetWriterTests
         File.WriteAllBytes(file, Bytes(PdfSheetWriter.Write, set));
         OutsideReader.PdfToText.Run("-f", "2", "-l", "2", "-bbox", file, boxes);
         var words = Regex.Matches(File.ReadAllText(boxes), "xMin=\"([\\d.]+)\" yMin=\"([\\d.]+)\" xMax=\"([\\d.]+)\" yMax=\"([\\d.]+)\">([^<]+)<")
-            .Select(m => (X: Number(m.Groups[1]), Low: Number(m.Groups[4]), High: Number(m.Groups[2]), Word: m.Groups[5].Value)).ToList();
+            .Select(m => (X: Number(m.Groups[1]), Right: Number(m.Groups[3]), Low: Number(m.Groups[4]), High: Number(m.Groups[2]), Word: m.Groups[5].Value)).ToList();
         using var stream = new MemoryStream(Bytes(DxfSheetWriter.Write, set));
         DxfDocument document = DxfReader.Read(stream).Document!;
         DxfLayout layout = document.Layouts["SN-02"];
         DxfViewport viewport = layout.Viewports[0];
 
-        DxfText[] marks = [.. document.Model.OfType<DxfText>().Where(t => t.Rotation == 0 && Regex.IsMatch(t.Value, "^N-\\d-\\d\\d$"))];
+        DxfText[] marks = [.. document.Model.OfType<DxfInsert>().SelectMany(i => i.Attributes)
+            .Where(a => a.Tag == "MARK" && !a.Invisible && Regex.IsMatch(a.Text.Value, "^N-\\d-\\d\\d$")).Select(a => a.Text)];
 
         Assert.True(marks.Length > 20);
         foreach (DxfText mark in marks)
         {
             DxfPoint at = viewport.Center + (mark.Position - viewport.ViewCenter) * (1 / viewport.Scale);
             var word = words.Where(w => w.Word == mark.Value).MinBy(w => Math.Abs(w.Low / 72 * 25.4 - (layout.PaperHeight - at.Y)));
-            double left = word.X / 72 * 25.4;
             Assert.InRange(layout.PaperHeight - at.Y, word.High / 72 * 25.4, word.Low / 72 * 25.4);
-            Assert.InRange(at.X - left, -0.5, 8);
+            Assert.InRange(at.X, word.X / 72 * 25.4, word.Right / 72 * 25.4);
         }
     }
 
@@ -227,7 +227,9 @@ public class SheetWriterTests
             Assert.Equal(sheet.Viewports.Count, layout.Viewports.Count);
             Assert.All(layout.Viewports, v => Assert.True(v.Locked));
         }
-        Assert.Equal(10 / 25.4, document.Layouts["SN-02"].Viewports[0].Scale, 6);
+        double scale = set.Sheets.Single(s => s.Name == "SN-02").Viewports[0].UnitsPerMillimetre;
+        Assert.Contains(set.Templates.FootScales, s => Math.Abs(s - scale * 25.4) < 1e-9);
+        Assert.Equal(scale, document.Layouts["SN-02"].Viewports[0].Scale, 6);
     }
 
     private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);

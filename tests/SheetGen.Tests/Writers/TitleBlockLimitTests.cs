@@ -1,6 +1,5 @@
 using System.Text;
 using SheetGen.Drawing.Templating;
-using SheetGen.Dxf;
 using SheetGen.Model.Problems;
 using SheetGen.Writers.Dxf;
 using Xunit;

@@ -1,4 +1,3 @@
-using SheetGen.Drawing.Plan;
 using SheetGen.Model;
 using Xunit;
 

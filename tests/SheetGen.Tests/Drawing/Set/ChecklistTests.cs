@@ -28,7 +28,7 @@ public class ChecklistTests
     [InlineData(7, Views, "BORING B-1")]
     [InlineData(8, Views, "WATER 8 8\" DIA")]
     // Elevation
-    [InlineData(9, Views, "TYP. 3.50' HORIZ. x 3.50' VERT.", "ROW 1 ")]
+    [InlineData(9, Views, "TYP. 3.50' HORIZ. x 3.50' VERT.", "ROW W1-A-1 ")]
     [InlineData(9, Tables, "ROW ELEVATIONS")]
     [InlineData(10, Views, "TOP 118.00", "TOP 121.50", "BOT EL 102.00", "BOT EL 102.50", "STA 100+40.00")]
     [InlineData(11, Views, "EXISTING GROUND", "FINISHED GRADE")]

@@ -61,7 +61,8 @@ public class SheetComposerTests
         SheetSet set = SampleSheets.Compose(SampleWalls.TwoWalls);
         int labels = set.Model.OfType<Text>().Count();
 
-        Assert.True(set.Findings.Count <= labels / 100, string.Join("\n", set.Findings.Select(f => f.Message)));
+        string[] unplaced = [.. set.Findings.Select(f => f.Message).Where(m => m.Contains("no room for the label", StringComparison.Ordinal))];
+        Assert.True(unplaced.Length <= labels / 60, string.Join("\n", unplaced));
         Assert.DoesNotContain(set.Sheets.SelectMany(s => s.Paper).OfType<Text>(), t => t.Layer == LayerRole.Note && t.Value.Contains("DO NOT DRILL ", StringComparison.Ordinal) && t.Value.StartsWith('('));
     }
 
@@ -168,10 +169,16 @@ public class SheetComposerTests
         SheetSet set = SampleSheets.Compose(project, layout);
         QuantityTable quantities = SampleLayout.Measure(project, layout);
 
-        int dimensions = set.Model.OfType<Dimension>().Count(d => d.Angle == 0);
-        int written = set.Model.OfType<Text>().Count(t => t.Layer == LayerRole.Dimension);
+        string?[] dimensions = [.. set.Model.OfType<Dimension>().Where(d => d.Angle == 0).Select(d => d.Nail)];
+        IEnumerable<string?> written = set.Model.OfType<Text>().Where(t => t.Layer == LayerRole.Dimension).Select(t => t.Nail).Distinct();
+        IEnumerable<string?> noted = set.Sheets.SelectMany(s => s.Paper).OfType<Text>()
+            .Where(t => t.Value.StartsWith("GAP ", StringComparison.Ordinal) && t.Value.Contains(" TO ", StringComparison.Ordinal)).Select(t => t.Value.Split(' ')[1]);
+        Dictionary<string, Nail> nails = layout.Nails.ToDictionary(n => n.Mark);
+        double typical = NailLabels.TypicalWithin(project.Unit) + 1e-9;
+        IEnumerable<string> wanted = quantities.Sections.SelectMany(s => s.Gaps)
+            .Where(g => Math.Abs(g.Gap - nails[g.FirstMark].Section.HorizontalSpacing) > typical).Select(g => g.FirstMark);
 
-        Assert.Equal(quantities.Sections.Sum(s => s.Gaps.Count), dimensions + written);
+        Assert.Equal(wanted.Order(), dimensions.Concat(written).Concat(noted).Order());
     }
 
     [Fact]
@@ -236,7 +243,7 @@ public class SheetComposerTests
         WallProject project = SampleLayout.Read(yaml);
         Wall wall = project.Walls[0];
 
-        IReadOnlyList<SheetWindow> windows = SheetWindow.Cut(wall, 45);
+        IReadOnlyList<SheetWindow> windows = SheetWindow.Cut(wall, 45, [], 0, 5);
 
         Assert.Equal(wall.Start, windows[0].Start);
         Assert.Equal(wall.End, windows[^1].End);

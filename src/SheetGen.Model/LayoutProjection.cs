@@ -1,9 +1,8 @@
-using SheetGen.Model;
 using SheetGen.Model.Geometry;
 
-namespace SheetGen.Drawing.Plan;
+namespace SheetGen.Model;
 
-/// <summary>Finds where plan points lie along a layout line, for drawing them in the developed elevation.</summary>
+/// <summary>Finds where plan points lie along a layout line.</summary>
 public static class LayoutProjection
 {
     /// <summary>The place of the line nearest to the point; beyond its ends the line goes on straight.</summary>

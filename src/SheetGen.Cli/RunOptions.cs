@@ -1,0 +1,8 @@
+namespace SheetGen.Cli;
+
+/// <summary>What the user asks of a run beside its input and its folder.</summary>
+/// <param name="Prove">Tighten the proof of how good the layout is.</param>
+/// <param name="Json">Problems and findings as JSON.</param>
+/// <param name="Picture">File for a picture of plan and elevation; null for none.</param>
+/// <param name="Open">Open the results with the system's programs.</param>
+public sealed record RunOptions(bool Prove, bool Json, string? Picture, bool Open);

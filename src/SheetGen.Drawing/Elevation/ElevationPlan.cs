@@ -1,0 +1,131 @@
+using System.Globalization;
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Elevation;
+
+/// <summary>One window of an elevation as it will lie on its sheet, with the marks and callouts of its nails.</summary>
+/// <param name="View">The view with the callouts in its labels and all that stands in it in its crowd: other labels find places around those.</param>
+public sealed record PlannedWindow(ElevationStrip Strip, SheetWindow Window, Viewport Viewport, MarkSet Marks, ElevationView View)
+{
+    /// <summary>Nails that cannot be told or are not called out.</summary>
+    public int Faults => Marks.Faults + View.Labels.NailsWithoutCallout.Count;
+}
+
+/// <summary>
+/// What is decided of the elevations before anything is drawn: scale, windows, marks and callouts. The scale is the usual one unless those
+/// have no room at it; then the next larger at which each nail can be told, and at which the elevations fit the sheets.
+/// </summary>
+public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStrip> Strips, IReadOnlyList<PlannedWindow> Windows)
+{
+    /// <summary>Share of the nails whose marks may stand off with leaders before a larger scale is taken.</summary>
+    private const double LeaderShare = 0.03;
+
+    public IReadOnlyList<Finding> Findings { get; private init; } = [];
+
+    private int Faults => Windows.Sum(w => w.Faults);
+
+    private const int MostTries = 6;
+
+    /// <summary>Marks that stand off and callouts among the notes: all can be told, yet a larger scale would tell them better.</summary>
+    private int Leaders => Windows.Sum(w => w.Marks.Leaders + w.View.Labels.Marked.Count);
+
+    private int Nails => Windows.Sum(w => w.Marks.Marks.Count);
+
+    public static ElevationPlan Make(DrawingContext context, Box area)
+    {
+        SheetScale usual = StripPlanner.Choose(context, area);
+        bool given = context.Project.Sheets.Scale is not null;
+        ElevationPlan first = At(context, area, usual), best = first;
+        IEnumerable<SheetScale> larger = SheetScale.Customary(context.Templates, context.Project.Unit)
+            .Where(s => s.Value < usual.Value).OrderByDescending(s => s.Value);
+        foreach (SheetScale scale in larger)
+        {
+            bool isGood = best.Faults == 0 && (given || best.Leaders <= LeaderShare * best.Nails + 1);
+            if (isGood || !PlanElevationSheet.Fits(context, area, scale))
+                break;
+            ElevationPlan next = At(context, area, scale);
+            if ((next.Faults, next.Leaders).CompareTo((best.Faults, best.Leaders)) < 0)
+                best = next;
+        }
+        return best with { Findings = [.. Reports(first, best, given)] };
+    }
+
+    private static IEnumerable<Finding> Reports(ElevationPlan first, ElevationPlan best, bool given)
+    {
+        if (given && best.Scale != first.Scale)
+        {
+            yield return new Finding
+            {
+                Code = FindingCode.Sheet,
+                Severity = Severity.Warning,
+                Message = $"at {first.Scale.Words} marks or callouts of nails have no room: {best.Scale.Words} is taken",
+            };
+        }
+        string[] missing = [.. best.Windows.SelectMany(w => w.Marks.Missing).Select(n => n.Mark)];
+        if (missing.Length > 0)
+        {
+            yield return new Finding
+            {
+                Code = FindingCode.Sheet,
+                Severity = Severity.Error,
+                Nails = missing,
+                Message = string.Create(CultureInfo.InvariantCulture,
+                    $"the marks of {missing.Length} nails stand on something else, no scale gives them room: choose a larger sheet"),
+            };
+        }
+    }
+
+    private static ElevationPlan At(DrawingContext context, Box area, SheetScale scale)
+    {
+        IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, area);
+        double longest = PlanElevationSheet.Longest(context, area, scale);
+        return new(scale, strips, [.. strips.SelectMany(s =>
+        {
+            Primitive[] lines = [.. ElevationModel.Draw(context, s)];
+            double[] heads = [.. context.NailsOf(s.Wall).Select(n => n.Along).Order()];
+            double step = context.Project.Unit == LengthUnit.Metre ? 1 : 5;
+            return SheetWindow.Cut(s.Wall, longest, heads, 2 * NailSymbols.Ring * scale.UnitsPerMillimetre, step).Select(w => Window(context, area, scale, s, w, lines));
+        })]);
+    }
+
+    /// <summary>
+    /// Places marks, then callouts; where a callout finds no room, again with that callout first, at last with unresolved neighbours
+    /// called out together; what then has none stands among the notes by its mark, except for nails that may not be drilled.
+    /// </summary>
+    private static PlannedWindow Window(
+        DrawingContext context, Box area, SheetScale scale, ElevationStrip strip, SheetWindow window, IReadOnlyList<Primitive> lines)
+    {
+        Viewport viewport = PlanElevationSheet.ViewportOf(strip, window, scale, area);
+        Box frame = PlanElevationSheet.LabelFrame(strip, window, viewport);
+        HashSet<string> first = [], repeated = [];
+        MarkSet? marks = null;
+        for (int left = MostTries - 1; ; left--)
+        {
+            var view = new ElevationView(context, strip, window, viewport, new ViewLabels(context, viewport, frame, "", window.Wall));
+            view.Crowd(lines);
+            if (marks is null)
+                marks = MarkPlacer.Place(view);
+            else
+                view.Keep(marks);
+            new ElevationLabels(view).Axis();
+            new NailLabels(view, scale.DimensionStyle).Callouts(first, left < MostTries / 2);
+            IReadOnlyList<string> failed = view.Labels.NailsWithoutCallout;
+            if (left == 0 || failed.Count == 0)
+            {
+                HashSet<string> stopped = [.. view.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark)];
+                view.Labels.NoteByMark(m => !stopped.Contains(m));
+                return new(strip, window, viewport, marks, view);
+            }
+            first.UnionWith(failed);
+            // What failed twice fails a third time: go on to the groups.
+            left = Math.Min(left, failed.All(repeated.Contains) ? MostTries / 2 : left);
+            repeated.UnionWith(failed);
+        }
+    }
+}

@@ -1,0 +1,30 @@
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Templating;
+
+namespace SheetGen.Drawing.Labels;
+
+/// <summary>The ground that a text stands on: it hides what was drawn before it.</summary>
+/// <param name="Corners">Four, counter-clockwise from the lower left as one reads.</param>
+public sealed record TextMask(LayerRole Layer, IReadOnlyList<Point2> Corners) : Primitive(Layer)
+{
+    /// <summary>Room about the letters as a share of their height.</summary>
+    private const double Room = 0.12;
+
+    public static TextMask Of(Text text, TextStyle style)
+    {
+        double width = TextMeasure.Advance(text.Value, text.Height, style), room = Room * text.Height;
+        double left = text.Align switch
+        {
+            HorizontalAlign.Left => 0,
+            HorizontalAlign.Center => -width / 2,
+            _ => -width,
+        };
+        double turn = text.Rotation * Math.PI / 180;
+        Point2[] corners =
+        [
+            new(left - room, -room), new(left + width + room, -room),
+            new(left + width + room, text.Height + room), new(left - room, text.Height + room),
+        ];
+        return new(text.Layer, [.. corners.Select(c => text.Position + c.Turned(turn))]);
+    }
+}

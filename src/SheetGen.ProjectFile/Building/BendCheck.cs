@@ -1,0 +1,61 @@
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Tree;
+
+namespace SheetGen.ProjectFile.Building;
+
+/// <summary>Warns of straight lines between two offsets where the layout line bends between them.</summary>
+internal sealed class BendCheck(Points points, LengthUnit unit, ProblemList problems)
+{
+    private const int Steps = 64;
+
+    /// <param name="list">Points of a boundary, pipe or footprint.</param>
+    public void Check(MapItem obstruction, ListItem list)
+    {
+        MapItem[] maps = [.. list.Maps];
+        for (int i = 1; i < maps.Length; i++)
+        {
+            if (Offset(maps[i - 1]) is not { } a || Offset(maps[i]) is not { } b || a.Line != b.Line || !Bends(a, b))
+                continue;
+            if (Spread(a, b) is { } spread)
+            {
+                string hint = a.Offset == b.Offset
+                    ? FormattableString.Invariant($"if it follows the layout line: offset_line: {a.Offset}, or more points; if it is straight: straight: true")
+                    : "if it follows the layout line, give more points; if it is straight: straight: true";
+                string bends = FormattableString.Invariant($"{Shown.Short(obstruction.Text("name") ?? "?")} runs straight from {Show(a)} to {Show(b)}, where the layout line bends: it lies {spread.Least:0.00} to {spread.Most:0.00} {Lengths.Symbol(unit)} from it");
+                problems.Add(ProblemCodes.AcrossBend, maps[i].Spot, bends, hint, maps[i - 1].Spot);
+            }
+        }
+    }
+
+    private string Show(Place place) => Stations.Format(place.Line.StationOf(place.Along), unit);
+
+    private Place? Offset(MapItem point) =>
+        point.Number("station") is { } station && point.Number("offset") is { } offset && points.LineOf(point, "offset") is { } of
+            ? new Place(of.Line, of.Side, of.Line.AlongOf(station), offset)
+            : null;
+
+    private static bool Bends(Place a, Place b)
+    {
+        double from = Math.Min(a.Along, b.Along) + Tolerance.Length, to = Math.Max(a.Along, b.Along) - Tolerance.Length;
+        return a.Line.Corners.Any(c => c.Along > from && c.Along < to) || a.Line.Pieces.Any(p => p.Curvature != 0 && p.Start < to && p.End > from);
+    }
+
+    /// <summary>Least and greatest offset of the straight line; null where it keeps the offsets of its ends.</summary>
+    private (double Least, double Most)? Spread(Place a, Place b)
+    {
+        double tolerance = Lengths.IsFoot(unit) ? 0.25 : 0.08;
+        Vector2D from = a.Line.PointAt(a.Along, a.Offset * a.Side), to = b.Line.PointAt(b.Along, b.Offset * b.Side);
+        double least = double.PositiveInfinity, most = double.NegativeInfinity;
+        for (int k = 0; k <= Steps; k++)
+        {
+            double offset = LayoutProjection.Locate(a.Line, from + (to - from) * (k / (double)Steps)).Right * a.Side;
+            (least, most) = (Math.Min(least, offset), Math.Max(most, offset));
+        }
+        bool keeps = least > Math.Min(a.Offset, b.Offset) - tolerance && most < Math.Max(a.Offset, b.Offset) + tolerance;
+        return keeps ? null : (least, most);
+    }
+
+    private readonly record struct Place(LayoutLine Line, int Side, double Along, double Offset);
+}

@@ -1,0 +1,20 @@
+using SheetGen.Model;
+using SheetGen.Model.Units;
+
+namespace SheetGen.ProjectFile.Building;
+
+/// <summary>Stations written without their plus: 212.5 for 212+50.</summary>
+internal static class StationHint
+{
+    /// <summary>The station that was probably meant: far off the line as it stands, on it where the point is a plus; else null.</summary>
+    public static string? Meant(LayoutLine line, double station, LengthUnit unit)
+    {
+        double along = line.AlongOf(station), full = Stations.FullStation(unit), meant = line.AlongOf(station * full);
+        bool far = along < -full || along > line.Length + full;
+        return far && meant >= -Tolerance.Length && meant <= line.Length + Tolerance.Length ? Stations.Format(station * full, unit, 0) : null;
+    }
+
+    /// <summary>The hint behind another one; empty where there is none.</summary>
+    public static string Behind(string hint, LayoutLine line, IEnumerable<double> stations, LengthUnit unit) =>
+        stations.Select(s => Meant(line, s, unit)).FirstOrDefault(m => m is not null) is { } meant ? $"did you mean {meant}?" : hint;
+}

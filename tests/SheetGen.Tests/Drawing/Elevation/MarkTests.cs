@@ -1,0 +1,100 @@
+using System.Globalization;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Layout.Placing;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Tests.Walls;
+using Xunit;
+
+namespace SheetGen.Tests.Drawing.Elevation;
+
+public class MarkTests
+{
+    /// <summary>Set <c>SHEETGEN_MARK_WALLS</c> to 200 for the long run.</summary>
+    private static ulong Walls =>
+        ulong.TryParse(Environment.GetEnvironmentVariable("SHEETGEN_MARK_WALLS"), CultureInfo.InvariantCulture, out ulong walls) ? walls : 60;
+
+    /// <summary>No nail without its mark, none with a mark nearer to another, on walls made at random.</summary>
+    [Fact]
+    public void Every_nail_of_random_walls_is_marked_unmistakably()
+    {
+        int nails = 0, full = 0, leaders = 0;
+        var wrong = new List<string>();
+        for (ulong seed = 500; seed < 500 + Walls; seed++)
+        {
+            WallProject project = SampleLayout.Read(RandomWall.Yaml(seed));
+            NailLayout layout = SampleLayout.Make(project, (int)seed);
+            DrawnMarks marks = DrawnMarks.Of(SampleSheets.Compose(project, layout), layout);
+            (nails, full, leaders) = (nails + marks.Nails, full + marks.Full, leaders + marks.Leaders);
+            wrong.AddRange(marks.Wrong.Select(w => $"{seed}: {w}"));
+        }
+
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant(
+            $"{Walls} walls: {nails} nails, {full} whole marks, {leaders} with leaders, {wrong.Count} wrong"));
+        Assert.True(wrong.Count == 0, string.Join("\n", wrong.Take(40)));
+        Assert.True(full > nails / 2, "few marks are whole");
+    }
+
+    /// <summary>Walls with part rows, an arc with a batter, corners, a small sheet, several walls; placed by the search.</summary>
+    [Theory]
+    [InlineData(MarkWalls.Arc)]
+    [InlineData(MarkWalls.TwoOnASmallSheet)]
+    [InlineData(MarkWalls.Corner)]
+    [InlineData(MarkWalls.Long)]
+    public void Every_nail_of_a_placed_wall_is_marked_unmistakably(string yaml)
+    {
+        WallProject project = SampleLayout.Read(yaml);
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+        SheetSet set = SampleSheets.Compose(project, layout);
+
+        DrawnMarks marks = DrawnMarks.Of(set, layout);
+
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant(
+            $"{marks.Nails} nails, {marks.Full} whole marks, {marks.Leaders} with leaders, {marks.Wrong.Count} wrong"));
+        Assert.Equal("", string.Join("\n", marks.Wrong.Take(40)));
+    }
+
+    [Fact]
+    public void The_measure_sees_a_mark_that_is_missing_one_that_stands_at_another_head_and_one_on_another()
+    {
+        WallProject project = SampleLayout.Read(SampleWalls.Metric);
+        NailLayout layout = SampleLayout.Make(project);
+        SheetSet set = SampleSheets.Compose(project, layout);
+        BlockReference[] nails = [.. set.Model.OfType<BlockReference>().Where(b => b.Shown is not null).Take(2)];
+        SheetSet With(BlockReference other) => set with { Model = [.. set.Model.Select(p => p == nails[0] ? other : p)] };
+
+        Assert.Empty(DrawnMarks.Of(set, layout).Wrong);
+        Assert.Contains(DrawnMarks.Of(With(nails[0] with { Shown = null, Attributes = [.. nails[0].Attributes.Select(a => KeyValuePair.Create(a.Key, ""))] }), layout).Wrong,
+            w => w.EndsWith("shows no mark", StringComparison.Ordinal));
+        IReadOnlyList<string> moved = DrawnMarks.Of(With(nails[0] with { Shown = nails[0].Shown! with { Text = nails[1].Shown!.Text with { Value = nails[0].Nail! } } }), layout).Wrong;
+        Assert.Contains(moved, w => w.Contains("is nearer to", StringComparison.Ordinal));
+        Assert.Contains(moved, w => w.Contains("lies on", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_scale_without_room_for_the_marks_gives_way_to_a_larger_one_and_says_so()
+    {
+        WallProject project = SampleLayout.Read(MarkWalls.TwoOnASmallSheet);
+        project = project with { Sheets = project.Sheets with { Scale = 60 } };
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+
+        SheetSet set = SampleSheets.Compose(project, layout);
+
+        Assert.Contains(set.Findings, f => f.Message.Contains("1 IN = 60 FT marks or callouts of nails have no room", StringComparison.Ordinal));
+        Assert.Empty(DrawnMarks.Of(set, layout).Wrong);
+    }
+
+    [Theory]
+    [InlineData(300, "3")]
+    [InlineData(340, "3D")]
+    [InlineData(50, "0E")]
+    [InlineData(390, "3J")]
+    [InlineData(345, "3DE")]
+    [InlineData(305, "3KE")]
+    public void A_part_row_has_a_name_to_call_out(int hundredths, string name) => Assert.Equal(name, new RowNumber(hundredths).Name);
+
+    [Fact]
+    public void No_two_rows_between_two_grid_rows_share_a_name() =>
+        Assert.Equal(100, Enumerable.Range(300, 100).Select(h => new RowNumber(h).Name).Distinct().Count());
+}
