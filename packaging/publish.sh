@@ -10,12 +10,12 @@ systems=("$@")
 mkdir -p "$folder"
 
 # The tool package runs on any system that has the runtime, so it is packed without a system of its own.
-dotnet pack src/SheetGen.Cli -c Release -o "$folder" -p:UseCurrentRuntimeIdentifier=false -p:RuntimeIdentifiers= -p:PublishReadyToRun=false \
+dotnet pack src/SheetGen.Cli -c Release -o "$folder" -p:PackTool=true -p:UseCurrentRuntimeIdentifier=false -p:RuntimeIdentifiers= -p:PublishReadyToRun=false \
     -p:IsPublishing=true -p:NuGetLockFilePath=obj/packaging.lock.json
 
 for rid in "${systems[@]}"; do
     dotnet publish src/SheetGen.Cli -c Release -r "$rid" --self-contained true -o "$folder/$rid" \
-        -p:PackAsTool=false -p:PublishSingleFile=true -p:IncludeNativeLibrariesForSelfExtract=true -p:DebugType=none -p:GenerateDocumentationFile=false \
+        -p:PublishSingleFile=true -p:IncludeNativeLibrariesForSelfExtract=true -p:DebugType=none -p:GenerateDocumentationFile=false \
         -p:IsPublishing=true -p:NuGetLockFilePath=obj/packaging.lock.json
     cp LICENSE docs/third-party.md src/SheetGen.Writers/Fonts/OFL.txt "$folder/$rid/"
 done
