@@ -8,6 +8,8 @@ internal sealed record LayerList(List<LinetypeDefinition> Linetypes, Dictionary<
     /// <exception cref="FormatException">Roles are missing; the message names all of them.</exception>
     public Dictionary<LayerRole, LayerDefinition> ByRole()
     {
+        if (Linetypes is null || Layers is null)
+            throw new FormatException($"the template lacks \"{(Linetypes is null ? "linetypes" : "layers")}\"");
         if (Linetypes.Exists(t => t is null))
             throw new FormatException("a line type of the list is null");
         string[] missing = [.. Enum.GetValues<LayerRole>().Select(NameOf).Where(r => Layers.GetValueOrDefault(r) is null).Distinct()];
