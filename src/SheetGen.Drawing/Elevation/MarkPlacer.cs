@@ -177,10 +177,11 @@ public sealed class MarkPlacer
             Text text = label.Texts[0];
             Box box = TextMeasure.BoxOf(text, _style);
             var middle = new Point2(box.Center.X, text.Position.Y);
-            Point2 end = box.Nearest(at);
+            Text mark = text with { Position = middle, Align = HorizontalAlign.Center, Masked = true };
+            // Up to the letters themselves, so that the eye sees what it leads to.
+            Point2 end = BoxOf(mark).Nearest(at);
             Point2 start = at + (end - at) * (Reach(nail) / (end - at).Length);
-            _placed.Add(new(nail, text with { Position = middle, Align = HorizontalAlign.Center, Masked = true },
-                label.Leader ?? new Line(LayerRole.Leader, start, end) { Nail = nail.Mark }));
+            _placed.Add(new(nail, mark, new Line(LayerRole.Leader, start, end) { Nail = nail.Mark }));
             return true;
         }
         return false;
