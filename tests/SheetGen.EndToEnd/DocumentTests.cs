@@ -10,7 +10,7 @@ public sealed partial class DocumentTests
     public static TheoryData<string> Documents =>
         [.. Directory.EnumerateFiles(Repository.Root, "*.md", SearchOption.AllDirectories)
             .Select(p => Path.GetRelativePath(Repository.Root, p).Replace('\\', '/'))
-            .Where(p => !p.Contains("/bin/", StringComparison.Ordinal) && !p.Contains("/obj/", StringComparison.Ordinal))
+            .Where(p => !p.Contains("/bin/", StringComparison.Ordinal) && !p.Contains("/obj/", StringComparison.Ordinal) && !p.Contains("/node_modules/", StringComparison.Ordinal))
             .Order(StringComparer.Ordinal)];
 
     [Theory]
