@@ -140,6 +140,78 @@ public class WorkbookEditTests
         Recalculation.AssertEqual(WorkbookTests.Write((project, layout, table, bid)));
     }
 
+    /// <summary>Every rate that the project file can give, with borings and a cost build-up: all that is stored is what is recalculated.</summary>
+    [Fact]
+    public void Every_rate_reaches_what_rests_on_it()
+    {
+        TestWall wall = StrangeWallTests.Walls["metric, left"];
+        wall = wall with
+        {
+            Rates = wall.Rates with
+            {
+                StockLengths = [6, 9],
+                LeastPiece = 1,
+                CentralizerEnd = 0.5,
+                CheckLimit = 0.01,
+                WalerBars = 2,
+                BearingBars = 4,
+                BearingBarLength = 0.9,
+                PlateWeight = 6.2,
+                NutWeight = 0.6,
+                WasherWeight = 0.4,
+                CouplerWeight = 1.5,
+                MeshLength = 6,
+                MeshWidth = 2.4,
+                MeshLap = 0.2,
+                StripLap = 0.1,
+                SpareNails = 0.02,
+                PadWidth = 0.5,
+                PadHeight = 0.15,
+                CopingWidth = 0.4,
+                CopingHeight = 0.3,
+                MarkUp = 0.12,
+                HoursPerDay = 8,
+                Rigs = 2,
+                Drilling = new Dictionary<string, double> { ["clay"] = 12, ["sand"] = 9, ["above boring B-1"] = 15, ["below boring B-1"] = 5 },
+                BuildUp = new Dictionary<string, CostParts> { ["1"] = new(30, 20, 40, null), ["3"] = new(null, null, null, 80) },
+            },
+        };
+        (WallProject project, NailLayout layout) = wall.Make();
+        project = project with { Borings = [new Boring("B-1", project.Walls[0].LayoutLine.PointAt(20), 37, 25, null, [new BoringLayer(33.2, "clay", 20), new BoringLayer(25, "sand", null)])] };
+        var taken = WorkbookTests.Take(project, layout, "generic");
+        Assert.NotEmpty(taken.Table.Soils);
+        Assert.NotNull(taken.Table.Cutting);
+        Assert.All(taken.Table.Soils, s => Assert.NotNull(s.Hours));
+        byte[] book = WorkbookTests.Write(taken);
+        Recalculation.AssertEqual(book);
+        Dictionary<string, string[][]> sheets = Recalculation.Recalculate(book);
+        AssertNoErrors(sheets);
+        Assert.True(Sum(sheets["Production"], "Drilling, crew days") > 0);
+        double hours = taken.Table.Soils.Where(s => s.Lift > 0).Sum(s => s.Hours!.Value);
+        Assert.InRange(Sum(sheets["Production"], "Drilling, crew days") * 16, 0.8 * hours, 1.2 * hours);
+        Assert.True(Sum(sheets["Cost build-up"], "Cost with mark-up") > 0);
+    }
+
+    /// <summary>A nail built longer, one shorter and one with too much grout: paid as built, over and under plan, and the engineer is named.</summary>
+    [Fact]
+    public void What_is_measured_in_the_field_is_paid_against_the_plan()
+    {
+        var book = new EditedBook(WorkbookTests.Write(WorkbookTests.Take(StrangeWallTests.Walls["three stages"])));
+        string built = book.Column("Field", "As-built length from face"), date = book.Column("Field", "Date grouted"), grout = book.Column("Field", "Grout placed");
+        double day = new DateTime(2026, 5, 4).ToOADate(), hole = Math.PI * 0.25 / 4;
+        book.Number("Field", built + "11", 25.5).Number("Field", date + "11", day).Number("Field", grout + "11", 25.5 * hole * 1.1)
+            .Number("Field", built + "12", 23).Number("Field", date + "12", day).Number("Field", grout + "12", 23 * hole * 1.4)
+            .Number("Field", built + "13", 24).Number("Field", date + "13", day + 1).Number("Field", grout + "13", 24 * hole * 0.9).Number("Field", "E4", day);
+        string[][] field = Recalculation.Recalculate(book.Bytes())["Field"];
+        Assert.Equal("2", field[4][10]);
+        Assert.Equal(48.5, Number(field[5][10]), 9);
+        Assert.Equal(48, Number(field[6][10]), 9);
+        Assert.Equal(0.5, Number(field[7][10]), 9);
+        Assert.Equal("2", field[7][4]);
+        int verdict = Array.IndexOf(field[9], "Take against 100 to 130 %");
+        Assert.Equal(["usual", "over: tell the engineer", "under: tell the engineer"], field[10..13].Select(r => r[verdict]));
+    }
+
     private static void AssertNoErrors(Dictionary<string, string[][]> sheets, string except = "") =>
         Assert.Equal([], sheets.Where(s => s.Key != except).SelectMany(s => s.Value.SelectMany((r, i) => r.Where(IsError).Select(c => FormattableString.Invariant($"{s.Key} {i + 1}: {c}")))));
 
