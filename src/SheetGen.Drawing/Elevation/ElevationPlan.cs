@@ -53,10 +53,10 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             if ((next.Faults, next.Leaders).CompareTo((best.Faults, best.Leaders)) < 0)
                 best = next;
         }
-        return best with { Findings = [.. Reports(first, best, given)] };
+        return best with { Findings = [.. Reports(context, first, best, given)] };
     }
 
-    private static IEnumerable<Finding> Reports(ElevationPlan first, ElevationPlan best, bool given)
+    private static IEnumerable<Finding> Reports(DrawingContext context, ElevationPlan first, ElevationPlan best, bool given)
     {
         if (given && best.Scale != first.Scale)
         {
@@ -64,7 +64,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             {
                 Code = FindingCode.Sheet,
                 Severity = Severity.Warning,
-                Message = $"at {first.Scale.Words} marks or callouts of nails have no room: {best.Scale.Words} is taken",
+                Message = $"at {first.Scale.Words(context)} marks or callouts of nails have no room: {best.Scale.Words(context)} is taken",
             };
         }
         string[] missing = [.. best.Windows.SelectMany(w => w.Marks.Missing).Select(n => n.Mark)];

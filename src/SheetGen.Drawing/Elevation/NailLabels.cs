@@ -1,6 +1,7 @@
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -24,8 +25,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         {
             foreach (Nail[] run in UnresolvedRuns())
             {
-                string marks = run.Length == 1 ? run[0].Mark : $"{run[0].Mark} TO {run[^1].Mark}";
-                Callout(run[run.Length / 2], [["DO NOT DRILL", marks, "ASK ENGINEER"], [$"DO NOT DRILL {marks}", "ASK ENGINEER"], [$"DO NOT DRILL {marks}, ASK ENGINEER"], ["DO NOT DRILL " + marks]]);
+                string marks = run.Length == 1 ? run[0].Mark : Say(Phrase.MarksFromTo, run[0].Mark, run[^1].Mark);
+                Callout(run[run.Length / 2], DoNotDrill(marks));
             }
         }
         foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : IsStopped(n) ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
@@ -33,13 +34,13 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             if (IsStopped(nail) && grouped && nail.Kind != NailKind.Verification)
                 continue;
             if (IsStopped(nail))
-                Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL " + nail.Mark]]);
+                Callout(nail, DoNotDrill(nail.Mark));
             else if (nail.Status == NailStatus.Noted)
                 Callout(nail, NotedWords(nail));
             else if (nail.Kind == NailKind.Verification)
-                Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
+                Callout(nail, [[Say(Phrase.TestNailMark, nail.Mark), Direction(nail)], [Say(Phrase.TestNail), nail.Mark, Direction(nail)]]);
             else if (nail.Kind == NailKind.Proof)
-                view.Labels.LabelIfRoom(new LabelRequest([["PROOF"]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
+                view.Labels.LabelIfRoom(new LabelRequest([[Say(Phrase.Proof)]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
         }
     }
 
@@ -80,20 +81,31 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     {
         var parts = new List<string>();
         if (nail.Splay != 0)
-            parts.Add($"{_print.Angle(Math.Abs(nail.Splay))} {Sides.Of(nail.Wall, nail.Splay)} ({Sides.ByStation(nail.Splay)})");
+            parts.Add(Turn(nail));
         if (Sides.InclinationChange(nail) != 0)
-            parts.Add($"{_print.Angle(nail.Inclination)} DOWN");
+            parts.Add(Say(Phrase.AngleDown, _print.Angle(nail.Inclination)));
         if (nail.Length != nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)))
-            parts.Add("L " + _print.Short(nail.Length));
-        string head = (nail.Kind == NailKind.Verification ? "TEST NAIL " : "") + nail.Mark;
+            parts.Add(Say(Phrase.LengthIs, _print.Short(nail.Length)));
+        string head = nail.Kind == NailKind.Verification ? Say(Phrase.TestNailMark, nail.Mark) : nail.Mark;
         string[] narrow = [head, .. parts.SelectMany(p => p.Split(" (")).Select(p => p.EndsWith(')') ? "(" + p : p)];
         return [[head, .. parts], [head + " " + parts[0], string.Join(", ", parts.Skip(1))], narrow, [head + " " + string.Join(", ", parts)]];
     }
 
+    private string Say(Phrase phrase, params ReadOnlySpan<string> values) => view.Context.Say(phrase, values);
+
+    private string Turn(Nail nail) => Say(
+        Phrase.TurnWithStation, _print.Angle(Math.Abs(nail.Splay)), Sides.Words(view.Context, nail.Wall, nail.Splay), Sides.StationWords(view.Context, nail.Splay));
+
+    private string[][] DoNotDrill(string marks)
+    {
+        string ask = Say(Phrase.AskEngineer), stop = Say(Phrase.DoNotDrillMark, marks);
+        return [[Say(Phrase.DoNotDrill), marks, ask], [stop, ask], [stop + ", " + ask], [stop]];
+    }
+
     private string Direction(Nail nail)
     {
-        string turn = nail.Splay == 0 ? "" : $"{_print.Angle(Math.Abs(nail.Splay))} {Sides.Of(nail.Wall, nail.Splay)} ({Sides.ByStation(nail.Splay)})";
-        string down = Sides.InclinationChange(nail) == 0 ? "" : _print.Angle(nail.Inclination) + " DOWN";
+        string turn = nail.Splay == 0 ? "" : Turn(nail);
+        string down = Sides.InclinationChange(nail) == 0 ? "" : Say(Phrase.AngleDown, _print.Angle(nail.Inclination));
         return string.Join(", ", new[] { turn, down }.Where(t => t.Length > 0));
     }
 
@@ -150,12 +162,12 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     /// <summary>A gap in words: where there is no room for its dimension, and where a match line runs through it.</summary>
     private void SpacingLabel(Nail a, NonTypicalGap gap, Point2 at) =>
         view.Labels.Label(new LabelRequest(
-            [[$"{MarkForms.Of(a)[^1]} TO {gap.SecondMark}: {SpacingWords(gap.Gap)}"], [$"TO {gap.SecondMark}:", SpacingWords(gap.Gap)]], TextRole.Dimension, at, 1.9)
+            [[Say(Phrase.GapTo, MarkForms.Of(a)[^1], gap.SecondMark, SpacingWords(gap.Gap))], [Say(Phrase.GapToShort, gap.SecondMark), SpacingWords(gap.Gap)]], TextRole.Dimension, at, 1.9)
         {
             Layer = LayerRole.Dimension,
             Nail = a.Mark,
             LeaderFrom = 1,
-            Note = $"GAP {a.Mark} TO {gap.SecondMark}: {SpacingWords(gap.Gap)}",
+            Note = Say(Phrase.GapNote, a.Mark, gap.SecondMark, SpacingWords(gap.Gap)),
         });
 
     private string SpacingWords(double gap) => Printed.Fixed(gap, Lengths.Decimals(_print.Unit)) + DimensionSuffix(_print.Unit);
@@ -208,8 +220,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 
     private void RowLabel(Nail nail, int count)
     {
-        string length = "L " + _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)));
-        string[] words = ["ROW " + MarkForms.RowOf(nail), "EL " + _print.Elevation(nail.Elevation), length];
+        string length = Say(Phrase.LengthIs, _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole))));
+        string[] words = [Say(Phrase.RowName, MarkForms.RowOf(nail)), Say(Phrase.Elevation, _print.Elevation(nail.Elevation)), length];
         // The end nails' marks name the row and a table lists it: its elevation here is a help.
         view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.3)
         {

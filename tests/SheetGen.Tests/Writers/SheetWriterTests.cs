@@ -222,7 +222,7 @@ public class SheetWriterTests
         foreach (Sheet sheet in set.Sheets)
         {
             DxfLayout layout = document.Layouts[sheet.Name];
-            DxfInsert title = Assert.Single(layout.Entities.OfType<DxfInsert>());
+            DxfInsert title = Assert.Single(layout.Entities.OfType<DxfInsert>(), i => i.Block.StartsWith("SHEET-", StringComparison.Ordinal));
             Assert.Equal(sheet.Name, title.Attributes.Single(a => a.Tag == "SHEET").Text.Value);
             Assert.Equal(sheet.Viewports.Count, layout.Viewports.Count);
             Assert.All(layout.Viewports, v => Assert.True(v.Locked));
