@@ -82,7 +82,7 @@ public static class FindingsJson
     {
         json.WriteStartArray(name);
         json.WriteRawValue(PlainNumber.Format(figure.Found, 0, 6));
-        if (figure.Bound is { } bound && double.IsFinite(bound))
+        if (figure.Bound is { } bound && !double.IsPositiveInfinity(bound))
             json.WriteRawValue(PlainNumber.Format(bound, 0, 6));
         else
             json.WriteNullValue();
@@ -172,7 +172,7 @@ public static class FindingsJson
 
     private static void WriteLength(Utf8JsonWriter json, string name, double? value)
     {
-        if (value is not { } number || !double.IsFinite(number))
+        if (value is not { } number || double.IsPositiveInfinity(number))
             return;
         json.WritePropertyName(name);
         json.WriteRawValue(PlainNumber.Fixed(number, LengthDecimals));
