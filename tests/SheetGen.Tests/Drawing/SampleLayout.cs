@@ -72,7 +72,11 @@ public static class SampleLayout
                     inclination, length, status, $"{prefix}{section.Name}-{row}-{column:00}", at));
             }
             if (stations.Count > 0)
-                rows.Add(new(wall, section, 0, RowNumber.Grid(row), section.Rows == RowKind.Level, section.TopRowDepth, section.LengthOfRow(row), stations));
+                {
+                double down = section.TopRowDepth + (row - 1) * section.VerticalSpacing;
+                rows.Add(new(wall, section, 0, RowNumber.Grid(row), section.Rows == RowKind.Level,
+                    section.Rows == RowKind.Level ? highest - down : down, section.LengthOfRow(row), stations));
+            }
         }
         double middle = Math.Round((section.Start + section.HorizontalSpacing) / quantum) * quantum;
         double height = Math.Round((wall.Top.At(middle) - section.TopRowDepth - section.VerticalSpacing / 2) / quantum) * quantum;
