@@ -28,11 +28,12 @@ public static class OutputSet
     {
         WallProject project = input.Project;
         (CheckedLayout laid, QuantityTable quantities, BidTable bid) = measured;
+        FiniteNumber.Of(laid.Layout);
         var run = new RunInfo(ProgramVersion.Text);
         display.Stage("drawing sheets");
         SheetSet sheets = SheetComposer.Compose(
             project, laid.Layout, laid.Report, quantities, [SummaryTables.Bid(bid)], run, input.Named.Templates!);
-        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings] };
+        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
         display.Stage("writing files");
         var files = new ConcurrentDictionary<string, byte[]>();
         void Write(string name, Action<Stream> write) => files[name] = Bytes(write);

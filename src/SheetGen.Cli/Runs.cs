@@ -101,7 +101,7 @@ public static class Runs
             throw new OutputException(fault);
         if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, options.Json, screen) is not { } input)
             return null;
-        var display = new StageDisplay(screen);
+        var display = new StageDisplay(screen, options.Json);
         return display.While(() =>
         {
             if (OnePass.Measure(input, OnePass.LayOut(input.Project, options.Prove, display), options.Json, display, screen) is not { } measured)

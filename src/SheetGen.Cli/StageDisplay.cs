@@ -1,13 +1,18 @@
+using System.Diagnostics;
 using Spectre.Console;
 
 namespace SheetGen.Cli;
 
 /// <summary>
-/// Says on the error stream which stage is running: a live line on a terminal, nothing where the stream is piped,
-/// so that what another program reads holds problems only.
+/// Says on the error stream which stage is running: a live line on a terminal; where the stream is piped a line a stage, once the run takes
+/// longer than a person waits without a sign, so that what another program reads of a short run holds problems only.
 /// </summary>
-public sealed class StageDisplay(Screen screen) : IProgress<string>
+/// <param name="json">True where the error stream may hold JSON only: then nothing is said on a pipe.</param>
+public sealed class StageDisplay(Screen screen, bool json = false) : IProgress<string>
 {
+    private static readonly TimeSpan Silence = TimeSpan.FromSeconds(3);
+
+    private readonly Stopwatch _clock = Stopwatch.StartNew();
     private StatusContext? _context;
     private string _stage = "";
 
@@ -45,5 +50,7 @@ public sealed class StageDisplay(Screen screen) : IProgress<string>
     {
         if (_context is { } context)
             context.Status(Markup.Escape(CleanWriter.Clean(_stage + detail)));
+        else if (!json && !screen.Live && _clock.Elapsed > Silence)
+            screen.Error.WriteLine("sheetgen: " + _stage + detail);
     }
 }

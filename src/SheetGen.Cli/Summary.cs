@@ -31,6 +31,8 @@ public static class Summary
         yield return Line("findings", FindingsText(report));
         if (layout.Score.IsProvenBest)
             yield return Line("layout", "proven best: no better layout exists within the rules");
+        foreach (string help in HelpTexts(layout))
+            yield return Line("would help", help);
         foreach (string note in layout.Notes)
             yield return Line("note", note);
         if (last is { } compared)
@@ -73,6 +75,20 @@ public static class Summary
             double bound when bound >= figure.Found => found + " (proven: no layout within the rules has fewer)",
             double bound => Invariant($"{found} (no layout within the rules has fewer than {bound:0.##})"),
         };
+    }
+
+    /// <summary>A sentence a group of unresolved nails: what frees them; where nothing does, that.</summary>
+    private static IEnumerable<string> HelpTexts(NailLayout layout)
+    {
+        foreach (var group in layout.Help.GroupBy(h => (h.Wall, string.Join(' ', h.Nails))).Take(MostMarksShown))
+        {
+            IReadOnlyList<string> nails = group.First().Nails;
+            string marks = string.Join(", ", nails.Take(MostMarksShown)) + (nails.Count > MostMarksShown ? Invariant($" and {nails.Count - MostMarksShown} more") : "");
+            yield return $"{marks}: " + string.Join("; or ", group.Select(h => h.Value.Length == 0 ? h.Result : $"{h.Relaxation} {h.Value} {h.Result}"));
+        }
+        int more = layout.Help.GroupBy(h => (h.Wall, string.Join(' ', h.Nails))).Count() - MostMarksShown;
+        if (more > 0)
+            yield return Invariant($"{more} more groups: see findings.json and the workbook");
     }
 
     private static string UnresolvedMarks(NailLayout layout)

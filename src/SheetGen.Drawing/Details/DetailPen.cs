@@ -56,6 +56,14 @@ public sealed class DetailPen
     public void Solid(LayerRole layer, params (double X, double Y)[] points) =>
         _labels.Add(Fill.Of(layer, [.. points.Select(p => At(p.X, p.Y))]));
 
+    public void Ring(LayerRole layer, double x, double y, double radius)
+    {
+        _labels.Add(new Circle(layer, At(x, y), radius * _scale));
+        _labels.Placer.Crowd.Add(Box.At(At(x, y), 2 * radius * _scale, 2 * radius * _scale), ownsLeader: true);
+    }
+
+    public void Disc(LayerRole layer, double x, double y, double radius) => _labels.Add(Fill.Disc(layer, At(x, y), radius * _scale));
+
     public void Arrow(double x1, double y1, double x2, double y2)
     {
         Line(x1, y1, x2, y2, LayerRole.Leader);
@@ -73,7 +81,7 @@ public sealed class DetailPen
             Reach = 70,
         });
 
-    /// <summary>A line broken at the space nearest to its middle.</summary>
+    /// <summary>A line broken at the space nearest to its middle; one that is short stays.</summary>
     private static IEnumerable<string> Halves(string line)
     {
         int[] spaces = [.. Enumerable.Range(0, line.Length).Where(i => line[i] == ' ')];

@@ -3,6 +3,7 @@ using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -71,7 +72,7 @@ public sealed class ElevationLabels(ElevationView view)
         Point2 a = new(view.At(along, 0).X, low), b = new(a.X, top);
         view.Labels.Add(new Line(LayerRole.SectionLimit, a, b));
         view.Labels.Placer.Crowd.Add(a, b, LineKind.NoText);
-        view.Labels.Label(new LabelRequest([["STA " + _print.Station(_wall.StationOf(along))]], TextRole.Label, new(a.X, top - 12), 0.5)
+        view.Labels.Label(new LabelRequest([[Station(along)]], TextRole.Label, new(a.X, top - 12), 0.5)
         {
             Upright = true,
             LeaderFrom = 3,
@@ -80,25 +81,32 @@ public sealed class ElevationLabels(ElevationView view)
 
     private IReadOnlyList<IReadOnlyList<string>> SectionWords(Section s)
     {
-        string name = "SECTION " + s.Name.ToUpperInvariant();
-        string spacing = "TYP. " + BuiltSpacing.Text(_wall, s, view.Context.Layout.Rows, _print.Unit);
-        string rows = $"{(s.Pattern == Pattern.Square ? "SQUARE" : "STAGGERED")}, ROWS {RowWords(s.Rows)}";
-        string hole = $"HOLES {_print.Small(s.HoleDiameter)}, {_print.Angle(s.Inclination)} BELOW HORIZ.";
-        string bar = "BAR " + s.Bar.ToString().ToUpperInvariant();
+        string name = Say(Phrase.ZoneName, s.Name.ToUpperInvariant());
+        string spacing = Say(Phrase.Typical, BuiltSpacing.Text(_wall, s, view.Context.Layout.Rows, _print.Unit));
+        string rows = Say(Phrase.PatternAndRows, Say(s.Pattern == Pattern.Square ? Phrase.PatternSquare : Phrase.PatternStaggered), Say(RowWords(s.Rows)));
+        string hole = Say(Phrase.HolesBelowHorizontal, _print.Small(s.HoleDiameter), _print.Angle(s.Inclination));
+        string bar = Say(Phrase.BarIs, s.Bar.ToString().ToUpperInvariant());
         return [
             [name, $"{spacing}, {rows}", $"{hole}, {bar}"],
             [name, spacing, rows, $"{hole}, {bar}"],
-            [name, $"TYP. {_print.Distance(s.HorizontalSpacing)} H x", BuiltSpacing.VerticalText(_wall, s, view.Context.Layout.Rows, _print.Unit), rows, $"HOLES {_print.Small(s.HoleDiameter)}", $"{_print.Angle(s.Inclination)} DOWN", bar],
+            [
+                name, Say(Phrase.TypicalSpacingShort, _print.Distance(s.HorizontalSpacing)), BuiltSpacing.VerticalText(_wall, s, view.Context.Layout.Rows, _print.Unit), rows,
+                Say(Phrase.HolesShort, _print.Small(s.HoleDiameter)), Say(Phrase.AngleDown, _print.Angle(s.Inclination)), bar,
+            ],
             [name],
         ];
     }
 
-    private static string RowWords(RowKind kind) => kind switch
+    private static Phrase RowWords(RowKind kind) => kind switch
     {
-        RowKind.Level => "LEVEL",
-        RowKind.Parallel => "PARALLEL TO TOP",
-        _ => "LEVEL, FIRST PARALLEL TO TOP",
+        RowKind.Level => Phrase.RowsLevel,
+        RowKind.Parallel => Phrase.RowsParallel,
+        _ => Phrase.RowsTopParallel,
     };
+
+    private string Say(Phrase phrase, params ReadOnlySpan<string> values) => view.Context.Say(phrase, values);
+
+    private string Station(double along) => Say(Phrase.Station, _print.Station(_wall.StationOf(along)));
 
     /// <summary>Marks where cross sections are cut, with the sheets that show them.</summary>
     public void Cuts(IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
@@ -110,8 +118,25 @@ public sealed class ElevationLabels(ElevationView view)
             view.Labels.Add(new Line(LayerRole.SectionLimit, new(x, y), new(x, y + 5)));
             view.Labels.Add(Fill.Of(LayerRole.SectionLimit, new(x, y + 5), new(x - 1.2, y + 3), new(x + 1.2, y + 3)));
             view.Labels.Placer.Crowd.Add(new Box(x - 1.2, y, x + 1.2, y + 5));
-            view.Labels.Label(new LabelRequest([[FormattableString.Invariant($"CUT {cut.Number}"), sheet]], TextRole.Label, new(x, y + 2.5), 1.4) { Toward = 0, Reach = 20 });
+            Bubble(new(x, y + 2.5), cut.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), sheet);
         }
+    }
+
+    /// <summary>The section's number over its sheet in a bubble beside the mark of the cut; as words where no bubble has room.</summary>
+    private void Bubble(Point2 mark, string number, string sheet)
+    {
+        double radius = 2.4 * Height;
+        foreach (Point2 middle in new[] { mark + new Point2(radius + 2, radius - 2), mark - new Point2(radius + 2, 2 - radius), mark + new Point2(0, radius + 3.5) })
+        {
+            Box box = Box.At(middle, 2 * radius, 2 * radius);
+            if (!view.Labels.Placer.Frame.Contains(box) || !view.Labels.Placer.Crowd.IsFree(box))
+                continue;
+            foreach (Primitive p in SectionBubble.Draw(view.Context, middle, radius, number, sheet))
+                view.Labels.Add(p);
+            view.Labels.Placer.Crowd.Add(box);
+            return;
+        }
+        view.Labels.Label(new LabelRequest([[number, sheet]], TextRole.Label, mark, 1.4) { Toward = 0, Reach = 20 });
     }
 
     /// <summary>Elevations of the top at its breaks, its ends and a regular interval.</summary>
@@ -135,7 +160,7 @@ public sealed class ElevationLabels(ElevationView view)
     }
 
     private void TopLabel(double along, double elevation) =>
-        view.Labels.Label(new LabelRequest([["TOP " + _print.Elevation(elevation)]], TextRole.Label, view.At(along, elevation), 0.4)
+        view.Labels.Label(new LabelRequest([[Say(Phrase.TopElevation, _print.Elevation(elevation))]], TextRole.Label, view.At(along, elevation), 0.4)
         {
             Upright = true,
             Toward = Math.PI / 2,
@@ -149,7 +174,7 @@ public sealed class ElevationLabels(ElevationView view)
         foreach (double along in steps)
         {
             double z = _wall.Bottom.At(along);
-            string[] lines = ["BOT EL " + _print.Elevation(z), "STA " + _print.Station(_wall.StationOf(along))];
+            string[] lines = [Say(Phrase.BottomElevation, _print.Elevation(z)), Station(along)];
             view.Labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, view.At(along, z), 0.4)
             {
                 Toward = -Math.PI / 2 + view.Sign * 0.6,
@@ -160,15 +185,15 @@ public sealed class ElevationLabels(ElevationView view)
 
     public void Ground()
     {
-        GroundLabel(_wall.ExistingGround, "EXISTING GROUND", Math.PI / 2);
-        GroundLabel(_wall.FinishedGrade, "FINISHED GRADE", -Math.PI / 2);
+        GroundLabel(_wall.ExistingGround, Say(Phrase.ExistingGround), Math.PI / 2);
+        GroundLabel(_wall.FinishedGrade, Say(Phrase.FinishedGrade), -Math.PI / 2);
         if (_wall.Drainage is not null)
         {
             double[] shown = [.. ElevationModel.DrainageAlongs(view.Context, _wall).Where(_window.Has)];
             if (shown.Length > 0)
             {
                 double at = shown[shown.Length / 2];
-                Named("DRAINAGE STRIP, TYP.", view.At(at, _wall.Bottom.At(at)), -Math.PI / 2, null);
+                Named(Say(Phrase.DrainageStripTypical), view.At(at, _wall.Bottom.At(at)), -Math.PI / 2, null);
             }
         }
     }
@@ -187,6 +212,37 @@ public sealed class ElevationLabels(ElevationView view)
     private static LabelRequest Naming(string name, Point2 at, double? toward, string? obstruction) =>
         new([[name]], TextRole.Label, at, 0.3) { Toward = toward, Obstruction = obstruction, LeaderFrom = 1 };
 
+    /// <summary>Openings with size and heights, and what the project closes to nails with its reason.</summary>
+    public void OpeningsAndClosed()
+    {
+        foreach (Opening o in _wall.Openings.Where(o => _window.Has((o.Start + o.End) / 2)))
+        {
+            double width = Math.Abs(view.Strip.X(o.End) - view.Strip.X(o.Start));
+            string[] words =
+            [
+                o.Name.ToUpperInvariant(), $"{_print.Short(width)} x {_print.Short(o.Top - o.Bottom)}, EL {_print.Elevation(o.Bottom)} TO {_print.Elevation(o.Top)}",
+                "FRAMED BY THE ENGINEER",
+            ];
+            Spoken(words, view.At((o.Start + o.End) / 2, o.Top));
+        }
+        foreach (ClosedStretch c in _wall.ClosedStretches)
+        {
+            double from = Math.Max(c.Start, _window.Start), to = Math.Min(c.End, _window.End);
+            if (to <= from)
+                continue;
+            double middle = (from + to) / 2;
+            Spoken(["NO NAILS", c.Reason.ToUpperInvariant()], view.At(middle, Math.Min(c.Top ?? double.MaxValue, _wall.Top.At(middle))));
+        }
+    }
+
+    private void Spoken(string[] words, Point2 at) =>
+        view.Labels.Label(new LabelRequest([words, [string.Join(", ", words)]], TextRole.Label, at, 0.3)
+        {
+            Toward = Math.PI / 2,
+            LeaderFrom = 1,
+            Note = string.Join(", ", words),
+        });
+
     public void Corners()
     {
         foreach (Corner corner in _wall.LayoutLine.Corners.Where(c => c.Along > _wall.Start && c.Along < _wall.End && _window.Has(c.Along)))
@@ -194,8 +250,8 @@ public sealed class ElevationLabels(ElevationView view)
             bool outside = new Face(_wall).IsOutside(corner);
             string[] words =
             [
-                $"{(outside ? "OUTSIDE" : "INSIDE")} CORNER {_print.Angle(Math.Abs(Angles.ToDegrees(corner.Deflection)))}",
-                "STA " + _print.Station(_wall.StationOf(corner.Along)),
+                Say(outside ? Phrase.OutsideCorner : Phrase.InsideCorner, _print.Angle(Math.Abs(Angles.ToDegrees(corner.Deflection)))),
+                Station(corner.Along),
             ];
             view.Labels.Label(new LabelRequest([words], TextRole.Label, view.At(corner.Along, _wall.Top.At(corner.Along)), 0.4)
             {
@@ -212,7 +268,7 @@ public sealed class ElevationLabels(ElevationView view)
             double along = LayoutProjection.Locate(_wall.LayoutLine, boring.At).Along;
             if (along < _wall.Start || along > _wall.End || !_window.Has(along) || boring.Bottom > view.Strip.High)
                 continue;
-            Named("BORING " + boring.Name.ToUpperInvariant(), view.At(along, Math.Min(boring.Top, view.Strip.High)), Math.PI / 2, null);
+            Named(Say(Phrase.BoringName, boring.Name.ToUpperInvariant()), view.At(along, Math.Min(boring.Top, view.Strip.High)), Math.PI / 2, null);
             double above = boring.Top;
             foreach (BoringLayer layer in boring.Layers)
             {
@@ -220,11 +276,11 @@ public sealed class ElevationLabels(ElevationView view)
                 above = layer.To;
                 if (middle <= view.Strip.Low || middle >= view.Strip.High)
                     continue;
-                string plasticity = layer.PlasticityIndex is double pi ? $", PI {Printed.Number(pi, 1)}" : "";
+                string plasticity = layer.PlasticityIndex is double pi ? Say(Phrase.PlasticityIndex, Printed.Number(pi, 1)) : "";
                 Named(layer.Name.ToUpperInvariant() + plasticity, view.At(along, middle), null, null);
             }
             if (boring.Water is double water && water > view.Strip.Low && water < view.Strip.High)
-                Named("WATER " + _print.Elevation(water), view.At(along, water), null, null);
+                Named(Say(Phrase.WaterElevation, _print.Elevation(water)), view.At(along, water), null, null);
         }
     }
 
@@ -239,7 +295,7 @@ public sealed class ElevationLabels(ElevationView view)
                 continue;
             double at = (low + high) / 2;
             double z = o.Kind == ObstructionKind.Pipe ? PipeElevation(o, along, at) : Math.Min(o.Top, view.Strip.High);
-            Named(PlanLabels.NameOf(o, _print), view.At(at, z), Math.PI / 2, o.Name);
+            Named(PlanLabels.NameOf(o, view.Context), view.At(at, z), Math.PI / 2, o.Name);
         }
     }
 

@@ -18,8 +18,27 @@ public static class ElevationModel
             yield return p;
         foreach (Primitive p in Outline(strip))
             yield return p;
+        foreach (ClosedStretch c in wall.ClosedStretches)
+        {
+            double from = Math.Max(c.Start, wall.Start), to = Math.Min(c.End, wall.End);
+            if (to > from)
+                yield return Closed(strip, c, from, to);
+        }
         foreach (Corner c in wall.LayoutLine.Corners.Where(c => c.Along > wall.Start && c.Along < wall.End))
             yield return new Line(LayerRole.Face, strip.At(c.Along, wall.Bottom.At(c.Along)), strip.At(c.Along, wall.Top.At(c.Along)));
+    }
+
+    /// <summary>A stretch that the project closes to nails, hatched between its heights or over the whole face.</summary>
+    private static Fill Closed(ElevationStrip strip, ClosedStretch c, double from, double to)
+    {
+        Wall wall = strip.Wall;
+        IEnumerable<Point2> Edge(Profile limit, double? height, Func<double, double, double> choose) =>
+            strip.Path(limit, from, to).Select(p => height is double z ? p with { Y = choose(p.Y, strip.Y(z)) } : p);
+        return Fill.Of(LayerRole.Fill, [.. Edge(wall.Bottom, c.Bottom, Math.Max), .. Edge(wall.Top, c.Top, Math.Min).Reverse()]) with
+        {
+            Spacing = (strip.High - strip.Low) / 40,
+            Angle = 45,
+        };
     }
 
     /// <summary>Points of a profile between two places, with both ends, steps included.</summary>
@@ -46,6 +65,7 @@ public static class ElevationModel
                 FormattableString.Invariant($"origin={strip.Origin.X},{strip.Origin.Y}"),
                 FormattableString.Invariant($"sign={strip.Sign}"),
                 "unit=" + Lengths.Symbol(context.Project.Unit), "input_hash=" + context.Project.InputHash,
+                .. strip.Developed.Pairs.Select(p => FormattableString.Invariant($"developed={p.Developed:0.######},line={p.Line:0.######}")),
             ],
         };
     }
@@ -62,9 +82,7 @@ public static class ElevationModel
     private static IEnumerable<Point2> OutlinePoints(ElevationStrip strip)
     {
         Wall wall = strip.Wall;
-        IEnumerable<ProfilePoint> bottom = Pieces(wall.Bottom, wall.Start, wall.End);
-        IEnumerable<ProfilePoint> top = Pieces(wall.Top, wall.Start, wall.End).Reverse();
-        return bottom.Concat(top).Select(p => strip.At(p.Along, p.Elevation));
+        return strip.Path(wall.Bottom, wall.Start, wall.End).Concat(strip.Path(wall.Top, wall.Start, wall.End).Reverse());
     }
 
     private static IEnumerable<Primitive> PanelJoints(ElevationStrip strip)
@@ -113,12 +131,12 @@ public static class ElevationModel
         if (wall.ExistingGround is not null)
         {
             yield return Polyline.Of(LayerRole.ExistingGround,
-                Pieces(wall.ExistingGround, wall.Start, wall.End).Select(p => strip.At(p.Along, p.Elevation)));
+                strip.Path(wall.ExistingGround, wall.Start, wall.End));
         }
         if (wall.FinishedGrade is not null)
         {
             yield return Polyline.Of(LayerRole.FinishedGrade,
-                Pieces(wall.FinishedGrade, wall.Start, wall.End).Select(p => strip.At(p.Along, p.Elevation)));
+                strip.Path(wall.FinishedGrade, wall.Start, wall.End));
         }
     }
 

@@ -53,10 +53,10 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             if ((next.Faults, next.Leaders).CompareTo((best.Faults, best.Leaders)) < 0)
                 best = next;
         }
-        return best with { Findings = [.. Reports(first, best, given)] };
+        return best with { Findings = [.. Reports(context, first, best, given)] };
     }
 
-    private static IEnumerable<Finding> Reports(ElevationPlan first, ElevationPlan best, bool given)
+    private static IEnumerable<Finding> Reports(DrawingContext context, ElevationPlan first, ElevationPlan best, bool given)
     {
         if (given && best.Scale != first.Scale)
         {
@@ -64,7 +64,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             {
                 Code = FindingCode.Sheet,
                 Severity = Severity.Warning,
-                Message = $"at {first.Scale.Words} marks or callouts of nails have no room: {best.Scale.Words} is taken",
+                Message = $"at {first.Scale.Words(context)} marks or callouts of nails have no room: {best.Scale.Words(context)} is taken",
             };
         }
         string[] missing = [.. best.Windows.SelectMany(w => w.Marks.Missing).Select(n => n.Mark)];
@@ -90,7 +90,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             Primitive[] lines = [.. ElevationModel.Draw(context, s)];
             double[] heads = [.. context.NailsOf(s.Wall).Select(n => n.Along).Order()];
             double step = context.Project.Unit == LengthUnit.Metre ? 1 : 5;
-            return SheetWindow.Cut(s.Wall, longest, heads, 2 * NailSymbols.Ring * scale.UnitsPerMillimetre, step).Select(w => Window(context, area, scale, s, w, lines));
+            return SheetWindow.Cut(s.Wall, Math.Max(step, (longest - s.Developed.Jumps) / s.Developed.Most), heads, 2 * NailSymbols.Ring * scale.UnitsPerMillimetre, step).Select(w => Window(context, area, scale, s, w, lines));
         })]);
     }
 
@@ -118,7 +118,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             IReadOnlyList<string> failed = view.Labels.NailsWithoutCallout;
             if (left == 0 || failed.Count == 0)
             {
-                HashSet<string> stopped = [.. view.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark)];
+                HashSet<string> stopped = [.. view.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Except(AcceptedNails.Of(context).Keys)];
                 view.Labels.NoteByMark(m => !stopped.Contains(m));
                 return new(strip, window, viewport, marks, view);
             }

@@ -1,6 +1,7 @@
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -12,6 +13,9 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 {
     private readonly Printed _print = view.Context.Print;
     private readonly DrawingContext _context = view.Context;
+    private readonly IReadOnlyDictionary<string, string> _accepted = AcceptedNails.Of(view.Context);
+
+    private bool IsStopped(Nail nail) => nail.Status == NailStatus.Unresolved && !_accepted.ContainsKey(nail.Mark);
 
     /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
     /// <param name="grouped">True to call out unresolved neighbours of a row together.</param>
@@ -21,23 +25,30 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         {
             foreach (Nail[] run in UnresolvedRuns())
             {
-                string marks = run.Length == 1 ? run[0].Mark : $"{run[0].Mark} TO {run[^1].Mark}";
-                Callout(run[run.Length / 2], [["DO NOT DRILL", marks, "ASK ENGINEER"], [$"DO NOT DRILL {marks}", "ASK ENGINEER"], [$"DO NOT DRILL {marks}, ASK ENGINEER"], ["DO NOT DRILL " + marks]]);
+                string marks = run.Length == 1 ? run[0].Mark : Say(Phrase.MarksFromTo, run[0].Mark, run[^1].Mark);
+                Callout(run[run.Length / 2], DoNotDrill(marks));
             }
         }
-        foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : n.Status == NailStatus.Unresolved ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
+        foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : IsStopped(n) ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
         {
-            if (nail.Status == NailStatus.Unresolved && grouped && nail.Kind != NailKind.Verification)
+            if (IsStopped(nail) && grouped && nail.Kind != NailKind.Verification)
                 continue;
-            if (nail.Status == NailStatus.Unresolved)
-                Callout(nail, [["DO NOT DRILL " + nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL", nail.Mark, "ASK ENGINEER"], ["DO NOT DRILL " + nail.Mark]]);
+            if (IsStopped(nail))
+                Callout(nail, DoNotDrill(nail.Mark));
             else if (nail.Status == NailStatus.Noted)
                 Callout(nail, NotedWords(nail));
             else if (nail.Kind == NailKind.Verification)
-                Callout(nail, [["TEST NAIL " + nail.Mark, Direction(nail)], ["TEST NAIL", nail.Mark, Direction(nail)]]);
+                Callout(nail, [[Say(Phrase.TestNailMark, nail.Mark), Direction(nail)], [Say(Phrase.TestNail), nail.Mark, Direction(nail)]]);
             else if (nail.Kind == NailKind.Proof)
-                view.Labels.LabelIfRoom(new LabelRequest([["PROOF"]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
+                view.Labels.LabelIfRoom(new LabelRequest([[Say(Phrase.Proof)]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
         }
+    }
+
+    /// <summary>Who accepted nails without a clear place, and why: a note each, the nails together.</summary>
+    public void Accepted()
+    {
+        foreach (var group in view.Nails.Where(n => n.Status == NailStatus.Unresolved && _accepted.ContainsKey(n.Mark)).GroupBy(n => _accepted[n.Mark]))
+            view.Labels.Note($"{string.Join(", ", group.Select(n => n.Mark))}: CLEARANCE {group.Key}");
     }
 
     /// <summary>Unresolved nails that stand side by side in a row.</summary>
@@ -47,7 +58,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         {
             for (int i = 0; i < row.Length;)
             {
-                Nail[] run = [.. row.Skip(i).TakeWhile(n => n.Status == NailStatus.Unresolved)];
+                Nail[] run = [.. row.Skip(i).TakeWhile(IsStopped)];
                 if (run.Length > 0)
                     yield return run;
                 i += Math.Max(1, run.Length);
@@ -70,20 +81,31 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     {
         var parts = new List<string>();
         if (nail.Splay != 0)
-            parts.Add($"{_print.Angle(Math.Abs(nail.Splay))} {Sides.Of(nail.Wall, nail.Splay)} ({Sides.ByStation(nail.Splay)})");
+            parts.Add(Turn(nail));
         if (Sides.InclinationChange(nail) != 0)
-            parts.Add($"{_print.Angle(nail.Inclination)} DOWN");
+            parts.Add(Say(Phrase.AngleDown, _print.Angle(nail.Inclination)));
         if (nail.Length != nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)))
-            parts.Add("L " + _print.Short(nail.Length));
-        string head = (nail.Kind == NailKind.Verification ? "TEST NAIL " : "") + nail.Mark;
+            parts.Add(Say(Phrase.LengthIs, _print.Short(nail.Length)));
+        string head = nail.Kind == NailKind.Verification ? Say(Phrase.TestNailMark, nail.Mark) : nail.Mark;
         string[] narrow = [head, .. parts.SelectMany(p => p.Split(" (")).Select(p => p.EndsWith(')') ? "(" + p : p)];
         return [[head, .. parts], [head + " " + parts[0], string.Join(", ", parts.Skip(1))], narrow, [head + " " + string.Join(", ", parts)]];
     }
 
+    private string Say(Phrase phrase, params ReadOnlySpan<string> values) => view.Context.Say(phrase, values);
+
+    private string Turn(Nail nail) => Say(
+        Phrase.TurnWithStation, _print.Angle(Math.Abs(nail.Splay)), Sides.Words(view.Context, nail.Wall, nail.Splay), Sides.StationWords(view.Context, nail.Splay));
+
+    private string[][] DoNotDrill(string marks)
+    {
+        string ask = Say(Phrase.AskEngineer), stop = Say(Phrase.DoNotDrillMark, marks);
+        return [[Say(Phrase.DoNotDrill), marks, ask], [stop, ask], [stop + ", " + ask], [stop]];
+    }
+
     private string Direction(Nail nail)
     {
-        string turn = nail.Splay == 0 ? "" : $"{_print.Angle(Math.Abs(nail.Splay))} {Sides.Of(nail.Wall, nail.Splay)} ({Sides.ByStation(nail.Splay)})";
-        string down = Sides.InclinationChange(nail) == 0 ? "" : _print.Angle(nail.Inclination) + " DOWN";
+        string turn = nail.Splay == 0 ? "" : Turn(nail);
+        string down = Sides.InclinationChange(nail) == 0 ? "" : Say(Phrase.AngleDown, _print.Angle(nail.Inclination));
         return string.Join(", ", new[] { turn, down }.Where(t => t.Length > 0));
     }
 
@@ -115,7 +137,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         string words = SpacingWords(gap);
         double height = _context.StyleOf(TextRole.Dimension).Height;
         double width = TextMeasure.Measure(words, height, _context.StyleOf(TextRole.Dimension));
-        bool measuresTrue = Math.Abs(gap - Math.Abs(b.Along - a.Along)) < Lengths.Quantum(_print.Unit) / 2;
+        bool measuresTrue = Math.Abs(gap - Math.Abs(view.Strip.X(b.Along) - view.Strip.X(a.Along))) < Lengths.Quantum(_print.Unit) / 2;
         Crowd crowd = view.Labels.Placer.Crowd;
         (double Y, Point2 At, Box Box)? best = null;
         foreach ((double y, Point2 at) in Places(p, q, width, height))
@@ -130,9 +152,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         {
             crowd.Add(taken);
             crowd.Add(new(p.X, lineY), new(q.X, lineY), LineKind.NoText);
-            var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, lineY), place + new Point2(0, height / 2), 0) { Nail = a.Mark };
-            foreach (Primitive part in measuresTrue ? [dimension] : DimensionPicture.Draw(dimension, height, 1, words))
-                view.Labels.Add(part);
+            var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, lineY), place + new Point2(0, height / 2), 0) { Nail = a.Mark, Words = measuresTrue ? null : words };
+            view.Labels.Add(dimension);
             return;
         }
         SpacingLabel(a, new(a.Mark, b.Mark, gap), (p + q) * 0.5);
@@ -141,12 +162,12 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     /// <summary>A gap in words: where there is no room for its dimension, and where a match line runs through it.</summary>
     private void SpacingLabel(Nail a, NonTypicalGap gap, Point2 at) =>
         view.Labels.Label(new LabelRequest(
-            [[$"{MarkForms.Of(a)[^1]} TO {gap.SecondMark}: {SpacingWords(gap.Gap)}"], [$"TO {gap.SecondMark}:", SpacingWords(gap.Gap)]], TextRole.Dimension, at, 1.9)
+            [[Say(Phrase.GapTo, MarkForms.Of(a)[^1], gap.SecondMark, SpacingWords(gap.Gap))], [Say(Phrase.GapToShort, gap.SecondMark), SpacingWords(gap.Gap)]], TextRole.Dimension, at, 1.9)
         {
             Layer = LayerRole.Dimension,
             Nail = a.Mark,
             LeaderFrom = 1,
-            Note = $"GAP {a.Mark} TO {gap.SecondMark}: {SpacingWords(gap.Gap)}",
+            Note = Say(Phrase.GapNote, a.Mark, gap.SecondMark, SpacingWords(gap.Gap)),
         });
 
     private string SpacingWords(double gap) => Printed.Fixed(gap, Lengths.Decimals(_print.Unit)) + DimensionSuffix(_print.Unit);
@@ -199,8 +220,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 
     private void RowLabel(Nail nail, int count)
     {
-        string length = "L " + _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)));
-        string[] words = ["ROW " + MarkForms.RowOf(nail), "EL " + _print.Elevation(nail.Elevation), length];
+        string length = Say(Phrase.LengthIs, _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole))));
+        string[] words = [Say(Phrase.RowName, MarkForms.RowOf(nail)), Say(Phrase.Elevation, _print.Elevation(nail.Elevation)), length];
         // The end nails' marks name the row and a table lists it: its elevation here is a help.
         view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.3)
         {

@@ -112,8 +112,9 @@ public static class NailSymbols
     }
 
     /// <param name="mark">The mark as it is shown, in model space.</param>
-    public static BlockReference Reference(Nail nail, ElevationStrip strip, double unitsPerMillimetre, Printed print, Text mark) =>
-        new(LayerOf(nail), BlockOf(nail), strip.At(nail.Along, nail.Elevation), unitsPerMillimetre, TurnOf(nail, strip.Sign), Attributes(nail, print))
+    /// <param name="isAccepted">True for a nail without a clear place that the engineer has accepted: its symbol does not forbid it.</param>
+    public static BlockReference Reference(Nail nail, ElevationStrip strip, double unitsPerMillimetre, Printed print, Text mark, bool isAccepted) =>
+        new(isAccepted ? LayerRole.Nail : LayerOf(nail), isAccepted ? BlockOf(nail.Kind, NailStatus.Grid) : BlockOf(nail), strip.At(nail.Along, nail.Elevation), unitsPerMillimetre, TurnOf(nail, strip.Sign), Attributes(nail, print))
         {
             Nail = nail.Mark,
             Data = [nail.Mark],

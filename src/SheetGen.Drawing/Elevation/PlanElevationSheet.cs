@@ -6,7 +6,6 @@ using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
-using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Elevation;
@@ -53,7 +52,7 @@ public sealed class PlanElevationSheet(
     public void ComposePlan(SheetWindow window, Box area, string sheet)
     {
         var room = new Box(area.Left + 2, ElevationBottom(area), area.Right - 2, area.Top - 1);
-        Notes(Plan(window, room, PlanScale(window, room), sheet), area);
+        Notes(Plan(window, room, PlanScale(window, room), sheet, null, null), area);
     }
 
     /// <summary>The largest customary scale, not larger than the elevation's, at which a window's plan fits above the elevation.</summary>
@@ -113,10 +112,11 @@ public sealed class PlanElevationSheet(
         _viewports.Add(viewport);
         IReadOnlyList<string> notes = Elevation(planned, sheet);
         MatchLines(window, viewport, before, after);
-        string range = $"STA {context.Print.Station(window.Wall.StationOf(window.Start))} TO {context.Print.Station(window.Wall.StationOf(window.End))}";
-        string view = context.Project.Sheets.FromBehind ? "SEEN FROM BEHIND" : "SEEN FROM THE FRONT";
-        Title($"ELEVATION, {window.Wall.Name.ToUpperInvariant()}", $"{range}, DEVELOPED ALONG THE LAYOUT LINE, {view}", scale, new(area.Left + 4, bottom - 9));
-        IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet) : [];
+        string range = context.Say(
+            Phrase.StationRange, context.Print.Station(window.Wall.StationOf(window.Start)), context.Print.Station(window.Wall.StationOf(window.End)));
+        Title(context.Say(Phrase.ElevationOf, window.Wall.Name.ToUpperInvariant()),
+            context.Say(context.Project.Sheets.FromBehind ? Phrase.DevelopedBehind : Phrase.DevelopedFront, range), scale, new(area.Left + 4, bottom - 9));
+        IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet, before, after) : [];
         Notes([.. notes, .. planNotes], area, planned);
     }
 
@@ -127,9 +127,12 @@ public sealed class PlanElevationSheet(
         view.Labels.Sheet = sheet;
         PlaneTransform toModel = planned.Viewport.ToPaper.Inverse;
         IReadOnlyList<PlacedMark> marks = planned.Marks.Marks;
-        _model.AddRange(marks.Select(m => NailSymbols.Reference(m.Nail, strip, scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text))));
+        IReadOnlyDictionary<string, string> accepted = AcceptedNails.Of(context);
+        _model.AddRange(marks.Select(m => NailSymbols.Reference(
+            m.Nail, strip, scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text), accepted.ContainsKey(m.Nail.Mark))));
         _model.AddRange(marks.Where(m => m.Leader is not null).Select(m => toModel.Apply(m.Leader!)));
         var nails = new NailLabels(view, scale.DimensionStyle);
+        nails.Accepted();
         var wall = new ElevationLabels(view);
         wall.Sections();
         wall.Cuts(cuts);
@@ -138,6 +141,7 @@ public sealed class PlanElevationSheet(
         wall.Bottom();
         nails.RowChanges();
         wall.Corners();
+        wall.OpeningsAndClosed();
         wall.Ground();
         wall.Obstructions();
         wall.Borings();
@@ -159,63 +163,24 @@ public sealed class PlanElevationSheet(
             // Beside the line, above the highest row's words: that much room is always free there.
             double height = context.StyleOf(TextRole.Label).Height, pitch = height * TextMeasure.LinePitch;
             double first = left ? x - 3 - pitch : x + 3 + height;
-            string[] words = ["MATCH LINE STA " + context.Print.Station(window.Wall.StationOf(along)), "SEE SHEET " + other];
+            string[] words =
+            [
+                context.Say(Phrase.MatchLine, context.Say(Phrase.Station, context.Print.Station(window.Wall.StationOf(along)))), context.Say(Phrase.SeeSheet, other),
+            ];
             for (int i = 0; i < words.Length; i++)
                 _paper.Add(context.Write(LayerRole.MatchLine, TextRole.Label, new(first + i * pitch, viewport.Frame.Top - 2), words[i], HorizontalAlign.Right, 90));
         }
     }
 
-    private void Title(string title, string below, SheetScale at, Point2 place)
-    {
-        _paper.Add(context.Write(LayerRole.Title, TextRole.ViewTitle, place, title));
-        _paper.Add(context.Write(LayerRole.Title, TextRole.Label, place - new Point2(0, 2.5 + context.StyleOf(TextRole.Label).Height), $"{below}. SCALE {at.Words}"));
-        double right = place.X + Math.Max(
-            TextMeasure.Measure(title, context.StyleOf(TextRole.ViewTitle).Height, context.StyleOf(TextRole.ViewTitle)),
-            TextMeasure.Measure($"{below}. SCALE {at.Words}", context.StyleOf(TextRole.Label).Height, context.StyleOf(TextRole.Label)));
-        _paper.Add(new Line(LayerRole.Title, place - new Point2(0, 1.4), new(right, place.Y - 1.4)));
-        _paper.AddRange(at.Bar(context, new(right + 14, place.Y - 3)));
-    }
+    private void Title(string title, string below, SheetScale at, Point2 place) => _paper.AddRange(ViewTitle.Draw(context, title, below, at, place));
 
-    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, SheetScale planScale, string sheet)
+    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, SheetScale planScale, string sheet, string? before, string? after)
     {
-        Viewport viewport = PlanView.Fit(context, plan, window, strip.Sign, frame, [planScale.UnitsPerMillimetre]);
-        _viewports.Add(viewport);
-        PlaneTransform toPaper = viewport.ToPaper;
-        var labels = new ViewLabels(context, viewport, viewport.Frame.Grown(-1), sheet, window.Wall);
-        var writer = new PlanLabels(context, labels, p => toPaper.Apply(plan.At(p)));
-        writer.Crowd(planModel.Select(toPaper.Apply));
-        NorthArrow(viewport.Frame, frame, viewport.Twist, labels);
-        writer.Stations(window.Wall, plan);
-        writer.Alignment(window.Wall.LayoutLine);
-        writer.Obstructions();
-        SoilSide(window, labels, toPaper);
-        _paper.AddRange(labels.Paper);
-        _findings.AddRange(labels.Findings);
-        Title($"PLAN, {window.Wall.Name.ToUpperInvariant()}", "TURNED SO THAT STATIONS RUN AS IN THE ELEVATION; NAILS HEAD TO TIP", planScale, new(frame.Left + 2, frame.Bottom - 9));
-        return labels.Notes;
-    }
-
-    private void SoilSide(SheetWindow window, ViewLabels labels, PlaneTransform toPaper)
-    {
-        double middle = (window.Start + window.End) / 2;
-        Vector2D normal = new Face(window.Wall).NormalAt(middle);
-        Vector2D on = window.Wall.LayoutLine.PointAt(middle);
-        Point2 at = toPaper.Apply(plan.At(on)), front = toPaper.Apply(plan.At(on - normal)) - at;
-        labels.Label(new LabelRequest([["FRONT OF WALL"]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40 });
-    }
-
-    /// <summary>Beside the view where the sheet leaves room, else in its upper right corner.</summary>
-    private static void NorthArrow(Box view, Box room, double twist, ViewLabels labels)
-    {
-        bool beside = room.Right - view.Right > 34;
-        Point2 at = new(beside ? view.Right + 18 : view.Right - 18, view.Top - 18);
-        Point2 T(double x, double y) => at + new Point2(x, y).Turned(twist);
-        labels.Add(new Line(LayerRole.Title, T(0, -9), T(0, 9)));
-        labels.Add(Fill.Of(LayerRole.Title, T(0, 9), T(-2.2, 3), T(0, 3)));
-        labels.Add(Polyline.Of(LayerRole.Title, [T(0, 9), T(2.2, 3), T(0, 3)], true));
-        Point2 n = T(0, 12.2);
-        labels.Add(new Text(LayerRole.Title, TextRole.ViewTitle, n - new Point2(0, 2), 4, "N", HorizontalAlign.Center));
-        labels.Placer.Crowd.Add(Box.At(at, 30, 30));
+        var view = new PlanStrip(context, plan, window, strip.Sign, frame, planScale, sheet);
+        _viewports.Add(view.Viewport);
+        _paper.AddRange(view.Draw(planModel, before, after));
+        _findings.AddRange(view.Findings);
+        return view.Notes;
     }
 
     private void Notes(IReadOnlyList<string> notes, Box area, PlannedWindow? planned = null)
@@ -250,10 +215,9 @@ public sealed class PlanElevationSheet(
     {
         Nail? sample = marks.Marks.Select(m => m.Nail).FirstOrDefault(n => n.Kind != NailKind.Verification);
         if (sample is null)
-            return "NAIL MARKS: ZONE, ROW, COLUMN.";
+            return context.Say(Phrase.MarkKeyNone);
         IReadOnlyList<string> forms = MarkForms.Of(sample);
-        return $"NAIL MARKS: {forms[0]} IS COLUMN {forms[^1]} OF ROW {MarkForms.RowOf(sample)}. WHERE ROOM IS SHORT A MARK SHOWS ITS END ONLY, {forms[1]} OR {forms[^1]}: "
-            + "READ IT WITH THE ROW NAMED AT BOTH ENDS OF ITS ROW. "
-            + $"GAPS BETWEEN NAILS WITHIN {context.Print.Distance(NailLabels.TypicalWithin(context.Print.Unit))} OF THE TYPICAL SPACING ARE NOT DIMENSIONED.";
+        return context.Say(
+            Phrase.MarkKey, forms[0], forms[^1], MarkForms.RowOf(sample), forms[1], context.Print.Distance(NailLabels.TypicalWithin(context.Print.Unit)));
     }
 }

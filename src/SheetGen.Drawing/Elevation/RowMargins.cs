@@ -21,7 +21,7 @@ public static class RowMargins
     }
 
     private static string Words(DrawingContext context, Nail n) =>
-        $"ROW {MarkForms.RowOf(n)} EL {context.Print.Elevation(n.Elevation)} L {context.Print.Short(n.Section.LengthOfRow(Math.Max(1, n.Row.Whole)))}";
+        context.Say(Phrase.RowAt, MarkForms.RowOf(n), context.Print.Elevation(n.Elevation), context.Print.Short(n.Section.LengthOfRow(Math.Max(1, n.Row.Whole))));
 
     public static IEnumerable<Primitive> Draw(ElevationView view, NailLabels labels)
     {

@@ -76,6 +76,9 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         }
     }
 
+    /// <summary>Adds a note that speaks for itself.</summary>
+    public void Note(string words) => _marked.Add(words);
+
     /// <summary>Callouts that stand among the notes, each with its nail's mark.</summary>
     public IReadOnlyList<string> Marked => _marked;
 

@@ -1,6 +1,7 @@
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Units;
@@ -15,11 +16,15 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
 
     private Box Frame => labels.Placer.Frame;
 
-    public static string NameOf(Obstruction o, Printed print)
+    /// <summary>What an obstruction is called on the sheets: name, size, state and quality level.</summary>
+    public static string NameOf(Obstruction o, DrawingContext context)
     {
-        string size = o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Pipe ? " " + print.Small(o.Diameter) + " DIA" : "";
-        string state = o.Facts.TryGetValue("state", out string? s) ? " (" + s.ToUpperInvariant() + ")" : "";
-        return o.Name.ToUpperInvariant() + size + state;
+        string name = o.Name.ToUpperInvariant();
+        if (o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Pipe)
+            name += " " + context.Say(Phrase.Diameter, context.Print.Small(o.Diameter));
+        if (o.Facts.TryGetValue("state", out string? state))
+            name += " (" + state.ToUpperInvariant() + ")";
+        return o.Facts.TryGetValue("quality_level", out string? level) ? name + ", " + context.Say(Phrase.QualityLevel, level.ToUpperInvariant()) : name;
     }
 
     /// <summary>Tells the placer about lines of the plan, in paper coordinates.</summary>
@@ -59,56 +64,100 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
     public void Stations(Wall wall, PlanModel plan)
     {
         foreach (double at in plan.StationTicks(wall))
-            Label([context.Print.ShortStation(wall.StationOf(at))], wall, at, null);
-        foreach ((double at, string word) in new[] { (wall.Start, "BEGIN"), (wall.End, "END") })
-            Label([$"{word} {wall.Name.ToUpperInvariant()}", "STA " + _print.Station(wall.StationOf(at))], wall, at, null);
+            Label([_print.ShortStation(wall.StationOf(at))], wall, at, null);
+        foreach ((double at, Phrase word) in new[] { (wall.Start, Phrase.Begin), (wall.End, Phrase.End) })
+            Label([context.Say(word, wall.Name.ToUpperInvariant()), Station(wall.LayoutLine, at)], wall, at, null);
     }
 
-    /// <summary>Curve data and angle points.</summary>
+    private string Station(LayoutLine line, double along) => context.Say(Phrase.Station, _print.Station(line.StationOf(along)));
+
+    /// <summary>Curve data, points of curvature and tangency, angle points.</summary>
     public void Alignment(LayoutLine line)
     {
         foreach (LayoutPiece piece in line.Pieces.Where(p => p.Curvature != 0))
         {
             double middle = (piece.Start + piece.End) / 2;
             double delta = Angles.ToDegrees(Math.Abs(piece.Curvature) * piece.Length);
-            double radius = 1 / Math.Abs(piece.Curvature);
+            double radius = 1 / Math.Abs(piece.Curvature), tangent = radius * Math.Tan(Angles.ToRadians(delta / 2));
+            bool hasPi = delta < 179;
             string[] words =
             [
-                $"CURVE {(piece.Curvature > 0 ? "RIGHT" : "LEFT")}, R {_print.Distance(radius)}",
-                $"DELTA {_print.Sexagesimal(delta)}, L {_print.Distance(piece.Length)}",
-                $"T {_print.Distance(radius * Math.Tan(Angles.ToRadians(delta / 2)))}",
-                $"PC {_print.Station(line.StationOf(piece.Start))}, PT {_print.Station(line.StationOf(piece.End))}",
+                context.Say(piece.Curvature > 0 ? Phrase.CurveRight : Phrase.CurveLeft, _print.Distance(radius)),
+                context.Say(Phrase.CurveDelta, _print.Sexagesimal(delta), _print.Distance(piece.Length)),
+                .. hasPi ? [context.Say(Phrase.CurveTangent, _print.Distance(tangent), _print.Station(line.StationOf(piece.Start) + tangent))] : Array.Empty<string>(),
             ];
             Put(words, toPaper(line.PointAt(middle)), null, null);
+            Put([context.Say(Phrase.PointPc, Station(line, piece.Start))], toPaper(line.PointAt(piece.Start)), null, null);
+            Put([context.Say(Phrase.PointPt, Station(line, piece.End))], toPaper(line.PointAt(piece.End)), null, null);
         }
         foreach (Corner corner in line.Corners)
         {
             double degrees = Angles.ToDegrees(Math.Abs(corner.Deflection));
-            Put([$"ANGLE POINT {_print.Sexagesimal(degrees)} {(corner.Deflection > 0 ? "RIGHT" : "LEFT")}", "STA " + _print.Station(line.StationOf(corner.Along))],
+            Put([context.Say(corner.Deflection > 0 ? Phrase.AnglePointRight : Phrase.AnglePointLeft, _print.Sexagesimal(degrees)), context.Say(Phrase.PointPi, Station(line, corner.Along))],
                 toPaper(line.PointAt(corner.Along)), null, null);
         }
         LayoutPiece first = line.Pieces[0];
-        Put([$"LAYOUT LINE {line.Name.ToUpperInvariant()}", _print.Bearing(first.Azimuth)], toPaper(line.PointAt(Math.Min(first.Length / 2, line.Length))), null, null);
+        Put([context.Say(Phrase.LayoutLine, line.Name.ToUpperInvariant()), _print.Bearing(first.Azimuth)], toPaper(line.PointAt(Math.Min(first.Length / 2, line.Length))), null, null);
     }
 
-    public void Obstructions()
+    /// <summary>The limit of the longest nail, and how far the face stands from the layout line.</summary>
+    public void Limits(Wall wall, PlanModel plan)
     {
-        foreach (Obstruction o in context.Project.Obstructions)
+        NailLimit[] limits = [.. plan.NailLimits(wall)];
+        foreach (NailLimit limit in limits.DistinctBy(l => Math.Round(l.FromFace, 2)))
         {
-            Point2[] path = [.. o.Shape.Select(p => toPaper(p.Plan))];
-            if (o.Kind is ObstructionKind.Pipe or ObstructionKind.Boundary)
-            {
-                Point2? inside = SampleInside(path);
-                if (inside is Point2 at)
-                    Put([NameOf(o, _print)], at, null, o.Name);
-            }
-            else if (Box.Around(path).Within(Frame) is Box seen)
-            {
-                Put([NameOf(o, _print)], seen.Center, null, o.Name);
-            }
+            Vector2D? seen = limit.Line.Where(p => Frame.Contains(toPaper(p))).Cast<Vector2D?>().ElementAtOrDefault(limit.Line.Count(p => Frame.Contains(toPaper(p))) / 3);
+            if (seen is Vector2D at)
+                Put([context.Say(Phrase.LongestNail, _print.Distance(limit.FromFace))], toPaper(at), null, null);
+        }
+        var face = new Face(wall);
+        for (int i = 1; i < 8; i++)
+        {
+            double along = wall.Start + (wall.End - wall.Start) * i / 8, offset = face.OffsetAt(wall.Bottom.At(along));
+            Vector2D on = wall.LayoutLine.PointAt(along);
+            Point2 a = toPaper(on), b = toPaper(on + face.NormalAt(along) * offset);
+            if (Math.Abs(offset) < 1e-6 || !Frame.Contains(a) || !Frame.Contains(b))
+                continue;
+            labels.Add(new Line(LayerRole.Dimension, a, b));
+            Put([context.Say(Phrase.FaceOffset, _print.Distance(Math.Abs(offset)))], new((a.X + b.X) / 2, (a.Y + b.Y) / 2), null, null);
+            return;
+        }
+    }
+
+    /// <summary>Rights of way and easements.</summary>
+    public void Boundaries() => Named(ObstructionKind.Boundary);
+
+    /// <summary>Structures, pipes and borings; shafts and piles with their place.</summary>
+    public void Obstructions(Wall? wall)
+    {
+        Named(ObstructionKind.Pipe);
+        foreach (Obstruction o in context.Project.Obstructions.Where(o => o.Kind is not (ObstructionKind.Pipe or ObstructionKind.Boundary)))
+        {
+            if (Box.Around(o.Shape.Select(p => toPaper(p.Plan))).Within(Frame) is not Box seen)
+                continue;
+            string name = NameOf(o, context);
+            bool isPlaced = wall is not null && o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile;
+            IReadOnlyList<IReadOnlyList<string>> variants = isPlaced ? [[name, PlaceOf(o, wall!)], [name]] : [[name]];
+            labels.Label(new LabelRequest(variants, TextRole.Label, seen.Center, 0.6) { Obstruction = o.Name, LeaderFrom = 2.6 });
         }
         foreach (Boring b in context.Project.Borings.Where(b => Frame.Contains(toPaper(b.At))))
-            Put(["BORING " + b.Name.ToUpperInvariant()], toPaper(b.At), null, null);
+            Put([context.Say(Phrase.BoringName, b.Name.ToUpperInvariant())], toPaper(b.At), null, null);
+    }
+
+    private string PlaceOf(Obstruction o, Wall wall)
+    {
+        LinePlace place = context.PlacesOf(wall.LayoutLine, o)[0];
+        double behind = place.Right * wall.Side - new Face(wall).OffsetAt(wall.Bottom.At(Math.Clamp(place.Along, wall.Start, wall.End)));
+        return context.Say(Phrase.StationAndOffset, Station(wall.LayoutLine, place.Along), _print.Distance(behind));
+    }
+
+    private void Named(ObstructionKind kind)
+    {
+        foreach (Obstruction o in context.Project.Obstructions.Where(o => o.Kind == kind))
+        {
+            if (SampleInside([.. o.Shape.Select(p => toPaper(p.Plan))]) is Point2 at)
+                Put([NameOf(o, context)], at, null, o.Name);
+        }
     }
 
     /// <summary>A point of a path within the frame, toward its middle.</summary>

@@ -2,6 +2,7 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Plan;
@@ -14,14 +15,20 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
     public IEnumerable<Primitive> Draw()
     {
         foreach (LayoutLine line in context.Project.LayoutLines)
+        {
             yield return LinePath(LayerRole.LayoutLine, line, 0, line.Length);
+            foreach (double at in line.Pieces.Where(p => p.Curvature != 0).SelectMany(p => new[] { p.Start, p.End }).Concat(line.Corners.Select(c => c.Along)).Distinct())
+                yield return Tick(line, at, 2);
+        }
         foreach (Wall wall in context.Project.Walls)
         {
             var face = new Face(wall);
             foreach (Leg leg in face.Legs)
                 yield return Polyline.Of(LayerRole.Face, FacePoints(face, leg).Select(At));
             foreach (double at in StationTicks(wall))
-                yield return Tick(wall, at);
+                yield return Tick(wall.LayoutLine, at, 1);
+            foreach (NailLimit limit in NailLimits(wall))
+                yield return Polyline.Of(LayerRole.NailLimit, limit.Line.Select(At));
         }
         foreach (Obstruction o in context.Project.Obstructions)
         {
@@ -52,10 +59,32 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
             yield return wall.LayoutLine.AlongOf(s);
     }
 
-    private Line Tick(Wall wall, double along)
+    /// <summary>How far nails reach behind the face: a line for each design section on each leg, parallel to the layout line.</summary>
+    public IEnumerable<NailLimit> NailLimits(Wall wall)
     {
-        double half = context.Project.Unit == LengthUnit.Metre ? 0.5 : 1.5;
-        return new(LayerRole.LayoutLine, At(wall.LayoutLine.PointAt(along, half)), At(wall.LayoutLine.PointAt(along, -half)));
+        var face = new Face(wall);
+        foreach (Leg leg in face.Legs)
+        {
+            foreach (Section section in wall.Sections)
+            {
+                double from = Math.Max(leg.Start, section.Start), to = Math.Min(leg.End, section.End);
+                Nail[] nails = [.. context.NailsOf(wall).Where(n => n.Section == section && leg.Has(n.Along))];
+                if (to - from < 1e-6 || nails.Length == 0)
+                    continue;
+                double Behind(Nail n) => (n.Hole.Tip - n.Hole.Head).Plan.Dot(face.NormalAt(n.Along));
+                double fromFace = nails.Max(Behind), offset = nails.Max(n => face.OffsetAt(n.Elevation) + Behind(n));
+                int steps = Math.Clamp((int)Math.Ceiling((to - from) / (context.Project.Unit == LengthUnit.Metre ? 1.5 : 5)), 1, 200);
+                yield return new(fromFace, [.. Enumerable.Range(0, steps + 1).Select(i => Math.Min(from + (to - from) * i / steps, Math.Max(from, to - 1e-7)))
+                    .Select(a => wall.LayoutLine.PointAt(a) + face.NormalAt(a) * offset)]);
+            }
+        }
+    }
+
+    /// <param name="size">1 for a station, 2 for a point of the alignment.</param>
+    private Line Tick(LayoutLine line, double along, double size)
+    {
+        double half = (context.Project.Unit == LengthUnit.Metre ? 0.5 : 1.5) * size;
+        return new(LayerRole.LayoutLine, At(line.PointAt(along, half)), At(line.PointAt(along, -half)));
     }
 
     private Polyline LinePath(LayerRole layer, LayoutLine line, double start, double end)
@@ -126,3 +155,8 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
         }
     }
 }
+
+/// <summary>The limit of the longest nail of a design section on one leg.</summary>
+/// <param name="FromFace">Distance from the face, project units.</param>
+/// <param name="Line">Plan points of the limit.</param>
+public sealed record NailLimit(double FromFace, IReadOnlyList<Vector2D> Line);

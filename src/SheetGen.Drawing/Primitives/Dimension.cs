@@ -6,4 +6,8 @@ namespace SheetGen.Drawing.Primitives;
 /// <param name="TextPoint">Middle of the text.</param>
 /// <param name="Angle">Direction measured along, degrees.</param>
 public sealed record Dimension(
-    LayerRole Layer, string Style, Point2 From, Point2 To, Point2 LinePoint, Point2 TextPoint, double Angle) : Primitive(Layer);
+    LayerRole Layer, string Style, Point2 From, Point2 To, Point2 LinePoint, Point2 TextPoint, double Angle) : Primitive(Layer)
+{
+    /// <summary>Words in place of the measured length: a true length that the drawing cannot show, such as one at another elevation of a batter; null for the measured one.</summary>
+    public string? Words { get; init; }
+}

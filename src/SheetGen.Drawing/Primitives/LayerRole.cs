@@ -15,6 +15,7 @@ public enum LayerRole
     LayoutLine,
     Face,
     NailTrace,
+    NailLimit,
     Wall,
     SectionLimit,
     RowLine,

@@ -1,42 +1,63 @@
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
+using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Sections;
 
 /// <summary>A cross section of a wall: where it is cut and why there.</summary>
 /// <param name="Number">From 1 through the whole set.</param>
 /// <param name="Why">What it shows, in words.</param>
-/// <param name="IsHighest">True at the greatest height of a section.</param>
+/// <param name="IsHighest">True at the greatest height of a design section.</param>
 public sealed record SectionCut(int Number, Wall Wall, Section Section, double Along, string Why, bool IsHighest)
 {
-    /// <summary>A cut at the greatest height of every section, and one through every group of obstructions.</summary>
-    public static IReadOnlyList<SectionCut> Choose(WallProject project)
+    private const double Same = 1e-6;
+
+    public double Height => Wall.Top.At(Along) - Wall.Bottom.At(Along);
+
+    /// <summary>
+    /// Cuts along each wall in order of station: at the greatest height of every design section, through every group of structures and
+    /// through every opening. Cuts at one place are one.
+    /// </summary>
+    public static IReadOnlyList<SectionCut> Choose(DrawingContext context)
     {
         var cuts = new List<SectionCut>();
-        foreach (Wall wall in project.Walls)
+        foreach (Wall wall in context.Project.Walls)
         {
+            var found = new List<SectionCut>();
             foreach (Section section in wall.Sections)
-                cuts.Add(new(cuts.Count + 1, wall, section, Highest(wall, section), "GREATEST HEIGHT OF SECTION " + section.Name.ToUpperInvariant(), true));
-            foreach ((double along, string names) in Groups(project, wall))
+                found.Add(new(0, wall, section, Highest(context.Quantities, wall, section), context.Say(Phrase.GreatestHeight, section.Name.ToUpperInvariant()), true));
+            foreach ((double along, string names) in Groups(context.Project, wall))
+                found.Add(new(0, wall, SectionAt(wall, along), along, context.Say(Phrase.Through, names), false));
+            foreach (Opening opening in wall.Openings)
             {
-                Section section = wall.Sections.LastOrDefault(s => s.Start <= along + 1e-9) ?? wall.Sections[0];
-                cuts.Add(new(cuts.Count + 1, wall, section, along, "THROUGH " + names, false));
+                double middle = (opening.Start + opening.End) / 2;
+                found.Add(new(0, wall, SectionAt(wall, middle), middle, context.Say(Phrase.Through, context.Say(Phrase.OpeningName, opening.Name.ToUpperInvariant())), false));
+            }
+            foreach (IGrouping<double, SectionCut> place in found.GroupBy(c => Math.Round(c.Along, 3)).OrderBy(g => g.Key))
+            {
+                SectionCut first = place.FirstOrDefault(c => c.IsHighest) ?? place.First();
+                cuts.Add(first with { Number = cuts.Count + 1, Why = string.Join(", ", place.Select(c => c.Why)) });
             }
         }
         return cuts;
     }
 
-    private static double Highest(Wall wall, Section section)
+    private static Section SectionAt(Wall wall, double along) => wall.Sections.LastOrDefault(s => s.Start <= along + Same) ?? wall.Sections[0];
+
+    /// <summary>The place where a design section is as high as the take-off says: the profiles change their slope there.</summary>
+    private static double Highest(QuantityTable quantities, Wall wall, Section section)
     {
-        const int Steps = 200;
-        double best = (section.Start + section.End) / 2, height = double.NegativeInfinity;
-        for (int i = 1; i < Steps; i++)
-        {
-            double at = section.Start + (section.End - section.Start) * i / Steps;
-            double h = wall.Top.At(at) - wall.Bottom.At(at);
-            if (h > height + 1e-9)
-                (best, height) = (at, h);
-        }
-        return best;
+        double greatest = quantities.Sections.FirstOrDefault(s => s.Wall == wall && s.Section == section)?.GreatestHeight ?? double.NaN;
+        double[] places =
+        [
+            .. wall.Top.Points.Concat(wall.Bottom.Points).Select(p => p.Along).Append(section.Start).Append(section.End)
+                .SelectMany(a => new[] { a, a - 1e-4 }).Where(a => a >= section.Start && a < section.End).Distinct().Order(),
+        ];
+        double best = places.MaxBy(a => wall.Top.At(a) - wall.Bottom.At(a));
+        double[] equal = [.. places.Where(a => Math.Abs(wall.Top.At(a) - wall.Bottom.At(a) - greatest) < 1e-3)];
+        // Rather inside than at the section's edge, where the cut would touch the next one.
+        return equal.Length > 0 && !equal.Contains(best) ? equal[0] : best;
     }
 
     /// <summary>Groups of structures that overlap along the wall; the cut goes through the nearest shaft, or the middle.</summary>

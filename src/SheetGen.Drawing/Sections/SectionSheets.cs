@@ -1,107 +1,127 @@
+using System.Globalization;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Model.Results;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Sections;
 
-/// <summary>Lays the cross sections out in cells, sheet by sheet.</summary>
-public sealed class SectionSheets(DrawingContext context, Box area, SheetScale widest)
+/// <summary>The cross sections as parts of sheets: each with a view into model space, its title and its words.</summary>
+/// <param name="origin">Upper left corner of the sections in model space.</param>
+public sealed class SectionSheets(DrawingContext context, Point2 origin)
 {
-    private const double Band = 22;
+    /// <summary>Rows nearer together than so many letters leave no room for the words of a nail.</summary>
+    private const double RowPitch = 3.7;
 
-    /// <summary>Room for words in front of the wall, mm.</summary>
-    private const double LeftRoom = 14;
+    private double _next = origin.X;
+
+    private double Label => context.StyleOf(TextRole.Label).Height;
+
+    private double Bubble => 3.4 * Label;
+
+    /// <summary>Room for the title below a view, mm.</summary>
+    private double Band => 2 * Bubble + 3 * Label * TextMeasure.LinePitch;
+
+    /// <summary>Room in front of the wall that its words and two chains of dimensions need beyond the view's own, mm.</summary>
+    private double LeftRoom(SectionCut cut, double units) =>
+        Math.Max(8, SectionLabels.RowsAt + 4 + 10.5 * Label + (new SectionView(context, cut, default).Extent.Left - SectionView.FrontOf(context.Print.Unit)) / units);
 
     /// <summary>Room that the words at the nails' tips need beyond the view's own, mm.</summary>
-    private double RightRoom(double units) => Math.Max(6, 22 * context.StyleOf(TextRole.Label).Height - SectionView.BeyondTips(context.Print.Unit) / units);
+    private double RightRoom(double units) => Math.Max(6, 17 * Label - SectionView.BeyondTips(context.Print.Unit) / units);
 
-    private readonly List<Primitive> _model = [];
-    private readonly List<Finding> _findings = [];
+    private static IReadOnlyList<SheetScale> Scales(DrawingContext context) => SheetScale.OfSections(context.Templates, context.Project.Unit);
 
-    public IReadOnlyList<Primitive> Model => _model;
-
-    public IReadOnlyList<Finding> Findings => _findings;
-
-    /// <summary>The scale of all sections: the largest customary one at which four fit on a sheet.</summary>
-    public SheetScale ScaleFor(IReadOnlyList<SectionCut> cuts)
+    private (double Width, double Height) SizeOf(SectionCut cut, SheetScale scale)
     {
-        Box[] extents = [.. cuts.Select(c => new SectionView(context, c, default).Extent)];
-        double width = extents.Max(e => e.Width), height = extents.Max(e => e.Height);
-        IReadOnlyList<SheetScale> scales = SheetScale.Customary(context.Templates, context.Project.Unit);
-        foreach (SheetScale scale in scales)
-        {
-            if (width / scale.UnitsPerMillimetre + LeftRoom + RightRoom(scale.UnitsPerMillimetre) <= area.Width / 2 && height / scale.UnitsPerMillimetre + Band <= area.Height / 2)
-                return scale;
-        }
-        return scales[^1].Value > widest.Value ? scales[^1] : widest;
-    }
-
-    /// <summary>Where each section stands: its page, counted from 0, and its frame on the paper.</summary>
-    public IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> Places(IReadOnlyList<SectionCut> cuts, SheetScale scale)
-    {
+        Box extent = new SectionView(context, cut, default).Extent;
         double units = scale.UnitsPerMillimetre;
-        var places = new List<(SectionCut, int, Box)>();
-        int page = 0;
-        double x = area.Left, y = area.Top, rowHeight = 0;
-        foreach (SectionCut cut in cuts)
-        {
-            Box extent = new SectionView(context, cut, default).Extent;
-            double width = extent.Width / units + LeftRoom + RightRoom(units), height = extent.Height / units + 6;
-            if (x + width > area.Right && x > area.Left)
-            {
-                x = area.Left;
-                y -= rowHeight + Band;
-                rowHeight = 0;
-            }
-            if (y - height - Band < area.Bottom && y < area.Top)
-            {
-                page++;
-                (x, y, rowHeight) = (area.Left, area.Top, 0);
-            }
-            places.Add((cut, page, new Box(x, y - height, x + width - 4, y)));
-            x += width;
-            rowHeight = Math.Max(rowHeight, height);
-        }
-        return places;
+        return (extent.Width / units + LeftRoom(cut, units) + RightRoom(units) + 6, extent.Height / units + Band);
     }
 
-    /// <summary>The sheets: viewports and what stands on the paper.</summary>
-    /// <param name="origin">Upper left corner of the sections in model space.</param>
-    /// <param name="firstSheet">Name of a sheet by its place in the result, for problems.</param>
-    public IReadOnlyList<(IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper)> Compose(
-        IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> places, SheetScale scale, Point2 origin, Func<int, string> firstSheet)
+    /// <summary>The scale of sections on sheets of an area: the largest customary one at which they take no more sheets than at a coarse scale.</summary>
+    public SheetScale ScaleFor(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation)
     {
-        double units = scale.UnitsPerMillimetre, modelX = origin.X;
-        var pages = new List<(List<Viewport> Viewports, List<Primitive> Paper)>();
-        foreach ((SectionCut cut, int page, Box frame) in places)
+        double usual = context.Project.Unit == LengthUnit.Metre ? 100 : 10;
+        SheetScale coarse = ofElevation.Value > usual ? ofElevation : ofElevation with { Value = usual };
+        int? SheetsAt(SheetScale scale)
         {
-            while (pages.Count <= page)
-                pages.Add(([], []));
-            Box extent = new SectionView(context, cut, default).Extent;
-            var at = new Point2(modelX - extent.Left, origin.Y - extent.Top);
-            var view = new SectionView(context, cut, at);
-            var viewport = new Viewport(frame, at + new Point2(extent.Left + (frame.Width / 2 - LeftRoom) * units, extent.Center.Y), units);
-            var labels = new ViewLabels(context, viewport, frame, firstSheet(page), cut.Wall);
-            _model.AddRange(view.Draw());
-            view.Label(labels, scale.DimensionStyle);
-            _model.AddRange(labels.InModel());
-            _findings.AddRange(labels.Findings);
-            pages[page].Viewports.Add(viewport);
-            pages[page].Paper.AddRange(Title(cut, scale, new(frame.Left + 2, frame.Bottom - 6)));
-            pages[page].Paper.AddRange(labels.Notes.Select((n, i) =>
-                context.Write(LayerRole.Note, TextRole.Label, new(frame.Left + 2 + i * 60, frame.Bottom - 16), FormattableString.Invariant($"({i + 1}) {n}"))));
-            modelX += (frame.Width + 24) * units;
+            (double Width, double Height)[] sizes = [.. cuts.Select(c => SizeOf(c, scale))];
+            double high = sizes.Max(s => s.Height);
+            SheetPart[] parts = [.. sizes.Select(s => new SheetPart(PartKind.Section, s.Width, high, (_, _) => SheetContent.Empty))];
+            bool isTooLarge = parts.Any(p => p.Width > area.Width || p.Height > area.Height);
+            bool isTooSmall = cuts.Any(c => c.Section.VerticalSpacing / scale.UnitsPerMillimetre < RowPitch * Label);
+            return isTooLarge || isTooSmall ? null : SheetPacker.Pack([parts], area).Count;
         }
-        return [.. pages.Select(p => ((IReadOnlyList<Viewport>)p.Viewports, (IReadOnlyList<Primitive>)p.Paper))];
+        IReadOnlyList<SheetScale> scales = [.. Scales(context).Where(s => s.Value <= coarse.Value).Append(coarse).Distinct()];
+        if (cuts.Count == 0)
+            return coarse;
+        (SheetScale Scale, int Sheets)[] possible = [.. scales.Select(s => (s, SheetsAt(s))).Where(p => p.Item2 is not null).Select(p => (p.s, p.Item2!.Value))];
+        if (possible.Length == 0)
+            return Scales(context).Cast<SheetScale?>().FirstOrDefault(s => cuts.All(c => SizeOf(c, s!.Value) is var (w, h) && w <= area.Width && h <= area.Height)) ?? Scales(context)[^1];
+        int fewest = possible.Min(p => p.Sheets);
+        return possible.First(p => p.Sheets == fewest).Scale;
     }
 
-    private IEnumerable<Primitive> Title(SectionCut cut, SheetScale scale, Point2 at)
+    /// <summary>The largest customary scale at which a section fits a room; null where none does.</summary>
+    public SheetScale? ScaleIn(SectionCut cut, Box room) => Scales(context)
+        .Where(s => SizeOf(cut, s) is var (width, height) && width <= room.Width && height <= room.Height).Cast<SheetScale?>().FirstOrDefault();
+
+    /// <summary>Sections as parts of sheets, all of one height so that they stand in rows.</summary>
+    public SheetPart[] PartsOf(IReadOnlyList<SectionCut> cuts, SheetScale scale)
     {
-        yield return context.Write(LayerRole.Title, TextRole.Heading, at, FormattableString.Invariant($"SECTION CUT {cut.Number}, {cut.Wall.Name.ToUpperInvariant()}"));
-        yield return new Line(LayerRole.Title, at - new Point2(0, 1.2), at + new Point2(70, -1.2));
-        yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 2.4 + context.StyleOf(TextRole.Label).Height),
-            $"STA {context.Print.Station(cut.Wall.StationOf(cut.Along))}, {cut.Why}. SCALE {scale.Words}");
+        double high = cuts.Select(c => SizeOf(c, scale).Height).DefaultIfEmpty(0).Max();
+        return [.. cuts.Select(c => PartOf(c, scale, false)).Select(p => p with { Height = high, Draw = (at, sheet) => p.Draw(at - new Point2(0, high - p.Height), sheet) })];
+    }
+
+    /// <summary>A section as a part of a sheet; it takes its place in model space at once.</summary>
+    /// <param name="isTypical">True where it stands for the whole wall.</param>
+    public SheetPart PartOf(SectionCut cut, SheetScale scale, bool isTypical)
+    {
+        (double width, double height) = SizeOf(cut, scale);
+        double units = scale.UnitsPerMillimetre, left = _next;
+        _next += (width + 20) * units;
+        return new SheetPart(PartKind.Section, width, height, (at, sheet) =>
+        {
+            var frame = new Box(at.X, at.Y - height + Band, at.X + width - 6, at.Y);
+            Box extent = new SectionView(context, cut, default).Extent;
+            var place = new Point2(left + LeftRoom(cut, units) * units - extent.Left, origin.Y - extent.Top);
+            var view = new SectionView(context, cut, place);
+            var viewport = new Viewport(frame, place + new Point2(extent.Left + (frame.Width / 2 - LeftRoom(cut, units)) * units, extent.Center.Y), units);
+            var labels = new ViewLabels(context, viewport, frame, sheet, cut.Wall);
+            new SectionLabels(context, view, labels, scale.DimensionStyle).Write();
+            return new SheetContent
+            {
+                Viewports = [viewport],
+                Model = [.. view.Draw(), .. labels.InModel()],
+                Findings = labels.Findings,
+                Paper = [.. Title(cut, view, scale, sheet, frame, labels.Notes, isTypical)],
+            };
+        });
+    }
+
+    private IEnumerable<Primitive> Title(
+        SectionCut cut, SectionView view, SheetScale scale, string sheet, Box frame, IReadOnlyList<string> notes, bool isTypical)
+    {
+        string number = cut.Number.ToString(CultureInfo.InvariantCulture);
+        Point2 middle = new(frame.Left + Bubble + 1, frame.Bottom - Bubble - 1);
+        foreach (Primitive p in SectionBubble.Draw(context, middle, Bubble, number, sheet))
+            yield return p;
+        string title = context.Say(isTypical ? Phrase.TypicalSectionTitle : Phrase.SectionTitle, number, cut.Wall.Name.ToUpperInvariant());
+        TextStyle head = context.StyleOf(TextRole.Heading), style = context.StyleOf(TextRole.Label);
+        Point2 at = new(middle.X + Bubble + 3, frame.Bottom - 2 - head.Height);
+        double right = Math.Min(frame.Right, at.X + TextMeasure.Measure(title, head.Height, head));
+        yield return context.Write(LayerRole.Title, TextRole.Heading, at, title);
+        yield return new Line(LayerRole.Title, at - new Point2(0, 1.2), new(right, at.Y - 1.2));
+        string[] words =
+        [
+            context.Say(Phrase.SectionPlace, context.Say(Phrase.Station, context.Print.Station(cut.Wall.StationOf(cut.Along))), cut.Why, scale.Words(context))
+                + ". " + context.Say(Phrase.SectionNails, context.Print.Short(view.Near)),
+            string.Join("  ", notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))),
+        ];
+        IEnumerable<string> lines = words.Where(w => w.Length > 0).SelectMany(w => TextMeasure.Wrap(w, frame.Right - at.X, style.Height, style));
+        foreach ((string line, int i) in lines.Select((l, i) => (l, i)))
+            yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 2.4 + style.Height + i * style.Height * TextMeasure.LinePitch), line);
     }
 }

@@ -1,6 +1,7 @@
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Set;
@@ -31,6 +32,13 @@ public sealed record DrawingContext(
 
     /// <summary>A fixed text of the sheets with its values.</summary>
     public string Say(Phrase phrase, params ReadOnlySpan<string> values) => Language.Say(phrase, values);
+
+    /// <summary>True for a nail that is too close to something only where the engineer has accepted it.</summary>
+    public bool IsAccepted(Nail nail)
+    {
+        Finding[] close = [.. Report.Findings.Where(f => f.Clear is not null && f.Nails.Contains(nail.Mark))];
+        return close.Any(f => f.Severity == Severity.Accepted) && close.All(f => f.Severity != Severity.Error);
+    }
 
     public IEnumerable<Nail> NailsOf(Wall wall) => Layout.Nails.Where(n => n.Wall == wall);
 

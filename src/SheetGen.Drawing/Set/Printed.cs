@@ -1,6 +1,7 @@
 using System.Globalization;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Set;
@@ -67,14 +68,14 @@ public sealed class Printed(LengthUnit unit, Vector2D origin, Language language)
 
     public static string Number(double value, int decimals)
     {
-        string text = Math.Round(value, decimals, MidpointRounding.AwayFromZero)
+        string text = Math.Round(FiniteNumber.Of(value), decimals, MidpointRounding.AwayFromZero)
             .ToString("0." + new string('#', decimals), CultureInfo.InvariantCulture);
         return text == "-0" ? "0" : text;
     }
 
     public static string Fixed(double value, int decimals)
     {
-        double rounded = Math.Round(value, decimals, MidpointRounding.AwayFromZero);
+        double rounded = Math.Round(FiniteNumber.Of(value), decimals, MidpointRounding.AwayFromZero);
         return (rounded == 0 ? 0 : rounded).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
     }
 }

@@ -1,12 +1,9 @@
-using System.Globalization;
-using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Drawing.Tables;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
@@ -18,11 +15,7 @@ namespace SheetGen.Drawing.Set;
 /// <summary>Composes the whole sheet set.</summary>
 public static class SheetComposer
 {
-    private const string NotesTitle = "NOTES AND LEGEND";
-
-    private sealed record Draft(string Title, string Scale, IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper);
-
-    /// <summary>The sheets of a project.</summary>
+    /// <summary>The sheets of a project: planned first, then drawn.</summary>
     /// <param name="tables">Further tables for the table sheets, such as bid quantities; the summary by section is drawn already.</param>
     public static SheetSet Compose(
         WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, IReadOnlyList<TableData> tables,
@@ -32,78 +25,38 @@ public static class SheetComposer
         var findings = new List<Finding>();
         SheetSize size = SizeOf(context, findings);
         var frame = new SheetFrame(context, size);
-        if (frame.IsTooSmall)
-        {
-            findings.Add(new Finding
-            {
-                Code = FindingCode.Sheet,
-                Severity = Severity.Warning,
-                Message = $"the title block drawing is larger than a sheet {size.Name}: the program's own is drawn",
-            });
-        }
+        findings.AddRange(FrameFindings(frame, size));
         Box area = frame.Area;
         context = context with { Templates = templates.WithTextsTimes(size.TextFactor) };
         ElevationPlan elevations = ElevationPlan.Make(context, area);
         findings.AddRange(elevations.Findings);
         SheetScale scale = elevations.Scale;
         IReadOnlyList<ElevationStrip> strips = elevations.Strips;
-        var model = new List<Primitive>();
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
         Primitive[] planLines = [.. plan.Draw()];
-        model.AddRange(planLines);
 
-        var drafts = new List<Draft>();
-        IReadOnlyList<SectionCut> chosen = SectionCut.Choose(project);
-        var sections = new SectionSheets(context, area, scale);
-        SheetScale sectionScale = sections.ScaleFor(chosen);
-        IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> places = sections.Places(chosen, sectionScale);
-        IReadOnlyList<IReadOnlyList<Primitive>> tablePages = new TableLayout(context).Pages(SheetTables.All(context), area);
-        PlanElevationSheet ViewOf(ElevationStrip strip) => new(context, strip, scale, plan, planLines, []);
-        int views = elevations.Windows.Count + strips.Count(s => !ViewOf(s).HasPlanAbove(area));
-        int others = views + places.Max(p => p.Page) + 1 + tablePages.Count + DetailSheets.Count(context, area);
-        int front = NotesSheet.Pages(context, area, [.. Enumerable.Repeat(("", ""), others + 1)]).Count;
-        IReadOnlyList<(SectionCut, string)> cuts = [.. places.Select(p => (p.Cut, SheetName(front + views + p.Page + 1)))];
-        foreach (IGrouping<ElevationStrip, PlannedWindow> wall in elevations.Windows.GroupBy(w => w.Strip))
+        ViewSheet[] views = [.. strips.SelectMany(s => ViewsOf(context, elevations, s, area, plan, planLines))];
+        var sections = new SectionSheets(context, SectionOrigin(strips, planLines, scale));
+        SheetPlan sheets = SheetPlan.Make(context, area, scale, views, sections);
+        IReadOnlyList<(string Name, string Title)> index = sheets.Index;
+
+        var drawn = new List<(string Scale, SheetContent Content)>();
+        IReadOnlyList<SheetContent> front = sheets.Front.Draw(index);
+        drawn.AddRange(front.Select((f, i) => (context.Say(Phrase.ScaleNone), i == front.Count - 1 ? WithViews(context, sheets, f) : f)));
+        var elevationLines = new List<Primitive>();
+        foreach (IGrouping<ElevationStrip, ViewSheet> wall in views.GroupBy(v => v.Strip))
         {
-            Primitive[] lines = [.. ElevationModel.Draw(context, wall.Key)];
-            model.AddRange(lines);
-            PlanElevationSheet View() => new(context, wall.Key, scale, plan, planLines, cuts);
-            SheetScale planScale = wall.Select(w => View().PlanScaleAbove(w.Window, area)).MaxBy(s => s.Value);
-            foreach (PlannedWindow planned in wall)
-            {
-                SheetWindow window = planned.Window;
-                int number = drafts.Count + front + 1;
-                PlanElevationSheet sheet = View();
-                sheet.Compose(planned, area, planScale, SheetName(number),
-                    window.Before ? SheetName(number - 1) : null, window.After ? SheetName(number + 1) : null);
-                model.AddRange(sheet.Model);
-                findings.AddRange(sheet.Findings);
-                string range = $"STA {context.Print.ShortStation(wall.Key.Wall.StationOf(window.Start))} TO {context.Print.ShortStation(wall.Key.Wall.StationOf(window.End))}";
-                drafts.Add(new($"{(sheet.HasPlanAbove(area) ? "PLAN AND " : "")}ELEVATION {range}", scale.Words, sheet.Viewports, sheet.Paper));
-            }
-            PlanElevationSheet below = View();
-            if (!below.HasPlanAbove(area))
-            {
-                Wall whole = wall.Key.Wall;
-                below.ComposePlan(new SheetWindow(whole, whole.Start, whole.End, false, false), area, SheetName(drafts.Count + front + 1));
-                findings.AddRange(below.Findings);
-                drafts.Add(new($"PLAN, {whole.Name.ToUpperInvariant()}", "AS SHOWN", below.Viewports, below.Paper));
-            }
+            elevationLines.AddRange(ElevationModel.Draw(context, wall.Key));
+            drawn.AddRange(DrawViews(context, [.. wall], sheets, area, scale, plan, planLines));
         }
-        Sections(context, sections, sectionScale, places, model, findings, drafts, front);
-        foreach (IReadOnlyList<Primitive> page in tablePages)
-            drafts.Add(new("TABLES", "NONE", [], page));
-
-        int firstDetail = drafts.Count + front + 1;
-        foreach (IReadOnlyList<Primitive> page in DetailSheets.Compose(context, area, i => SheetName(firstDetail + i), findings))
-            drafts.Add(new("TYPICAL DETAILS", "NOT TO SCALE", [], page));
-
-        IReadOnlyList<string> titles = [.. Enumerable.Repeat(NotesTitle, front), .. drafts.Select(d => d.Title)];
-        (string, string)[] index = [.. titles.Select((t, i) => (SheetName(i + 1), t))];
-        drafts.InsertRange(0, NotesSheet.Pages(context, area, index).Select(p => new Draft(NotesTitle, "NONE", [], p)));
+        drawn.AddRange(sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.NameOf(p)))));
+        SheetContent all = SheetContent.Together([.. drawn.Select(d => d.Content)]);
+        findings.AddRange(all.Findings);
+        Primitive[] model = [.. planLines, .. elevationLines, .. all.Model];
         string[] marked = [.. model.OfType<BlockReference>().Where(b => b.Shown?.Tag == NailSymbols.Mark).Select(b => b.Nail!)];
         if (marked.Length != layout.Nails.Count || !layout.Nails.Select(n => n.Mark).ToHashSet().SetEquals(marked))
             throw new InvalidOperationException("the marks drawn are not those of the nails");
+        SheetScale[] scales = [scale, sheets.SectionScale, .. sheets.Typical is null ? Array.Empty<SheetScale>() : [sheets.Typical.Scale]];
         return new SheetSet
         {
             Unit = project.Unit,
@@ -113,29 +66,79 @@ public static class SheetComposer
             InputHash = project.InputHash,
             Version = run.Version,
             Templates = context.Templates,
-            Blocks = [.. NailSymbols.All, frame.Block()],
-            DimensionStyles = [.. new[] { scale, sectionScale }.Distinct().Select(s => StyleOf(s, context))],
+            Blocks = [.. NailSymbols.All.Where(b => model.OfType<BlockReference>().Any(r => r.Block == b.Name)), frame.Block(), .. all.Blocks],
+            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context))],
             Model = model,
-            Sheets = [.. drafts.Select((d, i) => new Sheet(
-                SheetName(i + 1), d.Title, size.Name, size.Width, size.Height, d.Viewports,
-                [frame.Reference(SheetName(i + 1), drafts.Count, d.Title, d.Scale), .. d.Paper]))],
+            Sheets = [.. drawn.Select((d, i) => new Sheet(
+                index[i].Name, index[i].Title, size.Name, size.Width, size.Height, d.Content.Viewports,
+                [frame.Reference(index[i].Name, drawn.Count, index[i].Title, d.Scale), .. d.Content.Paper]))],
             Plan = TruePlan(context, scale, findings),
             Findings = findings,
         };
     }
 
-    /// <summary>Adds the sheets of cross sections, which lie in model space below everything else.</summary>
-    private static void Sections(
-        DrawingContext context, SectionSheets sheets, SheetScale scale, IReadOnlyList<(SectionCut Cut, int Page, Box Frame)> places,
-        List<Primitive> model, List<Finding> findings, List<Draft> drafts, int front)
+    private static IEnumerable<Finding> FrameFindings(SheetFrame frame, SheetSize size)
     {
-        Box above = Box.Around(model.SelectMany(Extents.Points)), plan = Box.Around(new PlanModel(context, default).Draw().SelectMany(Extents.Points));
-        var origin = new Point2(Math.Round(above.Left), Math.Floor(above.Bottom - 200 * scale.UnitsPerMillimetre - Math.Max(plan.Width, plan.Height)));
-        int first = drafts.Count + front + 1;
-        foreach ((IReadOnlyList<Viewport> viewports, IReadOnlyList<Primitive> paper) in sheets.Compose(places, scale, origin, i => SheetName(first + i)))
-            drafts.Add(new("SECTIONS", scale.Words, viewports, paper));
-        model.AddRange(sheets.Model);
-        findings.AddRange(sheets.Findings);
+        Finding Warning(string message) => new() { Code = FindingCode.Sheet, Severity = Severity.Warning, Message = message };
+        if (frame.IsTooSmall)
+            yield return Warning($"the title block drawing is larger than a sheet {size.Name}: the program's own is drawn");
+        if (frame.Missing.Count > 0)
+        {
+            yield return Warning("the title block drawing has no field " + string.Join(", ", frame.Missing)
+                + ": its sheets do not say it; add attribute definitions with these tags (docs/own-title-block.md)");
+        }
+    }
+
+    /// <summary>The sheets of a wall: one for each stretch of its elevation, and one for its plan where no plan fits above the elevation.</summary>
+    private static IEnumerable<ViewSheet> ViewsOf(
+        DrawingContext context, ElevationPlan elevations, ElevationStrip strip, Box area, PlanModel plan, IReadOnlyList<Primitive> planLines)
+    {
+        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, []).HasPlanAbove(area);
+        foreach (PlannedWindow window in elevations.Windows.Where(w => w.Strip == strip))
+            yield return new(strip, window, hasPlan);
+        if (!hasPlan)
+            yield return new(strip, null, true);
+    }
+
+    private static IEnumerable<(string Scale, SheetContent Content)> DrawViews(
+        DrawingContext context, ViewSheet[] wall, SheetPlan sheets, Box area, SheetScale scale, PlanModel plan, Primitive[] planLines)
+    {
+        PlanElevationSheet View() => new(context, wall[0].Strip, scale, plan, planLines, sheets.SectionSheets);
+        SheetScale planScale = wall.Where(v => v.Window is not null).Select(v => View().PlanScaleAbove(v.Window!, area)).MaxBy(s => s.Value);
+        for (int i = 0; i < wall.Length; i++)
+        {
+            PlanElevationSheet sheet = View();
+            string name = sheets.NameOf(wall[i]);
+            if (wall[i] is { Planned: PlannedWindow planned, Window: SheetWindow window })
+                sheet.Compose(planned, area, planScale, name, window.Before ? sheets.NameOf(wall[i - 1]) : null, window.After ? sheets.NameOf(wall[i + 1]) : null);
+            else
+                sheet.ComposePlan(new SheetWindow(wall[i].Strip.Wall, wall[i].Strip.Wall.Start, wall[i].Strip.Wall.End, false, false), area, name);
+            bool isOne = wall[i].Window is not null && (!wall[i].HasPlan || planScale == scale);
+            yield return (isOne ? scale.Words(context) : context.Say(Phrase.AsShown),
+                new SheetContent { Viewports = sheet.Viewports, Paper = sheet.Paper, Model = sheet.Model, Findings = sheet.Findings });
+        }
+    }
+
+    /// <summary>The last front sheet with the key plan and the typical section.</summary>
+    private static SheetContent WithViews(DrawingContext context, SheetPlan sheets, SheetContent front)
+    {
+        var parts = new List<SheetContent> { front };
+        if (sheets.KeyPlan is Box key)
+            parts.Add(KeyPlan.Draw(context, key, sheets.LastFront, [.. sheets.Views.Where(v => v.Window is not null).Select(v => (v.Window!, sheets.NameOf(v)))]));
+        if (sheets.Typical is TypicalSection typical)
+        {
+            Box room = typical.Room;
+            parts.Add(typical.Part.Draw(new(room.Left + (room.Width - typical.Part.Width) / 2, room.Top), sheets.LastFront));
+        }
+        return SheetContent.Together(parts);
+    }
+
+    /// <summary>The cross sections lie in model space below everything else.</summary>
+    private static Point2 SectionOrigin(IReadOnlyList<ElevationStrip> strips, IReadOnlyList<Primitive> planLines, SheetScale scale)
+    {
+        Box plan = Box.Around(planLines.SelectMany(Extents.Points));
+        Box above = plan.Union(Box.Around(strips.SelectMany(s => new[] { s.At(s.Wall.Start, s.Low), s.At(s.Wall.End, s.High) })));
+        return new(Math.Round(above.Left), Math.Floor(above.Bottom - 200 * scale.UnitsPerMillimetre - Math.Max(plan.Width, plan.Height)));
     }
 
     /// <summary>The plan at true coordinates with labels sized for the scale.</summary>
@@ -155,12 +158,11 @@ public static class SheetComposer
             writer.Stations(wall, plan);
         foreach (LayoutLine line in context.Project.LayoutLines)
             writer.Alignment(line);
-        writer.Obstructions();
+        writer.Boundaries();
+        writer.Obstructions(null);
         findings.AddRange(labels.Findings);
         return [.. lines, .. labels.InModel()];
     }
-
-    private static string SheetName(int number) => "SN-" + number.ToString("00", CultureInfo.InvariantCulture);
 
     private static DimensionStyle StyleOf(SheetScale scale, DrawingContext context) =>
         new(scale.DimensionStyle, scale.UnitsPerMillimetre, context.StyleOf(TextRole.Dimension).Height,

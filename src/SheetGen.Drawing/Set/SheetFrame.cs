@@ -17,9 +17,21 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
 
     private readonly TitleBlock? _own = context.Templates.TitleBlock?.On(size);
 
-    private double Strip => size.Width > 500 ? 74 : 58;
+    /// <summary>Factor on the sizes of the title block: larger sheets carry larger letters.</summary>
+    private double Size => size.TextFactor > 1 ? 1.25 : 1;
+
+    private double Strip => size.Width > 500 ? 78 : 58;
 
     public string BlockName => "SHEET-" + size.Name.ToUpperInvariant().Replace(' ', '-');
+
+    /// <summary>What a sheet's title block must say, each by any of these tags.</summary>
+    private static readonly string[][] Needed =
+        [["SHEET"], ["SHEET_TITLE", "SHEET_TITLE_1"], ["PROJECT", "PROJECT_1"], ["SCALE"], ["DATE"], ["REVISION", "REV_1_A"]];
+
+    /// <summary>Tags of fields that the user's own title block lacks, so that its sheets do not say them.</summary>
+    public IReadOnlyList<string> Missing => _own is null
+        ? []
+        : [.. Needed.Where(tags => !_own.Fields.Any(f => tags.Contains(f.Tag))).Select(tags => tags[0])];
 
     /// <summary>The area left for drawing.</summary>
     public Box Area => _own is null ? OwnArea : FreeArea.Largest(_own, size, Margin, context.StyleOf).Grown(-3);
@@ -44,41 +56,43 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         };
         var attributes = new List<BlockAttribute>();
         double y = Border.Bottom;
-        y = Cell(lines, attributes, y, 24, "SHEET", ("SHEET", 9, TextRole.SheetTitle), 8);
-        y = Cell(lines, attributes, y, 8, "OF", ("SHEET_COUNT", 2.6, TextRole.TitleBlock), 2.4, beside: 8);
-        y = Cell(lines, attributes, y, 10, "SCALE", ("SCALE", 2.6, TextRole.TitleBlock), 2);
-        y = Stack(lines, attributes, y, "TITLE", ["SHEET_TITLE_1", "SHEET_TITLE_2", "SHEET_TITLE_3"], TextRole.SheetTitle, 3.2);
-        y = Stack(lines, attributes, y, "PROJECT", ["PROJECT_1", "PROJECT_2", "PROJECT_3"], TextRole.TitleBlock, 3);
-        y = Cell(lines, attributes, y, 10, "PROJECT NO.", ("NUMBER", 2.6, TextRole.TitleBlock), 2);
-        y = Cell(lines, attributes, y, 10, "DATE", ("DATE", 2.6, TextRole.TitleBlock), 2);
-        y = Cell(lines, attributes, y, 10, "REVISION", ("REVISION", 2.6, TextRole.TitleBlock), 2);
-        foreach (string who in new[] { "CHECKED", "DRAWN", "DESIGNED" })
-            y = Cell(lines, attributes, y, 8, who, (who, 2.4, TextRole.TitleBlock), 2.4, beside: 24);
+        y = Cell(lines, attributes, y, 24, Phrase.FrameSheet, ("SHEET", 9, TextRole.SheetTitle), 7);
+        y = Cell(lines, attributes, y, 7 * Size, Phrase.FrameOf, ("SHEET_COUNT", 2.6, TextRole.TitleBlock), 2, beside: 8);
+        y = Cell(lines, attributes, y, 10 * Size, Phrase.FrameScale, ("SCALE", 2.6, TextRole.TitleBlock), 2);
+        y = Stack(lines, attributes, y, Phrase.FrameTitle, ["SHEET_TITLE_1", "SHEET_TITLE_2", "SHEET_TITLE_3"], TextRole.SheetTitle, 3.2);
+        y = Stack(lines, attributes, y, Phrase.FrameProject, ["PROJECT_1", "PROJECT_2", "PROJECT_3"], TextRole.TitleBlock, 3);
+        y = Cell(lines, attributes, y, 10 * Size, Phrase.FrameNumber, ("NUMBER", 2.6, TextRole.TitleBlock), 2);
+        y = Cell(lines, attributes, y, 10 * Size, Phrase.FrameDate, ("DATE", 2.6, TextRole.TitleBlock), 2);
+        y = Cell(lines, attributes, y, 10 * Size, Phrase.FrameRevision, ("REVISION", 2.6, TextRole.TitleBlock), 2);
+        foreach ((string who, Phrase word) in new[] { ("CHECKED", Phrase.FrameChecked), ("DRAWN", Phrase.FrameDrawn), ("DESIGNED", Phrase.FrameDesigned) })
+            y = Cell(lines, attributes, y, 7 * Size, word, (who, 2.6, TextRole.TitleBlock), 2, beside: 24);
         y = Revisions(lines, attributes, y);
-        lines.Add(Small("SPACE FOR SEAL", new(StripLeft + 2, Border.Top - 4)));
-        lines.Add(Small("NOT SEALED. FOR REVIEW BY THE", new(StripLeft + 2, y + 5.5)));
-        lines.Add(Small("ENGINEER OF RECORD.", new(StripLeft + 2, y + 2)));
+        lines.Add(Small(context.Say(Phrase.FrameSeal), new(StripLeft + 2, Border.Top - 2 - SmallHeight)));
+        IReadOnlyList<string> cautions = TextMeasure.Wrap(context.Say(Phrase.FrameNotSealed), Strip - 4, SmallHeight, context.StyleOf(TextRole.TitleBlock));
+        for (int i = 0; i < cautions.Count; i++)
+            lines.Add(Small(cautions[i], new(StripLeft + 2, y + 2 + (cautions.Count - 1 - i) * SmallHeight * TextMeasure.LinePitch)));
         return new(BlockName, lines, attributes, false);
     }
 
-    private double Cell(List<Primitive> lines, List<BlockAttribute> attributes, double y, double height, string label,
+    private double Cell(List<Primitive> lines, List<BlockAttribute> attributes, double y, double height, Phrase label,
         (string Tag, double Height, TextRole Role) field, double up, double beside = 0)
     {
         lines.Add(new Line(On, new(StripLeft, y + height), new(Border.Right, y + height)));
-        lines.Add(Small(label, new(StripLeft + 2, beside > 0 ? y + 2.4 : y + height - 3.6)));
-        attributes.Add(new(field.Tag, label, new(StripLeft + (beside > 0 ? beside : 3), y + up - 0.6), field.Height, true, field.Role, On));
+        lines.Add(Small(context.Say(label), new(StripLeft + 2, beside > 0 ? y + 2 : y + height - 1.2 - SmallHeight)));
+        attributes.Add(new(field.Tag, context.Say(label), new(StripLeft + (beside > 0 ? beside * Size : 3), y + up), field.Height * (field.Height < 5 ? Size : 1), true, field.Role, On));
         return y + height;
     }
 
-    private double Stack(List<Primitive> lines, List<BlockAttribute> attributes, double y, string label, string[] tags, TextRole role, double height)
+    private double Stack(List<Primitive> lines, List<BlockAttribute> attributes, double y, Phrase label, string[] tags, TextRole role, double letters)
     {
-        double total = tags.Length * height * 1.7 + 7;
+        double height = letters * Size;
+        double total = tags.Length * height * 1.7 + 5 + SmallHeight;
         for (int i = 0; i < tags.Length; i++)
         {
-            double at = y + total - 6 - (i + 1) * height * 1.7 + height * 0.5;
-            attributes.Add(new(tags[i], label, new(StripLeft + 3, at), height, true, role, On));
+            double at = y + total - 4 - SmallHeight - (i + 1) * height * 1.7 + height * 0.5;
+            attributes.Add(new(tags[i], context.Say(label), new(StripLeft + 3, at), height, true, role, On));
         }
-        lines.Add(Small(label, new(StripLeft + 2, y + total - 3.6)));
+        lines.Add(Small(context.Say(label), new(StripLeft + 2, y + total - 1.2 - SmallHeight)));
         lines.Add(new Line(On, new(StripLeft, y + total), new(Border.Right, y + total)));
         return y + total;
     }
@@ -87,26 +101,35 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
 
     private double Revisions(List<Primitive> lines, List<BlockAttribute> attributes, double y)
     {
-        double[] columns = [StripLeft + 2, StripLeft + 12, StripLeft + 32];
+        double[] columns = [StripLeft + 2, StripLeft + RevisionNumberWidth, StripLeft + RevisionTextAt];
+        double row5 = 5 * Size;
         for (int row = 0; row < RevisionRows; row++)
         {
-            double at = y + (RevisionRows - 1 - row) * 5;
-            lines.Add(new Line(On, new(StripLeft, at + 5), new(Border.Right, at + 5)));
+            double at = y + (RevisionRows - 1 - row) * row5;
+            lines.Add(new Line(On, new(StripLeft, at + row5), new(Border.Right, at + row5)));
             for (int c = 0; c < 3; c++)
             {
                 string tag = string.Create(CultureInfo.InvariantCulture, $"REV_{row + 1}_{"ABC"[c]}");
-                attributes.Add(new(tag, "REVISION", new(columns[c], at + 1.5), 2.1, true, TextRole.TitleBlock, On));
+                attributes.Add(new(tag, context.Say(Phrase.FrameRevision), new(columns[c], at + 1.5), SmallHeight, true, TextRole.TitleBlock, On));
             }
         }
-        double head = y + RevisionRows * 5;
-        lines.Add(new Line(On, new(StripLeft, head + 5), new(Border.Right, head + 5)));
-        string[] heads = ["NO.", "DATE", "CHANGE"];
+        double head = y + RevisionRows * row5;
+        lines.Add(new Line(On, new(StripLeft, head + row5), new(Border.Right, head + row5)));
+        lines.Add(Small(context.Say(Phrase.FrameRevisions), new(StripLeft + 2, head + row5 + 1.5)));
+        lines.Add(new Line(On, new(StripLeft, head + 2 * row5), new(Border.Right, head + 2 * row5)));
+        string[] heads = [context.Say(Phrase.RevisionNumber), context.Say(Phrase.FrameDate), context.Say(Phrase.RevisionText)];
         for (int c = 0; c < 3; c++)
             lines.Add(Small(heads[c], new(columns[c], head + 1.5)));
-        return head + 5;
+        return head + 2 * row5;
     }
 
-    private Text Small(string value, Point2 at) => new(On, TextRole.TitleBlock, at, 2, value);
+    private Text Small(string value, Point2 at) => new(On, TextRole.TitleBlock, at, SmallHeight, value);
+
+    private double SmallHeight => 2.4 * Size;
+
+    private double RevisionNumberWidth => 12 * Size;
+
+    private double RevisionTextAt => 34 * Size;
 
     /// <summary>The title block of a sheet with its values.</summary>
     public BlockReference Reference(string sheet, int count, string title, string scale)
@@ -127,8 +150,8 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         };
         values["SHEET_TITLE"] = title;
         values["PROJECT"] = context.Project.Info.Title.ToUpperInvariant();
-        Spread(values, "SHEET_TITLE_", 3, title, 3.2, TextRole.SheetTitle);
-        Spread(values, "PROJECT_", 3, context.Project.Info.Title.ToUpperInvariant(), 3, TextRole.TitleBlock);
+        Spread(values, "SHEET_TITLE_", 3, title, 3.2 * Size, TextRole.SheetTitle);
+        Spread(values, "PROJECT_", 3, context.Project.Info.Title.ToUpperInvariant(), 3 * Size, TextRole.TitleBlock);
         IReadOnlyList<IReadOnlyList<string>> revisions = context.Project.Sheets.Revisions;
         for (int r = 0; r < Math.Min(RevisionRows, revisions.Count); r++)
         {
@@ -163,9 +186,9 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         TextStyle style = context.StyleOf(attribute.Role);
         double room = Border.Right - 1 - attribute.Position.X;
         if (attribute.Tag.EndsWith("_A", StringComparison.Ordinal))
-            room = 9;
+            room = RevisionNumberWidth - 3;
         if (attribute.Tag.EndsWith("_B", StringComparison.Ordinal))
-            room = 19;
+            room = RevisionTextAt - RevisionNumberWidth - 1;
         string fitted = value;
         while (fitted.Length > 1 && TextMeasure.Measure(fitted, attribute.Height, style) > room)
             fitted = fitted[..^1];

@@ -10,13 +10,18 @@ public readonly record struct SheetScale(double Value, LengthUnit Unit)
 {
     public double UnitsPerMillimetre => Lengths.IsFoot(Unit) ? Value / 25.4 : Value / 1000;
 
-    public string Words => Lengths.IsFoot(Unit) ? $"1 IN = {Printed.Number(Value, 3)} FT" : "1:" + Printed.Number(Value, 3);
+    public string Words(DrawingContext context) =>
+        context.Say(Lengths.IsFoot(Unit) ? Phrase.ScaleFeet : Phrase.ScaleRatio, Printed.Number(Value, 3));
 
     public string DimensionStyle => Lengths.IsFoot(Unit) ? $"DIM-1-{Printed.Number(Value, 3)}" : $"DIM-1-{Printed.Number(Value, 3)}-M";
 
     /// <summary>The customary scales, largest picture first.</summary>
     public static IReadOnlyList<SheetScale> Customary(DrawingTemplates templates, LengthUnit unit) =>
         [.. (Lengths.IsFoot(unit) ? templates.FootScales : templates.MetreScales).Select(v => new SheetScale(v, unit))];
+
+    /// <summary>The customary scales of cross sections, largest picture first.</summary>
+    public static IReadOnlyList<SheetScale> OfSections(DrawingTemplates templates, LengthUnit unit) =>
+        [.. (Lengths.IsFoot(unit) ? templates.SectionFootScales : templates.SectionMetreScales).Select(v => new SheetScale(v, unit))];
 
     /// <summary>A bar that shows the scale, drawn from a point.</summary>
     public IEnumerable<Primitive> Bar(DrawingContext context, Point2 at)

@@ -1,3 +1,4 @@
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 
@@ -9,7 +10,7 @@ namespace SheetGen.Drawing.Set;
 /// </summary>
 public static class Sides
 {
-    /// <summary>LEFT, RIGHT, or empty for a nail square to the face.</summary>
+    /// <summary>LEFT, RIGHT, or empty for a nail perpendicular to the face; in English whatever the sheets' language, for other programs.</summary>
     /// <param name="splay">Degrees, positive up-station.</param>
     public static string Of(Wall wall, double splay)
     {
@@ -20,6 +21,14 @@ public static class Sides
     }
 
     public static string ByStation(double splay) => splay == 0 ? "" : splay > 0 ? "UP-STA" : "DN-STA";
+
+    /// <summary>The side in the sheets' language.</summary>
+    public static string Words(DrawingContext context, Wall wall, double splay) =>
+        splay == 0 ? "" : context.Say(Of(wall, splay) == "LEFT" ? Phrase.Left : Phrase.Right);
+
+    /// <summary>The direction by stations in the sheets' language.</summary>
+    public static string StationWords(DrawingContext context, double splay) =>
+        splay == 0 ? "" : context.Say(splay > 0 ? Phrase.UpStation : Phrase.DownStation);
 
     /// <summary>+1 where stations grow to the right on the drawing, -1 where they grow to the left.</summary>
     public static int DrawingSign(Wall wall, bool fromBehind) => wall.RetainedSide == Turn.Right != fromBehind ? -1 : 1;

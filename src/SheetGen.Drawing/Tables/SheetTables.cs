@@ -4,40 +4,41 @@ using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
+using SheetGen.Model;
 using SheetGen.Model.Geometry;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
-using SheetGen.Model;
 
 namespace SheetGen.Drawing.Tables;
 
-/// <summary>The tables that come from the layout itself.</summary>
+/// <summary>The tables of a set: what the layout, the checker and the take-off found. A table without rows is left out.</summary>
 public static class SheetTables
 {
     public static IEnumerable<SheetTable> All(DrawingContext context)
     {
-        yield return new(SummaryTables.BySection(context.Quantities));
-        yield return States(context);
-        foreach (TableData table in context.Tables)
-            yield return new(table);
-        yield return Redirects(context);
-        yield return RowElevations(context);
-        if (context.Layout.Nails.Any(n => n.Kind != NailKind.Production) || context.Project.Walls.Any(w => w.Sections.Any(s => s.TestNails != TestNails.None)))
-            yield return Tests(context);
-        yield return Closest(context);
-        if (context.Layout.LeftOut.Count > 0)
-            yield return LeftOut(context);
-        if (context.Project.Obstructions.Count > 0)
-            yield return Obstructions(context);
-        yield return ControlPoints(context);
-        if (context.Report.Findings.Count > 0)
-            yield return Findings(context);
+        IEnumerable<SheetTable> tables =
+        [
+            SheetTable.Of(context, SummaryTables.BySection(context.Quantities)),
+            States(context),
+            .. context.Tables.Select(t => SheetTable.Of(context, t)),
+            Redirects(context),
+            RowElevations(context),
+            Tests(context),
+            Closest(context),
+            LeftOut(context),
+            Accepted(context),
+            Pinned(context),
+            .. GivenTables.All(context),
+            Findings(context),
+        ];
+        return tables.Where(t => t.Data.Rows.Count > 0);
     }
 
     /// <summary>Every finding, errors first; a long one goes on in the next line.</summary>
     private static SheetTable Findings(DrawingContext context)
     {
-        const double Width = 190;
+        const double Width = 300;
         TextStyle style = context.StyleOf(TextRole.Table);
         var rows = new List<IReadOnlyList<string>>();
         foreach (Finding finding in context.Report.Findings.OrderBy(f => f.Severity))
@@ -45,12 +46,20 @@ public static class SheetTables
             string place = finding.Station is { } station ? context.Print.Station(station) : "";
             IReadOnlyList<string> lines = TextMeasure.Wrap(finding.Message, Width, style.Height, style);
             for (int i = 0; i < lines.Count; i++)
-                rows.Add(i == 0 ? [finding.Severity.ToString().ToUpperInvariant(), finding.Code, place, lines[i]] : ["", "", "", lines[i]]);
+                rows.Add(i == 0 ? [context.Say(SeverityWords(finding.Severity)), finding.Code, place, lines[i]] : ["", "", "", lines[i]]);
         }
-        return SheetTable.Of("FINDINGS", ["SEVERITY", "CODE", "STATION", "FINDING"], rows, "ALL FINDINGS OF THE CHECKER; ERRORS ARE FOR THE ENGINEER TO DECIDE.");
+        return SheetTable.Of(context, Phrase.TableFindings, Phrase.TableFindingsHeads, rows, Phrase.TableFindingsRemark);
     }
 
-    private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+    private static Phrase SeverityWords(Severity severity) => severity switch
+    {
+        Severity.Error => Phrase.SeverityError,
+        Severity.Warning => Phrase.SeverityWarning,
+        Severity.Accepted => Phrase.StateAccepted,
+        _ => Phrase.SeverityNotice,
+    };
+
+    internal static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
     private static SheetTable States(DrawingContext context)
     {
@@ -60,10 +69,8 @@ public static class SheetTables
             foreach (Section s in wall.Sections)
                 rows.Add(StateRow(wall.Name, s.Name, context.Print.Angle(s.Inclination), [.. context.Layout.Nails.Where(n => n.Wall == wall && n.Section == s)]));
         }
-        rows.Add(StateRow("TOTAL", "", "", context.Layout.Nails));
-        return SheetTable.Of("NAILS BY STATE",
-            ["WALL", "SECTION", "#ANGLE\nDOWN", "#AT GRID", "#MOVED", "#TURNED", "#NOTED", "#DO NOT\nDRILL", "#NAILS"], rows,
-            "PRODUCTION NAILS. TURNED: WITHIN THE FIELD TOLERANCE. NOTED: BEYOND IT, CALLED OUT.");
+        rows.Add(StateRow(context.Say(Phrase.Total), "", "", context.Layout.Nails));
+        return SheetTable.Of(context, Phrase.TableStates, Phrase.TableStatesHeads, rows, Phrase.TableStatesRemark);
     }
 
     private static string[] StateRow(string wall, string section, string angle, IReadOnlyList<Nail> nails)
@@ -76,17 +83,22 @@ public static class SheetTables
     {
         Printed print = context.Print;
         IEnumerable<Nail> nails = context.Layout.Nails.Where(n => n.Status is NailStatus.Redirected or NailStatus.Noted or NailStatus.Unresolved);
-        return SheetTable.Of("REDIRECT SCHEDULE",
-            ["NAIL", "#STATION", "#ELEVATION", "#TURN", "SIDE", "BY\nSTATION", "#ANGLE\nDOWN", "#LENGTH", "STATE", "BECAUSE OF", "#CLEAR\nBEFORE", "#CLEAR\nAFTER"],
+        return SheetTable.Of(context, Phrase.TableRedirects, Phrase.TableRedirectsHeads,
             [.. nails.Select(n => (IReadOnlyList<string>)[
                 n.Mark, print.Station(n.Station), print.Elevation(n.Elevation), print.Angle(Math.Abs(n.Splay)),
-                Sides.Of(n.Wall, n.Splay), Sides.ByStation(n.Splay), print.Angle(n.Inclination), print.Short(n.Length),
-                n.Status switch { NailStatus.Noted => "NOTED", NailStatus.Unresolved => "DO NOT DRILL", _ => "WITHIN TOLERANCE" },
+                Sides.Words(context, n.Wall, n.Splay), Sides.StationWords(context, n.Splay), print.Angle(n.Inclination), print.Short(n.Length),
+                context.Say(n.Status switch
+                {
+                    NailStatus.Noted => Phrase.StateNoted,
+                    NailStatus.Unresolved when context.IsAccepted(n) => Phrase.StateAccepted,
+                    NailStatus.Unresolved => Phrase.DoNotDrill,
+                    _ => Phrase.StateWithin,
+                }),
                 n.Reason?.Blocker ?? "", Clear(print, n.Reason?.ClearBefore), Clear(print, n.Reason?.ClearAfter)])],
-            "SIDE: AS SEEN BY A PERSON IN FRONT OF THE WALL WHO FACES IT.");
+            Phrase.TableRedirectsRemark);
     }
 
-    private static string Clear(Printed print, double? clear) =>
+    internal static string Clear(Printed print, double? clear) =>
         clear is double c && double.IsFinite(c) ? Printed.Fixed(c, Lengths.Decimals(print.Unit)) : "";
 
     private static SheetTable RowElevations(DrawingContext context)
@@ -104,29 +116,36 @@ public static class SheetTables
                     Count(row.Length), print.Short(row[0].Section.LengthOfRow(Math.Max(1, row[0].Row.Whole)))]);
             }
         }
-        return SheetTable.Of("ROW ELEVATIONS", ["WALL", "SECTION", "ROW", "#FIRST\nSTATION", "#FIRST\nELEVATION", "#LAST\nSTATION", "#LAST\nELEVATION", "#NAILS", "#LENGTH"], rows);
+        return SheetTable.Of(context, Phrase.TableRows, Phrase.TableRowsHeads, rows);
     }
 
+    /// <summary>Every test nail with its lengths and its load, the project's words or the take-off's figure; a blank where there is neither.</summary>
     private static SheetTable Tests(DrawingContext context)
     {
+        const string Blank = "________";
         Printed print = context.Print;
+        string force = Lengths.IsFoot(print.Unit) ? " KIP" : " kN";
+        string Given(string fact, double? load) =>
+            context.Project.Info.Facts.TryGetValue(fact, out string? words) && words.Length > 0 ? words.ToUpperInvariant()
+            : load is double figure ? Printed.Fixed(figure, 1) + force : Blank;
         var rows = new List<IReadOnlyList<string>>();
-        foreach (Nail n in context.Layout.Nails.Where(n => n.Kind != NailKind.Production))
+        foreach (TestPlan plan in context.Quantities.Tests)
         {
-            rows.Add([n.Mark, n.Kind == NailKind.Verification ? "VERIFICATION" : "PROOF", n.Wall.Name, n.Section.Name,
-                print.Station(n.Station), print.Elevation(n.Elevation), print.Short(n.Length)]);
-        }
-        foreach (Wall wall in context.Project.Walls)
-        {
-            foreach (Section s in wall.Sections.Where(s => s.TestNails.ProofShare > 0 && !s.TestNails.SpreadProofMarks))
+            string free = plan.FreeLength is double f ? print.Short(f) : "", bonded = plan.BondedLength is double b ? print.Short(b) : "";
+            foreach (Nail n in context.Layout.Nails.Where(n => n.Wall == plan.Wall && n.Section == plan.Section && n.Kind != NailKind.Production))
             {
-                int count = context.Layout.Nails.Count(n => n.Section == s && n.Wall == wall && n.Kind != NailKind.Verification);
-                int tests = (int)Math.Ceiling(count * s.TestNails.ProofShare - 1e-9);
-                rows.Add([$"{tests} NAILS", "PROOF", wall.Name, s.Name, "CHOSEN BY", "ENGINEER", ""]);
+                bool isProof = n.Kind == NailKind.Proof;
+                rows.Add([n.Mark, context.Say(isProof ? Phrase.TestProof : Phrase.TestVerification), n.Wall.Name, n.Section.Name,
+                    print.Station(n.Station), print.Elevation(n.Elevation), print.Short(n.Length), isProof ? "" : free, isProof ? "" : bonded,
+                    isProof ? Given("proof_load", null) : Given("verification_load", plan.TestLoad)]);
+            }
+            if (plan.Proof > 0 && !plan.Section.TestNails.SpreadProofMarks)
+            {
+                rows.Add([context.Say(Phrase.NailCount, Count(plan.Proof)), context.Say(Phrase.TestProof), plan.Wall.Name, plan.Section.Name,
+                    context.Say(Phrase.ChosenBy), context.Say(Phrase.TheEngineer), "", "", "", Given("proof_load", null)]);
             }
         }
-        return SheetTable.Of("TEST NAILS", ["NAIL", "TEST", "WALL", "SECTION", "STATION", "ELEVATION", "LENGTH"], rows,
-            "DESIGN TEST LOAD: SEE THE PROJECT SPECIFICATIONS.");
+        return SheetTable.Of(context, Phrase.TableTests, Phrase.TableTestsHeads, rows, Phrase.TableTestsRemark);
     }
 
     private static SheetTable Closest(DrawingContext context)
@@ -136,54 +155,38 @@ public static class SheetTables
             .Where(n => context.Report.Nails.TryGetValue(n.Mark, out NailClearance? c) && double.IsFinite(c.LeastClear))
             .Select(n => (Nail: n, Clear: context.Report.Nails[n.Mark]))
             .OrderBy(p => p.Clear.LeastClear).ThenBy(p => p.Nail.Mark, StringComparer.Ordinal).Take(15);
-        return SheetTable.Of("CLOSEST CLEARANCES", ["NAIL", "NEAREST", "#CLEAR", "#MARGIN TO\nOBSTRUCTIONS", "#MARGIN TO\nNAILS"],
+        return SheetTable.Of(context, Phrase.TableClosest, Phrase.TableClosestHeads,
             [.. nearest.Select(p => (IReadOnlyList<string>)[
                 p.Nail.Mark, p.Clear.Nearest, print.Distance(p.Clear.LeastClear),
                 print.Angle(Math.Round(p.Clear.MarginObstruction, 1)), print.Angle(Math.Round(p.Clear.MarginNail, 1))])],
-            "MARGIN: DEGREES BY WHICH A HOLE MAY STRAY ABOUT ITS HEAD BEFORE IT TOUCHES.");
+            Phrase.TableClosestRemark);
     }
 
     private static SheetTable LeftOut(DrawingContext context) =>
-        SheetTable.Of("GRID PLACES LEFT WITHOUT A NAIL", ["PLACE", "#STATION", "#ELEVATION", "REASON"],
+        SheetTable.Of(context, Phrase.TableLeftOut, Phrase.TableLeftOutHeads,
             [.. context.Layout.LeftOut.Select(l => (IReadOnlyList<string>)[
                 l.Mark, context.Print.Station(l.Wall.StationOf(l.Along)), context.Print.Elevation(l.Elevation), l.Reason.ToUpperInvariant()])]);
 
-    private static SheetTable Obstructions(DrawingContext context) =>
-        SheetTable.Of("OBSTRUCTIONS AND UTILITIES", ["NAME", "KIND", "OWNER", "STATE", "QUALITY\nLEVEL", "SOURCE"],
-            [.. context.Project.Obstructions.Select(o => (IReadOnlyList<string>)[
-                o.Name, o.Kind.ToString().ToUpperInvariant(),
-                .. new[] { "owner", "state", "quality_level", "source" }.Select(f => o.Facts.GetValueOrDefault(f, "").ToUpperInvariant())])],
-            "QUALITY LEVEL OF A UTILITY'S LOCATION: A TO D OF ASCE 38. EMPTY: NOT GIVEN.");
-
-    private static SheetTable ControlPoints(DrawingContext context)
+    private static SheetTable Accepted(DrawingContext context)
     {
         Printed print = context.Print;
-        var rows = new List<IReadOnlyList<string>>();
-        foreach (LayoutLine line in context.Project.LayoutLines)
-        {
-            void Add(string point, double along, double azimuth)
+        return SheetTable.Of(context, Phrase.TableAccepted, Phrase.TableAcceptedHeads,
+            [.. context.Report.Findings.Where(f => f.Severity == Severity.Accepted).Select(f =>
             {
-                Vector2D at = line.PointAt(along);
-                Wall? wall = context.Project.Walls.FirstOrDefault(w => w.LayoutLine == line && along >= w.Start && along <= w.End);
-                string offset = wall is null ? "" : print.Distance(new Face(wall).OffsetAt(wall.Bottom.Before(along)));
-                rows.Add([line.Name, point, print.Station(line.StationOf(along)), print.Northing(at), print.Easting(at), print.Bearing(azimuth), offset]);
-            }
-            Add("BEGIN", 0, line.AzimuthAt(0));
-            foreach (LayoutPiece piece in line.Pieces.Where(p => p.Curvature != 0))
-            {
-                Add("PC", piece.Start, piece.AzimuthAt(piece.Start));
-                Add("PT", piece.End, piece.AzimuthAt(piece.End));
-            }
-            foreach (Corner corner in line.Corners)
-                Add("ANGLE POINT", corner.Along, line.AzimuthAt(corner.Along));
-            Add("END", line.Length, line.AzimuthAt(line.Length));
-            foreach (Wall wall in context.Project.Walls.Where(w => w.LayoutLine == line))
-            {
-                Add("BEGIN " + wall.Name.ToUpperInvariant(), wall.Start, line.AzimuthAt(wall.Start));
-                Add("END " + wall.Name.ToUpperInvariant(), wall.End, line.AzimuthBefore(wall.End));
-            }
-        }
-        return SheetTable.Of("CONTROL POINTS", ["LINE", "POINT", "#STATION", "#NORTHING", "#EASTING", "BEARING\nAHEAD", "#FACE\nOFFSET"], rows,
-            "FACE OFFSET: FROM THE LAYOUT LINE TO THE FACE AT THE BOTTOM, POSITIVE INTO THE SOIL.");
+                Acceptance? by = f.AcceptedBy;
+                return (IReadOnlyList<string>)[
+                    f.Nails.Count > 4 ? context.Say(Phrase.MarksFromTo, f.Nails[0], f.Nails[^1]) : string.Join(", ", f.Nails), f.Obstruction ?? "",
+                    f.Station is double s ? print.Station(s) : "", Clear(print, f.Clear), Clear(print, f.Required),
+                    (by?.Reason ?? f.Message).ToUpperInvariant(), (by?.By ?? "").ToUpperInvariant()];
+            })]);
+    }
+
+    private static SheetTable Pinned(DrawingContext context)
+    {
+        Printed print = context.Print;
+        return SheetTable.Of(context, Phrase.TablePinned, Phrase.TablePinnedHeads,
+            [.. context.Layout.Nails.Where(n => n.IsFixed).Select(n => (IReadOnlyList<string>)[
+                n.Mark, print.Station(n.Station), print.Elevation(n.Elevation), print.Angle(Math.Abs(n.Splay)), Sides.Words(context, n.Wall, n.Splay),
+                print.Angle(n.Inclination), print.Short(n.Length)])]);
     }
 }

@@ -1,15 +1,20 @@
+using System.Globalization;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Tables;
 
-/// <summary>Draws tables as lines and single texts, and breaks long ones.</summary>
+/// <summary>Measures tables, cuts those that are too large, and draws each as a block of its own whose cells are attributes.</summary>
 public sealed class TableLayout(DrawingContext context)
 {
-    private const double Padding = 1.6, Gap = 7;
+    private const double Padding = 1.6, Gap = 8;
+
+    /// <summary>Rows below which a table is not cut.</summary>
+    private const int FewestRows = 6;
 
     private TextStyle Style => context.StyleOf(TextRole.Table);
 
@@ -21,25 +26,33 @@ public sealed class TableLayout(DrawingContext context)
 
     private double HeadHeight(SheetTable table) => RowHeight * Heads(table).Max(h => h.Count);
 
-    public double WidthOf(SheetTable table) => Math.Max(
-        ColumnWidths(table).Sum(), TextMeasure.Measure(table.Data.Title.ToUpperInvariant() + " (CONTINUED)", HeadStyle.Height, HeadStyle));
+    private double RemarkHeight(SheetTable table) =>
+        table.Remark.Length == 0 ? 0 : Style.Height * (0.9 + RemarkLines(table).Count * TextMeasure.LinePitch);
 
-    private double[] ColumnWidths(SheetTable table) =>
-        [.. Heads(table).Select((h, i) => 2 * Padding + h.Concat(table.Data.Rows.Select(r => r[i]))
+    private IReadOnlyList<string> RemarkLines(SheetTable table) => TextMeasure.Wrap(table.Remark, WidthOf(table), Style.Height, Style);
+
+    private static string TitleOf(SheetTable table) => table.Data.Title.ToUpperInvariant();
+
+    public double WidthOf(SheetTable table) => ColumnWidths(table).Sum();
+
+    public double HeightOf(SheetTable table) =>
+        TitleHeight + HeadHeight(table) + table.Data.Rows.Count * RowHeight + RemarkHeight(table);
+
+    /// <summary>Widths of the columns; the last takes what the title needs more.</summary>
+    private double[] ColumnWidths(SheetTable table)
+    {
+        double[] widths = [.. Heads(table).Select((h, i) => 2 * Padding + h.Concat(table.Data.Rows.Select(r => r[i]))
             .Max(t => TextMeasure.Measure(t, Style.Height, Style)))];
+        double title = TextMeasure.Measure(context.Say(Phrase.Continued, TitleOf(table)), HeadStyle.Height, HeadStyle);
+        widths[^1] += Math.Max(0, title - widths.Sum());
+        return widths;
+    }
 
     /// <summary>Heads in lines: broken where they say so, else at spaces where they are wider than the cells below.</summary>
     private IReadOnlyList<IReadOnlyList<string>> Heads(SheetTable table) =>
         [.. table.Data.Columns.Select((c, i) => c.Head.Contains('\n', StringComparison.Ordinal)
             ? c.Head.Split('\n')
             : TextMeasure.Wrap(c.Head.ToUpperInvariant(), Math.Max(14, table.Data.Rows.Select(r => TextMeasure.Measure(r[i], Style.Height, Style)).DefaultIfEmpty(0).Max()), Style.Height, Style))];
-
-    /// <summary>Rows that fit into a height, head included.</summary>
-    public int RowsIn(SheetTable table, double height) =>
-        (int)Math.Floor((height - TitleHeight - HeadHeight(table) - (table.Remark.Length > 0 ? RowHeight : 0)) / RowHeight + 1e-9);
-
-    public double HeightOf(SheetTable table) =>
-        TitleHeight + HeadHeight(table) + table.Data.Rows.Count * RowHeight + (table.Remark.Length > 0 ? RowHeight : 0);
 
     /// <summary>A table cut into parts no wider than a width; each begins with the columns of words that name its rows, two at the most.</summary>
     public IEnumerable<SheetTable> Narrowed(SheetTable table, double width)
@@ -69,120 +82,86 @@ public sealed class TableLayout(DrawingContext context)
             int[] shown = [.. Enumerable.Range(0, keys), .. group];
             return new SheetTable(
                 new TableData(
-                    i == 0 ? table.Data.Title : table.Data.Title + " (CONTINUED)", [.. shown.Select(c => table.Data.Columns[c])],
+                    i == 0 ? table.Data.Title : context.Say(Phrase.Continued, table.Data.Title), [.. shown.Select(c => table.Data.Columns[c])],
                     [.. table.Data.Rows.Select(r => (IReadOnlyList<string>)[.. shown.Select(c => r[c])])]),
                 i == groups.Count - 1 ? table.Remark : "");
         });
     }
 
-    /// <summary>
-    /// Lays tables out page by page: first those wider than half of the area, then the others in columns; a table longer than the area
-    /// goes on in the next column.
-    /// </summary>
-    public IReadOnlyList<IReadOnlyList<Primitive>> Pages(IEnumerable<SheetTable> tables, Box area)
-    {
-        SheetTable[] narrow = [.. tables.SelectMany(t => Narrowed(t, area.Width))];
-        SheetTable[] wide = [.. narrow.TakeWhile(t => WidthOf(t) > area.Width / 2 && t.Data.Rows.Count <= 12)];
-        var first = new List<Primitive>();
-        double below = area.Top;
-        int across = 0;
-        foreach (SheetTable table in wide.TakeWhile(t => below - HeightOf(t) > area.Bottom + area.Height / 2))
-        {
-            first.AddRange(Draw(table, new(area.Left, below)));
-            below -= HeightOf(table) + Gap;
-            across++;
-        }
-        return Columns(narrow.Skip(across), area, below, first);
-    }
+    /// <summary>Tables as parts of sheets; the blocks are numbered in their order, pieces of a cut table by letters.</summary>
+    public IReadOnlyList<SheetPart> Parts(IEnumerable<SheetTable> tables, double width) =>
+        [.. tables.SelectMany(t => Narrowed(t, width)).Select((t, i) => PartOf(t, "TABLE-" + (i + 1).ToString("00", CultureInfo.InvariantCulture), t.Data.Title))];
 
-    private List<List<Primitive>> Columns(IEnumerable<SheetTable> tables, Box area, double firstTop, List<Primitive> first)
-    {
-        var pages = new List<List<Primitive>> { first };
-        double x = area.Left, y = firstTop, widest = 0;
-        double Top() => pages.Count == 1 ? firstTop : area.Top;
-        void NextColumn(double width)
+    private SheetPart PartOf(SheetTable table, string block, string title) =>
+        new(PartKind.Table, WidthOf(table) + Gap, HeightOf(table) + Gap, (at, _) => Draw(table, block, at))
         {
-            x += widest + 8;
-            widest = 0;
-            if (x + width > area.Right)
+            Cut = height =>
             {
-                pages.Add([]);
-                x = area.Left;
-            }
-            y = Top();
-        }
-        foreach (SheetTable whole in tables)
-        {
-            SheetTable table = whole;
-            while (true)
-            {
-                double width = WidthOf(table);
-                int rows = RowsIn(table, y - area.Bottom);
-                bool fits = rows >= table.Data.Rows.Count;
-                if (x + width > area.Right && x > area.Left || (!fits && rows < Math.Min(6, table.Data.Rows.Count)))
-                {
-                    if (x == area.Left && y == area.Top)
-                        rows = Math.Max(1, rows);
-                    else
-                    {
-                        NextColumn(width);
-                        continue;
-                    }
-                }
-                SheetTable part = fits ? table : table with { Data = table.Data with { Rows = [.. table.Data.Rows.Take(rows)] } };
-                pages[^1].AddRange(Draw(part, new(x, y)));
-                widest = Math.Max(widest, width);
-                y -= HeightOf(part) + Gap;
-                if (fits)
-                    break;
-                table = table with { Data = table.Data with { Rows = [.. table.Data.Rows.Skip(rows)], Title = whole.Data.Title + " (CONTINUED)" } };
-                NextColumn(width);
-            }
-        }
-        return pages;
-    }
+                int count = table.Data.Rows.Count;
+                int rows = (int)Math.Floor((height - Gap - TitleHeight - HeadHeight(table) - RemarkHeight(table)) / RowHeight + 1e-9);
+                if (rows < FewestRows || rows >= count)
+                    return null;
+                rows = Math.Min(rows, Math.Max(FewestRows, count - 3));
+                SheetTable first = table with { Data = table.Data with { Rows = [.. table.Data.Rows.Take(rows)] } };
+                SheetTable rest = table with { Data = table.Data with { Rows = [.. table.Data.Rows.Skip(rows)], Title = context.Say(Phrase.Continued, title) } };
+                return (PartOf(first, block, title), PartOf(rest, block + "X", title));
+            },
+        };
 
-    /// <summary>The table with its upper left corner at a point.</summary>
-    public IEnumerable<Primitive> Draw(SheetTable table, Point2 at)
+    /// <summary>A table as the reference of its block, its upper left corner at a point.</summary>
+    public SheetContent Draw(SheetTable table, string block, Point2 at)
     {
+        IReadOnlyList<string>[] rows = [.. table.Data.Rows];
+        var cells = new List<BlockAttribute>();
+        var values = new List<KeyValuePair<string, string>>();
         double[] widths = ColumnWidths(table);
-        double right = at.X + widths.Sum();
-        yield return new Text(LayerRole.TableText, TextRole.Heading, new(at.X, at.Y - HeadStyle.Height), HeadStyle.Height, table.Data.Title.ToUpperInvariant());
-        double top = at.Y - TitleHeight + 1;
-        double head = HeadHeight(table);
-        double bottom = top - head - table.Data.Rows.Count * RowHeight;
+        double top = -TitleHeight + 1, head = HeadHeight(table);
+        for (int r = 0; r < rows.Length; r++)
+        {
+            double baseline = top - head - (r + 1) * RowHeight + 0.42 * Style.Height, x = 0;
+            for (int c = 0; c < widths.Length; x += widths[c], c++)
+            {
+                bool isNumber = table.Data.Columns[c].IsNumeric;
+                string tag = string.Create(CultureInfo.InvariantCulture, $"R{r + 1}C{c + 1}");
+                var place = new Point2(isNumber ? x + widths[c] - Padding : x + Padding, baseline);
+                cells.Add(new(tag, table.Data.Columns[c].Head.Replace('\n', ' '), place, Style.Height, true, TextRole.Table, LayerRole.TableText)
+                {
+                    Align = isNumber ? HorizontalAlign.Right : HorizontalAlign.Left,
+                });
+                values.Add(new(tag, rows[r][c]));
+            }
+        }
+        return new SheetContent
+        {
+            Blocks = [new BlockDefinition(block, [.. Grid(table, widths)], cells, false)],
+            Paper = [new BlockReference(LayerRole.Table, block, at, 1, 0, values)],
+        };
+    }
+
+    /// <summary>Title, heads, lines and remark, about the upper left corner.</summary>
+    private IEnumerable<Primitive> Grid(SheetTable table, double[] widths)
+    {
+        yield return new Text(LayerRole.TableText, TextRole.Heading, new(0, -HeadStyle.Height), HeadStyle.Height, TitleOf(table));
+        int count = table.Data.Rows.Count;
+        double right = widths.Sum(), top = -TitleHeight + 1, head = HeadHeight(table), bottom = top - head - count * RowHeight, x = 0;
         IReadOnlyList<IReadOnlyList<string>> heads = Heads(table);
-        double x = at.X;
-        for (int c = 0; c < widths.Length; c++)
+        for (int c = 0; c < widths.Length; x += widths[c], c++)
         {
             yield return new Line(LayerRole.Table, new(x, top), new(x, bottom));
-            IReadOnlyList<string> lines = heads[c];
-            for (int l = 0; l < lines.Count; l++)
-                yield return Cell(lines[l], new(x + widths[c] / 2, top - (l + 1) * RowHeight + 0.42 * Style.Height), HorizontalAlign.Center);
-            bool numbers = table.Data.Columns[c].IsNumeric;
-            for (int r = 0; r < table.Data.Rows.Count; r++)
-            {
-                double baseline = top - head - (r + 1) * RowHeight + 0.42 * Style.Height;
-                if (table.Data.Rows[r][c].Length > 0)
-                {
-                    yield return numbers
-                        ? Cell(table.Data.Rows[r][c], new(x + widths[c] - Padding, baseline), HorizontalAlign.Right)
-                        : Cell(table.Data.Rows[r][c], new(x + Padding, baseline), HorizontalAlign.Left);
-                }
-            }
-            x += widths[c];
+            for (int l = 0; l < heads[c].Count; l++)
+                yield return Words(heads[c][l], new(x + widths[c] / 2, top - (l + 1) * RowHeight + 0.42 * Style.Height), HorizontalAlign.Center);
         }
         yield return new Line(LayerRole.Table, new(right, top), new(right, bottom));
-        yield return new Line(LayerRole.Table, new(at.X, top), new(right, top));
-        for (int r = 0; r <= table.Data.Rows.Count; r++)
-        {
-            double y = top - head - r * RowHeight;
-            yield return new Line(LayerRole.Table, new(at.X, y), new(right, y));
-        }
-        if (table.Remark.Length > 0)
-            yield return Cell(table.Remark, new(at.X, bottom - RowHeight + 0.6 * Style.Height), HorizontalAlign.Left);
+        yield return new Line(LayerRole.Table, new(0, top), new(right, top));
+        for (int r = 0; r <= count; r++)
+            yield return new Line(LayerRole.Table, new(0, top - head - r * RowHeight), new(right, top - head - r * RowHeight));
+        if (table.Remark.Length == 0)
+            yield break;
+        IReadOnlyList<string> lines = RemarkLines(table);
+        for (int i = 0; i < lines.Count; i++)
+            yield return Words(lines[i], new(0, bottom - Style.Height * (1.9 + i * TextMeasure.LinePitch)), HorizontalAlign.Left);
     }
 
-    private Text Cell(string value, Point2 at, HorizontalAlign align) =>
+    private Text Words(string value, Point2 at, HorizontalAlign align) =>
         new(LayerRole.TableText, TextRole.Table, at, Style.Height, value, align);
 }

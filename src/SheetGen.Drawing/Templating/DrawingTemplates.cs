@@ -19,6 +19,12 @@ public sealed record DrawingTemplates
     /// <summary>Customary ratios in metres, largest picture first.</summary>
     public required IReadOnlyList<double> MetreScales { get; init; }
 
+    /// <summary>Customary scales of cross sections in feet per inch, largest picture first.</summary>
+    public required IReadOnlyList<double> SectionFootScales { get; init; }
+
+    /// <summary>Customary ratios of cross sections in metres, largest picture first.</summary>
+    public required IReadOnlyList<double> SectionMetreScales { get; init; }
+
     public required IReadOnlyList<NoteBlock> Notes { get; init; }
 
     /// <summary>The words of the sheets.</summary>

@@ -39,6 +39,8 @@ public static class TemplateReader
             Sizes = sizes.Sizes,
             FootScales = sizes.FootScales,
             MetreScales = sizes.MetreScales,
+            SectionFootScales = sizes.SectionFootScales,
+            SectionMetreScales = sizes.SectionMetreScales,
             Notes = ParseNotes(Carried($"notes/{noteSet}.json")),
             Language = spoken == "english" ? english : Language.Of(Parse(Carried($"text/{spoken}.json"), TemplateJson.Default.LanguageList), english),
         };

@@ -6,16 +6,17 @@ namespace SheetGen.Dxf;
 /// <summary>Shown text and its control codes: <c>%%d</c> degree, <c>%%p</c> plus-minus, <c>%%c</c> diameter, <c>%%%</c> percent.</summary>
 internal static class TextCoding
 {
-    /// <summary>Encodes shown text: percent signs in a row would be taken for a control code, so each becomes <c>%%%</c>.</summary>
+    /// <summary>Encodes shown text: a degree sign becomes <c>%%d</c>; percent signs in a row would be taken for a control code, so each becomes <c>%%%</c>.</summary>
     internal static string Encode(string value)
     {
-        if (!value.Contains("%%", StringComparison.Ordinal))
+        if (!value.Contains("%%", StringComparison.Ordinal) && !value.Contains('\u00b0'))
             return value;
+        static bool IsCode(char c) => c is '%' or '\u00b0';
         var text = new StringBuilder(value.Length + 8);
         for (var i = 0; i < value.Length; i++)
         {
-            var inRow = value[i] == '%' && ((i > 0 && value[i - 1] == '%') || (i + 1 < value.Length && value[i + 1] == '%'));
-            text.Append(inRow ? "%%%" : value[i].ToString());
+            var inRow = value[i] == '%' && ((i > 0 && IsCode(value[i - 1])) || (i + 1 < value.Length && IsCode(value[i + 1])));
+            text.Append(inRow ? "%%%" : value[i] == '\u00b0' ? "%%d" : value[i].ToString());
         }
         return text.ToString();
     }

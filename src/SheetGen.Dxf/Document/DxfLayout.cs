@@ -24,6 +24,9 @@ public sealed class DxfLayout(string name, double paperWidth, double paperHeight
     /// <summary>Name of the plotter; <c>none_device</c>: left open.</summary>
     public string Plotter { get; init; } = "none_device";
 
+    /// <summary>Edge of the paper that the plotter does not reach, mm, 0 or more. Coordinates count from the paper's own corner all the same.</summary>
+    public double Margin { get; init; }
+
     /// <summary>File name of the plot style table (<c>monochrome.ctb</c>); empty: none.</summary>
     public string PlotStyleTable { get; init; } = "";
 

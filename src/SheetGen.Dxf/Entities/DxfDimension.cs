@@ -1,6 +1,6 @@
 namespace SheetGen.Dxf;
 
-/// <summary>A linear dimension (DIMENSION). Its text is always the measured length; its picture is made by the writer.</summary>
+/// <summary>A linear dimension (DIMENSION). Its text is the measured length unless it says otherwise; its picture is made by the writer.</summary>
 /// <param name="Layer">Name of its layer.</param>
 /// <param name="Kind">What is measured.</param>
 /// <param name="From">First measured point.</param>
@@ -12,6 +12,9 @@ public sealed record DxfDimension(
 {
     /// <summary>Name of a dimension style of the document.</summary>
     public string Style { get; init; } = "Standard";
+
+    /// <summary>The text in place of the measured length; null for the measured length.</summary>
+    public string? Words { get; init; }
 
     /// <summary>The middle of the text where it is not to stand in its usual place.</summary>
     public DxfPoint? TextPoint { get; init; }

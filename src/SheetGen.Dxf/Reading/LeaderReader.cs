@@ -16,12 +16,12 @@ internal static class LeaderReader
         }
         if (!reader.IsFlat(record, plane))
             return null;
-        if (record.Text(1).Trim() is not ("" or "<>"))
-            reader.Log.Warn(record.Line, "DIMENSION: the text written over the measured length is left out");
+        var words = record.Text(1).Trim();
         var angle = kind == DxfDimensionKind.Rotated ? plane.Angle(record.Real(50)) : 0;
         return new(layer, kind, reader.World(record, 13), reader.World(record, 14), reader.World(record, 10), angle)
         {
             Style = reader.Tables.DimStyle(record),
+            Words = words is "" or "<>" ? null : words,
             TextPoint = (flags & TextPlaced) != 0 ? reader.Map(record, plane, record.Point(11)) : null,
         };
     }

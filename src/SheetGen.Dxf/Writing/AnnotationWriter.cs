@@ -64,7 +64,7 @@ internal static class AnnotationWriter
         o.Integer(70, (int)dimension.Kind + OwnBlock + (dimension.TextPoint is null ? 0 : TextPlaced));
         o.Integer(71, (int)DxfAttachment.MiddleCenter);
         o.Real(42, dimension.Measurement);
-        o.Coded(1, "");
+        o.Text(1, dimension.Words ?? "");
         o.Text(3, dimension.Style);
         o.Coded(100, "AcDbAlignedDimension");
         o.Point(13, dimension.From);

@@ -25,7 +25,8 @@ internal static class HeaderSection
         Variable("$PLIMMAX", () => o.Point2(10, new DxfPoint(paper.PaperWidth, paper.PaperHeight) * (1 / MillimetresPer(header.Units))));
         Variable("$LTSCALE", () => o.Real(40, header.LinetypeScale));
         Variable("$PSLTSCALE", () => o.Flag(70, header.PaperSpaceLinetypeScale));
-        Variable("$TILEMODE", () => o.Integer(70, 1));
+        // The file opens on its first sheet; without sheets of its own in model space.
+        Variable("$TILEMODE", () => o.Flag(70, job.Document.Layouts.Count == 0));
         Variable("$LUNITS", () => o.Integer(70, 2));
         Variable("$LUPREC", () => o.Integer(70, header.LinearPrecision));
         Variable("$CLAYER", () => o.Text(8, header.Layer));

@@ -114,11 +114,14 @@ internal static class ObjectsSection
         o.Text(4, paper.PaperName);
         o.Coded(6, "");
         for (var margin = 40; margin <= 43; margin++)
-            o.Real(margin, 0);
+            o.Real(margin, paper.Margin);
         o.Real(44, paper.PaperWidth);
         o.Real(45, paper.PaperHeight);
-        for (var origin = 46; origin <= 49; origin++)
-            o.Real(origin, 0);
+        // The plot begins at the corner of what the plotter reaches; moved back, it begins at the paper's.
+        o.Real(46, -paper.Margin);
+        o.Real(47, -paper.Margin);
+        o.Real(48, 0);
+        o.Real(49, 0);
         o.Real(140, 0);
         o.Real(141, 0);
         o.Real(142, 1);

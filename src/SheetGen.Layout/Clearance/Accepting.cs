@@ -20,6 +20,7 @@ internal static class Accepting
             result.Add(by is null ? finding : finding with
             {
                 Severity = Severity.Accepted,
+                AcceptedBy = by,
                 Message = $"{finding.Message} (accepted by {by.By}: {by.Reason.TrimEnd('.')})",
             });
         }

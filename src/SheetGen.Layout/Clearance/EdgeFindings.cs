@@ -13,7 +13,7 @@ internal static class EdgeFindings
     {
         Dictionary<string, FaceOutline> outlines = faces.ToDictionary(f => f.Key, f => new FaceOutline(f.Value, project.Rules.EdgeMin));
         double edgeMin = project.Rules.EdgeMin, cornerClear = project.Rules.CornerClear;
-        double slack = 2 * Lengths.Quantum(project.Unit) + 1e-9;
+        double slack = Tolerance.Checked(project.Unit);
         foreach (Nail nail in nails)
         {
             Face face = faces[nail.Wall.Name];

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
@@ -11,7 +12,7 @@ internal static class SpacingFindings
 {
     public static IEnumerable<Finding> Of(WallProject project, IReadOnlyList<Nail> nails, IReadOnlyDictionary<string, Face> faces)
     {
-        double slack = 2 * Lengths.Quantum(project.Unit) + 1e-9;
+        double slack = Tolerance.Checked(project.Unit);
         List<Standing> all = [.. nails.Select(n => Standing.Of(n, faces[n.Wall.Name]))];
         return InRows(project, all, slack).Concat(AtLimits(project, all, slack)).Concat(BesideTests(project, all, slack));
     }
@@ -20,7 +21,7 @@ internal static class SpacingFindings
     /// <param name="clear">The findings of clear distances.</param>
     public static IEnumerable<Finding> OnOneAnother(IReadOnlyList<Finding> clear, NailLayout layout, LengthUnit unit)
     {
-        double least = 2 * Lengths.Quantum(unit) + 1e-9;
+        double least = Tolerance.Checked(unit);
         Dictionary<string, Nail> byMark = layout.Nails.ToDictionary(n => n.Mark);
         foreach (Finding pair in clear.Where(f => f.Code == FindingCode.NailNail))
         {
@@ -67,7 +68,7 @@ internal static class SpacingFindings
             for (int i = 0; i + 1 < sections.Count; i++)
             {
                 Section before = sections[i], after = sections[i + 1];
-                double near = Math.Min(before.VerticalSpacing, after.VerticalSpacing) / 2 - 1e-9;
+                double near = Math.Min(before.VerticalSpacing, after.VerticalSpacing) / 2 - Tolerance.Rounding;
                 List<Standing> left = NearLimit(all, wall, before, after.Start, required);
                 List<Standing> right = NearLimit(all, wall, after, after.Start, required);
                 foreach (Standing a in left)

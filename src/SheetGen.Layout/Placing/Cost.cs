@@ -89,6 +89,9 @@ public readonly record struct Cost : IComparable<Cost>
         return Effort > nails * effortOfNail ? new Cost(Unresolved, Noted + 1, 0, 0, 0) : this;
     }
 
+    /// <summary>True where the figures that a layout is judged by are the same: unresolved, noted, effort.</summary>
+    public bool HasFiguresOf(Cost other) => Unresolved == other.Unresolved && Noted == other.Noted && Effort == other.Effort;
+
     /// <summary>Cost of turning a nail by so many degrees in all.</summary>
     public static long Degrees(double degrees) => (long)Math.Round(degrees * Point);
 

@@ -50,9 +50,24 @@ public sealed class HeadChoice
     /// <summary>What is known of each direction against everything that stands still: 0 not looked at, 1 free, 2 blocked.</summary>
     public byte[] Free => _free ??= new byte[Turnings.Count];
 
+    /// <summary>Kept for <see cref="RowTask.FreeOf"/>.</summary>
+    internal FreeDirections? Directions { get; set; }
+
     public Hole HoleOf(Turning turning, double length, double radius, double drift)
     {
         Vector2D plan = _normal * turning.Inward + _tangent * turning.UpStation;
         return new Hole(Point, plan.At(-turning.Down), length, radius, drift);
+    }
+
+    /// <summary>A box around the axes of all holes of some length that may start here.</summary>
+    public Bounds Reach(double length)
+    {
+        var box = new Bounds(Point, Point);
+        foreach (Turning turning in Turnings.Rim)
+        {
+            Hole hole = HoleOf(turning, length, 0, 0);
+            box = box.With(Bounds.Of(hole.Head, hole.Tip));
+        }
+        return box;
     }
 }

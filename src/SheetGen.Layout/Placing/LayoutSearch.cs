@@ -1,95 +1,119 @@
+using SheetGen.Model;
+using SheetGen.Model.Units;
+
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// The search for the best layout: each row by itself, then rows against each other until nothing gets better, then pairs of rows
-/// that stand in each other's way. Work is limited by counts, and every order is fixed, so the same input gives the same layout.
+/// The search for the best layout, one loop: a neighbourhood frees some slots around a nail that is left unresolved or noted, a rebuild
+/// proposes nails for them, and the trial keeps the whole or undoes it. Work is limited by counts, random numbers are our own, and districts
+/// that are searched at the same time cannot meet, so the same input gives the same layout.
 /// </summary>
 public sealed class LayoutSearch
 {
-    private const int GroupRounds = 3;
+    /// <summary>Rounds over districts that are cut differently; one where there is a single district.</summary>
+    private const int Rounds = 2;
 
-    private readonly LayoutState _layout;
+    /// <summary>Starts in each district of the first round.</summary>
+    private const int Starts = 2;
+
     private readonly PlacingOptions _options;
     private readonly double _maximum;
     private readonly IProgress<string>? _progress;
+    private readonly List<string> _cutShort = [];
 
     public LayoutSearch(Site site, IReadOnlyList<RowTask> rows, PlacingOptions options, IProgress<string>? progress)
     {
         _options = options;
         _progress = progress;
         _maximum = site.Project.Rules.Redirect.Maximum;
-        _layout = new LayoutState(rows, site.Project.Rules.NailClearance);
+        Layout = new LayoutState(rows, site.Project.Rules.NailClearance);
+        Cover = new CoverWatch(Layout);
     }
 
-    public IReadOnlyList<RowState> States => _layout.Rows;
+    public LayoutState Layout { get; }
 
-    public PlacedIndex Index => _layout.Index;
+    public CoverWatch Cover { get; }
+
+    /// <summary>Length of wall that the grid alone leaves uncovered; no layout found leaves more.</summary>
+    public double CoverOfGrid { get; private set; }
 
     /// <summary>Proven lower limit of the whole: every row for itself, and where it is to be proven also what rows do to each other.</summary>
     public Cost LowerLimit { get; private set; }
 
+    /// <summary>Where the search ended at its greatest number of trials while it was still gaining, a sentence each.</summary>
+    public IReadOnlyList<string> CutShort => _cutShort;
+
     public void Run()
     {
-        _progress?.Report("placing rows");
-        IReadOnlyList<StretchLimit> limits = RowsAlone.Solve(_layout.Rows, _options.Prove);
-        foreach (RowState state in _layout.Rows)
-        {
-            foreach (Placed nail in state.Nails)
-                _layout.Index.Add(nail);
-        }
-        var improver = new Improver(_layout);
-        _progress?.Report("clearing rows of each other");
-        Negotiating.Run(_layout);
-        GivingWay.Run(_layout);
-        improver.Run();
-        if (new Exchanges(_layout).Run())
-            improver.Run();
-        KeepCover(improver);
-        var groups = new Groups(_layout);
-        for (int round = 0; round < GroupRounds && groups.Run(); round++)
-            improver.Run();
-        Rebuild(improver, groups);
-        GivingWay.Run(_layout);
-        SingleNails.Improve(_layout);
-        LowerLimit = limits.Aggregate(default(Cost), (sum, l) => sum + l.Cost);
+        CoverWatch cover = Cover;
+        CoverOfGrid = cover.Total;
+        _progress?.Report("each row by itself");
+        var limits = new StretchLimits(Layout, RowsAlone.Solve(Layout, cover, _options.Prove));
+        LowerLimit = limits.Sum;
+        _progress?.Report("all rows together");
+        Start(new District(Layout, cover, 0, Layout.Slots, 0), limits);
+        int rounds = Districts.IsOne(Layout) ? 1 : Rounds;
+        for (int round = 0; round < rounds; round++)
+            Search(cover, limits, round, rounds);
         if (_options.Prove)
         {
             _progress?.Report("proving the limit");
-            LowerLimit = Whole(LowerLimit + ConflictPrices.Gain(_layout, limits));
+            LowerLimit = Whole(LowerLimit + ConflictPrices.Gain(Layout, limits.All));
         }
+    }
+
+    /// <summary>
+    /// All nails at their grid places, those with the fewest free directions first, each in its cheapest clear direction; then each stretch as
+    /// it would be best alone, where that is better for all.
+    /// </summary>
+    private void Start(District whole, StretchLimits limits)
+    {
+        var insertion = new Insertion(whole);
+        foreach (Slot slot in whole.Slots)
+        {
+            slot.District = whole.Number;
+            insertion.Take(slot);
+        }
+        insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
+        whole.Trial.Accept();
+        var alone = new RowAlone(whole);
+        foreach (StretchLimit limit in limits.All.Where(_ => !_options.Without.Contains(nameof(RowAlone))))
+        {
+            if (alone.Propose(limit))
+                whole.Trial.End(orEqual: false);
+            else
+                whole.Trial.Undo();
+        }
+    }
+
+    private void Search(CoverWatch cover, StretchLimits limits, int round, int rounds)
+    {
+        bool isLast = round + 1 == rounds;
+        foreach (List<District> group in Districts.Cut(Layout, cover, round))
+        {
+            _progress?.Report(FormattableString.Invariant($"round {round + 1} of {rounds}, {group.Sum(d => d.Slots.Count)} of {Layout.Slots.Count} grid stations"));
+            DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits, _options.Without))];
+            Parallel.ForEach(searches, search => search.Run(round == 0 ? Starts : 1));
+            if (isLast)
+                _cutShort.AddRange(searches.Where(s => s.IsCutShort).Select(s => Told(s.District, s.Trials)));
+        }
+    }
+
+    private static string Told(District district, int trials)
+    {
+        Wall wall = district.Slots[0].Row.Bay.Wall;
+        LengthUnit unit = district.Slots[0].Row.Bay.Unit;
+        string from = Stations.Format(wall.StationOf(district.Slots[0].Grid.Head.Along), unit);
+        string to = Stations.Format(wall.StationOf(district.Slots[^1].Grid.Head.Along), unit);
+        return FormattableString.Invariant($"{wall.Name}, {from} to {to}: the search stopped after {trials} trials while it was still finding better layouts");
     }
 
     /// <summary>The limit in whole figures.</summary>
     private Cost Whole(Cost limit)
     {
         // Twice the grid stations is more nails than any layout has; a nail costs its turn both ways, its shift and two stations left out.
-        int nails = 2 * _layout.Rows.Sum(r => r.Row.Count);
+        int nails = 2 * Layout.Slots.Count;
         double turn = 2 * _maximum;
         return limit.RoundedUp(nails, Cost.Degrees(turn + 8));
-    }
-
-    /// <summary>Builds rows again around unresolved nails; where keeping cover then costs more than that gained, all is put back.</summary>
-    private void Rebuild(Improver improver, Groups groups)
-    {
-        IReadOnlyList<Placed>[][] before = [.. _layout.Rows.Select(r => r.Snapshot())];
-        Cost old = _layout.Cost;
-        if (!new Rebuilding(_layout).Run())
-            return;
-        improver.Run();
-        if (groups.Run())
-            improver.Run();
-        KeepCover(improver);
-        if (_layout.Cost < old)
-            return;
-        for (int i = 0; i < before.Length; i++)
-            _layout.Rows[i].Restore(before[i], _layout.Index);
-    }
-
-    private void KeepCover(Improver improver)
-    {
-        if (!KeepingCover.Run(_layout))
-            return;
-        improver.Forget();
-        improver.Run();
     }
 }

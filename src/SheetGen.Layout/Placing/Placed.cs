@@ -2,21 +2,51 @@ using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
 
-/// <summary>A nail as the search has placed it.</summary>
-/// <param name="Turning">Its direction, one of the choice's.</param>
-/// <param name="IsUnresolved">True where it stands at its grid place in the grid's direction although something is too close.</param>
-public sealed record Placed(RowTask Row, HeadChoice Choice, Turning Turning, bool IsUnresolved, Hole Hole)
+/// <summary>A nail as the search has placed it; two are the same only where they are one object.</summary>
+public sealed class Placed
 {
+    private readonly Hole _hole;
+
+    /// <param name="turning">Its direction, one of the choice's.</param>
+    /// <param name="isUnresolved">True where it stands at its grid place in the grid's direction although something is too close.</param>
+    public Placed(RowTask row, HeadChoice choice, Turning turning, bool isUnresolved, in Hole hole)
+    {
+        Row = row;
+        Choice = choice;
+        Turning = turning;
+        IsUnresolved = isUnresolved;
+        Cost = CostOf(row, choice, turning, isUnresolved);
+        _hole = hole;
+    }
+
+    public RowTask Row { get; }
+
+    public HeadChoice Choice { get; }
+
+    public Turning Turning { get; }
+
+    public bool IsUnresolved { get; }
+
+    public ref readonly Hole Hole => ref _hole;
+
+    /// <summary>What the nail itself costs, without what lies between it and its neighbours.</summary>
+    public Cost Cost { get; }
+
+    /// <summary>True for a nail at its grid place in the grid's direction.</summary>
+    public bool IsPlain => Choice.IsAtGrid && Turning.IsStraight && !IsUnresolved;
+
+    /// <summary>What an unresolved nail costs.</summary>
     public static Cost Unresolving { get; } = new(1, 0, 0, 0, 0);
 
     public static Placed At(RowTask row, HeadChoice choice, Turning turning, bool isUnresolved) =>
         new(row, choice, turning, isUnresolved, row.HoleOf(choice, turning));
 
-    /// <summary>True for a nail at its grid place in the grid's direction.</summary>
-    public bool IsPlain => Choice.IsAtGrid && Turning.IsStraight && !IsUnresolved;
-
-    /// <summary>What the nail itself costs, without what lies between it and its neighbours.</summary>
-    public Cost Cost => CostOf(Row, Choice, Turning, IsUnresolved);
+    /// <summary>The grid's nail at a grid station, left as it is.</summary>
+    public static Placed Unresolved(RowTask row, int label)
+    {
+        HeadChoice grid = row.GridChoice(label);
+        return At(row, grid, grid.Turnings[0], true);
+    }
 
     public static Cost CostOf(RowTask row, HeadChoice choice, Turning turning, bool isUnresolved) =>
         OfPlace(row, choice) + turning.Cost + (isUnresolved ? Unresolving : default);

@@ -16,15 +16,15 @@ public static class Placer
         search.Run();
         var names = new Marks(project);
         var marks = new Dictionary<Placed, string>(ReferenceEqualityComparer.Instance);
-        foreach (RowState state in search.States)
+        foreach (RowState state in search.Layout.Rows)
         {
             foreach ((Placed nail, string mark) in names.Of(state))
                 marks[nail] = mark;
         }
-        var reasons = new Reasons(search.Index, marks, project.Unit);
+        var reasons = new Reasons(search.Layout, marks, project.Unit);
         var nails = new List<Nail>();
         var leftOut = new List<LeftOut>();
-        foreach (RowState state in search.States)
+        foreach (RowState state in search.Layout.Rows)
         {
             nails.AddRange(state.Nails.Select(n => Finish(n, marks[n], state, reasons)));
             leftOut.AddRange(LeftOutOf(state, names, reasons));
@@ -37,7 +37,8 @@ public static class Placer
             Rows = [.. rows.Select(RowOf)],
             LeftOut = leftOut,
             Score = score,
-            Notes = [.. CornerAdvice.For(project, site, search.States)],
+            Help = [.. new Helping(search.Layout, search.Cover, marks).Of()],
+            Notes = [.. OnGridHeads(search.Layout, names), .. search.CutShort],
         };
     }
 
@@ -109,14 +110,37 @@ public static class Placer
         }
     }
 
+    /// <summary>What can be proven while all heads stand on grid stations, with the stations that prove it.</summary>
+    private static IEnumerable<string> OnGridHeads(LayoutState layout, Marks names)
+    {
+        const int Shown = 8;
+        if (!layout.Slots.Any(s => s.IsUnresolved))
+            yield break;
+        GridHeads limit = GridHeads.Of(layout);
+        if (limit.Least == 0)
+            yield break;
+        string Mark(Slot slot) => names.OfStation(slot.Row, slot.Label);
+        string Listed(IReadOnlyList<string> items) => string.Join(", ", items.Take(Shown)) + (items.Count > Shown ? FormattableString.Invariant($" and {items.Count - Shown} more") : "");
+        var because = new List<string>();
+        if (limit.Blocked.Count > 0)
+            because.Add("no free direction at " + Listed([.. limit.Blocked.Select(Mark)]));
+        if (limit.Pairs.Count > 0)
+            because.Add("no two directions clear of each other at " + Listed([.. limit.Pairs.Select(p => $"{Mark(p.First)} and {Mark(p.Second)}")]));
+        yield return FormattableString.Invariant($"with all heads on their grid stations at least {limit.Least} would stay unresolved: {string.Join("; ", because)}");
+    }
+
     private static LayoutScore Score(LayoutSearch search)
     {
-        Cost found = RowState.CostOf(search.States);
+        Cost found = search.Layout.Cost;
         Cost limit = search.LowerLimit;
         bool noted = found.Unresolved == limit.Unresolved, effort = noted && found.Noted == limit.Noted;
+        double uncovered = search.Cover.Total;
         return new LayoutScore(
             new FoundAndBound(found.Unresolved, limit.Unresolved),
             new FoundAndBound(found.Noted, noted ? limit.Noted : null),
-            new FoundAndBound(found.Effort / (double)Cost.Point, effort ? limit.Effort / (double)Cost.Point : null));
+            new FoundAndBound(found.Effort / (double)Cost.Point, effort ? limit.Effort / (double)Cost.Point : null))
+        {
+            Cover = new FoundAndBound(Math.Round(uncovered, 6), uncovered > 0 ? null : 0),
+        };
     }
 }

@@ -2,4 +2,8 @@ namespace SheetGen.Layout.Placing;
 
 /// <summary>How hard the placer works.</summary>
 /// <param name="Prove">True to tighten the proven lower limit over the conflicts between rows; may take a minute.</param>
-public sealed record PlacingOptions(bool Prove = false);
+public sealed record PlacingOptions(bool Prove = false)
+{
+    /// <summary>Names of neighbourhoods that the search does without: how tests show what each of them is worth.</summary>
+    internal IReadOnlyList<string> Without { get; init; } = [];
+}

@@ -10,13 +10,13 @@ public sealed class Reasons
 {
     private const int FailedShown = 6;
 
-    private readonly PlacedIndex _index;
+    private readonly LayoutState _layout;
     private readonly IReadOnlyDictionary<Placed, string> _marks;
     private readonly LengthUnit _unit;
 
-    public Reasons(PlacedIndex index, IReadOnlyDictionary<Placed, string> marks, LengthUnit unit)
+    public Reasons(LayoutState layout, IReadOnlyDictionary<Placed, string> marks, LengthUnit unit)
     {
-        _index = index;
+        _layout = layout;
         _marks = marks;
         _unit = unit;
     }
@@ -82,15 +82,17 @@ public sealed class Reasons
 
     private IEnumerable<Hit> Hits(Placed? own, RowTask row, HeadChoice choice, Hole hole)
     {
-        foreach (StillSolid still in row.Near(choice))
+        foreach (Obstacle still in row.Near(choice))
         {
             if (HoleDistance.CloserThan(hole, still.Solid, still.Required - 1e-9))
                 yield return new Hit(still.Name, HoleDistance.ToSolid(hole, still.Solid), still.Required, still.Solid, null);
         }
         double clearance = row.Bay.Rules.NailClearance;
-        foreach (Placed other in _index.Near(hole, clearance))
+        var others = new List<Placed>();
+        _layout.AddHits(_layout.Rows[row.Index].Slots[choice.Label], hole, others);
+        foreach (Placed other in others.OrderBy(o => o.Row.Index).ThenBy(o => o.Choice.Head.Along))
         {
-            if (!ReferenceEquals(other, own) && HoleDistance.CloserThan(hole, other.Hole, clearance - 1e-9))
+            if (!ReferenceEquals(other, own))
                 yield return new Hit(_marks[other], HoleDistance.Between(hole, other.Hole), clearance, null, other);
         }
     }

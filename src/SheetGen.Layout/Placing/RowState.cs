@@ -1,79 +1,50 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>The nails of a row while the search goes on.</summary>
-public sealed class RowState
+public sealed class RowState(RowTask row, Slot[] slots)
 {
-    /// <summary>More grid stations than can be left out between two nails.</summary>
-    private const int Reach = 4;
+    public RowTask Row { get; } = row;
 
-    private readonly IReadOnlyList<Placed>[] _at;
-
-    public RowState(RowTask row)
-    {
-        Row = row;
-        _at = new IReadOnlyList<Placed>[row.Count];
-        for (int label = 0; label < row.Count; label++)
-        {
-            HeadChoice choice = row.GridChoice(label);
-            _at[label] = [Placed.At(row, choice, choice.Turnings[0], false)];
-        }
-    }
-
-    public RowTask Row { get; }
+    public IReadOnlyList<Slot> Slots => slots;
 
     /// <summary>In order along the wall.</summary>
-    public IEnumerable<Placed> Nails => _at.SelectMany(nails => nails);
-
-    /// <summary>Grid stations whose nail may not leave its place, because cover would break.</summary>
-    public HashSet<int> PlainOnly { get; } = [];
-
-    public Cost Cost => CostOf(Nails, 0, Row.Count - 1);
+    public IEnumerable<Placed> Nails => slots.SelectMany(s => s.Nails);
 
     /// <summary>Nails that stand for a grid station, in order along the wall.</summary>
-    public IReadOnlyList<Placed> At(int label) => _at[label];
+    public IReadOnlyList<Placed> At(int label) => slots[label].Nails;
 
-    public IEnumerable<Placed> Between(int first, int last)
-    {
-        for (int label = Math.Max(first, 0); label <= Math.Min(last, _at.Length - 1); label++)
-        {
-            foreach (Placed nail in _at[label])
-                yield return nail;
-        }
-    }
-
-    /// <summary>The nails of the row before and after one of its nails.</summary>
-    public (Placed? Before, Placed? After) Neighbours(Placed nail)
-    {
-        int label = nail.Choice.Label;
-        Placed[] near = [.. Between(label - Reach, label + Reach)];
-        int at = Array.FindIndex(near, n => ReferenceEquals(n, nail));
-        return (at > 0 ? near[at - 1] : null, at + 1 < near.Length ? near[at + 1] : null);
-    }
-
+    /// <summary>The last place with a nail before a grid station.</summary>
     public HeadChoice? Before(int first)
     {
         for (int label = first - 1; label >= 0; label--)
         {
-            if (_at[label].Count > 0)
-                return _at[label][^1].Choice;
+            if (slots[label].Nails.Length > 0)
+                return slots[label].Nails[^1].Choice;
         }
         return null;
     }
 
+    /// <summary>The first place with a nail after a grid station.</summary>
     public HeadChoice? After(int last)
     {
-        for (int label = last + 1; label < _at.Length; label++)
+        for (int label = last + 1; label < slots.Length; label++)
         {
-            if (_at[label].Count > 0)
-                return _at[label][0].Choice;
+            if (slots[label].Nails.Length > 0)
+                return slots[label].Nails[0].Choice;
         }
         return null;
     }
 
-    /// <summary>Cost of all nails of some rows.</summary>
-    public static Cost CostOf(IEnumerable<RowState> rows) => rows.Aggregate(default(Cost), (sum, row) => sum + row.Cost);
+    /// <summary>What some grid stations cost, those left out included.</summary>
+    public Cost CostOf(int first, int last)
+    {
+        Cost sum = default;
+        for (int label = first; label <= last; label++)
+            sum += slots[label].Cost;
+        return sum;
+    }
 
-    /// <summary>Cost of the nails of some grid stations, stations left out included.</summary>
+    /// <summary>Cost of some nails that stand for the grid stations from first to last.</summary>
     public static Cost CostOf(IEnumerable<Placed> nails, int first, int last)
     {
         Cost sum = default;
@@ -87,29 +58,11 @@ public sealed class RowState
         return sum + Placed.LeavingOut(last - first + 1 - stations);
     }
 
-    /// <summary>All nails as they stand now.</summary>
-    public IReadOnlyList<Placed>[] Snapshot() => [.. _at];
-
-    /// <summary>Puts all nails back as they stood; the index follows.</summary>
-    public void Restore(IReadOnlyList<Placed>[] snapshot, PlacedIndex index)
+    /// <summary>Puts other nails in the place of those of some grid stations.</summary>
+    public void Replace(int first, int last, IReadOnlyList<Placed> nails)
     {
-        for (int label = 0; label < _at.Length; label++)
-        {
-            if (!ReferenceEquals(_at[label], snapshot[label]))
-                Replace(label, label, snapshot[label], index);
-        }
-    }
-
-    /// <summary>Puts other nails in the place of those of some grid stations; the index follows.</summary>
-    public void Replace(int first, int last, IReadOnlyList<Placed> nails, PlacedIndex index)
-    {
-        foreach (Placed old in Between(first, last))
-            index.Remove(old);
+        ILookup<int, Placed> byLabel = nails.ToLookup(n => n.Choice.Label);
         for (int label = first; label <= last; label++)
-            _at[label] = [];
-        foreach (IGrouping<int, Placed> station in nails.GroupBy(n => n.Choice.Label))
-            _at[station.Key] = [.. station];
-        foreach (Placed nail in nails)
-            index.Add(nail);
+            slots[label].Nails = [.. byLabel[label]];
     }
 }

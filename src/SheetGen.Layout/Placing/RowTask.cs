@@ -1,3 +1,4 @@
+using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
@@ -12,10 +13,13 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 public sealed class RowTask
 {
-    private readonly StillSolid[]?[] _near;
+    private readonly Obstacle[]?[] _near;
+    private readonly double[] _lengths;
 
+    /// <param name="thinner">By how much the radius of its holes is less than the section's, where clearance is relaxed.</param>
     public RowTask(
-        int index, RowHeads row, RowNumber number, IReadOnlyList<ColumnName> columns, double length, IReadOnlyList<IReadOnlyList<HeadChoice>> choices, RunEnds ends, Site site)
+        int index, RowHeads row, RowNumber number, IReadOnlyList<ColumnName> columns, double length, IReadOnlyList<IReadOnlyList<HeadChoice>> choices, RunEnds ends, Site site,
+        double thinner = 0)
     {
         Index = index;
         Number = number;
@@ -25,9 +29,10 @@ public sealed class RowTask
         Choices = choices;
         Ends = ends;
         Site = site;
-        _near = new StillSolid[]?[row.Places.Count];
+        _near = new Obstacle[]?[row.Places.Count];
+        _lengths = new double[choices.SelectMany(c => c).Select(c => c.Turnings.Count).DefaultIfEmpty(0).Max()];
         Rules rules = row.Bay.Rules;
-        Radius = row.Bay.Section.HoleDiameter / 2;
+        Radius = row.Bay.Section.HoleDiameter / 2 - thinner;
         Quantum = Lengths.Quantum(row.Bay.Unit);
         LeastGap = rules.MinGap - Quantum;
         GreatestGap = row.Bay.Section.HorizontalSpacing + 1.2 * Quantum;
@@ -82,11 +87,24 @@ public sealed class RowTask
         return Choices[label][0];
     }
 
+    /// <summary>The hole of a direction, given by its place in order.</summary>
+    public Hole HoleAt(HeadChoice choice, int turning) =>
+        choice.HoleOf(choice.Turnings[turning], choice.IsPinned ? LengthOf(choice, choice.Turnings[turning]) : LengthAt(choice, turning), Radius, Bay.Rules.Drift);
+
+    private double LengthAt(HeadChoice choice, int turning)
+    {
+        double length = _lengths[turning];
+        return length > 0 ? length : _lengths[turning] = LengthOf(choice, choice.Turnings[turning]);
+    }
+
     public double LengthOf(HeadChoice choice, Turning turning) =>
         choice.PinnedLength ?? Turnings.LengthOf(turning, Length, Bay.Rules.LengthIncrement);
 
     public Hole HoleOf(HeadChoice choice, Turning turning) =>
         choice.HoleOf(turning, LengthOf(choice, turning), Radius, Bay.Rules.Drift);
+
+    /// <summary>The directions of a place that are clear of everything that stands still.</summary>
+    public FreeDirections FreeOf(HeadChoice choice) => choice.Directions ??= new FreeDirections(this, choice);
 
     /// <summary>True where a direction is clear of everything that stands still; remembered.</summary>
     public bool IsFree(HeadChoice choice, int turning)
@@ -94,14 +112,14 @@ public sealed class RowTask
         if (choice.IsPinned)
             return true;
         if (choice.Free[turning] == 0)
-            choice.Free[turning] = FirstHit(HoleOf(choice, choice.Turnings[turning]), Near(choice)) is null ? (byte)1 : (byte)2;
+            choice.Free[turning] = FirstHit(HoleAt(choice, turning), Near(choice)) is null ? (byte)1 : (byte)2;
         return choice.Free[turning] == 1;
     }
 
-    public StillSolid? FirstHit(in Hole hole, StillSolid[] near)
+    public Obstacle? FirstHit(in Hole hole, Obstacle[] near)
     {
         Bounds box = Bounds.Of(hole);
-        foreach (StillSolid still in near)
+        foreach (Obstacle still in near)
         {
             if (still.Solid.Bounds.Meets(box.Grow(still.Required)) && HoleDistance.CloserThan(hole, still.Solid, still.Required - 1e-9))
                 return still;
@@ -110,7 +128,7 @@ public sealed class RowTask
     }
 
     /// <summary>What stands still near the nails of one grid station, wherever they stand within their reach.</summary>
-    public StillSolid[] Near(HeadChoice choice)
+    public Obstacle[] Near(HeadChoice choice)
     {
         if (_near[choice.Label] is { } known)
             return known;
@@ -135,13 +153,14 @@ public sealed class RowTask
         return Ends.CoversEnd(from.Label, from.Head.Along) && Ends.CoversStart(to.Label, to.Head.Along);
     }
 
-    /// <summary>True where a nail may stand between its neighbours in the row; null for the row's start or end.</summary>
-    public bool FitsBetween(HeadChoice? before, HeadChoice choice, HeadChoice? after)
+    /// <summary>True where two nails, or a nail and the row's start or end (null), may be next to each other.</summary>
+    public bool FitsAsNeighbours(HeadChoice? before, HeadChoice? after)
     {
-        bool starts = before is null ? Ends.RunOf(choice.Label) == 0 && Ends.CoversStart(choice.Label, choice.Head.Along) : before.Head.Along < choice.Head.Along && Fits(before, choice);
-        return starts && (after is null
-            ? Ends.RunOf(choice.Label) == Ends.LastRun && Ends.CoversEnd(choice.Label, choice.Head.Along)
-            : choice.Head.Along < after.Head.Along && Fits(choice, after));
+        if (before is null)
+            return after is not null && Ends.RunOf(after.Label) == 0 && Ends.CoversStart(after.Label, after.Head.Along);
+        return after is null
+            ? Ends.RunOf(before.Label) == Ends.LastRun && Ends.CoversEnd(before.Label, before.Head.Along)
+            : before.Head.Along < after.Head.Along && Ends.SkipsNoRun(before.Label, after.Label) && Fits(before, after);
     }
 
     private double FaceFactor(HeadChoice from, HeadChoice to) =>

@@ -4,30 +4,16 @@ using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
 
-/// <summary>All that stands still behind the faces: obstructions and the faces themselves.</summary>
+/// <summary>What a search works on: the project, its faces, and all that stands still behind them.</summary>
 public sealed class Site
 {
-    private readonly List<StillSolid> _solids = [];
+    private readonly Obstacles _obstacles;
 
     public Site(WallProject project)
     {
         Project = project;
-        foreach (Obstruction obstruction in project.Obstructions)
-        {
-            double required = project.Rules.ClearanceTo(obstruction.Kind);
-            foreach (Solid solid in obstruction.Solids)
-                _solids.Add(new StillSolid(obstruction.Name, solid, required, null, 0));
-        }
         Faces = [.. project.Walls.Select(w => new Face(w))];
-        foreach (Face face in Faces)
-        {
-            IReadOnlyList<IReadOnlyList<FaceSolid>> legs = FacePanels.Of(face);
-            for (int leg = 0; leg < legs.Count; leg++)
-            {
-                foreach (FaceSolid panel in legs[leg])
-                    _solids.Add(new StillSolid("face of " + face.Wall.Name, panel, project.Rules.ObstructionClearance, face, leg));
-            }
-        }
+        _obstacles = new Obstacles(project);
     }
 
     public WallProject Project { get; }
@@ -35,17 +21,6 @@ public sealed class Site
     public IReadOnlyList<Face> Faces { get; }
 
     /// <summary>What a nail that starts at a point of a leg may come near, whatever its direction.</summary>
-    public StillSolid[] Near(Face face, int leg, Vector3D head, double reach)
-    {
-        var box = new Bounds(head, head).Grow(reach);
-        var near = new List<StillSolid>();
-        foreach (StillSolid still in _solids)
-        {
-            if (still.Face == face && still.Leg == leg)
-                continue;
-            if (still.Solid.Bounds.Grow(still.Required).Meets(box) && still.Solid.SignedDistance(head) < reach + still.Required)
-                near.Add(still);
-        }
-        return [.. near];
-    }
+    public Obstacle[] Near(Face face, int leg, Vector3D head, double reach) =>
+        _obstacles.Around(head, reach, new FacePlace(face.Wall.Name, leg));
 }

@@ -9,7 +9,7 @@ public static class Troubles
     public static List<(int First, int Last)> Alone(RowState state)
     {
         RowTask row = state.Row;
-        double clearance = row.Bay.Rules.NailClearance - 1e-9;
+        double clearance = row.Bay.Rules.NailClearance - LayoutState.Tolerance;
         var labels = new SortedSet<int>();
         Placed[] nails = [.. state.Nails];
         for (int i = 0; i < nails.Length; i++)
@@ -35,8 +35,8 @@ public static class Troubles
         var labels = new SortedSet<int>(Enumerable.Range(0, state.Row.Count));
         for (int label = 0; label < state.Row.Count; label++)
         {
-            IReadOnlyList<Placed> nails = state.At(label);
-            if (nails.Count == 1 && (nails[0].IsPlain || nails[0].Choice.IsPinned))
+            Placed[] nails = state.Slots[label].Nails;
+            if (nails.Length == 1 && (nails[0].IsPlain || nails[0].Choice.IsPinned))
                 labels.Remove(label);
         }
         return Join(labels);
@@ -48,7 +48,7 @@ public static class Troubles
         var joined = new List<(int First, int Last)>();
         foreach (int label in labels)
         {
-            if (joined.Count > 0 && label - joined[^1].Last <= 2 * StretchSolver.Margin + 1)
+            if (joined.Count > 0 && label - joined[^1].Last <= 2 * ChainRebuild.Margin + 1)
                 joined[^1] = (joined[^1].First, label);
             else
                 joined.Add((label, label));

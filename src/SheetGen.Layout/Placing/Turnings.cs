@@ -36,6 +36,8 @@ public sealed class Turnings
         Coarse = [.. Enumerable.Range(0, ordered.Length)
             .Where(p => ordered[p].Change % CoarseSteps == 0 && ordered[p].Splay % CoarseSteps == 0)];
         Steps = [.. ordered.Select(t => (t.Change, t.Splay))];
+        int low = ordered.Min(t => t.Change), high = ordered.Max(t => t.Change);
+        Rim = [.. ordered.Where(t => t.Change == low || t.Change == high).Select(t => t.Turning)];
         GreatestStretch = _all.Max(t => t.Stretch);
     }
 
@@ -45,6 +47,7 @@ public sealed class Turnings
         _places[(0, 0)] = 0;
         Coarse = [0];
         Steps = [(0, 0)];
+        Rim = _all;
         GreatestStretch = only.Stretch;
     }
 
@@ -54,6 +57,9 @@ public sealed class Turnings
 
     /// <summary>Places in the order of those in steps five times as wide.</summary>
     public IReadOnlyList<int> Coarse { get; }
+
+    /// <summary>The flattest and the steepest at every splay: the others lie within the box around them.</summary>
+    public IReadOnlyList<Turning> Rim { get; }
 
     /// <summary>How many times its length a nail gets at most by turning.</summary>
     public double GreatestStretch { get; }

@@ -216,7 +216,7 @@ public sealed class Bay
         {
             double elevation = low + (high - low) * i / (LevelsTried - 1);
             double room = LastPlace(elevation) - FirstPlace(elevation);
-            if (room >= -1e-9)
+            if (room >= -Tolerance.Rounding)
                 least = Math.Min(least, Math.Max(0, room));
         }
         return least;

@@ -32,7 +32,7 @@ public sealed class ColumnNames
             int nearest = 0;
             for (int i = 1; i < row.Columns.Count; i++)
             {
-                if (Math.Abs(row.Columns[i] - place) < Math.Abs(row.Columns[nearest] - place) - 1e-9)
+                if (Math.Abs(row.Columns[i] - place) < Math.Abs(row.Columns[nearest] - place) - Tolerance.Rounding)
                     nearest = i;
             }
             int number = before + nearest + 1;

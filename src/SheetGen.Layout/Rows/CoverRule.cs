@@ -31,7 +31,7 @@ public static class CoverRule
             return breaks;
         from = Math.Max(from, bay.FaceStart);
         to = Math.Min(to, bay.FaceEnd);
-        double tolerance = Lengths.Quantum(bay.Unit) * (strict ? 1.2 : 2) + 1e-9;
+        double tolerance = strict ? Tolerance.Placed(bay.Unit) : Tolerance.Checked(bay.Unit);
         Entry[] sorted = [.. heads.Select(h => Entry.Of(bay, h)).OrderBy(e => e.Along)];
         List<double> events = Events(bay, sorted, from, to);
         var near = new List<Entry>();
@@ -64,7 +64,7 @@ public static class CoverRule
         var stretches = new List<(double Start, double End)>();
         for (int i = 0; i + 1 < events.Count; i++)
         {
-            if (events[i + 1] - events[i] <= 1e-9 || !IsTooLow(bay, (events[i] + events[i + 1]) / 2))
+            if (events[i + 1] - events[i] <= Tolerance.Rounding || !IsTooLow(bay, (events[i] + events[i + 1]) / 2))
                 continue;
             if (stretches.Count > 0 && stretches[^1].End == events[i])
                 stretches[^1] = (stretches[^1].Start, events[i + 1]);
@@ -93,7 +93,7 @@ public static class CoverRule
     }
 
     private static bool IsTooLow(Bay bay, double along) =>
-        bay.Wall.Top.At(along) - bay.Wall.Bottom.At(along) < 2 * bay.Rules.EdgeMin - 1e-9;
+        bay.Wall.Top.At(along) - bay.Wall.Bottom.At(along) < 2 * bay.Rules.EdgeMin - Tolerance.Rounding;
 
     private static bool IsVoid(Bay bay, double along) =>
         IsTooLow(bay, along) || bay.Wall.Openings.Any(o => along > o.Start && along < o.End) || (bay.GreatestMitreRun > 0 && IsCutAway(bay, along));
@@ -101,7 +101,7 @@ public static class CoverRule
     /// <summary>True where battered mitres leave no height for a head: less than twice edge_min.</summary>
     private static bool IsCutAway(Bay bay, double along)
     {
-        double least = 2 * bay.Rules.EdgeMin - 1e-9;
+        double least = 2 * bay.Rules.EdgeMin - Tolerance.Rounding;
         double low = bay.Wall.Bottom.At(along), high = bay.Wall.Top.At(along);
         bool Holds(double z) => bay.FaceStartAt(z) <= along && along <= bay.FaceEndAt(z);
         // The mitres are straight: what they leave at a place is one stretch of elevations, from the bottom up or from the top down.
@@ -141,7 +141,7 @@ public static class CoverRule
         var added = new List<double>();
         for (int i = 0; i + 1 < places.Count; i++)
         {
-            double a = places[i] + 1e-9, b = places[i + 1] - 1e-9;
+            double a = places[i] + Tolerance.Rounding, b = places[i + 1] - Tolerance.Rounding;
             bool void1 = IsCutAway(bay, a);
             if (b <= a || void1 == IsCutAway(bay, b))
                 continue;
@@ -216,7 +216,7 @@ public static class CoverRule
         double found = double.NaN;
         foreach (Entry entry in sorted)
         {
-            if (Math.Abs(entry.Level - level) > 1e-6)
+            if (Math.Abs(entry.Level - level) > Tolerance.SameLength)
                 continue;
             double value = measure(entry);
             found = double.IsNaN(found) ? value : strict ? Math.Max(found, value) : Math.Min(found, value);

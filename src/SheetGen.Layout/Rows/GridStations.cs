@@ -9,7 +9,6 @@ namespace SheetGen.Layout.Rows;
 /// </summary>
 public sealed class GridStations
 {
-    private const double Tiny = 1e-9;
     private readonly RowRun _run;
     private readonly double _insetStart;
     private readonly double _insetEnd;
@@ -23,7 +22,7 @@ public sealed class GridStations
         double first = run.FirstPlace(bay.Rules.EdgeMin), last = run.LastPlace(bay.Rules.EdgeMin);
         if (first > last)
             (first, last) = (run.FirstPlace(0), run.LastPlace(0));
-        if (!bay.HasRoom || run.Width <= 0 || first > last + Tiny)
+        if (!bay.HasRoom || run.Width <= 0 || first > last + Tolerance.Rounding)
             return;
         _insetStart = run.Of(first);
         _insetEnd = run.Width - run.Of(last);
@@ -50,19 +49,19 @@ public sealed class GridStations
     private double[] Columns()
     {
         double width = _run.Width;
-        for (int n = Math.Max(1, (int)Math.Ceiling(width / Spacing - Tiny)); n > 1; n--)
+        for (int n = Math.Max(1, (int)Math.Ceiling(width / Spacing - Tolerance.Rounding)); n > 1; n--)
         {
             double rest = (width - (n - 1) * Spacing) / 2;
             double first = Math.Max(rest, _insetStart), last = width - Math.Max(rest, _insetEnd);
             double equal = (last - first) / (n - 1);
-            if (equal < _leastGap - Tiny)
+            if (equal < _leastGap - Tolerance.Rounding)
                 continue;
             var places = new double[n];
             for (int i = 0; i < n; i++)
                 places[i] = rest + i * Spacing;
             places[0] = first;
             places[^1] = last;
-            if (places[1] - places[0] < _leastGap - Tiny || places[^1] - places[^2] < _leastGap - Tiny)
+            if (places[1] - places[0] < _leastGap - Tolerance.Rounding || places[^1] - places[^2] < _leastGap - Tolerance.Rounding)
             {
                 for (int i = 0; i < n; i++)
                     places[i] = first + i * equal;
@@ -88,7 +87,7 @@ public sealed class GridStations
         List<double> mirrored = [.. places.Select(p => width - p).Reverse()];
         AddEnd(mirrored, Math.Max(_insetEnd, (width - columns[^1]) / 2), _insetEnd);
         places = [.. mirrored.Select(p => width - p).Reverse()];
-        if (places[^1] - places[0] < (places.Count - 1) * _leastGap - Tiny)
+        if (places[^1] - places[0] < (places.Count - 1) * _leastGap - Tolerance.Rounding)
             return columns;
         for (int i = 1; i < places.Count; i++)
             places[i] = Math.Max(places[i], places[i - 1] + _leastGap);
@@ -100,12 +99,12 @@ public sealed class GridStations
 
     private void AddEnd(List<double> places, double end, double inset)
     {
-        if (places.Count > 0 && places[0] <= Spacing / 2 + Tiny)
+        if (places.Count > 0 && places[0] <= Spacing / 2 + Tolerance.Rounding)
             return;
-        if (places.Count > 1 && places[0] - end < _leastGap - Tiny)
+        if (places.Count > 1 && places[0] - end < _leastGap - Tolerance.Rounding)
         {
             double moved = Math.Max(inset, places[1] - Spacing);
-            if (moved <= Spacing / 2 + Tiny)
+            if (moved <= Spacing / 2 + Tolerance.Rounding)
             {
                 places[0] = Math.Min(places[0], moved);
                 return;

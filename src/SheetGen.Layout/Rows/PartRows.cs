@@ -61,7 +61,7 @@ public static class PartRows
         while (pieces.Count > 0)
         {
             double edge = lack == Lack.Bottom ? pieces.Max(p => p.Low) : pieces.Min(p => p.High);
-            List<Piece> together = [.. pieces.Where(p => p.Low <= edge + 1e-9 && p.High >= edge - 1e-9)];
+            List<Piece> together = [.. pieces.Where(p => p.Low <= edge + Tolerance.Rounding && p.High >= edge - Tolerance.Rounding)];
             double level = Choose(bay, rows, together.Max(p => p.Low), together.Min(p => p.High));
             added |= Put(bay, grid, rows, level, together);
             pieces.RemoveAll(together.Contains);
@@ -73,7 +73,7 @@ public static class PartRows
     private static double Choose(Bay bay, List<RowHeads> rows, double low, double high)
     {
         double middle = (low + high) / 2;
-        RowHeads? shared = rows.Where(r => r.IsPart && r.Level >= low - 1e-9 && r.Level <= high + 1e-9)
+        RowHeads? shared = rows.Where(r => r.IsPart && r.Level >= low - Tolerance.Rounding && r.Level <= high + Tolerance.Rounding)
             .OrderBy(r => Math.Abs(r.Level - middle)).ThenBy(r => r.Level).FirstOrDefault();
         if (shared is not null)
             return shared.Level;
@@ -87,18 +87,13 @@ public static class PartRows
 
     private static bool Put(Bay bay, GridStations grid, List<RowHeads> rows, double level, List<Piece> pieces)
     {
-        bool isLevel = bay.Section.Rows != RowKind.Parallel;
         bool added = false;
         foreach (Piece piece in pieces.OrderBy(p => p.Along))
         {
-            RowHeads? row = rows.Find(r => r.IsPart && r.Level == level);
-            if (row is null)
-            {
-                row = new RowHeads(bay, 0, isLevel, level, grid.Square, []);
-                rows.Add(row);
-            }
-            if (row.Places.Any(p => bay.Face.Distance(p, piece.Along, row.ElevationAt(piece.Along)) < bay.Rules.MinGap - 1e-9))
+            if (Levels(bay, level, piece).Select(l => RowAt(bay, grid, rows, l)).FirstOrDefault(r => HasRoom(r, piece.Along)) is not { } row)
                 continue;
+            if (row.Places.Count == 0)
+                rows.Add(row);
             row.Places.Add(piece.Along);
             row.Places.Sort();
             added = true;
@@ -106,12 +101,35 @@ public static class PartRows
         return added;
     }
 
+    /// <summary>The level asked for, then others of the piece's band, the nearest first: where a row has no room for a nail, a row beside it may.</summary>
+    private static IEnumerable<double> Levels(Bay bay, double level, Piece piece)
+    {
+        yield return level;
+        double step = bay.Rules.ShiftStep;
+        for (int k = 1; level - k * step >= piece.Low - Tolerance.Rounding || level + k * step <= piece.High + Tolerance.Rounding; k++)
+        {
+            if (level - k * step >= piece.Low - Tolerance.Rounding)
+                yield return Lengths.RoundToQuantum(level - k * step, bay.Unit);
+            if (level + k * step <= piece.High + Tolerance.Rounding)
+                yield return Lengths.RoundToQuantum(level + k * step, bay.Unit);
+        }
+    }
+
+    private static RowHeads RowAt(Bay bay, GridStations grid, List<RowHeads> rows, double level) =>
+        rows.Find(r => r.IsPart && r.Level == level) ?? new RowHeads(bay, 0, bay.Section.Rows != RowKind.Parallel, level, grid.Square, []);
+
+    private static bool HasRoom(RowHeads row, double along)
+    {
+        double least = row.Bay.Rules.MinGap - Lengths.Quantum(row.Bay.Unit) - Tolerance.Rounding;
+        return row.Places.TrueForAll(p => row.Bay.Face.Distance(p, along, row.ElevationAt(along)) >= least);
+    }
+
     /// <summary>The lacks, cut at the limits between columns and joined within a column.</summary>
     private static List<CoverBreak> Cut(Bay bay, GridStations grid, List<CoverBreak> breaks)
     {
-        double[] columns = [.. grid.Square.Concat(bay.Section.Pattern == Pattern.Staggered ? grid.Staggered : []).Distinct().Order()];
+        IReadOnlyList<double> columns = grid.Square;
         var limits = new List<double> { double.NegativeInfinity };
-        for (int i = 0; i + 1 < columns.Length; i++)
+        for (int i = 0; i + 1 < columns.Count; i++)
             limits.Add((columns[i] + columns[i + 1]) / 2);
         limits.Add(double.PositiveInfinity);
         var pieces = new List<CoverBreak>();
@@ -120,7 +138,7 @@ public static class PartRows
             for (int i = 0; i + 1 < limits.Count; i++)
             {
                 double start = Math.Max(lack.Start, limits[i]), end = Math.Min(lack.End, limits[i + 1]);
-                if (end - start <= 1e-6)
+                if (end - start <= Tolerance.SameLength)
                     continue;
                 CoverBreak piece = lack with { Start = start, End = end };
                 int last = pieces.Count - 1;
@@ -135,7 +153,7 @@ public static class PartRows
         return pieces;
     }
 
-    private static bool Same(double a, double b) => (double.IsNaN(a) && double.IsNaN(b)) || Math.Abs(a - b) < 1e-6;
+    private static bool Same(double a, double b) => (double.IsNaN(a) && double.IsNaN(b)) || Math.Abs(a - b) < Tolerance.SameLength;
 
     private static bool SameCell(List<double> limits, CoverBreak a, CoverBreak b)
     {
@@ -153,7 +171,7 @@ public static class PartRows
             return [];
         double middle = (lack.Start + lack.End) / 2;
         double cut = bay.Wall.Bottom.Points.Concat(bay.Wall.Top.Points).Select(p => p.Along)
-            .Where(p => p > lack.Start + 1e-6 && p < lack.End - 1e-6).DefaultIfEmpty(middle).MinBy(p => Math.Abs(p - middle));
+            .Where(p => p > lack.Start + Tolerance.SameLength && p < lack.End - Tolerance.SameLength).DefaultIfEmpty(middle).MinBy(p => Math.Abs(p - middle));
         return FindPlaces(bay, grid, outline, heads, lack with { End = cut }, splits - 1)
             .Concat(FindPlaces(bay, grid, outline, heads, lack with { Start = cut }, splits - 1));
     }
@@ -168,7 +186,7 @@ public static class PartRows
         foreach (double along in Candidates(bay, grid, low, high, middle))
         {
             (double from, double to) = Band(bay, outline, heads, along, lack);
-            if (!(to - from >= -1e-9))
+            if (!(to - from >= -Tolerance.Rounding))
                 continue;
             var found = new Piece(along, from, to);
             if (to - from >= 10 * quantum)
@@ -194,7 +212,7 @@ public static class PartRows
         foreach (double place in places.OrderBy(p => Math.Abs(p - middle)).ThenBy(p => p))
         {
             double rounded = bay.Rounded(place);
-            if (rounded >= low - 1e-9 && rounded <= high + 1e-9)
+            if (rounded >= low - Tolerance.Rounding && rounded <= high + Tolerance.Rounding)
                 yield return rounded;
         }
     }
@@ -215,12 +233,12 @@ public static class PartRows
                 high = Math.Max(Math.Min(high, here + bay.Rules.BottomMax), Math.Min(high, target));
                 break;
             case Lack.Top:
-                low = Math.Max(Math.Max(low, top - bay.Rules.TopMax), lack.Lower + shift + 1e-6);
+                low = Math.Max(Math.Max(low, top - bay.Rules.TopMax), lack.Lower + shift + Tolerance.SameLength);
                 if (lack.Lower + shift + spacing >= low)
                     high = Math.Min(high, lack.Lower + shift + spacing);
                 break;
             case Lack.Bottom:
-                high = Math.Min(Math.Min(high, here + bay.Rules.BottomMax), lack.Upper + shift - 1e-6);
+                high = Math.Min(Math.Min(high, here + bay.Rules.BottomMax), lack.Upper + shift - Tolerance.SameLength);
                 if (lack.Upper + shift - spacing <= high)
                     low = Math.Max(low, lack.Upper + shift - spacing);
                 break;

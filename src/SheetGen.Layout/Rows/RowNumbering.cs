@@ -50,7 +50,7 @@ public static class RowNumbering
         foreach (int fraction in Fractions(tenths, (int)Math.Round(share * 100)))
         {
             int hundredths = whole * 100 + fraction;
-            if (!taken.TryGetValue(hundredths, out double other) || Math.Abs(other - row.Level) < 1e-9)
+            if (!taken.TryGetValue(hundredths, out double other) || Math.Abs(other - row.Level) < Tolerance.Rounding)
             {
                 taken[hundredths] = row.Level;
                 return new RowNumber(hundredths);

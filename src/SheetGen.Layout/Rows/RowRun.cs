@@ -83,7 +83,7 @@ public sealed class RowRun
         for (int step = 0; step < MostSteps; step++)
         {
             double next = placeAt(_elevationAt(at));
-            if (Math.Abs(next - at) < 1e-9)
+            if (Math.Abs(next - at) < Tolerance.Rounding)
                 return next;
             at = next;
         }

@@ -26,10 +26,10 @@ public sealed class RunEnds
     public bool IsBound(int from, int to) => _run[from] == _run[to];
 
     /// <summary>True where a nail of a grid station may be the first of its run at a place.</summary>
-    public bool CoversStart(int station, double along) => along <= _latestStart[_run[station]] + 1e-9;
+    public bool CoversStart(int station, double along) => along <= _latestStart[_run[station]] + Tolerance.Rounding;
 
     /// <summary>True where a nail of a grid station may be the last of its run at a place.</summary>
-    public bool CoversEnd(int station, double along) => along >= _earliestEnd[_run[station]] - 1e-9;
+    public bool CoversEnd(int station, double along) => along >= _earliestEnd[_run[station]] - Tolerance.Rounding;
 
     /// <summary>True where no run lies wholly between two grid stations (a run may not vanish).</summary>
     public bool SkipsNoRun(int from, int to) => _run[to] - _run[from] <= 1;

@@ -46,10 +46,10 @@ public static class SectionRows
             {
                 double bottom = section.Rows == RowKind.Parallel ? point.Elevation - bay.HighestTop : point.Elevation;
                 double height = first - bottom - bay.Rules.EdgeMin;
-                int count = (int)Math.Ceiling(height / spacing - 1e-9);
+                int count = (int)Math.Ceiling(height / spacing - Tolerance.Rounding);
                 if (count < 1)
                     continue;
-                double fit = Math.Floor(height / count / quantum + 1e-6) * quantum;
+                double fit = Math.Floor(height / count / quantum + Tolerance.SameLength) * quantum;
                 if (fit > spacing * 2 / 3 && fit < spacing)
                     gaps.Add(fit);
             }

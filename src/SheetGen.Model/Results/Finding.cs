@@ -34,5 +34,8 @@ public sealed record Finding
     /// <summary>Depths along the holes of the nearest points.</summary>
     public IReadOnlyList<double> Depths { get; init; } = [];
 
+    /// <summary>The acceptance that covers it; null where nobody accepted it.</summary>
+    public Acceptance? AcceptedBy { get; init; }
+
     public required string Message { get; init; }
 }

@@ -11,6 +11,9 @@ public sealed record NailLayout
 
     public required LayoutScore Score { get; init; }
 
-    /// <summary>Things the placer has to say to a person (such as when shifted corner rows would help).</summary>
+    /// <summary>What would free the nails that are left unresolved.</summary>
+    public IReadOnlyList<NailHelp> Help { get; init; } = [];
+
+    /// <summary>Things the placer has to say to a person (such as where the search stopped at a limit).</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 }

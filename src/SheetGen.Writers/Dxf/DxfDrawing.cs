@@ -12,10 +12,13 @@ internal sealed class DxfDrawing
 {
     private const string AppId = "SHEETGEN";
     private readonly SheetSet _set;
+    private readonly double _paper;
 
-    public DxfDrawing(SheetSet set, bool withBlocks)
+    /// <param name="paper">Paper units per millimetre.</param>
+    public DxfDrawing(SheetSet set, bool withBlocks, double paper = 1)
     {
         _set = set;
+        _paper = paper;
         bool metric = set.Unit == LengthUnit.Metre;
         Document = new DxfDocument
         {
@@ -33,7 +36,7 @@ internal sealed class DxfDrawing
         };
         Document.AppIds.Add(new DxfAppId(AppId));
         foreach (LinetypeDefinition t in set.Templates.Linetypes)
-            Document.Linetypes.Add(new DxfLinetype(t.Name, t.Description, [.. t.Pattern]));
+            Document.Linetypes.Add(new DxfLinetype(t.Name, t.Description, [.. t.Pattern.Select(p => p * paper)]));
         foreach (TextStyle s in set.Templates.Texts.Values)
             Document.TextStyles.Set(new DxfTextStyle(s.Name, s.Bold ? "arialbd.ttf" : "arial.ttf") { WidthFactor = s.WidthFactor });
         foreach (LayerDefinition l in set.Templates.Layers.Values)
@@ -61,13 +64,13 @@ internal sealed class DxfDrawing
 
     private DxfDimStyle StyleOf(DimensionStyle s) => new(s.Name)
     {
-        Scale = s.Scale,
-        TextHeight = s.TextHeight,
-        TickSize = DimensionStyle.TickSize / 2,
-        ArrowSize = DimensionStyle.TickSize,
-        ExtensionOffset = DimensionStyle.ExtensionOffset,
-        ExtensionBeyond = DimensionStyle.ExtensionBeyond,
-        TextGap = DimensionStyle.TextGap,
+        Scale = s.Scale / _paper,
+        TextHeight = s.TextHeight * _paper,
+        TickSize = DimensionStyle.TickSize / 2 * _paper,
+        ArrowSize = DimensionStyle.TickSize * _paper,
+        ExtensionOffset = DimensionStyle.ExtensionOffset * _paper,
+        ExtensionBeyond = DimensionStyle.ExtensionBeyond * _paper,
+        TextGap = DimensionStyle.TextGap * _paper,
         TextStyle = _set.Templates.Texts[TextRole.Dimension].Name,
         Precision = s.Decimals,
         Affix = s.Suffix.Length == 0 ? "" : "<>" + s.Suffix,
@@ -125,6 +128,8 @@ internal sealed class DxfDrawing
             : [new DxfXData(AppId, [.. primitive.Data.Select(d => (DxfXValue)new DxfXValue.Text(d))])];
         DxfEntity? entity = primitive switch
         {
+            Line { Layer: LayerRole.Leader } l when l.From != l.To && _set.DimensionStyles.Count > 0 =>
+                new DxfLeader(layer, [Place(l.From), Place(l.To)]) { Style = _set.DimensionStyles[0].Name, Arrow = false },
             Line l => l.From == l.To ? null : new DxfLine(layer, Place(l.From), Place(l.To)),
             Polyline p => new DxfPolyline(layer, Vertices(p.Vertices), p.Closed),
             Circle c => new DxfCircle(layer, Place(c.Center), c.Radius),
@@ -138,6 +143,7 @@ internal sealed class DxfDrawing
             {
                 Style = d.Style,
                 TextPoint = Place(d.TextPoint),
+                Words = d.Words,
             },
             BlockReference b => Insert(b, layer),
             _ => throw new ArgumentException("unknown primitive", nameof(primitive)),

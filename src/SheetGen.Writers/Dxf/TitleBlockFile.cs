@@ -47,11 +47,15 @@ public static class TitleBlockFile
         Primitive[] lines = [.. entities.SelectMany(e => Draw(e, document))];
         BlockAttribute[] fields = [.. entities.OfType<DxfAttributeDefinition>().Select(FieldOf).DistinctBy(f => f.Tag)];
         if (lines.Length + fields.Length == 0)
-            return Refuse("the title block drawing is empty", "draw it in model space or as a block with attributes");
+        {
+            string[] kinds = [.. read.Warnings.Select(w => w.Message), .. entities.Select(NotDrawn).OfType<string>()];
+            return Refuse("the title block drawing " + (kinds.Length == 0 ? "is empty" : "holds only what a sheet cannot show: " + string.Join("; ", kinds.Distinct().Take(MostWarnings))),
+                "draw it in model space or as a block with attributes, of lines, polylines, arcs, circles, ellipses, texts, hatches and solids");
+        }
         Box box = Box.Around(lines.SelectMany(Extents.Points).Concat(fields.Select(f => f.Position)));
         double scale = MillimetresPerUnit(document.Header.Units, box.Width);
         var toPaper = new PlaneTransform(scale, 0, new Point2(from.X, from.Y) * -scale);
-        var drawn = new TitleBlock([.. lines.Select(toPaper.Apply)],
+        var drawn = new TitleBlock([.. lines.Select(toPaper.Apply).Select(Printable)],
             [.. fields.Select(f => f with { Position = toPaper.Apply(f.Position), Height = f.Height * scale })]);
         if (OutOfReason(drawn) is { } odd)
             return Refuse(odd, "draw it at paper size near the origin, and check the drawing's unit ($INSUNITS)");
@@ -94,9 +98,7 @@ public static class TitleBlockFile
     private static string? NotDrawn(DxfEntity entity) => entity switch
     {
         DxfDimension => "dimension",
-        DxfLeader => "leader",
         DxfPointEntity => "point",
-        DxfHatch { Pattern: not null } => "hatch of lines",
         DxfHatch { Boundaries.Count: > 1 } => "hole in a fill",
         _ => null,
     };
@@ -121,13 +123,24 @@ public static class TitleBlockFile
         DxfCircle c => [new Circle(On, Place(c.Center), c.Radius)],
         DxfArc a => [new Arc(On, Place(a.Center), a.Radius, a.StartAngle, a.EndAngle)],
         DxfSolid s => [Fill.Of(On, Place(s.First), Place(s.Second), Place(s.Third), Place(s.Fourth))],
-        DxfHatch { Pattern: null } h => h.Boundaries.Take(1).Select(b => new Fill(On, Vertices(b))),
+        DxfHatch h => h.Boundaries.Take(1).Select(b => Hatched(new Fill(On, Vertices(b)), h.Pattern)),
+        DxfLeader l => [Polyline.Of(On, l.Points.Select(Place)), .. l.Note is DxfMText note ? Lines(note) : []],
         DxfText t => [TextOf(t)],
         DxfMText m => Lines(m),
         DxfEllipse e => [new Polyline(On, [.. Flattened(e)], IsWhole(e))],
         DxfInsert i => Inside(i, document),
         _ => [],
     };
+
+    /// <summary>A hatch by the first family of its lines; solid without a pattern.</summary>
+    private static Fill Hatched(Fill fill, DxfHatchPattern? pattern) => pattern is { Lines: [DxfPatternLine first, ..] }
+        ? fill with { Spacing = Place(first.Offset).Length, Angle = first.Angle }
+        : fill;
+
+    /// <summary>A hatch on paper: lines closer together than can be printed are a solid fill.</summary>
+    private static Primitive Printable(Primitive primitive) => primitive is Fill { Spacing: > 0 and < ClosestLines } fill ? fill with { Spacing = 0 } : primitive;
+
+    private const double ClosestLines = 0.3;
 
     /// <summary>The first block that is drawn at unlike scales, which turns circles and texts into shapes that a sheet cannot show.</summary>
     private static string? Stretched(IEnumerable<DxfEntity> entities, DxfDocument document, HashSet<string> seen) => entities.OfType<DxfInsert>()

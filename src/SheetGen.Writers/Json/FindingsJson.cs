@@ -32,6 +32,10 @@ public static class FindingsJson
             for (int i = 0; i < report.Findings.Count; i++)
                 WriteFinding(json, "F-" + (i + 1).ToString("0000", CultureInfo.InvariantCulture), report.Findings[i], project);
             json.WriteEndArray();
+            json.WriteStartArray("help");
+            foreach (NailHelp help in layout.Help)
+                WriteHelp(json, help);
+            json.WriteEndArray();
             json.WriteStartArray("changes");
             foreach (Nail nail in layout.Nails)
             {
@@ -47,9 +51,30 @@ public static class FindingsJson
     private static void WriteScore(Utf8JsonWriter json, LayoutScore score)
     {
         json.WriteStartObject("layout");
+        WritePair(json, "cover", score.Cover);
         WritePair(json, "unresolved", score.Unresolved);
         WritePair(json, "noted", score.Noted);
         WritePair(json, "effort", score.Effort);
+        json.WriteEndObject();
+    }
+
+    private static void WriteHelp(Utf8JsonWriter json, NailHelp help)
+    {
+        json.WriteStartObject();
+        json.WriteString("wall", help.Wall.Name);
+        json.WriteStartArray("nails");
+        foreach (string mark in help.Nails)
+            json.WriteStringValue(mark);
+        json.WriteEndArray();
+        json.WritePropertyName("station");
+        json.WriteRawValue(PlainNumber.Format(help.Station, 4, LengthDecimals));
+        json.WritePropertyName("to_station");
+        json.WriteRawValue(PlainNumber.Format(help.ToStation, 4, LengthDecimals));
+        json.WriteString("relaxation", help.Relaxation);
+        if (help.Value.Length > 0)
+            json.WriteString("value", help.Value);
+        json.WriteString("result", help.Result);
+        json.WriteBoolean("needs_approval", help.NeedsApproval);
         json.WriteEndObject();
     }
 
@@ -57,7 +82,7 @@ public static class FindingsJson
     {
         json.WriteStartArray(name);
         json.WriteRawValue(PlainNumber.Format(figure.Found, 0, 6));
-        if (figure.Bound is { } bound && double.IsFinite(bound))
+        if (figure.Bound is { } bound && !double.IsPositiveInfinity(bound))
             json.WriteRawValue(PlainNumber.Format(bound, 0, 6));
         else
             json.WriteNullValue();
@@ -147,7 +172,7 @@ public static class FindingsJson
 
     private static void WriteLength(Utf8JsonWriter json, string name, double? value)
     {
-        if (value is not { } number || !double.IsFinite(number))
+        if (value is not { } number || double.IsPositiveInfinity(number))
             return;
         json.WritePropertyName(name);
         json.WriteRawValue(PlainNumber.Fixed(number, LengthDecimals));

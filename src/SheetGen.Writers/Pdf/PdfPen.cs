@@ -3,6 +3,7 @@ using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
+using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Pdf;
 
@@ -80,7 +81,7 @@ internal sealed class PdfPen
         _graphics.IntersectClip(new XRect(corner.X, corner.Y, window.Width * PointsPerMillimetre, window.Height * PointsPerMillimetre));
     }
 
-    private XPoint Place(Point2 p) => new(p.X * PointsPerMillimetre, (_height - p.Y) * PointsPerMillimetre);
+    private XPoint Place(Point2 p) => new(FiniteNumber.Of(p.X) * PointsPerMillimetre, (_height - FiniteNumber.Of(p.Y)) * PointsPerMillimetre);
 
     private void Stroke(IReadOnlyList<Point2> points, bool closed)
     {

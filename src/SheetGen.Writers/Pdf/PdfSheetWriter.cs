@@ -16,7 +16,7 @@ public static class PdfSheetWriter
     /// <summary>Writes the file. The same set and font give the same bytes.</summary>
     public static void Write(SheetSet set, Stream stream)
     {
-        SheetFonts fonts = Fonts();
+        UseSheetFonts();
         using var document = new PdfDocument();
         var order = new List<LayerRole>();
         var cache = new Dictionary<(double, bool), XFont>();
@@ -29,7 +29,7 @@ public static class PdfSheetWriter
             document.Outlines.Add($"{sheet.Name} {sheet.Title}", page);
         }
         PdfLayers.Attach(document, set, order);
-        Describe(document, set, fonts.Name);
+        Describe(document, set);
         using var memory = new MemoryStream();
         document.Save(memory, false);
         byte[] bytes = PdfBytes.Normalise(memory.ToArray(), set.InputHash + set.Number + set.Title);
@@ -67,13 +67,13 @@ public static class PdfSheetWriter
         }
     }
 
-    private static void Describe(PdfDocument document, SheetSet set, string font)
+    private static void Describe(PdfDocument document, SheetSet set)
     {
         document.Info.Title = set.Title;
         document.Info.Subject = $"Soil nail wall sheets {set.Number}";
         document.Info.Author = "";
         document.Info.Creator = "SheetGen " + set.Version;
-        document.Info.Keywords = $"input {set.InputHash}; font {font}";
+        document.Info.Keywords = $"input {set.InputHash}; font {SheetFonts.Name}";
         DateTime date = DateTime.TryParse(set.Date, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out DateTime given)
             ? given
             : new DateTime(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
@@ -94,15 +94,12 @@ public static class PdfSheetWriter
     }
 
     /// <summary>The package keeps one resolver for the whole process; whoever comes first sets it.</summary>
-    private static SheetFonts Fonts()
+    private static void UseSheetFonts()
     {
         lock (Setup)
         {
-            if (GlobalFontSettings.FontResolver is SheetFonts set)
-                return set;
-            SheetFonts found = SheetFonts.Find();
-            GlobalFontSettings.FontResolver = found;
-            return found;
+            if (GlobalFontSettings.FontResolver is not SheetFonts)
+                GlobalFontSettings.FontResolver = new SheetFonts();
         }
     }
 }

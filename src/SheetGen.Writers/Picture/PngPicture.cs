@@ -17,7 +17,7 @@ public static class PngPicture
         var sheets = new PictureSheets(set);
         double scale = Math.Min(Finest, Math.Sqrt(MostPixels / (sheets.Width * sheets.Height)));
         var raster = new Raster((int)Math.Ceiling(sheets.Width * scale), (int)Math.Ceiling(sheets.Height * scale));
-        SheetFonts fonts = SheetFonts.Find();
+        var fonts = new SheetFonts();
         var brush = new Brush(set, raster, sheets.Height, scale, new GlyphOutlines(fonts.GetFont("regular")!), new GlyphOutlines(fonts.GetFont("bold")!));
         foreach ((LayerRole layer, Box? window, Primitive primitive) in sheets.Content())
             brush.Draw(layer, window, primitive);

@@ -18,7 +18,7 @@ internal sealed class CompletenessPanel
             $"COUNTIF({parts.Quantities.States},\"{QuantitySheet.Incomplete}*\")", incomplete.Count,
             $"IFERROR(INDEX({parts.Quantities.Texts},MATCH(\"{QuantitySheet.Incomplete}*\",{parts.Quantities.States},0))&\": see the sheet\",\"\")",
             incomplete.Count == 0 ? "" : incomplete[0].Definition.Text + ": see the sheet"));
-        foreach (IGrouping<(string What, string Key), MissingPart> group in Missing(table).GroupBy(m => (m.What, m.Key)))
+        foreach (IGrouping<(string What, string Key), MissingPart> group in Missing(table, incomplete).GroupBy(m => (m.What, m.Key)))
         {
             string where = string.Join(", ", group.Select(p => p.Place).Where(p => p.Length > 0).Distinct());
             lines.Add(new Line($"Project file without {group.Key.What} ({group.Key.Key})", quantities, null, 1, null, where.Length > 0 ? where : "the whole project"));
@@ -41,6 +41,8 @@ internal sealed class CompletenessPanel
         lines.Add(new Line("Main quantities that were changed here since the layout", $"'{parts.Check.Sheet.Name}'!A1", parts.Check.ChangedCount, 0, null, ""));
         if (parts.Cutting.Uncut is { } uncut)
             lines.Add(new Line($"Length of bars that the cutting plan lacks or has too much, {input.Length}", $"'{parts.Cutting.Sheet.Name}'!A1", uncut, 0, null, ""));
+        lines.Add(new Line("Nails of the list without a row on the sheet Field", $"'{parts.Field.Sheet.Name}'!A1",
+            $"COUNTA({parts.Nails.Table.Range("no")})-COUNTA({parts.Field.Table.Range("nail")})", 0, null, ""));
         lines.Add(new Line("Nails whose bar has no weight", nails, parts.Nails.NoWeightCount, input.Quantities.Nails.Count(n => n.UnitWeight is null), null, ""));
         lines.Add(new Line("Unresolved nails, not to be drilled before the engineer decides", nails, $"N({QuantitySheet.NameOf(QuantityName.UnresolvedCount)})",
             (int)(input.Quantities.Totals[QuantityName.UnresolvedCount].Amount ?? 0), null, ""));
@@ -52,8 +54,9 @@ internal sealed class CompletenessPanel
     /// <summary>How many lines, from the first, keep the book from being complete; the others are for a look.</summary>
     public int Blocking { get; }
 
-    /// <summary>What the pay items of the bid lack.</summary>
-    private static IEnumerable<MissingPart> Missing(BidTable bid) => bid.Lines.SelectMany(b => b.Missing).Distinct();
+    /// <summary>What the pay items lack, and what sums lack parts of.</summary>
+    private static IEnumerable<MissingPart> Missing(BidTable bid, IEnumerable<Quantity> incomplete) =>
+        bid.Lines.SelectMany(b => b.Missing).Concat(incomplete.SelectMany(q => q.Missing)).Distinct();
 
     private static void Errors(List<Line> lines, Sources sources)
     {

@@ -18,7 +18,8 @@ internal sealed class FieldSheet
         Sheet.HeadColumns = 1;
         string l = input.Length, volume = l + "3";
         bool fromBack = input.Project.PayLengthFrom == Model.PayLengthFrom.BackOfShotcrete;
-        var t = new TableBlock<NailQuantity>(Sheet, "Field", HeadRow, input.Quantities.Nails, true);
+        Table = new TableBlock<NailQuantity>(Sheet, "Field", HeadRow, input.Quantities.Nails, true);
+        TableBlock<NailQuantity> t = Table;
         string Nail(string key) => $"INDEX({nails.Table.Range(key)},{t.This("at")})";
         t.Text("nail", "Nail", 14, n => n.Nail.Mark)
             .Formula("at", "Row of the nail list", 10, CellFormat.General, $"MATCH({t.This("nail")},{nails.Table.Range("nail")},0)", n => input.PlaceOf(n))
@@ -48,6 +49,8 @@ internal sealed class FieldSheet
     }
 
     public SheetContent Sheet { get; }
+
+    public TableBlock<NailQuantity> Table { get; }
 
     public List<NamedCell> Names { get; } = [];
 

@@ -7,7 +7,8 @@ internal static class FixedZip
 {
     private static readonly DateTimeOffset Time = new(1980, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
-    public static void Rewrite(Stream from, Stream to)
+    /// <param name="instead">Contents that are written in place of what an entry holds, by its full name.</param>
+    public static void Rewrite(Stream from, Stream to, IReadOnlyDictionary<string, Action<Stream>>? instead = null)
     {
         using var source = new ZipArchive(from, ZipArchiveMode.Read, leaveOpen: true);
         using var target = new ZipArchive(to, ZipArchiveMode.Create, leaveOpen: true);
@@ -17,7 +18,13 @@ internal static class FixedZip
         {
             ZipArchiveEntry copy = target.CreateEntry(entry.FullName, CompressionLevel.Optimal);
             copy.LastWriteTime = Time;
-            using Stream input = entry.Open(), output = copy.Open();
+            using Stream output = copy.Open();
+            if (instead is not null && instead.TryGetValue(entry.FullName, out Action<Stream>? content))
+            {
+                content(output);
+                continue;
+            }
+            using Stream input = entry.Open();
             input.CopyTo(output);
         }
     }

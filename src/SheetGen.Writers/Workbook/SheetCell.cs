@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml;
+using SheetGen.Model.Results;
 using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Workbook;
@@ -11,7 +12,7 @@ internal readonly record struct SheetCell
     {
         Formula = formula;
         Text = text;
-        Number = number;
+        Number = number is { } value ? FiniteNumber.Of(value) : null;
         Style = style;
     }
 

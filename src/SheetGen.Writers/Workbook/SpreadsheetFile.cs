@@ -8,7 +8,10 @@ using DocumentFormat.OpenXml.Spreadsheet;
 
 namespace SheetGen.Writers.Workbook;
 
-/// <summary>Writes sheets of plain data as an XLSX file; knows nothing of walls.</summary>
+/// <summary>
+/// Writes sheets of plain data as an XLSX file; knows nothing of walls. The package is made with empty worksheets, whose content goes
+/// straight into the finished file, so that no worksheet is ever whole in memory.
+/// </summary>
 internal static class SpreadsheetFile
 {
     private static readonly XmlWriterSettings Plain = new() { Encoding = new UTF8Encoding(false), CheckCharacters = false };
@@ -16,6 +19,7 @@ internal static class SpreadsheetFile
     /// <param name="paper">Paper size code of the format: 3 is 11 x 17 in, 8 is A3.</param>
     public static void Write(IReadOnlyList<SheetContent> sheets, IReadOnlyList<NamedCell> names, uint paper, Stream stream)
     {
+        var worksheets = new Dictionary<string, Action<Stream>>();
         using var raw = new MemoryStream();
         using (SpreadsheetDocument document = SpreadsheetDocument.Create(raw, SpreadsheetDocumentType.Workbook))
         {
@@ -34,13 +38,14 @@ internal static class SpreadsheetFile
                 }
                 if (sheets[i].Charts.Count > 0)
                     AddCharts(part, sheets[i].Charts);
-                int first = tables - sheets[i].ListTables.Count + 1;
-                Write(part, writer => SheetXml.Write(writer, sheets[i], paper, i == 0, first));
+                (SheetContent sheet, bool isFirst, int first) = (sheets[i], i == 0, tables - sheets[i].ListTables.Count + 1);
+                Write(part, writer => writer.WriteElementString("worksheet", SheetXml.Main, ""));
+                worksheets.Add(part.Uri.OriginalString.TrimStart('/'), to => Write(to, writer => SheetXml.Write(writer, sheet, paper, isFirst, first)));
             }
             workbook.Workbook = MakeWorkbook(sheets, names);
         }
         raw.Position = 0;
-        FixedZip.Rewrite(raw, stream);
+        FixedZip.Rewrite(raw, stream, worksheets);
     }
 
     private static void AddCharts(WorksheetPart part, List<SheetChart> charts)
@@ -54,6 +59,11 @@ internal static class SpreadsheetFile
     private static void Write(OpenXmlPart part, Action<XmlWriter> content)
     {
         using Stream stream = part.GetStream(FileMode.Create);
+        Write(stream, content);
+    }
+
+    private static void Write(Stream stream, Action<XmlWriter> content)
+    {
         using XmlWriter writer = XmlWriter.Create(stream, Plain);
         content(writer);
     }

@@ -218,4 +218,4 @@ internal sealed class SummarySheet
 }
 
 /// <summary>The sheets that the summary refers to.</summary>
-internal sealed record SummaryParts(QuantitySheet Quantities, BidSheet Bid, NailSheet Nails, LengthSheet Lengths, BarSheet Bars, CuttingSheet Cutting, CheckSheet Check, Sources Sources);
+internal sealed record SummaryParts(QuantitySheet Quantities, BidSheet Bid, NailSheet Nails, LengthSheet Lengths, BarSheet Bars, CuttingSheet Cutting, FieldSheet Field, CheckSheet Check, Sources Sources);

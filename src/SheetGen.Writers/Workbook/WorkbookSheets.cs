@@ -29,7 +29,7 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
             sources.Facing.Sheet, sources.PanelList.Sheet, sources.Pad.Sheet, sources.Drainage.Sheet, lifts.Sheet, tests.Sheet,
             new ScheduleSheet(input, tests).Sheet, field.Sheet, check.Sheet,
         ];
-        var summary = new SummarySheet(input, new SummaryParts(all, bid, nails, lengths, bars, cutting, check, sources), sheets);
+        var summary = new SummarySheet(input, new SummaryParts(all, bid, nails, lengths, bars, cutting, field, check, sources), sheets);
         return new WorkbookSheets([summary.Sheet, .. sheets], [.. rates.Names, .. all.Names, .. summary.Names, .. field.Names]);
     }
 }

@@ -72,10 +72,10 @@ public static class SampleLayout
                     inclination, length, status, $"{prefix}{section.Name}-{row}-{column:00}", at));
             }
             if (stations.Count > 0)
-            {
-                double depth = section.TopRowDepth + (row - 1) * section.VerticalSpacing;
-                bool isLevel = section.Rows == RowKind.Level;
-                rows.Add(new(wall, section, 0, RowNumber.Grid(row), isLevel, isLevel ? highest - depth : depth, section.LengthOfRow(row), stations));
+                {
+                double down = section.TopRowDepth + (row - 1) * section.VerticalSpacing;
+                rows.Add(new(wall, section, 0, RowNumber.Grid(row), section.Rows == RowKind.Level,
+                    section.Rows == RowKind.Level ? highest - down : down, section.LengthOfRow(row), stations));
             }
         }
         double middle = Math.Round((section.Start + section.HorizontalSpacing) / quantum) * quantum;

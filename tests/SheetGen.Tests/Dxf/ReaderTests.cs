@@ -210,14 +210,14 @@ public class ReaderTests
     }
 
     [Fact]
-    public void Written_over_dimension_text_and_other_dimensions_are_told()
+    public void Written_over_dimension_text_is_read_and_other_dimensions_are_told()
     {
         var result = Read(Entities(
             "0", "DIMENSION", "70", "32", "1", "6'-0\" TYP.", "13", "0", "14", "5", "10", "5", "0", "DIMENSION", "70", "4", "0", "DIMENSION", "70", "33", "14", "1", "1", "<>"));
 
-        Assert.Equal(2, result.Document!.Model.Count);
+        Assert.Equal(["6'-0\" TYP.", null], result.Document!.Model.OfType<DxfDimension>().Select(d => d.Words));
         Assert.Equal(
-            ["DIMENSION: the text written over the measured length is left out", "DIMENSION that is neither rotated nor aligned is left out"],
+            ["DIMENSION that is neither rotated nor aligned is left out"],
             result.Warnings.Select(w => w.Message));
     }
 

@@ -171,7 +171,7 @@ public sealed class SearchTests
             NailRow row = layout.Rows.First(r => r.Wall == nail.Wall && r.Section == nail.Section && r.Number == nail.Row && r.GridStations.Count > 0);
             Face face = site.Faces.First(f => f.Wall == nail.Wall);
             double reach = 3 * row.Length;
-            StillSolid[] still = site.Near(face, face.LegAt(nail.Along).Index, nail.Hole.Head, reach);
+            Obstacle[] still = site.Near(face, face.LegAt(nail.Along).Index, nail.Hole.Head, reach);
             Nail[] others = [.. production.Where(n => n != nail && n.Status != NailStatus.Unresolved && (n.Hole.Head - nail.Hole.Head).Length < reach)];
             Turning own = Turnings.Make(nail.Section, project.Rules.Redirect, nail.Splay, nail.Inclination, nail.Inclination - nail.Section.Inclination);
             foreach (Turning turning in new Turnings(nail.Section, project.Rules).All)

@@ -1,6 +1,8 @@
+using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using Xunit;
 
@@ -56,6 +58,28 @@ public sealed class TestNailTests
         Assert.Equal(6, proof.Length);
         for (int i = 0; i < proof.Length; i++)
             Assert.InRange(proof[i], 84 * i / 6.0, 84 * (i + 1) / 6.0);
+        // Six marks on five rows: no row takes more than two, and no two of them share a column.
+        Assert.All(layout.Nails.Where(n => n.Kind == NailKind.Proof).GroupBy(n => n.Row), r => Assert.InRange(r.Count(), 1, 2));
+        Assert.InRange(layout.Nails.Where(n => n.Kind == NailKind.Proof).Select(n => n.Row).Distinct().Count(), 4, 5);
         Assert.DoesNotContain(new PlacingWall { Length = 84, Tests = "{verification: 0, proof: 5 %}" }.Layout.Nails, n => n.Kind == NailKind.Proof);
+    }
+
+    /// <summary>Where no place half way between nails is clear, a verification nail looks further; where nothing is clear at all, that is a warning.</summary>
+    [Theory]
+    [InlineData(0.5, 0)]
+    [InlineData(6, 1)]
+    public void A_verification_nail_without_a_place_is_told(double clearance, int missing)
+    {
+        WallProject project = new PlacingWall
+        {
+            Length = 21,
+            Tests = "{verification: 1, proof: 5 %}",
+            Blocks = ["rules: {clearance: {nail: " + clearance.ToString(System.Globalization.CultureInfo.InvariantCulture) + "}}"],
+        }.Project;
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+        Finding[] told = [.. Checker.Check(project, layout).Findings.Where(f => f.Code == FindingCode.TestNail)];
+        Assert.Equal(missing, told.Length);
+        Assert.All(told, f => Assert.Equal(Severity.Warning, f.Severity));
+        Assert.Equal(1 - missing, layout.Nails.Count(n => n.Kind == NailKind.Verification));
     }
 }

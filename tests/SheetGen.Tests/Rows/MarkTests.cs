@@ -39,7 +39,7 @@ public sealed class MarkTests
             foreach (RowTask row in RowTasks.Make(new Site(project)))
             {
                 string[] own = [.. Enumerable.Range(0, row.Count).Select(label => names.OfStation(row, label))];
-                Assert.Equal(own, names.Of(new RowState(row)).Values);
+                Assert.Equal(own, names.Of(Plain(row)).Values);
                 Assert.Superset(own.ToHashSet(), names.Of(WithNails(row, _ => 3)).Values.ToHashSet());
             }
         }
@@ -68,17 +68,17 @@ public sealed class MarkTests
             two.Walls.Select(w => names.Verification(w, w.Sections[0], 1)));
     }
 
+    /// <summary>A row with the grid's nails.</summary>
+    private static RowState Plain(RowTask row) => new(row, [.. Enumerable.Range(0, row.Count).Select(label => new Slot(label, row, label))]);
+
     /// <summary>A row with so many nails at each grid station, whatever the rules say.</summary>
     private static RowState WithNails(RowTask row, Func<int, int> count)
     {
-        var state = new RowState(row);
-        var index = new PlacedIndex(row.LongestNail);
-        foreach (Placed nail in state.Nails)
-            index.Add(nail);
+        RowState state = Plain(row);
         for (int label = 0; label < row.Count; label++)
         {
             Placed[] nails = [.. row.Choices[label].Take(count(label)).Select(c => Placed.At(row, c, c.Turnings[0], false))];
-            state.Replace(label, label, nails, index);
+            state.Replace(label, label, nails);
         }
         return state;
     }

@@ -222,14 +222,15 @@ public class SheetWriterTests
         foreach (Sheet sheet in set.Sheets)
         {
             DxfLayout layout = document.Layouts[sheet.Name];
-            DxfInsert title = Assert.Single(layout.Entities.OfType<DxfInsert>());
+            DxfInsert title = Assert.Single(layout.Entities.OfType<DxfInsert>(), i => i.Block.StartsWith("SHEET-", StringComparison.Ordinal));
             Assert.Equal(sheet.Name, title.Attributes.Single(a => a.Tag == "SHEET").Text.Value);
             Assert.Equal(sheet.Viewports.Count, layout.Viewports.Count);
             Assert.All(layout.Viewports, v => Assert.True(v.Locked));
         }
         double scale = set.Sheets.Single(s => s.Name == "SN-02").Viewports[0].UnitsPerMillimetre;
         Assert.Contains(set.Templates.FootScales, s => Math.Abs(s - scale * 25.4) < 1e-9);
-        Assert.Equal(scale, document.Layouts["SN-02"].Viewports[0].Scale, 6);
+        // In inches of paper a foot scale is a round number.
+        Assert.Equal(scale * 25.4, document.Layouts["SN-02"].Viewports[0].Scale, 6);
     }
 
     private static double Number(Group group) => double.Parse(group.Value, CultureInfo.InvariantCulture);

@@ -84,7 +84,7 @@ public class TitleBlockTests
 
         foreach (Sheet sheet in set.Sheets)
         {
-            BlockReference frame = sheet.Paper.OfType<BlockReference>().Single();
+            BlockReference frame = (BlockReference)sheet.Paper[0];
             var values = frame.Attributes.ToDictionary(a => a.Key, a => a.Value);
             Assert.Equal(sheet.Name, values["SHEET"]);
             Assert.Equal(sheet.Title, values["SHEET_TITLE"]);
@@ -114,5 +114,81 @@ public class TitleBlockTests
 
         Assert.Null(TitleBlockFile.Read("no drawing"u8.ToArray(), "title.dxf", problems));
         Assert.Equal("T02", Assert.Single(problems).Code);
+    }
+
+    private static byte[] Bytes(params DxfEntity[] entities)
+    {
+        var document = new DxfDocument { Header = new DxfHeader { Units = DxfUnits.Inch } };
+        document.Model.AddRange(entities);
+        using var stream = new MemoryStream();
+        DxfWriter.Write(document, stream);
+        return stream.ToArray();
+    }
+
+    [Fact]
+    public void A_drawing_of_what_a_sheet_cannot_show_is_not_called_empty_and_names_it()
+    {
+        var problems = new List<Problem>();
+
+        Assert.Null(TitleBlockFile.Read(Bytes(new DxfPointEntity("0", new(1, 1))), "title.dxf", problems));
+
+        Problem problem = Assert.Single(problems);
+        Assert.Contains("holds only what a sheet cannot show: point", problem.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_not_drawn_is_named_and_the_rest_is_drawn()
+    {
+        var problems = new List<Problem>();
+        string text = System.Text.Encoding.UTF8.GetString(Bytes(new DxfLine("0", new(1, 1), new(30, 1)), new DxfLine("0", new(1, 2), new(30, 2))));
+        int at = text.IndexOf("LINE", text.IndexOf("ENTITIES", StringComparison.Ordinal), StringComparison.Ordinal);
+        text = text[..at] + "SPLINE" + text[(at + 4)..];
+
+        TitleBlock? block = TitleBlockFile.Read(System.Text.Encoding.UTF8.GetBytes(text), "title.dxf", problems);
+
+        Assert.Single(block!.Lines);
+        Problem problem = Assert.Single(problems);
+        Assert.Equal(("T03", Severity.Warning), (problem.Code, problem.Severity));
+        Assert.Contains("SPLINE", problem.Message, StringComparison.Ordinal);
+        Assert.True(problem.Spot.Line > 1);
+    }
+
+    [Fact]
+    public void A_hatch_with_a_pattern_is_drawn_as_lines()
+    {
+        var problems = new List<Problem>();
+        var hatch = new DxfHatch("0", [[new DxfVertex(new(1, 1), 0), new DxfVertex(new(3, 1), 0), new DxfVertex(new(3, 2), 0)]])
+        {
+            Pattern = DxfHatchPattern.Parallel(30, 0.1),
+        };
+
+        TitleBlock block = TitleBlockFile.Read(Bytes(hatch), "title.dxf", problems)!;
+
+        Fill fill = Assert.IsType<Fill>(Assert.Single(block.Lines));
+        Assert.Equal(2.54, fill.Spacing, 6);
+        Assert.Equal(30, fill.Angle, 6);
+        Assert.Empty(problems);
+    }
+
+    [Fact]
+    public void A_title_block_without_a_needed_field_gets_a_warning_that_names_it()
+    {
+        SheetSet set = Compose(TitleBlockFile.Read(Drawn(true), "title.dxf", []));
+
+        string message = Assert.Single(set.Findings, f => f.Message.Contains("has no field", StringComparison.Ordinal)).Message;
+        Assert.Contains("PROJECT, SCALE, DATE, REVISION", message, StringComparison.Ordinal);
+        Assert.DoesNotContain("SHEET,", message, StringComparison.Ordinal);
+    }
+
+    /// <summary>An inch drawing of an ANSI D sheet (34 x 22 in) stands on it 1:1, not moved and not scaled.</summary>
+    [Fact]
+    public void An_inch_title_block_fits_a_us_sheet_one_to_one()
+    {
+        DxfPolyline border = new("0", [new(new(0.5, 0.5)), new(new(33.5, 0.5)), new(new(33.5, 21.5)), new(new(0.5, 21.5))], true);
+        TitleBlock block = TitleBlockFile.Read(Bytes(border), "title.dxf", [])!;
+
+        Box box = Box.Around(block.On(TemplateReader.Default().SizeNamed("ANSI D")!)!.Lines.SelectMany(Extents.Points));
+
+        Assert.Equal((12.7, 12.7, 850.9, 546.1), (Math.Round(box.Left, 6), Math.Round(box.Bottom, 6), Math.Round(box.Right, 6), Math.Round(box.Top, 6)));
     }
 }

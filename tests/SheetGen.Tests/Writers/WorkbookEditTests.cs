@@ -1,5 +1,11 @@
 using System.Globalization;
+using System.Text;
+using SheetGen.Layout.Quantities;
+using SheetGen.Model;
+using SheetGen.Model.PayItems;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
+using SheetGen.ProjectFile;
 using SheetGen.Tests.Quantities;
 using Xunit;
 
@@ -113,6 +119,25 @@ public class WorkbookEditTests
         Assert.Contains(now["Bid quantities"], r => r[0] == "Sum, INCOMPLETE");
         string[] errors = [.. now.SelectMany(s => s.Value.SelectMany((r, i) => r.Where(IsError).Select(_ => FormattableString.Invariant($"{s.Key} {i + 1}"))))];
         Assert.Equal(["Bid quantities 7", "Nails 7"], errors);
+    }
+
+    /// <summary>Rounding up and down, negative, by steps, and nail by nail: the workbook's own formula gives what is stored, also after an edit.</summary>
+    [Fact]
+    public void Pay_items_round_in_the_workbook_as_they_do_here()
+    {
+        string[] quantities = ["pay_length", "pay_length - 3 * bar_length", "face_length / 7", "pay_length / 3"];
+        string[] rules = ["up, decimals: 0", "down, decimals: 1", "nearest, step: 5", "up, step: 0.25, each: nail", "down, decimals: 0, each: nail", "up, decimals: 0, each: wall"];
+        var text = new StringBuilder("format: 1\nname: Own\nnotice: none\nitems:\n");
+        foreach ((string quantity, string rule, int i) in quantities.SelectMany(q => rules.Select(r => (q, r))).Select((x, i) => (x.q, x.r, i)))
+            text.Append(CultureInfo.InvariantCulture, $"  - {{number: \"{i}\", description: d, unit: LF, unit_metric: m, quantity: {quantity}, rounding: {{direction: {rule}}}, measured: m, subsidiary: []}}\n");
+        (WallProject project, NailLayout layout) = StrangeWallTests.Walls["three stages"].Make();
+        QuantityTable table = TakeOff.Measure(project, layout);
+        var problems = new List<Problem>();
+        PayItemSet set = PayItemFile.Read(text.ToString(), "own.yaml", project.Unit, problems)!;
+        Assert.Equal([], problems.Select(p => p.Message));
+        BidTable bid = BidQuantities.Make(table, set, project.Rates);
+        Assert.Contains(bid.Lines, l => l.Rounded < 0);
+        Recalculation.AssertEqual(WorkbookTests.Write((project, layout, table, bid)));
     }
 
     private static void AssertNoErrors(Dictionary<string, string[][]> sheets, string except = "") =>

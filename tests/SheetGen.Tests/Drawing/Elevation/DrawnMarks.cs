@@ -45,8 +45,10 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
         }
         foreach ((Sheet sheet, DxfLayout page) in set.Sheets.Zip(document.Layouts))
         {
-            foreach ((Viewport viewport, DxfViewport window) in sheet.Viewports.Zip(page.Viewports))
-                leaders += View(set, document, sheet, viewport, window, nails, wrong);
+            if (page.Viewports.Count != sheet.Viewports.Count)
+                wrong.Add($"{sheet.Name} has {page.Viewports.Count} viewports");
+            foreach (Viewport viewport in sheet.Viewports)
+                leaders += View(set, document, sheet, viewport, nails, wrong);
         }
         return new(nails.Length, full, leaders, wrong);
     }
@@ -54,18 +56,19 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
     private static string FullMark(DxfInsert nail) => ((DxfXValue.Text)nail.XData.Single(d => d.AppId == "SHEETGEN").Values[0]).Value;
 
     private static int View(
-        SheetSet set, DxfDocument document, Sheet sheet, Viewport viewport, DxfViewport window, DxfInsert[] nails, List<string> wrong)
+        SheetSet set, DxfDocument document, Sheet sheet, Viewport viewport, DxfInsert[] nails, List<string> wrong)
     {
         Point2 Paper(DxfPoint p) => viewport.ToPaper.Apply(new Point2(p.X, p.Y));
-        double scale = 1 / window.Scale;
+        double scale = 1 / viewport.UnitsPerMillimetre;
         Mark[] marks = [.. nails.Select(n => ToMark(n, set, Paper, scale))];
         // A head on a match line belongs to one of the two sheets.
         Mark[] shown = [.. marks.Where(m => viewport.Frame.Grown(-0.01).Contains(m.Head))];
         if (shown.Length == 0)
             return 0;
         var texts = document.Model.OfType<DxfText>().Select(t => (t.Value, Box: Corners(t, set, Paper, scale))).ToArray();
-        var lines = document.Model.OfType<DxfLine>().Where(l => Counting.Any(r => set.LayerOf(r).Name == l.Layer))
-            .Select(l => (A: Paper(l.Start), B: Paper(l.End), l.Layer)).ToArray();
+        var lines = document.Model.OfType<DxfLine>().Select(l => (A: Paper(l.Start), B: Paper(l.End), l.Layer))
+            .Concat(document.Model.OfType<DxfLeader>().Select(l => (A: Paper(l.Points[0]), B: Paper(l.Points[^1]), l.Layer)))
+            .Where(l => Counting.Any(r => set.LayerOf(r).Name == l.Layer)).ToArray();
         double least = sheet.Height > 500 ? FullSizeLeast : Least;
         int leaders = 0;
         foreach (Mark mark in shown.Where(m => m.Box.All(viewport.Frame.Grown(0.01).Contains)))

@@ -84,4 +84,21 @@ public class TemplateTests
         Assert.Equal(Words, string.Join(" ", lines));
         Assert.All(lines, l => Assert.True(TextMeasure.Measure(l, style.Height, style) <= 50));
     }
+
+    /// <summary>In black and white only the pattern tells what a line is.</summary>
+    [Theory]
+    [InlineData("standard")]
+    [InlineData("agency-sample")]
+    public void Lines_that_meet_on_an_elevation_or_plan_differ_without_colour(string list)
+    {
+        DrawingTemplates templates = TemplateReader.Default(list);
+        LayerRole[] roles =
+        [
+            LayerRole.ExistingGround, LayerRole.FinishedGrade, LayerRole.SectionLimit, LayerRole.LayoutLine, LayerRole.Drainage,
+            LayerRole.Boundary, LayerRole.MatchLine, LayerRole.Utility, LayerRole.Obstruction,
+        ];
+        string[] patterns = [.. roles.Select(r => string.Join(" ", templates.Linetypes.Single(l => l.Name == templates.Layers[r].Linetype).Pattern))];
+
+        Assert.Equal(patterns.Length, patterns.Distinct().Count());
+    }
 }

@@ -1,0 +1,25 @@
+#!/usr/bin/env bash
+# Installs what can run on this machine, each into an empty folder with no SDK and no fonts in reach, and builds a demo with it:
+# every way of installing gives the same bytes. usage: packaging/smoke.sh [FOLDER made by publish.sh]
+set -eu
+root="$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)"
+work="$(mktemp -d)"
+trap 'rm -rf "$work"' EXIT
+packages="${1:-$work/packages}"
+[ -d "$packages" ] || "$root/packaging/publish.sh" "$packages" linux-x64 >"$work/publish.log" 2>&1 || { tail -20 "$work/publish.log"; exit 1; }
+demo="$root/demo/quarry-lane/wall.yaml"
+
+# The tool package: needs the runtime.
+mkdir "$work/tool"
+(cd "$work/tool" && cp "$demo" . && dotnet tool install SheetGen --tool-path bin --add-source "$packages" >/dev/null && bin/sheetgen build wall.yaml --out out >/dev/null)
+
+# The single file: alone in the folder, without any of the user's environment, in another zone and under another locale.
+if [ "$(uname -s)-$(uname -m)" = Linux-x86_64 ]; then
+    mkdir "$work/alone" "$work/alone/home"
+    cp "$packages/linux-x64/SheetGen.Cli" "$demo" "$work/alone"
+    (cd "$work/alone" && env -i HOME="$work/alone/home" PATH=/nowhere TZ=Asia/Tokyo LANG=de_DE.UTF-8 ./SheetGen.Cli build wall.yaml --out out >/dev/null)
+    diff -r "$work/tool/out" "$work/alone/out"
+    (cd "$work/alone" && env -i HOME="$work/alone/home" PATH=/nowhere taskset -c 0 ./SheetGen.Cli build wall.yaml --out one >/dev/null)
+    diff -r "$work/tool/out" "$work/alone/one"
+fi
+echo "installed and built: the same bytes from every package"

@@ -1,0 +1,110 @@
+using SheetGen.Drawing.Elevation;
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Drawing.Plan;
+
+/// <summary>The plan of a stretch of a wall on a sheet, with its words, match lines, north arrow and title.</summary>
+public sealed class PlanStrip
+{
+    private readonly DrawingContext _context;
+    private readonly PlanModel _plan;
+    private readonly SheetWindow _window;
+    private readonly ViewLabels _labels;
+
+    /// <param name="sign">+1 where stations grow to the right on the drawing, -1 where they grow to the left.</param>
+    /// <param name="room">Where the plan may stand; its title goes below.</param>
+    public PlanStrip(DrawingContext context, PlanModel plan, SheetWindow window, int sign, Box room, SheetScale scale, string sheet)
+    {
+        (_context, _plan, _window, Room, Scale) = (context, plan, window, room, scale);
+        Viewport = PlanView.Fit(context, plan, window, sign, room, [scale.UnitsPerMillimetre]);
+        _labels = new ViewLabels(context, Viewport, Viewport.Frame.Grown(-1), sheet, window.Wall);
+    }
+
+    public Viewport Viewport { get; }
+
+    private Box Room { get; }
+
+    private SheetScale Scale { get; }
+
+    public IReadOnlyList<string> Notes => _labels.Notes;
+
+    public IReadOnlyList<Finding> Findings => _labels.Findings;
+
+    private PlaneTransform ToPaper => Viewport.ToPaper;
+
+    /// <summary>What stands on the paper.</summary>
+    /// <param name="model">The plan's lines, in model space.</param>
+    /// <param name="before">Name of the sheet before it; null at the wall's start.</param>
+    /// <param name="after">Name of the sheet after it; null at the wall's end.</param>
+    public IReadOnlyList<Primitive> Draw(IReadOnlyList<Primitive> model, string? before, string? after)
+    {
+        PlaneTransform toPaper = ToPaper;
+        var writer = new PlanLabels(_context, _labels, p => toPaper.Apply(_plan.At(p)));
+        writer.Crowd(model.Select(toPaper.Apply));
+        bool beside = Room.Right - Viewport.Frame.Right > 34;
+        NorthArrow.Draw(_labels, new(beside ? Viewport.Frame.Right + 18 : Viewport.Frame.Right - 18, Viewport.Frame.Top - 18), Viewport.Twist, _context);
+        MatchLine(_window.Start, before, 1);
+        MatchLine(_window.End, after, -1);
+        writer.Stations(_window.Wall, _plan);
+        writer.Boundaries();
+        writer.Alignment(_window.Wall.LayoutLine);
+        writer.Limits(_window.Wall, _plan);
+        writer.Obstructions(_window.Wall);
+        FrontOfWall();
+        string name = _window.Wall.Name.ToUpperInvariant();
+        return
+        [
+            .. _labels.Paper,
+            .. ViewTitle.Draw(_context, _context.Say(Phrase.PlanOf, name), _context.Say(Phrase.PlanTurned), Scale, new(Room.Left + 2, Room.Bottom - 9)),
+        ];
+    }
+
+    /// <summary>A line across the plan where the next sheet goes on, clipped to the view.</summary>
+    private void MatchLine(double along, string? sheet, int inward)
+    {
+        if (sheet is null)
+            return;
+        Wall wall = _window.Wall;
+        double at = Math.Clamp(along, wall.Start, wall.End - 1e-6);
+        Vector2D on = wall.LayoutLine.PointAt(at), normal = new Face(wall).NormalAt(at);
+        Point2 middle = ToPaper.Apply(_plan.At(on)), way = ToPaper.Apply(_plan.At(on + normal)) - middle;
+        way *= 1 / way.Length;
+        Box frame = Viewport.Frame.Grown(-1.5);
+        if (!frame.Contains(middle))
+            return;
+        Point2 behind = middle + way * Run(frame, middle, way), front = middle - way * Run(frame, middle, way * -1);
+        _labels.Add(new Line(LayerRole.MatchLine, front, behind));
+        _labels.Placer.Crowd.Add(front, behind, LineKind.NoText);
+        Point2 aside = ToPaper.Apply(_plan.At(on + wall.LayoutLine.TangentAt(at) * inward)) - middle;
+        string[] words = [_context.Say(Phrase.MatchLine, _context.Say(Phrase.Station, _context.Print.Station(wall.StationOf(along)))), _context.Say(Phrase.SeeSheet, sheet)];
+        _labels.Label(new LabelRequest([words, [string.Join(", ", words)]], TextRole.Label, behind + (front - behind) * 0.2, 1)
+        {
+            Layer = LayerRole.MatchLine,
+            Toward = Math.Atan2(aside.Y, aside.X),
+            LeaderFrom = 3,
+        });
+    }
+
+    /// <summary>How far one can go from a point inside a box before one leaves it.</summary>
+    private static double Run(Box box, Point2 from, Point2 way)
+    {
+        double x = way.X > 1e-9 ? (box.Right - from.X) / way.X : way.X < -1e-9 ? (box.Left - from.X) / way.X : double.PositiveInfinity;
+        double y = way.Y > 1e-9 ? (box.Top - from.Y) / way.Y : way.Y < -1e-9 ? (box.Bottom - from.Y) / way.Y : double.PositiveInfinity;
+        return Math.Min(x, y);
+    }
+
+    private void FrontOfWall()
+    {
+        double middle = (_window.Start + _window.End) / 2;
+        Vector2D normal = new Face(_window.Wall).NormalAt(middle), on = _window.Wall.LayoutLine.PointAt(middle);
+        Point2 at = ToPaper.Apply(_plan.At(on)), front = ToPaper.Apply(_plan.At(on - normal)) - at;
+        _labels.Label(new LabelRequest([[_context.Say(Phrase.FrontOfWall)]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40 });
+    }
+}

@@ -1,0 +1,17 @@
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+
+namespace SheetGen.Drawing.Sections;
+
+/// <summary>The bubble that names a section: its number over the sheet where it is drawn.</summary>
+public static class SectionBubble
+{
+    public static IEnumerable<Primitive> Draw(DrawingContext context, Point2 middle, double radius, string number, string sheet)
+    {
+        double height = context.StyleOf(TextRole.Label).Height;
+        yield return new Circle(LayerRole.Title, middle, radius);
+        yield return new Line(LayerRole.Title, middle - new Point2(radius, 0), middle + new Point2(radius, 0));
+        yield return context.Write(LayerRole.Title, TextRole.Label, middle + new Point2(0, (radius - height) / 2 - 0.2), number, HorizontalAlign.Center);
+        yield return context.Write(LayerRole.Title, TextRole.Label, middle - new Point2(0, (radius + height) / 2 - 0.2), sheet, HorizontalAlign.Center);
+    }
+}

@@ -1,0 +1,83 @@
+using System.Globalization;
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Tables;
+using SheetGen.Drawing.Templating;
+
+namespace SheetGen.Drawing.Set;
+
+/// <summary>The first sheets: notes with the project's values, legend, abbreviations and the sheet index, down columns; what is left is free for views.</summary>
+public sealed class FrontSheets
+{
+    private const double Gap = 10, BlockGap = 6;
+
+    private readonly DrawingContext _context;
+    private readonly ColumnFlow _flow;
+    private readonly List<(int Page, Point2 At, Func<Point2, IReadOnlyList<(string, string)>, SheetContent> Draw)> _placed = [];
+
+    private FrontSheets(DrawingContext context, Box area, int sheets)
+    {
+        _context = context;
+        double letters = context.StyleOf(TextRole.Note).Height / 2.6;
+        _flow = new ColumnFlow(area, Math.Max(2, (int)(area.Width / (180 * letters))), Gap);
+        foreach (NoteBlock block in context.Templates.Notes)
+            Notes(block.Heading, [.. block.Notes.Select(n => NoteFields.Fill(n, context))]);
+        Put(Legend.Height(context), at => Legend.Draw(context, at, _flow.Width));
+        Put(Abbreviations.Height(context), at => Abbreviations.Draw(context, at));
+        var layout = new TableLayout(context);
+        double index = layout.HeightOf(Index([.. Enumerable.Repeat(("", ""), sheets)]));
+        (int page, Point2 place) = _flow.Take(index);
+        _placed.Add((page, place, (at, rows) => layout.Draw(Index(rows), "TABLE-INDEX", at)));
+        _flow.Skip(BlockGap);
+    }
+
+    /// <summary>How many sheets they take.</summary>
+    public int Count => _placed.Max(p => p.Page) + 1;
+
+    /// <summary>The room left on the last of them, mm.</summary>
+    public Box Free => _flow.Free;
+
+    /// <summary>Plans them for a set with so many other sheets.</summary>
+    public static FrontSheets Plan(DrawingContext context, Box area, int others)
+    {
+        for (int count = 1; ; count++)
+        {
+            var front = new FrontSheets(context, area, count + others);
+            if (front.Count <= count)
+                return front;
+        }
+    }
+
+    /// <summary>The sheets with the index of all sheets of the set: names and titles.</summary>
+    public IReadOnlyList<SheetContent> Draw(IReadOnlyList<(string Name, string Title)> index) =>
+        [.. Enumerable.Range(0, Count).Select(page => SheetContent.Together([.. _placed.Where(p => p.Page == page).Select(p => p.Draw(p.At, index))]))];
+
+    private SheetTable Index(IReadOnlyList<(string Name, string Title)> sheets) => SheetTable.Of(
+        _context.Say(Phrase.SheetIndex), _context.Say(Phrase.SheetIndexHeads).Split('/'), [.. sheets.Select(s => (IReadOnlyList<string>)[s.Name, s.Title])]);
+
+    private void Put(double height, Func<Point2, IEnumerable<Primitive>> draw, double with = 0)
+    {
+        (int page, Point2 place) = _flow.Take(height, with);
+        _placed.Add((page, place, (at, _) => SheetContent.Of(draw(at))));
+    }
+
+    private void Notes(string heading, IReadOnlyList<string> notes)
+    {
+        TextStyle head = _context.StyleOf(TextRole.Heading), style = _context.StyleOf(TextRole.Note);
+        double pitch = style.Height * TextMeasure.LinePitch, indent = 3.2 * style.Height;
+        Put(head.Height * 1.8, at => [_context.Write(LayerRole.Note, TextRole.Heading, at - new Point2(0, head.Height), heading)], 3 * pitch);
+        for (int i = 0; i < notes.Count; i++)
+        {
+            IReadOnlyList<string> lines = TextMeasure.Wrap(notes[i], _flow.Width - indent, style.Height, style);
+            string number = (i + 1).ToString(CultureInfo.InvariantCulture) + ".";
+            Put(lines.Count * pitch + style.Height * 0.7, at =>
+            [
+                Line(at, 1, number),
+                .. lines.Select((l, k) => Line(at + new Point2(indent, 0), k + 1, l)),
+            ]);
+        }
+        _flow.Skip(head.Height * 1.5);
+
+        Text Line(Point2 at, int line, string words) => _context.Write(LayerRole.Note, TextRole.Note, at - new Point2(0, line * pitch), words);
+    }
+}

@@ -1,0 +1,29 @@
+using SheetGen.Drawing.Primitives;
+
+namespace SheetGen.Drawing.Set;
+
+/// <summary>What a part of a sheet shows; the sheet is named after its parts.</summary>
+public enum PartKind
+{
+    Section,
+    Detail,
+    Table,
+}
+
+/// <summary>A part of a sheet that takes a rectangle of the paper: it is placed first and drawn when every sheet has its name.</summary>
+/// <param name="Width">With the room beside it, mm.</param>
+/// <param name="Height">With the room below it, mm.</param>
+/// <param name="Draw">Draws it with its upper left corner at a point of the sheet of that name.</param>
+public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<Point2, string, SheetContent> Draw)
+{
+    /// <summary>Cuts the part so that its first piece is no higher than a height; null where it cannot be cut or nothing worth it fits.</summary>
+    public Func<double, (SheetPart First, SheetPart Others)?>? Cut { get; init; }
+}
+
+/// <summary>A sheet on which parts have their places, by their upper left corners.</summary>
+public sealed record PackedSheet(IReadOnlyList<(SheetPart Part, Point2 At)> Parts)
+{
+    public IEnumerable<PartKind> Kinds => Parts.Select(p => p.Part.Kind).Distinct().Order();
+
+    public SheetContent Draw(string sheet) => SheetContent.Together([.. Parts.Select(p => p.Part.Draw(p.At, sheet))]);
+}

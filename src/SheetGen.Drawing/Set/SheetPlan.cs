@@ -1,0 +1,157 @@
+using System.Globalization;
+using SheetGen.Drawing.Details;
+using SheetGen.Drawing.Elevation;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sections;
+using SheetGen.Drawing.Tables;
+using SheetGen.Drawing.Templating;
+
+namespace SheetGen.Drawing.Set;
+
+/// <summary>
+/// The sheets of a set before anything is drawn: which there are, in which order, with their names and titles, and where the parts of the
+/// packed ones stand. Order: notes and index, plans and elevations wall by wall, sections, details and tables.
+/// </summary>
+public sealed class SheetPlan
+{
+    private readonly DrawingContext _context;
+
+    private SheetPlan(DrawingContext context) => _context = context;
+
+    public required FrontSheets Front { get; init; }
+
+    /// <summary>Plan and elevation sheets in order; a sheet of a plan alone has no strip of the elevation on it.</summary>
+    public required IReadOnlyList<ViewSheet> Views { get; init; }
+
+    /// <summary>The section that stands for the whole, on the last front sheet; null where it has no room there.</summary>
+    public required TypicalSection? Typical { get; init; }
+
+    /// <summary>Cuts that stand on the packed sheets.</summary>
+    public required IReadOnlyList<SectionCut> Cuts { get; init; }
+
+    public required SheetScale SectionScale { get; init; }
+
+    public required IReadOnlyList<PackedSheet> Packed { get; init; }
+
+    /// <summary>Room of the key plan on the last front sheet; null where there is none.</summary>
+    public required Box? KeyPlan { get; init; }
+
+    public int Count => Front.Count + Views.Count + Packed.Count;
+
+    public static string NameOf(int number) => "SN-" + number.ToString("00", CultureInfo.InvariantCulture);
+
+    public string NameOf(ViewSheet view) => NameOf(Front.Count + IndexOf(Views, view) + 1);
+
+    public string NameOf(PackedSheet sheet) => NameOf(Front.Count + Views.Count + IndexOf(Packed, sheet) + 1);
+
+    public string LastFront => NameOf(Front.Count);
+
+    private static int IndexOf<T>(IReadOnlyList<T> list, T item)
+        where T : class
+    {
+        int i = 0;
+        while (!ReferenceEquals(list[i], item))
+            i++;
+        return i;
+    }
+
+    /// <summary>Every section with the sheet on which it stands.</summary>
+    public IReadOnlyList<(SectionCut Cut, string Sheet)> SectionSheets =>
+        [.. (Typical is null ? Array.Empty<(SectionCut, string)>() : [(Typical.Cut, LastFront)]),
+            .. Cuts.Select((c, i) => (c, NameOf(Packed.First(p => p.Parts.Any(part => ReferenceEquals(part.Part, SectionParts[i]))))))];
+
+    private IReadOnlyList<SheetPart> SectionParts { get; init; } = [];
+
+    /// <summary>Names and titles of all sheets.</summary>
+    public IReadOnlyList<(string Name, string Title)> Index =>
+    [
+        .. Enumerable.Range(1, Front.Count).Select(i => (NameOf(i), _context.Say(Phrase.TitleFront))),
+        .. Views.Select(v => (NameOf(v), TitleOf(v))),
+        .. Packed.Select(p => (NameOf(p), TitleOf(p))),
+    ];
+
+    public string TitleOf(ViewSheet view)
+    {
+        if (view.Window is not SheetWindow w)
+            return _context.Say(Phrase.TitlePlan, view.Strip.Wall.Name.ToUpperInvariant());
+        string range = _context.Say(
+            Phrase.StationRange, _context.Print.ShortStation(w.Wall.StationOf(w.Start)), _context.Print.ShortStation(w.Wall.StationOf(w.End)));
+        return _context.Say(view.HasPlan ? Phrase.TitlePlanAndElevation : Phrase.TitleElevation, range);
+    }
+
+    public string TitleOf(PackedSheet sheet)
+    {
+        string[] titles = [.. sheet.Kinds.Select(k => _context.Say(k switch
+        {
+            PartKind.Section => Phrase.TitleSections,
+            PartKind.Detail => Phrase.TitleDetails,
+            _ => Phrase.TitleTables,
+        }))];
+        return titles.Length == 1 ? titles[0] : _context.Say(Phrase.And, string.Join(", ", titles[..^1]), titles[^1]);
+    }
+
+    public string ScaleOf(PackedSheet sheet)
+    {
+        PartKind[] kinds = [.. sheet.Kinds];
+        return kinds switch
+        {
+            [PartKind.Section] => SectionScale.Words(_context),
+            [PartKind.Detail] => _context.Say(Phrase.NotToScale),
+            [PartKind.Table] => _context.Say(Phrase.ScaleNone),
+            _ => _context.Say(Phrase.AsShown),
+        };
+    }
+
+    /// <summary>Plans the set.</summary>
+    /// <param name="scale">Of the elevations.</param>
+    public static SheetPlan Make(DrawingContext context, Box area, SheetScale scale, IReadOnlyList<ViewSheet> views, SectionSheets sections)
+    {
+        IReadOnlyList<SectionCut> cuts = SectionCut.Choose(context);
+        SheetPart[] details = [.. DetailSheets.Parts(context, area)];
+        IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context), area.Width);
+        SectionCut? highest = cuts.Where(c => c.IsHighest).MaxBy(c => c.Height);
+
+        // The typical section takes the room that the front sheets leave; where that is too small it stands with the others.
+        (FrontSheets front, IReadOnlyList<PackedSheet> packed, SheetScale sectionScale, SheetPart[] parts) = Pack(highest);
+        (Box? key, Box? room) = FrontViews.Share(front.Free, context);
+        TypicalSection? typical = highest is not null && room is Box box && sections.ScaleIn(highest, box) is SheetScale own
+            ? new(highest, own, box, sections.PartOf(highest, own, true))
+            : null;
+        if (typical is null && highest is not null)
+        {
+            (front, packed, sectionScale, parts) = Pack(null);
+            (key, _) = FrontViews.Share(front.Free, context);
+        }
+        return new SheetPlan(context)
+        {
+            Front = front,
+            Views = views,
+            Typical = typical,
+            Cuts = [.. cuts.Where(c => c != typical?.Cut)],
+            SectionParts = parts,
+            SectionScale = sectionScale,
+            Packed = packed,
+            KeyPlan = key,
+        };
+
+        (FrontSheets, IReadOnlyList<PackedSheet>, SheetScale, SheetPart[]) Pack(SectionCut? without)
+        {
+            SectionCut[] others = [.. cuts.Where(c => c != without)];
+            SheetScale at = sections.ScaleFor(others, area, scale);
+            SheetPart[] cutParts = sections.PartsOf(others, at);
+            IReadOnlyList<PackedSheet> sheets = SheetPacker.Pack([cutParts, details, tables], area);
+            return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, at, cutParts);
+        }
+    }
+}
+
+/// <summary>A sheet with a stretch of a wall's elevation, or with a plan alone.</summary>
+/// <param name="Planned">Null for a plan alone.</param>
+/// <param name="HasPlan">True where a plan stands on it.</param>
+public sealed record ViewSheet(ElevationStrip Strip, PlannedWindow? Planned, bool HasPlan)
+{
+    public SheetWindow? Window => Planned?.Window;
+}
+
+/// <summary>The section on the front sheet.</summary>
+public sealed record TypicalSection(SectionCut Cut, SheetScale Scale, Box Room, SheetPart Part);

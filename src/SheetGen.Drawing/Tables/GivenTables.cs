@@ -1,0 +1,122 @@
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Tables;
+
+/// <summary>Tables of what the project file gives: obstructions, openings, borings, control points.</summary>
+internal static class GivenTables
+{
+    public static IEnumerable<SheetTable> All(DrawingContext context) =>
+        [Openings(context), Obstructions(context), Borings(context), ControlPoints(context)];
+
+    private static SheetTable Openings(DrawingContext context)
+    {
+        Printed print = context.Print;
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (Wall wall in context.Project.Walls)
+        {
+            foreach (Opening o in wall.Openings)
+            {
+                rows.Add([wall.Name, context.Say(Phrase.OpeningName, o.Name.ToUpperInvariant()), print.Station(wall.StationOf(o.Start)), print.Station(wall.StationOf(o.End)),
+                    print.Elevation(o.Bottom), print.Elevation(o.Top), context.Say(Phrase.OpeningFraming)]);
+            }
+            foreach (ClosedStretch c in wall.ClosedStretches)
+            {
+                rows.Add([wall.Name, context.Say(Phrase.NoNails), print.Station(wall.StationOf(c.Start)), print.Station(wall.StationOf(c.End)),
+                    c.Bottom is double b ? print.Elevation(b) : "", c.Top is double t ? print.Elevation(t) : "", c.Reason.ToUpperInvariant()]);
+            }
+        }
+        return SheetTable.Of(context, Phrase.TableOpenings, Phrase.TableOpeningsHeads, rows);
+    }
+
+    private static SheetTable Obstructions(DrawingContext context) =>
+        SheetTable.Of(context, Phrase.TableObstructions, Phrase.TableObstructionsHeads,
+            [.. context.Project.Obstructions.Select(o => (IReadOnlyList<string>)[
+                o.Name, context.Say(KindWords(o.Kind)), .. Place(context, o), o.Diameter > 0 ? context.Print.Small(o.Diameter) : "",
+                Level(context, o, o.Top), Level(context, o, o.Bottom),
+                .. new[] { "owner", "state", "quality_level", "source" }.Select(f => o.Facts.GetValueOrDefault(f, "").ToUpperInvariant())])],
+            Phrase.TableObstructionsRemark);
+
+    /// <summary>Station and distance behind the face of a shaft or pile at its upper end, on the wall that it is nearest to.</summary>
+    private static string[] Place(DrawingContext context, Obstruction o)
+    {
+        if (o.Kind is not (ObstructionKind.Shaft or ObstructionKind.Pile))
+            return ["", ""];
+        (Wall wall, LinePlace place) = context.Project.Walls
+            .Select(w => (w, context.PlacesOf(w.LayoutLine, o)[0]))
+            .MinBy(p => Math.Abs(p.Item2.Right) + Math.Max(0, Math.Max(p.w.Start - p.Item2.Along, p.Item2.Along - p.w.End)));
+        double face = new Face(wall).OffsetAt(wall.Bottom.At(Math.Clamp(place.Along, wall.Start, wall.End)));
+        return [context.Print.Station(wall.StationOf(place.Along)), context.Print.Distance(place.Right * wall.Side - face)];
+    }
+
+    private static string Level(DrawingContext context, Obstruction o, double elevation) =>
+        double.IsFinite(elevation) && o.Kind is not (ObstructionKind.Boundary or ObstructionKind.Pipe) ? context.Print.Elevation(elevation) : "";
+
+    private static Phrase KindWords(ObstructionKind kind) => kind switch
+    {
+        ObstructionKind.Shaft => Phrase.KindShaft,
+        ObstructionKind.Pile => Phrase.KindPile,
+        ObstructionKind.Solid => Phrase.KindSolid,
+        ObstructionKind.Beam => Phrase.KindBeam,
+        ObstructionKind.Pipe => Phrase.KindPipe,
+        _ => Phrase.KindBoundary,
+    };
+
+    private static SheetTable Borings(DrawingContext context)
+    {
+        Printed print = context.Print;
+        LayoutLine line = context.Project.Walls[0].LayoutLine;
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (Boring b in context.Project.Borings)
+        {
+            LinePlace place = LayoutProjection.Locate(line, b.At);
+            string station = print.Station(line.StationOf(place.Along)), offset = print.Distance(place.Right * context.Project.Walls[0].Side);
+            string water = b.Water is double w ? print.Elevation(w) : "";
+            double from = b.Top;
+            foreach (BoringLayer layer in b.Layers)
+            {
+                rows.Add([b.Name, station, offset, print.Elevation(from), print.Elevation(layer.To), layer.Name.ToUpperInvariant(),
+                    layer.PlasticityIndex is double pi ? Printed.Number(pi, 1) : "", water]);
+                from = layer.To;
+            }
+            if (b.Layers.Count == 0)
+                rows.Add([b.Name, station, offset, print.Elevation(b.Top), print.Elevation(b.Bottom), "", "", water]);
+        }
+        return SheetTable.Of(context, Phrase.TableBorings, Phrase.TableBoringsHeads, rows, Phrase.TableBoringsRemark);
+    }
+
+    private static SheetTable ControlPoints(DrawingContext context)
+    {
+        Printed print = context.Print;
+        var rows = new List<IReadOnlyList<string>>();
+        foreach (LayoutLine line in context.Project.LayoutLines)
+        {
+            void Add(string point, double along, double azimuth)
+            {
+                Vector2D at = line.PointAt(along);
+                Wall? wall = context.Project.Walls.FirstOrDefault(w => w.LayoutLine == line && along >= w.Start && along <= w.End);
+                string offset = wall is null ? "" : print.Distance(new Face(wall).OffsetAt(wall.Bottom.Before(along)));
+                rows.Add([line.Name, point, print.Station(line.StationOf(along)), print.Northing(at), print.Easting(at), print.Bearing(azimuth), offset]);
+            }
+            Add(context.Say(Phrase.ControlBegin), 0, line.AzimuthAt(0));
+            foreach (LayoutPiece piece in line.Pieces.Where(p => p.Curvature != 0))
+            {
+                Add("PC", piece.Start, piece.AzimuthAt(piece.Start));
+                Add("PT", piece.End, piece.AzimuthAt(piece.End));
+            }
+            foreach (Corner corner in line.Corners)
+                Add(context.Say(Phrase.ControlAngle), corner.Along, line.AzimuthAt(corner.Along));
+            Add(context.Say(Phrase.ControlEnd), line.Length, line.AzimuthAt(line.Length));
+            foreach (Wall wall in context.Project.Walls.Where(w => w.LayoutLine == line))
+            {
+                Add(context.Say(Phrase.Begin, wall.Name.ToUpperInvariant()), wall.Start, line.AzimuthAt(wall.Start));
+                Add(context.Say(Phrase.End, wall.Name.ToUpperInvariant()), wall.End, line.AzimuthBefore(wall.End));
+            }
+        }
+        return SheetTable.Of(context, Phrase.TableControl, Phrase.TableControlHeads, rows, Phrase.TableControlRemark);
+    }
+}

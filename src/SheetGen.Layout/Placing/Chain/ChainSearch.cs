@@ -1,0 +1,205 @@
+using SheetGen.Model.Geometry;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>
+/// The cheapest chain of nails over places that follow each other: dynamic programming over (place, direction), with the exact conflict
+/// between neighbours; chains that a lower limit of the rest shows to be too dear are dropped. Directions are taken cheapest first.
+/// </summary>
+public sealed class ChainSearch
+{
+    private const int OptionLooks = 10;
+    private const int NailsBefore = 12;
+    private const int Refinements = 4;
+    private const int RefinedSteps = 2;
+
+    private static readonly Cost[] CoarseSteps =
+    [
+        new(0, 0, 10 * Cost.Point, 0, 0), new(0, 0, 30 * Cost.Point, 0, 0), new(0, 1, 60 * Cost.Point, 0, 0), new(0, 4, 0, 0, 0), new(1, 0, 0, 0, 0),
+    ];
+
+    private readonly ChainPlaces _places;
+    private readonly OptionList[] _options;
+    private readonly ChainLimit _limit;
+    private readonly double _clearance;
+
+    public ChainSearch(ChainPlaces places, Surroundings beside, double clearance)
+    {
+        _places = places;
+        _clearance = clearance - LayoutState.Tolerance;
+        _options = [.. Enumerable.Range(0, places.Count).Select(i => OptionsAt(i, beside))];
+        _limit = new ChainLimit(places, _options, _clearance);
+    }
+
+    /// <summary>A lower limit of a chain's cost that leaves conflicts between its nails out.</summary>
+    public Cost Limit => _limit.Whole;
+
+    /// <summary>
+    /// The cheapest chain; null where no chain fits at all. First a chain over directions in coarse steps, then, again and again, over
+    /// directions near those of the last chain, at last over all directions that could still beat it.
+    /// </summary>
+    /// <param name="checkEarlier">
+    /// True to check each nail against the twelve before it; false for neighbours only: then the cost of an exact chain is a lower
+    /// limit of every chain's.
+    /// </param>
+    /// <param name="looks">
+    /// Greatest number of pairs looked at in the last pass, ten times as many where an unresolved or noted nail may be gained; a count,
+    /// so that the result depends on no clock.
+    /// </param>
+    public Chain? Cheapest(bool checkEarlier, long looks)
+    {
+        Chain? best = Coarse(checkEarlier);
+        for (int round = 0; best is not null && round < Refinements && Limit < best.Cost; round++)
+        {
+            ILookup<(RowTask, int), Turning> now = best.Nails.ToLookup(n => (n.Row, n.Choice.Label), n => n.Turning);
+            var near = new Dictionary<(RowTask, int), int[]>();
+            OptionList[] options = Only((row, choice) =>
+            {
+                if (choice.IsPinned)
+                    return choice.Turnings.Coarse;
+                if (!near.TryGetValue((row, choice.Label), out int[]? places))
+                    near[(row, choice.Label)] = places = choice.Turnings.Around(now[(row, choice.Label)], RefinedSteps);
+                return places;
+            });
+            if (Pass(options, checkEarlier, best.Cost, long.MaxValue, out _) is not { } better)
+                break;
+            best = better;
+        }
+        if (best is not null && !(Limit < best.Cost))
+            return best with { IsExact = true };
+        bool mayGainNail = best is null || best.Cost.Unresolved > Limit.Unresolved || best.Cost.Noted > Limit.Noted;
+        Chain? exact = Pass(_options, checkEarlier, best?.Cost ?? Cost.Infinite, mayGainNail ? 10 * looks : looks, out bool isComplete);
+        return (exact ?? best) is { } chain ? chain with { IsExact = isComplete } : null;
+    }
+
+    private OptionList OptionsAt(int place, Surroundings beside)
+    {
+        RowTask row = _places.RowOf(place);
+        HeadChoice choice = _places.ChoiceOf(place);
+        return new OptionList(row, choice, beside.Near(row, choice), beside.PricesNear(row, choice));
+    }
+
+    /// <summary>The cheapest chain over coarse directions, looked for a little above the limit first: nearly all lie there.</summary>
+    private Chain? Coarse(bool checkEarlier)
+    {
+        OptionList[] options = Only((_, choice) => choice.Turnings.Coarse);
+        foreach (Cost above in CoarseSteps)
+        {
+            if (Pass(options, checkEarlier, Limit + above, long.MaxValue, out _) is { } chain)
+                return chain;
+        }
+        return Pass(options, checkEarlier, Cost.Infinite, long.MaxValue, out _);
+    }
+
+    private OptionList[] Only(Func<RowTask, HeadChoice, IReadOnlyList<int>> directions) =>
+        [.. _options.Select((list, i) => list.Only(directions(_places.RowOf(i), _places.ChoiceOf(i))))];
+
+    /// <summary>
+    /// One pass over the places in order: every direction of a place takes the cheapest nail before it that it does not conflict
+    /// with. Only chains under the limit are kept.
+    /// </summary>
+    private Chain? Pass(OptionList[] options, bool checkEarlier, Cost under, long looks, out bool isComplete)
+    {
+        var ends = new List<ChainEnd>[_places.Count];
+        (int Place, int State) last = (-1, -1);
+        Cost cost = under;
+        var links = new LinkQueue();
+        foreach (int place in _places.InOrder)
+        {
+            ends[place] = [];
+            if (_limit.IsDeadEnd(place))
+                continue;
+            links.Clear();
+            foreach (int before in _places.Before(place))
+                links.Add(before, ends[before], _places.Between(before, place));
+            if (_places.Start(place) is { } start)
+                links.AddStart(start);
+            if (links.At(0) is null)
+                continue;
+            if (!Extend(options[place], place, ends, links, checkEarlier, cost, ref looks))
+            {
+                isComplete = false;
+                return null;
+            }
+            if (_places.End(place) is not { } end)
+                continue;
+            for (int s = 0; s < ends[place].Count; s++)
+            {
+                if (ends[place][s].Cost + end < cost)
+                {
+                    cost = ends[place][s].Cost + end;
+                    last = (place, s);
+                }
+            }
+        }
+        isComplete = true;
+        return last.Place < 0 ? null : new Chain(NailsOf(ends, last.Place, last.State), cost, false);
+    }
+
+    /// <summary>Adds the chains that end at one place, cheapest first; false where the number of looks is used up.</summary>
+    private bool Extend(
+        OptionList options, int place, List<ChainEnd>[] ends, LinkQueue links, bool checkEarlier, Cost under, ref long looks)
+    {
+        Cost twice = under.Twice, first = links.At(0)!.Value.Cost.Twice;
+        List<ChainEnd> here = ends[place];
+        for (int rank = 0; options.At(rank) is { } option; rank++)
+        {
+            Cost rest = option.Cost.Twice + _limit.AheadTwice(place, option.Cost);
+            if (!(first + rest < twice))
+                break;
+            looks -= OptionLooks;
+            for (int k = 0; links.At(k) is { } link && link.Cost.Twice + rest < twice; k++)
+            {
+                looks--;
+                if (link.Place >= 0 && Conflicts(ends, link.Place, link.State, option, checkEarlier))
+                    continue;
+                here.Add(new ChainEnd(option, link.Cost + option.Cost, link.Place, link.State));
+                break;
+            }
+            if (looks < 0)
+                return false;
+        }
+        SortByCost(here);
+        return true;
+    }
+
+    /// <summary>Nearly in order already; equal costs keep their order.</summary>
+    private static void SortByCost(List<ChainEnd> ends)
+    {
+        for (int i = 1; i < ends.Count; i++)
+        {
+            ChainEnd end = ends[i];
+            int at = i;
+            for (; at > 0 && end.Cost < ends[at - 1].Cost; at--)
+                ends[at] = ends[at - 1];
+            ends[at] = end;
+        }
+    }
+
+    private List<Placed> NailsOf(List<ChainEnd>[] ends, int place, int state)
+    {
+        var chain = new List<Placed>();
+        while (place >= 0)
+        {
+            ChainEnd at = ends[place][state];
+            chain.Add(new Placed(_places.RowOf(place), _places.ChoiceOf(place), at.Option.Turning, at.Option.IsUnresolved, at.Option.Hole));
+            (place, state) = (at.Place, at.State);
+        }
+        chain.Reverse();
+        return chain;
+    }
+
+    private bool Conflicts(List<ChainEnd>[] ends, int place, int state, Option option, bool checkEarlier)
+    {
+        if (option.IsUnresolved)
+            return false;
+        for (int back = 0; place >= 0 && back < (checkEarlier ? NailsBefore : 1); back++)
+        {
+            ChainEnd at = ends[place][state];
+            if (!at.Option.IsUnresolved && HoleDistance.CloserThan(at.Option.Hole, option.Hole, _clearance))
+                return true;
+            (place, state) = (at.Place, at.State);
+        }
+        return false;
+    }
+}

@@ -1,0 +1,90 @@
+namespace SheetGen.Layout.Placing;
+
+/// <summary>The places of a stretch of a row, and which of them may follow which, start the stretch or end it.</summary>
+public sealed class StretchPlaces : ChainPlaces
+{
+    private const int GreatestStep = 3;
+
+    private readonly RowTask _row;
+    private readonly RowStretch _stretch;
+    private readonly Cost?[] _start;
+    private readonly Cost?[] _end;
+
+    public StretchPlaces(RowStretch stretch)
+    {
+        _row = stretch.Where.Row;
+        _stretch = stretch;
+        var indexOf = new Dictionary<HeadChoice, int>();
+        for (int label = stretch.Where.First; label <= stretch.Where.Last; label++)
+        {
+            foreach (HeadChoice choice in _row.Choices[label])
+                indexOf[choice] = Add(_row, choice);
+        }
+        InOrder = [.. Enumerable.Range(0, Count).OrderBy(i => ChoiceOf(i).Head.Along).ThenBy(i => i)];
+        foreach (int from in InOrder)
+        {
+            foreach (HeadChoice to in Successors(ChoiceOf(from)))
+                Join(from, indexOf[to]);
+        }
+        _start = [.. Enumerable.Range(0, Count).Select(i => StartCost(ChoiceOf(i)))];
+        _end = [.. Enumerable.Range(0, Count).Select(i => EndCost(ChoiceOf(i)))];
+    }
+
+    public override Cost? Start(int place) => _start[place];
+
+    public override Cost? End(int place) => _end[place];
+
+    public override Cost Between(int from, int to) =>
+        Placed.LeavingOut(Math.Max(0, ChoiceOf(to).Label - ChoiceOf(from).Label - 1));
+
+    private IEnumerable<HeadChoice> Successors(HeadChoice from)
+    {
+        double reach = from.Head.Along + Math.Max(_row.GreatestGap, _row.GreatestMovedGap);
+        for (int label = from.Label; label <= Math.Min(from.Label + GreatestStep, _stretch.Where.Last); label++)
+        {
+            if (!_row.Ends.SkipsNoRun(from.Label, label) || SkipsPin(from.Label, label))
+                break;
+            if (_row.Ends.IsBound(from.Label, label) && _row.Choices[label][0].Head.Along > reach && label > from.Label + 1)
+                break;
+            foreach (HeadChoice to in _row.Choices[label])
+            {
+                bool isSecondBesidePin = label == from.Label && (from.IsPinned || to.IsPinned);
+                if (to.Head.Along > from.Head.Along && !isSecondBesidePin && _row.Fits(from, to))
+                    yield return to;
+            }
+        }
+    }
+
+    /// <summary>True where a pinned nail stands between two grid stations: it may not be left out.</summary>
+    private bool SkipsPin(int from, int to)
+    {
+        for (int label = from + 1; label < to; label++)
+        {
+            if (_row.Choices[label][0].IsPinned)
+                return true;
+        }
+        return false;
+    }
+
+    private Cost? StartCost(HeadChoice choice)
+    {
+        int skipped = choice.Label - _stretch.Where.First;
+        if (skipped >= GreatestStep || SkipsPin(_stretch.Where.First - 1, choice.Label))
+            return null;
+        bool fits = _stretch.Before is { } before
+            ? _row.Ends.SkipsNoRun(before.Label, choice.Label) && _row.Fits(before, choice)
+            : _stretch.IsOpenStart || (_row.Ends.RunOf(choice.Label) == 0 && _row.Ends.CoversStart(choice.Label, choice.Head.Along));
+        return fits ? Placed.LeavingOut(skipped) : null;
+    }
+
+    private Cost? EndCost(HeadChoice choice)
+    {
+        int skipped = _stretch.Where.Last - choice.Label;
+        if (skipped >= GreatestStep || SkipsPin(choice.Label, _stretch.Where.Last + 1))
+            return null;
+        bool fits = _stretch.After is { } after
+            ? _row.Ends.SkipsNoRun(choice.Label, after.Label) && _row.Fits(choice, after)
+            : _stretch.IsOpenEnd || (_row.Ends.RunOf(choice.Label) == _row.Ends.LastRun && _row.Ends.CoversEnd(choice.Label, choice.Head.Along));
+        return fits ? Placed.LeavingOut(skipped) : null;
+    }
+}

@@ -1,0 +1,50 @@
+namespace SheetGen.Layout.Placing;
+
+/// <summary>What stands beside the nails that are solved.</summary>
+/// <param name="Layout">The nails placed so far; null for a bound.</param>
+/// <param name="OnlyRow">True where only the nails of its own row stand beside a place.</param>
+/// <param name="Prices">What holes are charged for passing through places in the ground.</param>
+public sealed record Surroundings(LayoutState? Layout, bool OnlyRow, IReadOnlyList<Price> Prices)
+{
+    /// <summary>Nothing beside them at all.</summary>
+    public static Surroundings Empty { get; } = Charged([]);
+
+    /// <summary>Nothing beside them, but charges for places in the ground.</summary>
+    public static Surroundings Charged(IReadOnlyList<Price> prices) => new(null, false, prices);
+
+    /// <summary>All nails that stand.</summary>
+    public static Surroundings Of(LayoutState layout) => new(layout, false, []);
+
+    /// <summary>The nails of a place's own row: rows may then be solved side by side.</summary>
+    public static Surroundings OfRow(LayoutState layout) => new(layout, true, []);
+
+    /// <summary>What a nail at a place may be charged.</summary>
+    public Price[] PricesNear(RowTask row, HeadChoice choice) => choice.IsPinned
+        ? []
+        : [.. Prices.Where(p => p.Charge > default(Cost) && (p.Center - choice.Point).Length <= row.LongestNail + p.Radius)];
+
+    /// <summary>What a nail at a place may run into, nearest heads first.</summary>
+    public Placed[] Near(RowTask row, HeadChoice choice)
+    {
+        if (Layout is null || choice.IsPinned)
+            return [];
+        Slot slot = Layout.Rows[row.Index].Slots[choice.Label];
+        var near = new List<Placed>();
+        Add(slot, near);
+        foreach (Slot other in slot.Near)
+        {
+            if (!OnlyRow || other.Row == row)
+                Add(other, near);
+        }
+        return [.. near];
+    }
+
+    private static void Add(Slot slot, List<Placed> near)
+    {
+        foreach (Placed nail in slot.Nails)
+        {
+            if (!nail.IsUnresolved)
+                near.Add(nail);
+        }
+    }
+}

@@ -1,0 +1,44 @@
+namespace SheetGen.Layout.Placing;
+
+/// <summary>
+/// A part of the wall that is searched by itself while all around it stands still: its slots, the one trial that changes them and the random
+/// numbers that choose. Districts that cannot come near each other may be searched at the same time.
+/// </summary>
+public sealed class District
+{
+    internal District(LayoutState layout, CoverWatch cover, int number, IReadOnlyList<Slot> slots, ulong seed)
+    {
+        Layout = layout;
+        Number = number;
+        Slots = slots;
+        Trial = new Trial(layout, cover);
+        Random = new SplitMix(seed);
+    }
+
+    public LayoutState Layout { get; }
+
+    public int Number { get; }
+
+    public IReadOnlyList<Slot> Slots { get; }
+
+    public Trial Trial { get; }
+
+    internal SplitMix Random { get; }
+
+    public Cost Cost => Slots.Aggregate(default(Cost), (sum, slot) => sum + slot.Cost);
+
+    /// <summary>True for a slot that may be changed: of this district, and not pinned.</summary>
+    public bool May(Slot slot) => slot.District == Number && !slot.IsPinned;
+
+    /// <summary>The grid stations of a row that lie in the district around one of them.</summary>
+    public (int First, int Last) RangeAround(Slot slot)
+    {
+        IReadOnlyList<Slot> row = Layout.Rows[slot.Row.Index].Slots;
+        int first = slot.Label, last = slot.Label;
+        while (first > 0 && row[first - 1].District == Number)
+            first--;
+        while (last + 1 < row.Count && row[last + 1].District == Number)
+            last++;
+        return (first, last);
+    }
+}

@@ -1,0 +1,182 @@
+namespace SheetGen.Layout.Placing;
+
+/// <summary>
+/// The loop over one district. Neighbourhoods take turns by fixed shares around nails that are unresolved or noted and whose stretch need not
+/// have so many; it goes on as long as such nails are gained, for a number of trials that grows with how many there are. Where none is left
+/// to gain nothing is tried. It starts twice, goes on from the better end, and at last takes what effort can still be saved.
+/// </summary>
+internal sealed class DistrictSearch
+{
+    /// <summary>Trials between two looks at which nails are worth trying.</summary>
+    private const int TrialsBetweenLooks = 16;
+
+    /// <summary>Trials without a gain after which a start is left, for each nail that may be gained.</summary>
+    private const int Patience = 300;
+
+    /// <summary>Trials for each slot after which a start is left whatever is gained.</summary>
+    private const int GreatestTrials = 30;
+
+    /// <summary>Trials that save effort, for each nail that is not plain.</summary>
+    private const int EffortTrials = 30;
+
+    /// <summary>Most stretches that are solved by chain at the end.</summary>
+    private const int GreatestChains = 32;
+
+    private readonly StretchLimits _limits;
+    private readonly IReadOnlyList<string> _without;
+    private readonly List<Slot> _seeds = [];
+    private readonly (INeighbourhood Way, int Share)[] _ways;
+    private readonly NewHeads _newHeads;
+    private readonly Stretch _stretch;
+    private readonly SingleNail _single;
+
+    public DistrictSearch(District district, StretchLimits limits, IReadOnlyList<string> without)
+    {
+        District = district;
+        _limits = limits;
+        _newHeads = new NewHeads(district);
+        _stretch = new Stretch(district);
+        _single = new SingleNail(district);
+        _without = without;
+        (INeighbourhood Way, int Share)[] ways = [(new Blockers(district), 60), (_newHeads, 25), (new Ejection(district), 1)];
+        _ways = [.. ways.Where(w => IsUsed(w.Way)).DefaultIfEmpty((_single, 1))];
+    }
+
+    public District District { get; }
+
+    /// <summary>Trials done.</summary>
+    public int Trials { get; private set; }
+
+    /// <summary>True where it ended at the greatest number of trials, still gaining.</summary>
+    public bool IsCutShort { get; private set; }
+
+    /// <param name="starts">How often it starts from the same layout.</param>
+    public void Run(int starts)
+    {
+        Placed[][] begin = Snapshot();
+        Loop();
+        for (int start = 1; start < starts && FindSeeds() != default; start++)
+        {
+            Placed[][] before = Snapshot();
+            Put(begin);
+            District.Trial.Accept();
+            Loop();
+            Put(before);
+            District.Trial.End(orEqual: false);
+            Loop();
+        }
+        SaveEffort();
+    }
+
+    private Placed[][] Snapshot() => [.. District.Slots.Select(s => s.Nails)];
+
+    private void Put(Placed[][] nails)
+    {
+        for (int i = 0; i < nails.Length; i++)
+            District.Trial.Put(District.Slots[i], nails[i]);
+    }
+
+    private void Loop()
+    {
+        (int Unresolved, int Noted) best = FindSeeds();
+        int idle = 0, trials = 0, most = GreatestTrials * District.Slots.Count;
+        while (_seeds.Count > 0 && idle < Patience * (best.Unresolved + best.Noted) && trials < most)
+        {
+            for (int i = 0; i < TrialsBetweenLooks; i++)
+            {
+                Slot seed = _seeds[District.Random.Below(_seeds.Count)];
+                Try(CanStand(seed) ? Pick() : _newHeads, seed);
+            }
+            trials += TrialsBetweenLooks;
+            idle += TrialsBetweenLooks;
+            (int Unresolved, int Noted) now = FindSeeds();
+            if (now.CompareTo(best) < 0)
+                (best, idle) = (now, 0);
+        }
+        Trials += trials;
+        IsCutShort = trials >= most;
+    }
+
+    /// <summary>Tries around all nails that are not plain where their stretch costs more than it must; noted ones also by chain, and each by itself.</summary>
+    private void SaveEffort()
+    {
+        Slot[] turned = [.. District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s))];
+        for (int i = 0; i < EffortTrials * turned.Length; i++)
+            Try(Pick(), turned[District.Random.Below(turned.Length)]);
+        Chains();
+        for (bool better = true; better;)
+        {
+            better = false;
+            foreach (Slot slot in District.Slots)
+                better |= District.May(slot) && !IsPlain(slot) && Try(_single, slot) < 0;
+        }
+    }
+
+    /// <summary>False for a nail that no direction at its grid place could free: only other heads can.</summary>
+    private static bool CanStand(Slot slot) => !slot.IsUnresolved || slot.Row.FreeOf(slot.Grid).Any;
+
+    /// <summary>Solves stretches by chain, those with noted nails first; one that holds what the last ones left is passed over.</summary>
+    private void Chains()
+    {
+        FindSeeds();
+        var solved = new HashSet<Placed>(ReferenceEqualityComparer.Instance);
+        int chains = 0;
+        foreach (Slot slot in _seeds.Concat(District.Slots).Distinct().ToList())
+        {
+            if (!District.May(slot) || IsPlain(slot) || _limits.IsMet(slot) || Array.TrueForAll(slot.Nails, solved.Contains))
+                continue;
+            if (++chains > GreatestChains)
+                return;
+            Try(_stretch, slot);
+            IReadOnlyList<Slot> row = District.Layout.Rows[slot.Row.Index].Slots;
+            for (int label = Math.Max(0, slot.Label - 1); label <= Math.Min(row.Count - 1, slot.Label + 1); label++)
+                solved.UnionWith(row[label].Nails);
+        }
+    }
+
+    private static bool IsPlain(Slot slot) => slot.Nails.Length == 1 && slot.Nails[0].IsPlain;
+
+    private int Try(INeighbourhood way, Slot seed)
+    {
+        if (IsUsed(way) && way.Propose(seed))
+            return District.Trial.End(way.MovesSideways);
+        District.Trial.Undo();
+        return 1;
+    }
+
+    private bool IsUsed(INeighbourhood way) => _without.Count == 0 || !_without.Contains(way.GetType().Name);
+
+    private INeighbourhood Pick()
+    {
+        int share = District.Random.Below(_ways.Sum(w => w.Share)), at = 0;
+        while (share >= _ways[at].Share)
+            share -= _ways[at++].Share;
+        return _ways[at].Way;
+    }
+
+    /// <summary>
+    /// The slots worth trying around: unresolved nails four times, noted ones once, where their stretch has more of them than it must.
+    /// </summary>
+    /// <returns>How many of each there are.</returns>
+    private (int Unresolved, int Noted) FindSeeds()
+    {
+        _seeds.Clear();
+        int unresolved = 0, noted = 0;
+        foreach (Slot slot in District.Slots)
+        {
+            if (slot.IsPinned)
+                continue;
+            foreach (Placed nail in slot.Nails)
+            {
+                if ((!nail.IsUnresolved && !nail.Turning.IsNoted) || _limits.IsMet(slot, nail.IsUnresolved))
+                    continue;
+                _seeds.Add(slot);
+                if (nail.IsUnresolved)
+                    _seeds.AddRange([slot, slot, slot]);
+                unresolved += nail.IsUnresolved ? 1 : 0;
+                noted += nail.IsUnresolved ? 0 : 1;
+            }
+        }
+        return (unresolved, noted);
+    }
+}

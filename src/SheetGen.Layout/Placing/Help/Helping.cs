@@ -1,0 +1,138 @@
+using SheetGen.Layout.Clearance;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>
+/// What would help: for each nail that is left unresolved the least relaxation of each rule that frees it, found by halving and tried each
+/// time; nails that stand near each other and are freed by the same rule are told together.
+/// </summary>
+internal sealed class Helping
+{
+    /// <summary>Most nails that are looked at; a wall with more has a design that does not fit it.</summary>
+    public const int MostNails = 24;
+
+    private const double LeastLength = 0.5;
+
+    private readonly District _whole;
+    private readonly Freeing _freeing;
+    private readonly IReadOnlyDictionary<Placed, string> _marks;
+
+    public Helping(LayoutState layout, CoverWatch cover, IReadOnlyDictionary<Placed, string> marks)
+    {
+        _marks = marks;
+        foreach (Slot slot in layout.Slots)
+            slot.District = 0;
+        _whole = new District(layout, cover, 0, layout.Slots, 1);
+        _freeing = new Freeing(_whole);
+    }
+
+    private readonly record struct Freed(Slot Slot, string Relaxation, double Value, string Text);
+
+    public IEnumerable<NailHelp> Of()
+    {
+        Slot[] unresolved = [.. _whole.Slots.Where(s => s.IsUnresolved && !s.IsPinned)];
+        foreach (List<Slot> group in Groups([.. unresolved.Take(MostNails)]))
+        {
+            Freed[] freed = [.. group.SelectMany(Ways)];
+            foreach (IGrouping<string, Freed> way in freed.GroupBy(f => f.Relaxation))
+                yield return Told(group.Count, [.. way]);
+            Slot[] stuck = [.. group.Where(s => !freed.Any(f => f.Slot == s))];
+            if (stuck.Length > 0)
+                yield return About(stuck, "none", "", "no relaxation that was tried frees " + (stuck.Length == 1 ? "it" : "them"), false);
+        }
+        if (unresolved.Length > MostNails)
+        {
+            yield return About(
+                unresolved[MostNails..], "none", "", FormattableString.Invariant($"not looked at: help is worked out for {MostNails} nails"), false);
+        }
+    }
+
+    private IEnumerable<Freed> Ways(Slot slot)
+    {
+        Rules rules = slot.Row.Bay.Rules;
+        var unit = slot.Row.Bay.Unit;
+        double length = slot.Row.Length, increment = rules.LengthIncrement;
+        int steps = (int)Math.Floor(length * (1 - LeastLength) / increment + 1e-9);
+        if (Least(steps, k => Relaxed.Length(slot, length - k * increment)) is { } shorter)
+            yield return new Freed(slot, "length", shorter.Value, Figures.Length(shorter.Value, unit));
+        if (Least(3, k => Relaxed.Maximum(slot, rules.Redirect.Maximum + 5 * k)) is { } turn)
+            yield return new Freed(slot, "redirect.maximum", turn.Value, FormattableString.Invariant($"{turn.Value:0.##} degrees"));
+        if (Least(3, k => Relaxed.Inclination(slot, 5 * k)) is { } window)
+        {
+            double low = Math.Max(0, rules.Redirect.LeastInclination - window.Value), high = Math.Min(45, rules.Redirect.GreatestInclination + window.Value);
+            yield return new Freed(slot, "redirect.inclination", window.Value, FormattableString.Invariant($"[{low:0.##}, {high:0.##}] degrees"));
+        }
+        double clear = Math.Min(rules.NailClearance, rules.ObstructionClearance);
+        if (Least(3, k => Relaxed.Clearance(slot, clear * k / 4)) is { } less)
+        {
+            string to = $"{Figures.Length(rules.ObstructionClearance - less.Value, unit)} to obstructions, {Figures.Length(rules.NailClearance - less.Value, unit)} to nails";
+            yield return new Freed(slot, "clearance", less.Value, to);
+        }
+    }
+
+    /// <summary>The first of so many steps that frees the nail, by halving; null where none does.</summary>
+    private Relaxed? Least(int steps, Func<int, Relaxed> make)
+    {
+        Relaxed? best = null;
+        int low = 1, high = steps;
+        while (low <= high)
+        {
+            // The last step is tried first: where it does not help, no other is tried.
+            int middle = best is null ? high : (low + high) / 2;
+            Relaxed relaxed = make(middle);
+            if (_freeing.Frees(relaxed))
+            {
+                best = relaxed;
+                high = middle - 1;
+            }
+            else if (best is null)
+            {
+                return null;
+            }
+            else
+            {
+                low = middle + 1;
+            }
+        }
+        return best;
+    }
+
+    private NailHelp Told(int of, Freed[] freed)
+    {
+        bool needsApproval = freed[0].Relaxation == "clearance";
+        string each = string.Join(", ", freed.Select(f => $"{Mark(f.Slot)} {f.Text}"));
+        string values = string.Join("; ", freed.Select(f => f.Text).Distinct());
+        string result = (freed.Length == of ? of == 1 ? "frees it" : FormattableString.Invariant($"frees all {of}") : FormattableString.Invariant($"frees {freed.Length} of {of}"))
+            + (freed.Length > 1 && freed.Select(f => f.Text).Distinct().Count() > 1 ? $" ({each})" : "")
+            + (needsApproval ? "; only with the engineer of record's consent" : "");
+        return About([.. freed.Select(f => f.Slot)], freed[0].Relaxation, values, result, needsApproval);
+    }
+
+    private NailHelp About(Slot[] slots, string relaxation, string value, string result, bool needsApproval)
+    {
+        Wall wall = slots[0].Row.Bay.Wall;
+        return new NailHelp(
+            wall, [.. slots.Select(Mark)], slots.Min(StationOf), slots.Max(StationOf), relaxation, value, result, needsApproval);
+    }
+
+    private static double StationOf(Slot slot) => slot.Row.Bay.Wall.StationOf(slot.Grid.Head.Along);
+
+    private string Mark(Slot slot) => _marks[slot.Nails[0]];
+
+    /// <summary>Nails of a wall whose heads are within two spacings of another of the group.</summary>
+    private static List<List<Slot>> Groups(Slot[] slots)
+    {
+        var groups = new List<List<Slot>>();
+        foreach (Slot slot in slots)
+        {
+            double reach = 2.1 * slot.Row.Bay.Section.HorizontalSpacing;
+            List<List<Slot>> near = groups.FindAll(g => g[0].Row.Bay.Wall == slot.Row.Bay.Wall && g.Exists(s => (s.Grid.Point - slot.Grid.Point).Length <= reach));
+            List<Slot> joined = [.. near.SelectMany(g => g), slot];
+            groups.RemoveAll(near.Contains);
+            groups.Add(joined);
+        }
+        return groups;
+    }
+}

@@ -1,0 +1,135 @@
+using SheetGen.Model.Geometry;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>
+/// Greedy rebuild: freed slots get their nails back one after the other, each in its cheapest direction that is clear of all that stands. Some
+/// directions are skipped at random, so that the same slots come out differently.
+/// </summary>
+internal sealed class Insertion(District district)
+{
+    private readonly List<Seat> _seats = [];
+    private readonly List<Placed> _hits = [];
+
+    /// <summary>A place that waits for its nail.</summary>
+    public readonly record struct Seat(Slot Slot, HeadChoice Choice);
+
+    /// <summary>In which order nails are put back.</summary>
+    public enum Order
+    {
+        /// <summary>At random.</summary>
+        Random,
+
+        /// <summary>The first of the slots that were freed before all others, those at random.</summary>
+        SeedFirst,
+
+        /// <summary>Those with the fewest free directions first.</summary>
+        FewestFirst,
+
+        /// <summary>As they were given.</summary>
+        Given,
+    }
+
+    public void Clear() => _seats.Clear();
+
+    public void Add(Slot slot, HeadChoice choice) => _seats.Add(new Seat(slot, choice));
+
+    /// <summary>Frees a slot whose nails will stand at the same places again.</summary>
+    public void Take(Slot slot)
+    {
+        foreach (Placed nail in slot.Nails)
+            _seats.Add(new Seat(slot, nail.Choice));
+        district.Trial.Free(slot);
+    }
+
+    /// <summary>Puts a nail on every seat; false where one found no direction and cannot be left unresolved, or more stay unresolved than allowed.</summary>
+    /// <param name="seeds">Number of seats that come first where the order says so.</param>
+    /// <param name="skipped">How many of 1,000 directions are skipped.</param>
+    /// <param name="unresolved">How many may be left unresolved.</param>
+    public bool PutBack(Order order, int seeds, int skipped, int unresolved)
+    {
+        Sort(order, seeds);
+        foreach (Seat seat in _seats)
+        {
+            if (TryPut(seat, skipped))
+                continue;
+            if (!seat.Choice.IsAtGrid || --unresolved < 0)
+                return false;
+            Put(seat, Placed.At(seat.Slot.Row, seat.Choice, seat.Choice.Turnings[0], true));
+        }
+        return true;
+    }
+
+    private void Sort(Order order, int seeds)
+    {
+        switch (order)
+        {
+            case Order.Random:
+                district.Random.Shuffle(_seats);
+                break;
+            case Order.SeedFirst:
+                Seat[] first = [.. _seats.Take(seeds)];
+                _seats.RemoveRange(0, first.Length);
+                district.Random.Shuffle(_seats);
+                _seats.InsertRange(0, first);
+                break;
+            case Order.FewestFirst:
+                district.Random.Shuffle(_seats);
+                Seat[] sorted = [.. _seats.OrderBy(s => s.Slot.Freedom)];
+                _seats.Clear();
+                _seats.AddRange(sorted);
+                break;
+            default:
+                break;
+        }
+    }
+
+    /// <summary>Puts a nail in its cheapest direction that is clear; the nails that were hit last are looked at first.</summary>
+    public bool TryPut(Seat seat, int skipped)
+    {
+        (Slot slot, HeadChoice choice) = seat;
+        RowTask row = slot.Row;
+        if (choice.IsPinned)
+        {
+            Put(seat, Placed.At(row, choice, choice.Turnings[0], false));
+            return true;
+        }
+        FreeDirections free = row.FreeOf(choice);
+        _hits.Clear();
+        for (int rank = 0; free.Has(rank); rank++)
+        {
+            if (skipped > 0 && district.Random.Chance(skipped))
+                continue;
+            Hole hole = row.HoleAt(choice, free[rank]);
+            if (HitsKnown(hole))
+                continue;
+            if (district.Layout.FirstHit(slot, hole) is { } hit)
+            {
+                _hits.Add(hit);
+                continue;
+            }
+            Put(seat, new Placed(row, choice, choice.Turnings[free[rank]], false, hole));
+            return true;
+        }
+        return false;
+    }
+
+    private bool HitsKnown(in Hole hole)
+    {
+        for (int i = _hits.Count - 1; i >= 0; i--)
+        {
+            if (!district.Layout.AreTooClose(hole, _hits[i].Hole))
+                continue;
+            (_hits[i], _hits[^1]) = (_hits[^1], _hits[i]);
+            return true;
+        }
+        return false;
+    }
+
+    private void Put(Seat seat, Placed nail)
+    {
+        Placed[] now = seat.Slot.Nails;
+        Placed[] nails = now.Length == 0 ? [nail] : [.. now.Append(nail).OrderBy(n => n.Choice.Head.Along)];
+        district.Trial.Put(seat.Slot, nails);
+    }
+}

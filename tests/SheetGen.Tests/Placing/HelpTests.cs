@@ -1,0 +1,51 @@
+using SheetGen.Layout.Placing;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using Xunit;
+
+namespace SheetGen.Tests.Placing;
+
+/// <summary>
+/// What would help, on a wall of two nails that cannot shift. A shaft of 3 ft, 4.05 ft straight behind the first nail, needs
+/// 1.5 + 0.25 + 0.5 = 2.25 ft from the axis: 4.05 sin a is 2.03 at 30 degrees, 2.32 at 35.
+/// </summary>
+public sealed class HelpTests
+{
+    private static WallProject Wall(string maximum = "30", string clearance = "0.5") => new PlacingWall
+    {
+        Length = 7,
+        Top = "[[0, 103], [END, 103]]",
+        TopRowDepth = 1.5,
+        Blocks =
+        [
+            "obstructions:",
+            "  - {name: S1, kind: shaft, at: {station: 1.75, offset: 4.05}, diameter: 3, top: 110, bottom: 80}",
+            "rules:",
+            $"  clearance: {{obstruction: {clearance}, nail: {clearance}, boundary: 1}}",
+            $"  redirect: {{maximum: {maximum}}}",
+            "  min_gap: 3.4",
+        ],
+    }.Project;
+
+    private static double Unresolved(WallProject project) => Placer.Place(project, new PlacingOptions()).Score.Unresolved.Found;
+
+    [Fact]
+    public void Help_names_the_least_relaxation_and_keeps_what_it_says()
+    {
+        NailLayout layout = Placer.Place(Wall(), new PlacingOptions());
+        Assert.Equal(1, layout.Score.Unresolved.Found);
+        NailHelp turn = Assert.Single(layout.Help, h => h.Relaxation == "redirect.maximum");
+        NailHelp clear = Assert.Single(layout.Help, h => h.Relaxation == "clearance");
+        Assert.Equal(("35 degrees", false), (turn.Value, turn.NeedsApproval));
+        Assert.True(clear.NeedsApproval);
+        Assert.Contains("0.25 ft to obstructions", clear.Value, StringComparison.Ordinal);
+        Assert.Equal(0, Unresolved(Wall(maximum: "35")));
+        Assert.Equal(0, Unresolved(Wall(clearance: "0.25")));
+        Assert.Equal(1, Unresolved(Wall(clearance: "0.375")));
+        Assert.All(layout.Help, h => Assert.Equal(["A-1-01"], h.Nails));
+    }
+
+    [Fact]
+    public void No_help_where_nothing_is_unresolved() =>
+        Assert.Empty(Placer.Place(Wall(maximum: "35"), new PlacingOptions()).Help);
+}
