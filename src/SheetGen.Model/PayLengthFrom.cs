@@ -9,3 +9,12 @@ public enum PayLengthFrom
     /// <summary>Back of the temporary shotcrete.</summary>
     BackOfShotcrete,
 }
+
+/// <summary>The words for it.</summary>
+public static class PayLengthFromWords
+{
+    /// <summary>What stands for the words in a pay item's "measured".</summary>
+    public const string Field = "{pay_length_from}";
+
+    public static string Words(this PayLengthFrom from) => from == PayLengthFrom.BackOfShotcrete ? "the back of the shotcrete" : "the face of the shotcrete";
+}

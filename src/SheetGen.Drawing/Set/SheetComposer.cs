@@ -71,7 +71,10 @@ public static class SheetComposer
             Model = model,
             Sheets = [.. drawn.Select((d, i) => new Sheet(
                 index[i].Name, index[i].Title, size.Name, size.Width, size.Height, d.Content.Viewports,
-                [frame.Reference(index[i].Name, drawn.Count, index[i].Title, d.Scale), .. d.Content.Paper]))],
+                [frame.Reference(index[i].Name, drawn.Count, index[i].Title, d.Scale), .. d.Content.Paper])
+            {
+                IsView = i >= front.Count && i < front.Count + views.Length,
+            })],
             Plan = TruePlan(context, scale, findings),
             Findings = findings,
         };

@@ -7,4 +7,8 @@ namespace SheetGen.Drawing.Sheets;
 /// <param name="Size">Standard name of the paper.</param>
 public sealed record Sheet(
     string Name, string Title, string Size, double Width, double Height,
-    IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper);
+    IReadOnlyList<Viewport> Viewports, IReadOnlyList<Primitive> Paper)
+{
+    /// <summary>True where it shows a wall's plan or elevation, whatever the language of its title.</summary>
+    public bool IsView { get; init; }
+}

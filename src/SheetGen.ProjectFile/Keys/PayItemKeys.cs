@@ -23,7 +23,7 @@ internal static class PayItemKeys
                 Number("step", "Step of the rounded quantity, in place of decimals.", new ValueRange(1e-6, true, 1e6), "0.25"),
                 Choice("each", "What is rounded: the total, each nail, or each wall.", "total", "total", "nail", "wall") with { Default = "total" }) with
             { Required = true },
-            Text("measured", "How the item is measured, in words.", "along the bar") with { Required = true },
+            Text("measured", "How the item is measured, in words; {pay_length_from} stands for the face or the back of the shotcrete, as the project file says.", "along the bar") with { Required = true },
             List("subsidiary", "What is in the item and not paid by itself.", 0, Text("part", "A part.", "grout")))) with
         { Required = true });
 }

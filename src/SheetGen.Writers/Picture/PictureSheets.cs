@@ -12,7 +12,7 @@ internal sealed class PictureSheets
     public PictureSheets(SheetSet set)
     {
         _set = set;
-        Sheets = [.. set.Sheets.Where(s => s.Viewports.Count > 0 && (s.Title.Contains("ELEVATION", StringComparison.Ordinal) || s.Title.Contains("PLAN", StringComparison.Ordinal)))];
+        Sheets = [.. set.Sheets.Where(s => s.IsView)];
         Width = Sheets.Max(s => s.Width);
         Height = Sheets.Sum(s => s.Height) + Gap * (Sheets.Count - 1);
     }

@@ -1,3 +1,4 @@
+using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Results;
 
@@ -40,7 +41,7 @@ internal sealed class BidSheet
                 $"IF({t.This("amount")}=\"\",\"\",1+SUMPRODUCT(ISNUMBER({t.Range("amount")})*(({t.Range("amount")}>{t.This("amount")})+({t.Range("amount")}={t.This("amount")})*(ROW({t.Range("amount")})<ROW()))))",
                 b => Place(input.Bid, b))
             .Wrapped("quantity", "From the quantities", 22, b => b.Item.Quantity.Text)
-            .Wrapped("measured", "Measured", 30, b => b.Item.Measured)
+            .Wrapped("measured", "Measured", 30, b => b.Item.Measured.Replace(PayLengthFromWords.Field, input.Project.PayLengthFrom.Words(), StringComparison.Ordinal))
             .Wrapped("subsidiary", "Subsidiary", 34, b => string.Join(", ", b.Item.Subsidiary))
             .Wrapped("note", "Note", 24, b => b.Note);
         t.Fill("bid");

@@ -32,7 +32,7 @@ public sealed class FindingsTableTests
         SheetSet set = SheetComposer.Compose(
             project, layout, SampleLayout.Report(layout) with { Findings = findings }, SampleLayout.Measure(project, layout), [], new RunInfo("0.1.0"), TemplateReader.Default(null));
 
-        string[] words = [.. set.Sheets.SelectMany(s => s.Paper).OfType<Text>().Where(t => t.Layer == LayerRole.TableText).SelectMany(t => t.Value.Split(' '))];
+        string[] words = [.. set.Sheets.SelectMany(s => SheetPicture.Of(set, s)).Select(p => p.Primitive).OfType<Text>().Where(t => t.Layer == LayerRole.TableText).SelectMany(t => t.Value.Split(' '))];
         Assert.Equal([], findings.SelectMany(f => f.Message.Split(' ')).Distinct().Except(words));
         Assert.True(Array.IndexOf(words, "last40") < Array.IndexOf(words, "first1"));
     }

@@ -53,7 +53,9 @@ public sealed class SameLayoutTests
         WallScenario feet = RandomWall.Scenario(seed, Small with { Plain = true }) with { Rules = ScenarioChange.AllRulesInFeet(1) };
         BuiltWall built = BuiltWall.Of(feet), metres = BuiltWall.Of(feet.InMetres());
         Assert.Equal(built.Figures.Unresolved, metres.Figures.Unresolved);
-        Assert.Equal(built.Figures.Noted, metres.Figures.Noted);
+        AssertEquallyGood(built, metres);
+        AssertEquallyGood(metres, built);
+        Assert.InRange(metres.Figures.Noted, built.Figures.Noted - 1, built.Figures.Noted + 1);
         // The quanta of the two units put heads up to 2 mm apart, which can let a hole pass that was just too close, or stop it.
         Assert.InRange(metres.Figures.Effort, 0.9 * built.Figures.Effort - 5, 1.1 * built.Figures.Effort + 5);
     }
