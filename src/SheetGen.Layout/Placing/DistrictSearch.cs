@@ -13,8 +13,10 @@ internal sealed class DistrictSearch
     /// <summary>Trials without a gain after which a start is left, for each nail that may be gained.</summary>
     private const int Patience = 300;
 
-    /// <summary>Trials for each slot after which a start is left whatever is gained.</summary>
-    private const int GreatestTrials = 30;
+    /// <summary>Trials for each slot after which a start is left whatever is gained; a small district has as many as one of a hundred.</summary>
+    private const int GreatestTrials = 20;
+
+    private const int SmallDistrict = 100;
 
     /// <summary>Trials that save effort, for each nail that is not plain.</summary>
     private const int EffortTrials = 30;
@@ -79,7 +81,7 @@ internal sealed class DistrictSearch
     private void Loop()
     {
         (int Unresolved, int Noted) best = FindSeeds();
-        int idle = 0, trials = 0, most = GreatestTrials * District.Slots.Count;
+        int idle = 0, trials = 0, most = GreatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
         while (_seeds.Count > 0 && idle < Patience * (best.Unresolved + best.Noted) && trials < most)
         {
             for (int i = 0; i < TrialsBetweenLooks; i++)
