@@ -26,9 +26,9 @@ public sealed class KillTests
         var random = new Random(14);
         for (int i = 0; i < (isLong ? 100 : 8); i++)
         {
-            bool isNew = i % 4 == 0;
-            if (isNew)
+            if (i % 4 == 0 && Directory.Exists(temp.File("out")))
                 Directory.Delete(temp.File("out"), recursive: true);
+            bool isNew = !Directory.Exists(temp.File("out"));
             using (Process process = CliRun.Start(null, null, build))
             {
                 Thread.Sleep((int)(whole * (i % 2 == 0 ? random.NextDouble() : 0.7 + 0.4 * random.NextDouble())));

@@ -23,7 +23,7 @@ public sealed class OwnNotesTests
         CliRun run = Build(temp, """[{"heading": "OURS"}]""");
 
         Assert.Equal(2, run.Code);
-        Assert.Contains("own.json:1:1: error T01", run.Error + run.Out, StringComparison.Ordinal);
+        Assert.Contains("own.json:1:1: error T04", run.Error + run.Out, StringComparison.Ordinal);
         Assert.False(Directory.Exists(temp.File("out")));
     }
 

@@ -5,7 +5,6 @@ using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
-using SheetGen.Model;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Elevation;

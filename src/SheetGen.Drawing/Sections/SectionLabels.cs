@@ -6,7 +6,6 @@ using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Sections;
 

@@ -1,6 +1,5 @@
 using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Labels;
-using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;

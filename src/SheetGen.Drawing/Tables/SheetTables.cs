@@ -5,7 +5,6 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
-using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;

@@ -72,7 +72,7 @@ public static class SampleLayout
                     inclination, length, status, $"{prefix}{section.Name}-{row}-{column:00}", at));
             }
             if (stations.Count > 0)
-                {
+            {
                 double down = section.TopRowDepth + (row - 1) * section.VerticalSpacing;
                 rows.Add(new(wall, section, 0, RowNumber.Grid(row), section.Rows == RowKind.Level,
                     section.Rows == RowKind.Level ? highest - down : down, section.LengthOfRow(row), stations));
