@@ -19,7 +19,7 @@ if [ "$(uname -s)-$(uname -m)" = Linux-x86_64 ]; then
     cp "$packages/linux-x64/SheetGen.Cli" "$demo" "$work/alone"
     (cd "$work/alone" && env -i HOME="$work/alone/home" PATH=/nowhere TZ=Asia/Tokyo LANG=de_DE.UTF-8 ./SheetGen.Cli build wall.yaml --out out >/dev/null)
     diff -r "$work/tool/out" "$work/alone/out"
-    (cd "$work/alone" && env -i HOME="$work/alone/home" PATH=/nowhere taskset -c 0 ./SheetGen.Cli build wall.yaml --out one >/dev/null)
+    (cd "$work/alone" && taskset -c 0 env -i HOME="$work/alone/home" PATH=/nowhere ./SheetGen.Cli build wall.yaml --out one >/dev/null)
     diff -r "$work/tool/out" "$work/alone/one"
 fi
 echo "installed and built: the same bytes from every package"

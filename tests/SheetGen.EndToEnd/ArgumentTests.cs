@@ -60,7 +60,7 @@ public sealed class ArgumentTests
     {
         CliRun run = CliRun.Of(arguments);
         Assert.Equal(0, run.Code);
-        Assert.Equal("", run.Error);
+        Assert.Equal("", run.Problems);
         Assert.Contains("sheetgen build my-wall/wall.yaml --out sheets", run.Out, StringComparison.Ordinal);
         Assert.Contains("  2  ", run.Out, StringComparison.Ordinal);
     }

@@ -64,7 +64,7 @@ public sealed class DemoTests
         CliRun run = Build(demo, temp);
         Assert.Equal(["findings.json", "nails.csv", "plan.dxf", "quantities.xlsx", "sheets.dxf", "sheets.pdf", "tables.zip"], temp.Listing("out"));
         Assert.All(temp.Listing("out"), name => Assert.True(new FileInfo(temp.File("out/" + name)).Length > 500, name));
-        Assert.Equal("", run.Error);
+        Assert.Equal("", run.Problems);
     }
 
     [Theory]

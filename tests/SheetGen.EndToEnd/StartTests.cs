@@ -34,7 +34,7 @@ public sealed class StartTests
 
         CliRun checkedRun = CliRun.With(temp.Path, null, "check", "job");
         Assert.True(checkedRun.Code == 0, checkedRun.Error + checkedRun.Out);
-        Assert.Equal("", checkedRun.Error);
+        Assert.Equal("", checkedRun.Problems);
     }
 
     [Fact]

@@ -1,12 +1,16 @@
 using System.Diagnostics;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace SheetGen.EndToEnd.Support;
 
 /// <summary>A finished run of the program in a process of its own.</summary>
-internal sealed record CliRun(int Code, string Out, string Error)
+internal sealed partial record CliRun(int Code, string Out, string Error)
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
+
+    /// <summary>The error stream without the stage lines, which a run writes only where the machine makes it slow.</summary>
+    public string Problems => string.Join('\n', Error.Split('\n').Where(l => !StageLine().IsMatch(l)));
 
     public static CliRun Of(params string[] arguments) => With(null, null, arguments);
 
@@ -49,4 +53,7 @@ internal sealed record CliRun(int Code, string Out, string Error)
         process.StandardInput.Close();
         return process;
     }
+
+    [GeneratedRegex("^sheetgen: (placing|checking|measuring|drawing|writing|proving)\\b")]
+    private static partial Regex StageLine();
 }
