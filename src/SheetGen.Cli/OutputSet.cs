@@ -16,7 +16,10 @@ namespace SheetGen.Cli;
 public static class OutputSet
 {
     private const string Sheets = "sheets.dxf", Plan = "plan.dxf", Pdf = "sheets.pdf", Workbook = "quantities.xlsx", Nails = "nails.csv",
-        Findings = "findings.json", Tables = "tables.zip", Review = "review.html";
+        Findings = "findings.json", Tables = "tables.zip";
+
+    /// <summary>The page for the checker.</summary>
+    public const string Review = "review.html";
 
     /// <summary>Every file name that this program writes.</summary>
     public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables, Review];

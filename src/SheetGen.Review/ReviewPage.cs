@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using SheetGen.Review.Data;
@@ -12,11 +13,18 @@ public static class ReviewPage
 {
     /// <summary>The page as it is written beside the other results.</summary>
     /// <param name="findings">findings.json of the same run.</param>
-    public static byte[] Make(ReviewInput input, ReadOnlyMemory<byte> findings) => Compose(PageData.Make(input, findings), "'none'");
+    public static byte[] Make(ReviewInput input, ReadOnlyMemory<byte> findings) => Compose(PageData.Make(input, findings), "'none'", "");
 
-    /// <summary>The page around its data.</summary>
-    /// <param name="connect">What the page may talk to: <c>'none'</c>, or <c>'self'</c> for one that is served while its file is watched.</param>
-    public static byte[] Compose(ReadOnlySpan<byte> data, string connect)
+    /// <summary>A page that was made, as it is served while its project file is watched: it may ask the address that it came from, and no other, for news.</summary>
+    /// <param name="number">Which page this is, so that it can tell when there is a newer one.</param>
+    public static byte[] Served(ReadOnlySpan<byte> page, int number)
+    {
+        ReadOnlySpan<byte> start = "<script type=\"application/json\" id=\"data\">"u8;
+        ReadOnlySpan<byte> data = page[(page.IndexOf(start) + start.Length)..];
+        return Compose(data[..data.IndexOf("</script>"u8)], "'self'", number.ToString(CultureInfo.InvariantCulture));
+    }
+
+    private static byte[] Compose(ReadOnlySpan<byte> data, string connect, string number)
     {
         string policy = $"default-src 'none'; script-src '{Hash(PageBundle.Script)}'; style-src '{Hash(PageBundle.Style)}'; img-src data:; "
             + $"connect-src {connect}; base-uri 'none'; form-action 'none'";
@@ -34,6 +42,7 @@ public static class ReviewPage
                 case "policy": Text(policy); break;
                 case "style": Text(PageBundle.Style); break;
                 case "script": Text(PageBundle.Script); break;
+                case "number": Text(number); break;
                 case "data": page.Write(data); break;
                 default: throw new InvalidOperationException("the page's frame has no place " + part[..end]);
             }

@@ -2,7 +2,7 @@ import { byFinding, byMark, byObstruction, byWall, doc, findingsOf, nails, reaso
 import { button, byId, el, name, replace } from "./dom.js";
 import { chooseFinding, chooseNail, chooseObstruction, chooseRow, chooseSection, onChange, state } from "./store.js";
 import { severitySign, smallSymbol } from "./symbols.js";
-import { count, degrees, length, turnWords } from "./words.js";
+import { count, degrees, length, station, turnWords } from "./words.js";
 import { sectionPicture } from "./cut.js";
 import { turnPicture } from "./turn.js";
 import { markForm } from "./markform.js";
@@ -34,7 +34,7 @@ function nailCard(n) {
     n.status === "unresolved" ? el("p", { class: "stop", text: "DO NOT DRILL: something is too close. The engineer decides." }) : null,
     facts([
       ["Station", n.stationText], ["Elevation", length(n.elevation)], ["Length", length(n.length)], ["Inclination", degrees(n.inclination)],
-      ["Turned", turned || "not turned"], n.moved && ["Grid station", String(n.gridStation)],
+      ["Turned", turned || "not turned"], n.moved && ["Grid station", station(n.gridStation)],
       ["Bar, hole", `${n.bar}, ${doc.units === "m" ? Math.round(n.radius * 2000) + " mm" : Math.round(n.radius * 2400) / 100 + " in"}`],
       ["Belongs to", button(`row ${n.row}`, () => chooseRow(n), { class: "link" }), " of ", button(name("section " + n.section), () => chooseSection(n.wall, n.section), { class: "link" }), ` of ${n.wall}`],
       ["Head", coordinates(n.head)], ["Tip", coordinates(n.tip)],
@@ -57,7 +57,7 @@ function tried(reason) {
   if (!reason.failed?.length) return null;
   return el("details", {}, el("summary", { text: `${count(reason.failed.length, "cheaper choice")} tried, and what each meets` }),
     el("table", {}, el("thead", {}, el("tr", {}, ["Station", "Splay", "Incl.", "Meets", "Clear"].map(h => el("th", { scope: "col", text: h })))),
-      el("tbody", {}, reason.failed.map(c => el("tr", {}, el("td", { text: String(Math.round(c.station * 1000) / 1000) }), el("td", { text: degrees(c.splay_deg) }), el("td", { text: degrees(c.inclination_deg) }), el("td", {}, thingLink(c.blocker)), el("td", { text: c.clear === undefined ? "" : length(c.clear) }))))));
+      el("tbody", {}, reason.failed.map(c => el("tr", {}, el("td", { text: station(c.station) }), el("td", { text: degrees(c.splay_deg) }), el("td", { text: degrees(c.inclination_deg) }), el("td", {}, thingLink(c.blocker)), el("td", { text: c.clear === undefined ? "" : length(c.clear) }))))));
 }
 
 function findingCard(f) {
@@ -68,7 +68,7 @@ function findingCard(f) {
       f.nails.length > 0 && ["Nails", f.nails.slice(0, 30).map(m => [nailLink(m), " "]), f.nails.length > 30 ? `and ${f.nails.length - 30} more` : ""],
       f.obstruction !== undefined && ["Obstruction", thingLink(f.obstruction)],
       f.clear !== undefined && ["Clear", length(f.clear)], f.required !== undefined && ["Required", length(f.required)],
-      f.station !== undefined && ["Station", f.station + (f.to_station === undefined ? "" : " to " + f.to_station)],
+      f.station !== undefined && ["Station", station(f.station) + (f.to_station === undefined ? "" : " to " + station(f.to_station))],
       f.depths && ["Depth along the holes", f.depths.map(length).join(" and ")],
     ]),
     f.nails.length > 0 && byMark.has(f.nails[0]) ? sectionPicture(byMark.get(f.nails[0])) : null,

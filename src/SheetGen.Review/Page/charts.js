@@ -39,7 +39,7 @@ function chart(title, bins, label, choose, limit) {
     const bar = svg("g", { tabindex: "0", role: "button", class: "barhit", "aria-label": `${label(b)}: ${b.list.length} nails` }, svg("rect", { x: i * step, y: 0, width: step, height: h, class: "back" }));
     let y = h;
     for (const status of STATUSES) {
-      const tall = b.list.filter(n => n.status === status).length / most * (h - 16);
+      const tall = b.list.filter(n => n.status === status).length / most * (h - 30);
       if (tall > 0) bar.append(svg("rect", { x: i * step + 1, y: y -= tall, width: Math.max(1, step - 2), height: tall, class: "fill " + status }));
     }
     if (b.list.length && step > 16) bar.append(svg("text", { x: (i + 0.5) * step, y: y - 3, "font-size": 10, "text-anchor": "middle", text: String(b.list.length) }));

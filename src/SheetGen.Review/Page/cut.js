@@ -91,9 +91,10 @@ export function sectionPicture(nail) {
     picture.append(draw(flat, "near"));
     for (const p of flat) picture.append(svg("circle", { cx: p[0], cy: -p[1], r: 3 * px, class: "nearpoint" }));
   }
-  for (const s of shapes.filter(x => x.className === "thing" || x.className === "boundary")) {
-    const [x, y] = [Math.max(...s.points.map(p => p[0])), Math.min(top, Math.max(...s.points.map(p => p[1])))];
-    picture.append(svg("text", { x: x + 3 * px, y: -y + 10 * px, "font-size": 10 * px, text: s.name }));
+  let line = 0;
+  for (const s of shapes.filter((x, i, all) => (x.className === "thing" || x.className === "boundary") && all.findIndex(o => o.name === x.name) === i)) {
+    const [x, y] = [Math.min(reach * 1.02, Math.max(...s.points.map(p => p[0]))), Math.min(top, Math.max(...s.points.map(p => p[1])))];
+    picture.append(svg("text", { x: x + 3 * px, y: -y + 11 * px * ++line, "font-size": 10 * px, text: s.name }));
   }
   return el("figure", { class: "cutting" }, picture, el("figcaption", { text: `True section in the vertical plane of ${nail.mark}: head at elevation ${figure(nail.head[2])}, ${doc.units === "m" ? "m" : "ft"} as drawn; other holes where they cross the plane.` }));
 }

@@ -1,5 +1,6 @@
 import { byMark, byObstruction, doc, findings, nails, walls } from "./data.js";
 import { append, byId, svg } from "./dom.js";
+import { declutter } from "./labels.js";
 import { makeCanvas } from "./panzoom.js";
 import { chooseNail, chooseObstruction, chooseSection, chosenNail, onChange, state } from "./store.js";
 import { symbol, turnOf } from "./symbols.js";
@@ -34,10 +35,21 @@ export function drawElevation() {
   }
   const wide = Math.max(...boxes);
   canvas.setHome(-wide * 0.02, 0, wide * 1.04, below);
-  canvas.onScale(k => canvas.picture.style.setProperty("--px", String(1 / k)));
+  canvas.onScale(k => {
+    canvas.picture.style.setProperty("--px", String(1 / k));
+    declutter(canvas.picture);
+  });
+  fit(below / (wide * 1.04));
   canvas.apply();
   onChange(refresh);
   refresh();
+}
+
+/** Gives the view the height that its drawing needs at full width, within reason. */
+function fit(aspect) {
+  const desk = byId("desk"), set = () => desk.style.setProperty("--elevation", Math.round(Math.max(200, Math.min(innerHeight * 0.46, byId("elevation").clientWidth * aspect + 58))) + "px");
+  set();
+  new ResizeObserver(set).observe(desk);
 }
 
 function strip(wall, [dx, dy], height) {
@@ -121,6 +133,7 @@ function refresh(what) {
       svg("circle", { cx: n.x, cy: -n.elevation, r: size * 0.42, class: "halo" }),
       state.marks.size <= 12 && svg("text", { x: n.x, y: -n.elevation - size * 0.5, class: "label mark", text: mark })]);
   }
+  declutter(elevation.picture);
   const nail = chosenNail();
   if (what === "chosen" && nail) {
     const [dx, dy] = strips.get(nail.wall);

@@ -17,8 +17,8 @@ export function drawFilter() {
     walls.length > 1 ? pickOne("wall", "Any wall", unique("wall")) : null,
     pickOne("section", "Any section", unique("section")), pickOne("row", "Any row", unique("row").sort((a, b) => parseFloat(a) - parseFloat(b) || (a < b ? -1 : 1))),
     pickOne("status", "Any status", STATUSES), pickOne("nearest", "Nearest: anything", ["a nail", ...new Set(nails.filter(n => doc.obstructions.some(o => o.name === n.nearest)).map(n => n.nearest))]),
-    text("clear", `Clear under, ${unit}`, "number", { step: "any", class: "short" }), text("clearOver", `Clear from, ${unit}`, "number", { step: "any", class: "short" }),
-    text("long", `Length from, ${unit}`, "number", { step: "any", class: "short" }), text("longTo", `Length to, ${unit}`, "number", { step: "any", class: "short" }),
+    range("Clear", text("clearOver", `Clear distance from, ${unit}`, "number"), text("clear", `Clear distance under, ${unit}`, "number")),
+    range("Length", text("long", `Length from, ${unit}`, "number"), text("longTo", `Length to, ${unit}`, "number")),
     pickOne("severity", "Any severity", SEVERITIES), pickOne("mark", "Any mark", ["none", ...MARK_STATES]),
     button("Clear", () => setFilter({})), el("output", { id: "filter-count" }));
   row.addEventListener("input", apply);
@@ -26,6 +26,15 @@ export function drawFilter() {
   byId("filter").append(row);
   onChange(what => { if (what === "marks" && inputs.mark.value) apply(); });
   apply();
+}
+
+function range(label, from, to) {
+  for (const [input, hint] of [[from, "from"], [to, label === "Clear" ? "under" : "to"]]) {
+    input.placeholder = hint;
+    input.step = "any";
+    input.className = "short";
+  }
+  return el("span", { class: "range" }, `${label}, ${unit}`, from, to);
 }
 
 /** Sets some fields and empties the others. */

@@ -7,6 +7,7 @@ import { drawCharts } from "./charts.js";
 import { drawElevation, elevationPlace } from "./elevation.js";
 import { drawFilter, setFilter } from "./filter.js";
 import { drawFindings } from "./findinglist.js";
+import { drawLegend } from "./legend.js";
 import { drawTable } from "./nailtable.js";
 import { drawPlan, planPlace } from "./plan.js";
 import { drawSpace, measureFrames, paintNow, pickAt, placeInWindow } from "./space.js";
@@ -14,15 +15,19 @@ import { listenToKeys, showHelp } from "./keys.js";
 import { byMark } from "./data.js";
 import { chooseNail, state } from "./store.js";
 import { roomToTurn } from "./turn.js";
+import { bcfFiles } from "./bcf.js";
+import { bytesOf, fileButtons, reviewText, takeReview } from "./reviewfile.js";
+import { followFile } from "./watch.js";
 
 /** Puts the page together. */
 
 applyLook();
 remember();
-append(byId("tools"), [lookButton(), button("Print", () => print()), button("Keys", showHelp)]);
+append(byId("tools"), [...fileButtons(), lookButton(), button("Print", () => print()), button("Keys", showHelp)]);
 drawHead();
 drawFilter();
 drawElevation();
+drawLegend();
 drawPlan();
 drawSpace();
 drawCard();
@@ -30,6 +35,7 @@ drawFindings();
 drawCharts();
 drawTable();
 listenToKeys();
+followFile();
 addEventListener("beforeprint", paintNow);
 
 /** For tests and scripts: where things are drawn, what a click would choose. */
@@ -41,5 +47,6 @@ globalThis.sheetgenReview = Object.freeze({
   filter: setFilter,
   pickAt, placeInWindow, measureFrames,
   elevationPlace, planPlace,
+  reviewText, takeReview, bcfFiles, bcfBytes: bytesOf,
   roomToTurn: mark => roomToTurn(byMark.get(mark)),
 });

@@ -33,7 +33,7 @@ void main() {
   if (u_ids > .5) { if (v_id.x + v_id.y + v_id.z < .001) discard; o_colour = vec4(v_id.xyz, 1.); return; }
   vec3 to = u_parallel > .5 ? normalize(u_eye) : normalize(u_eye - v_at);
   vec3 n = normalize(v_normal); if (dot(n, to) < 0.) n = -n;
-  float light = .42 + .38 * max(0., dot(n, to)) + .2 * max(0., n.z);
+  float light = .5 + .4 * max(0., dot(n, to)) + .16 * max(0., n.z);
   o_colour = vec4(v_colour.rgb * light * v_colour.a * u_alpha, v_colour.a * u_alpha);
 }`;
 

@@ -1,5 +1,6 @@
 import { byMark, byObstruction, doc, nails, obstructions, walls } from "./data.js";
 import { append, byId, svg } from "./dom.js";
+import { declutter } from "./labels.js";
 import { makeCanvas } from "./panzoom.js";
 import { chooseNail, chooseObstruction, onChange, state } from "./store.js";
 
@@ -49,7 +50,10 @@ export function drawPlan() {
   canvas.world.append(svg("g", { class: "over", "data-over": "plan" }));
   canvas.picture.append(northArrow());
   canvas.setHome(box.x - size * 0.06, box.y - size * 0.06, box.w + size * 0.12, box.h + size * 0.12);
-  canvas.onScale(k => canvas.picture.style.setProperty("--px", String(1 / k)));
+  canvas.onScale(k => {
+    canvas.picture.style.setProperty("--px", String(1 / k));
+    declutter(canvas.picture);
+  });
   canvas.apply();
   onChange(refresh);
   refresh();
@@ -101,4 +105,5 @@ function refresh(what) {
       state.marks.size <= 12 && svg("text", { x: pe, y: -pn - size * 0.4, class: "label mark", text: mark })]);
     if (what === "chosen" && state.marks.size <= 4) plan.reveal((n.head[1] + pe) / 2, -(n.head[0] + pn) / 2);
   }
+  declutter(plan.picture);
 }
