@@ -79,7 +79,7 @@ internal static class ProjectBuilder
         Revisions = [.. map.Maps("revisions").Select(r => (IReadOnlyList<string>)[r.Text("number") ?? "", r.Text("date") ?? "", r.Text("text") ?? ""])],
     };
 
-    private static Rates Rates(MapItem map, MapItem? prices) 
+    private static Rates Rates(MapItem map, MapItem? prices)
     {
         MapItem? mesh = map.Map("mesh"), pad = map.Map("pad"), coping = map.Map("coping"), buildUp = map.Map("build_up");
         return new Rates
