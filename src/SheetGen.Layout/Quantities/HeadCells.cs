@@ -1,5 +1,4 @@
 using SheetGen.Layout.Rows;
-using SheetGen.Model;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Layout.Quantities;

@@ -37,8 +37,11 @@ internal static class DesignKeys
             List("points", "From the lowest up: [distance behind the face at the bottom of wall, elevation]; straight between, upright above the last.", 2,
                 Map("surface point", "A point of a slip surface, [behind, elevation] for short.",
                     Length("behind", "Horizontal distance behind the face at the bottom of wall.", new ValueRange(-1000, true, 1000), "6") with { Required = true },
-                    Elevation("elevation", "Elevation.", "112") with { Required = true }) with { Short = ["behind", "elevation"] }) with { MaxCount = 200, Example = "[[0, 102], [6, 112], [9, 118]]" },
-            Angle("angle", "Degrees above horizontal, from the bottom of wall at the face (the toe).", new ValueRange(0, false, 90), "55"))) with { OneAllowed = true, MaxCount = 20, Example = "[{angle: 55}]" },
+                    Elevation("elevation", "Elevation.", "112") with { Required = true }) with
+                { Short = ["behind", "elevation"] }) with
+            { MaxCount = 200, Example = "[[0, 102], [6, 112], [9, 118]]" },
+            Angle("angle", "Degrees above horizontal, from the bottom of wall at the face (the toe).", new ValueRange(0, false, 90), "55"))) with
+        { OneAllowed = true, MaxCount = 20, Example = "[{angle: 55}]" },
         Measured("bar_yield", "Yield strength of the bars; left out: the grade of the section's bar.", Measure.Steel, Strength, "75 ksi"),
         Facing("facing", "The temporary facing as the engineer reckons with it."),
         Facing("permanent_facing", "The permanent facing as the engineer reckons with it."),

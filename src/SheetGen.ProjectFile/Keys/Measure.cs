@@ -17,8 +17,13 @@ public sealed record Measure(string Name, string Foot, string Metre, IReadOnlyDi
 
     public static Measure Force { get; } = new("a force", "kip", "kN", new Dictionary<string, (decimal, decimal)>
     {
-        ["lb"] = (Newton, 1), ["lbf"] = (Newton, 1), ["kip"] = (Newton * 1000, 1), ["kips"] = (Newton * 1000, 1), ["k"] = (Newton * 1000, 1),
-        ["n"] = (1, 1), ["kn"] = (1000, 1),
+        ["lb"] = (Newton, 1),
+        ["lbf"] = (Newton, 1),
+        ["kip"] = (Newton * 1000, 1),
+        ["kips"] = (Newton * 1000, 1),
+        ["k"] = (Newton * 1000, 1),
+        ["n"] = (1, 1),
+        ["kn"] = (1000, 1),
     });
 
     /// <summary>Bond, strength of concrete: psi, or kPa.</summary>
@@ -31,24 +36,39 @@ public sealed record Measure(string Name, string Foot, string Metre, IReadOnlyDi
     /// <summary>Steel per width.</summary>
     public static Measure SteelPerWidth { get; } = new("steel per width", "in2/ft", "mm2/m", new Dictionary<string, (decimal, decimal)>
     {
-        ["in2/ft"] = (Inch * Inch * 1000, 304.8m), ["sqin/ft"] = (Inch * Inch * 1000, 304.8m), ["mm2/m"] = (1, 1), ["cm2/m"] = (100, 1),
+        ["in2/ft"] = (Inch * Inch * 1000, 304.8m),
+        ["sqin/ft"] = (Inch * Inch * 1000, 304.8m),
+        ["mm2/m"] = (1, 1),
+        ["cm2/m"] = (100, 1),
     });
 
     public static Measure SteelArea { get; } = new("an area", "in2", "mm2", new Dictionary<string, (decimal, decimal)>
     {
-        ["in2"] = (Inch * Inch, 1), ["sqin"] = (Inch * Inch, 1), ["mm2"] = (1, 1), ["cm2"] = (100, 1),
+        ["in2"] = (Inch * Inch, 1),
+        ["sqin"] = (Inch * Inch, 1),
+        ["mm2"] = (1, 1),
+        ["cm2"] = (100, 1),
     });
 
     public static Measure UnitWeight { get; } = new("a unit weight", "pcf", "kN/m3", new Dictionary<string, (decimal, decimal)>
     {
-        ["pcf"] = (Newton, 0.028316846592m), ["lb/ft3"] = (Newton, 0.028316846592m), ["kcf"] = (Newton * 1000, 0.028316846592m), ["kn/m3"] = (1000, 1),
+        ["pcf"] = (Newton, 0.028316846592m),
+        ["lb/ft3"] = (Newton, 0.028316846592m),
+        ["kcf"] = (Newton * 1000, 0.028316846592m),
+        ["kn/m3"] = (1000, 1),
     });
 
     public string UnitFor(LengthUnit unit) => Lengths.IsFoot(unit) ? Foot : Metre;
 
     private static Measure Pressure(string name, string foot, string metre) => new(name, foot, metre, new Dictionary<string, (decimal, decimal)>
     {
-        ["psi"] = (Newton, Inch * Inch), ["ksi"] = (Newton * 1000, Inch * Inch), ["psf"] = (Newton, Inch * Inch * 144),
-        ["ksf"] = (Newton * 1000, Inch * Inch * 144), ["kpa"] = (1, 1000), ["mpa"] = (1, 1), ["n/mm2"] = (1, 1), ["kn/m2"] = (1, 1000),
+        ["psi"] = (Newton, Inch * Inch),
+        ["ksi"] = (Newton * 1000, Inch * Inch),
+        ["psf"] = (Newton, Inch * Inch * 144),
+        ["ksf"] = (Newton * 1000, Inch * Inch * 144),
+        ["kpa"] = (1, 1000),
+        ["mpa"] = (1, 1),
+        ["n/mm2"] = (1, 1),
+        ["kn/m2"] = (1, 1000),
     });
 }

@@ -1,7 +1,5 @@
-using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Quantities.Effect;
 

@@ -1,4 +1,3 @@
-using SheetGen.Layout.Clearance;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;

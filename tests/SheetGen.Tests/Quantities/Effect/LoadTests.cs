@@ -1,4 +1,3 @@
-using SheetGen.Layout.Quantities.Effect;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -79,8 +78,21 @@ public sealed class LoadTests
         };
         var wall = new TestWall
         {
-            Unit = LengthUnit.Metre, Elements = [new LayoutElement.Tangent(30)], End = 30, Top = [new(0, 6)], Steps = [new(0, 0)], Spacing = 1.5, Depth = 0.75, Length = 7, Hole = 0.1,
-            Inclination = 15, Design = design, Tests = TestNails.None, Facing = null, Lifts = null, Drainage = null,
+            Unit = LengthUnit.Metre,
+            Elements = [new LayoutElement.Tangent(30)],
+            End = 30,
+            Top = [new(0, 6)],
+            Steps = [new(0, 0)],
+            Spacing = 1.5,
+            Depth = 0.75,
+            Length = 7,
+            Hole = 0.1,
+            Inclination = 15,
+            Design = design,
+            Tests = TestNails.None,
+            Facing = null,
+            Lifts = null,
+            Drainage = null,
         };
         NailEffect nail = Nail(EffectWall.Of(wall), "A-2-07");
         Assert.Equal(0, nail.Drawn.Cuts[0].At);
