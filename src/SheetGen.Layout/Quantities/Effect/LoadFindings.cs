@@ -21,7 +21,7 @@ public static class LoadFindings
         Dictionary<string, NailEffect> byMark = effect.Nails.ToDictionary(n => n.Nail.Mark);
         return
         [
-            .. found.Select((n, i) => Of(n, project.Unit, Beside(n, byMark, cures), Causes(n, effect), i < MostTried ? cures.Of(n, byMark) : null)),
+            .. found.Select((n, i) => Of(n, project.Unit, Beside(n, byMark, cures), Causes(n, effect, Lengths.Symbol(project.Unit)), i < MostTried ? cures.Of(n, byMark) : null)),
             .. effect.Sections.SelectMany(s => OnGrid(s, effect, project.Unit)),
         ];
     }
@@ -57,7 +57,7 @@ public static class LoadFindings
     }
 
     /// <summary>What made the area grow, or the ratio fall.</summary>
-    private static string Causes(NailEffect nail, LayoutEffect effect)
+    private static string Causes(NailEffect nail, LayoutEffect effect, string unit)
     {
         SharedArea[] left = [.. effect.LeftOut.Where(s => s.Carriers.Any(c => c.Mark == nail.Nail.Mark))];
         var causes = new List<string>();
@@ -65,6 +65,8 @@ public static class LoadFindings
             causes.Add($"{string.Join(", ", left.Select(s => s.Place.Mark))} left out beside it");
         if (nail.Nail.IsMoved)
             causes.Add("moved");
+        if (nail.Grid is { } grid && grid.Length != nail.Nail.Length)
+            causes.Add(FormattableString.Invariant($"{nail.Nail.Length:0.##} {unit} long, {grid.Length:0.##} on the grid"));
         if (nail.Nail.Splay != 0 || nail.Nail.Inclination != nail.Nail.Section.Inclination)
             causes.Add(FormattableString.Invariant($"turned: {nail.Drawn.Square:0.000} of its force square to the face, {nail.Grid?.Square ?? nail.Drawn.Square:0.000} on the grid"));
         return causes.Count == 0 ? "" : " (" + string.Join(", ", causes) + ")";
