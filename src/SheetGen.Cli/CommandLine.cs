@@ -76,6 +76,7 @@ public static class CommandLine
             CheckCommand.Make(screen),
             BuildCommand.Make(screen, interruption),
             CorridorCommand.Make(screen, interruption),
+            StudyCommand.Make(screen, interruption),
             ReviewCommand.Make(screen, interruption),
             help,
             version,

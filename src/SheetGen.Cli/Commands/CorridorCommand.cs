@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text.Json;
 using SheetGen.Cli.Corridors;
 using SheetGen.ProjectFile.Corridors;
 
@@ -17,7 +18,7 @@ public static class CorridorCommand
         var folder = new Option<string>("--out", "-o") { Description = "Folder for the results: walls/NAME with each set, state/NAME.json, and the register.", HelpName = "DIR" };
         var only = new Option<string[]>("--only") { Description = "Build this wall alone, and no register; may be given several times.", HelpName = "NAME", Arity = ArgumentArity.OneOrMore, AllowMultipleArgumentsPerToken = false };
         var gather = new Option<bool>("--gather") { Description = "Build no wall; make the register from what is there." };
-        var names = new Option<bool>("--names") { Description = "Print the names of the walls, a line each, and end." };
+        var names = new Option<bool>("--names") { Description = "Print the names of the walls, a line each, and end; with --json, names and project files." };
         var jobs = new Option<int>("--jobs", "-j") { Description = "Processes at the same time; left out: one a processor.", HelpName = "N", DefaultValueFactory = _ => Environment.ProcessorCount };
         jobs.Validators.Add(r =>
         {
@@ -43,8 +44,9 @@ public static class CorridorCommand
                 screen.Tell(note);
             if (p.GetValue(names))
             {
-                foreach (var wall in corridor.Walls)
-                    screen.Out.WriteLine(wall.Name);
+                screen.Out.WriteLine(p.GetValue(json)
+                    ? "[" + string.Join(",\n ", corridor.Walls.Select(w => $"{{\"name\": {Quoted(w.Name)}, \"file\": {Quoted(StateFolder.ProjectOf(w))}}}")) + "]"
+                    : string.Join('\n', corridor.Walls.Select(w => w.Name)));
                 return ExitCode.Clean;
             }
             if (p.GetValue(folder) is not { Length: > 0 } to)
@@ -58,6 +60,8 @@ public static class CorridorCommand
         });
         return command;
     }
+
+    private static string Quoted(string text) => "\"" + JsonEncodedText.Encode(text) + "\"";
 
     internal static int Guarded(Func<int> run, Screen screen)
     {

@@ -32,15 +32,19 @@ internal sealed class StateFolder(string folder, Corridor corridor)
         }
     }
 
-    /// <summary>Keeps a state: written beside, then renamed, so that a reader sees a whole one.</summary>
+    /// <summary>Keeps a state.</summary>
     /// <exception cref="OutputException">The folder cannot be written.</exception>
-    public void Keep(CorridorWall wall, WallState state)
+    public void Keep(CorridorWall wall, WallState state) => WriteWhole(StateOf(wall), CorridorJson.Bytes(state));
+
+    /// <summary>Writes a file beside its name and renames it, so that a reader sees a whole one.</summary>
+    /// <exception cref="OutputException">It cannot be written.</exception>
+    public static void WriteWhole(string path, byte[] bytes)
     {
-        string path = StateOf(wall), fresh = FormattableString.Invariant($"{path}.{Environment.ProcessId}.new");
+        string fresh = FormattableString.Invariant($"{path}.{Environment.ProcessId}.new");
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            File.WriteAllBytes(fresh, CorridorJson.Bytes(state));
+            File.WriteAllBytes(fresh, bytes);
             File.Move(fresh, path, overwrite: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -1,7 +1,9 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
 using SheetGen.Model.Corridors;
+using SheetGen.Model.Studies;
 
 namespace SheetGen.Writers.Register;
 
@@ -19,12 +21,22 @@ public static class CorridorJson
 
     public static byte[] Bytes(RegisterFile register) => JsonSerializer.SerializeToUtf8Bytes(register, Context.RegisterFile);
 
+    public static byte[] Bytes(VariantState state) => JsonSerializer.SerializeToUtf8Bytes(state, Context.VariantState);
+
+    public static byte[] Bytes(StudyFile study) => JsonSerializer.SerializeToUtf8Bytes(study, Context.StudyFile);
+
+    /// <summary>A variant's state as it was kept; null where the bytes are no state of this form.</summary>
+    public static VariantState? Variant(byte[] bytes) => Of(bytes, Context.VariantState) is { Format: 1 } state ? state : null;
+
     /// <summary>A state as it was kept; null where the bytes are no state of this form.</summary>
-    public static WallState? State(byte[] bytes)
+    public static WallState? State(byte[] bytes) => Of(bytes, Context.WallState) is { Format: 1 } state ? state : null;
+
+    private static T? Of<T>(byte[] bytes, JsonTypeInfo<T> type)
+        where T : class
     {
         try
         {
-            return JsonSerializer.Deserialize(bytes, Context.WallState) is { Format: 1 } state ? state : null;
+            return JsonSerializer.Deserialize(bytes, type);
         }
         catch (JsonException)
         {
@@ -41,7 +53,14 @@ public sealed record RegisterFile(int Format, string Title, string Version, int 
 public sealed record RegisterWall(
     string Name, string File, string Stage, string Contract, WallOutcome Outcome, int Exit, int? FirstSheet, int Clashes, IReadOnlyList<string> Problems, WallFigures? Figures);
 
+/// <summary>study.json: what other programs read of a study.</summary>
+/// <param name="Keys">The varied keys, in the order of each variant's values.</param>
+/// <param name="Best">Numbers of the variants, best first.</param>
+public sealed record StudyFile(int Format, string Title, string Version, string Units, IReadOnlyList<string> Keys, IReadOnlyList<VariantState> Variants, IReadOnlyList<int> Best);
+
 [JsonSourceGenerationOptions(UseStringEnumConverter = true)]
 [JsonSerializable(typeof(WallState))]
 [JsonSerializable(typeof(RegisterFile))]
+[JsonSerializable(typeof(VariantState))]
+[JsonSerializable(typeof(StudyFile))]
 internal sealed partial class CorridorJsonContext : JsonSerializerContext;
