@@ -294,6 +294,21 @@ public static class ProblemCodes
             "Name a project file, a nails.csv, or the folder of a build."),
     ];
 
+    public static readonly ProblemCode BadSetName = Error("L01", "name that cannot be a folder's",
+        "Each wall of a corridor gets a folder of its own with its name, on every system.",
+        "Use letters, digits, blanks, - and _, and no name that a system keeps for a device.");
+
+    public static readonly ProblemCode StudyKey = Error("L02", "not a key that a study can vary",
+        "A study names keys of the project file; the key is unknown, ambiguous, a block of keys, or stands in no place of this project file.",
+        "docs/project-file.md lists the keys; write the blocks that it stands in before it, such as rules.clearance.nail.");
+
+    public static readonly ProblemCode StudyValues = Error("L03", "values that a study cannot take",
+        "A key of a study takes a list of values, or a range {from, to, step} of numbers that ends; all keys together may not give more variants than the limit.",
+        "Write [3.5, 4, 4.5] or {from: 10, to: 20, step: 5}.");
+
+    /// <summary>Codes of corridor lists and studies, beside those of project files.</summary>
+    public static IReadOnlyList<ProblemCode> OfLists { get; } = [BadSetName, StudyKey, StudyValues];
+
     /// <summary>All codes of project files, in order.</summary>
     public static IReadOnlyList<ProblemCode> All { get; } =
     [

@@ -34,7 +34,15 @@ public static class ProjectReader
         Node? loaded = YamlLoader.Load(text, fileName, problems);
         if (loaded is null)
             return new ReadResult(null, problems.Sorted(), text);
-        Node node = Shorthand.Expand(loaded);
+        return Read(Shorthand.Expand(loaded), fileName, text, inputHash, problems);
+    }
+
+    /// <summary>Reads a tree that was changed after loading; its text stands for it where it is read again.</summary>
+    internal static ReadResult ReadTree(Node root, string fileName, string text) =>
+        Read(root, fileName, text, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))), new ProblemList());
+
+    private static ReadResult Read(Node node, string fileName, string text, string inputHash, ProblemList problems)
+    {
         LengthUnit unit = UnitOf(node);
         var start = new SourceSpot(fileName, 1, 1);
         WallProject? project = null;
@@ -44,7 +52,7 @@ public static class ProjectReader
     }
 
     /// <summary>The project's unit, needed before anything else is read; feet where it is missing or faulty, which is reported later.</summary>
-    private static LengthUnit UnitOf(Node root)
+    internal static LengthUnit UnitOf(Node root)
     {
         Key units = KeyTable.Root.Children.First(k => k.Name == "project").Children.First(k => k.Name == "units");
         return ValueOf(ValueOf(root, "project"), "units") is ScalarNode scalar
