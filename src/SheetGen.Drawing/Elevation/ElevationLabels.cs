@@ -82,7 +82,7 @@ public sealed class ElevationLabels(ElevationView view)
     private IReadOnlyList<IReadOnlyList<string>> SectionWords(Section s)
     {
         string name = Say(Phrase.ZoneName, s.Name.ToUpperInvariant());
-        string spacing = Say(Phrase.Typical, BuiltSpacing.Text(_wall, s, view.Context.Layout.Rows, _print.Unit));
+        string spacing = Say(Phrase.Typical, Say(Phrase.SpacingBoth, _print.Distance(s.HorizontalSpacing), VerticalWords(s)));
         string rows = Say(Phrase.PatternAndRows, Say(s.Pattern == Pattern.Square ? Phrase.PatternSquare : Phrase.PatternStaggered), Say(RowWords(s.Rows)));
         string hole = Say(Phrase.HolesBelowHorizontal, _print.Small(s.HoleDiameter), _print.Angle(s.Inclination));
         string bar = Say(Phrase.BarIs, s.Bar.ToString().ToUpperInvariant());
@@ -90,11 +90,22 @@ public sealed class ElevationLabels(ElevationView view)
             [name, $"{spacing}, {rows}", $"{hole}, {bar}"],
             [name, spacing, rows, $"{hole}, {bar}"],
             [
-                name, Say(Phrase.TypicalSpacingShort, _print.Distance(s.HorizontalSpacing)), BuiltSpacing.VerticalText(_wall, s, view.Context.Layout.Rows, _print.Unit), rows,
+                name, Say(Phrase.TypicalSpacingShort, _print.Distance(s.HorizontalSpacing)), VerticalWords(s), rows,
                 Say(Phrase.HolesShort, _print.Small(s.HoleDiameter)), Say(Phrase.AngleDown, _print.Angle(s.Inclination)), bar,
             ],
             [name],
         ];
+    }
+
+    /// <summary>The vertical spacing as built, and the grid's where that differs: 3.75' V (4.00' MAX).</summary>
+    private string VerticalWords(Section s)
+    {
+        string most = _print.Distance(s.VerticalSpacing);
+        if (BuiltSpacing.RowGaps(_wall, s, view.Context.Layout.Rows) is not { } gaps)
+            return Say(Phrase.SpacingMost, most);
+        string least = _print.Distance(gaps.Least), greatest = _print.Distance(gaps.Greatest);
+        string built = least == greatest ? least : Say(Phrase.SpacingRange, least, greatest);
+        return built == most ? Say(Phrase.SpacingVertical, most) : Say(Phrase.SpacingBuilt, built, most);
     }
 
     private static Phrase RowWords(RowKind kind) => kind switch
@@ -162,6 +173,7 @@ public sealed class ElevationLabels(ElevationView view)
     private void TopLabel(double along, double elevation) =>
         view.Labels.Label(new LabelRequest([[Say(Phrase.TopElevation, _print.Elevation(elevation))]], TextRole.Label, view.At(along, elevation), 0.4)
         {
+            Note = Say(Phrase.TopElevation, _print.Elevation(elevation)) + ", " + Station(along),
             Upright = true,
             Toward = Math.PI / 2,
             LeaderFrom = 1,
@@ -177,6 +189,7 @@ public sealed class ElevationLabels(ElevationView view)
             string[] lines = [Say(Phrase.BottomElevation, _print.Elevation(z)), Station(along)];
             view.Labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, view.At(along, z), 0.4)
             {
+                Note = string.Join(", ", lines),
                 Toward = -Math.PI / 2 + view.Sign * 0.6,
                 LeaderFrom = 1,
             });
@@ -294,10 +307,26 @@ public sealed class ElevationLabels(ElevationView view)
             double low = Math.Max(along.Min(), _window.Start), high = Math.Min(along.Max(), _window.End);
             if (low > high || (low == high && !_window.Has(low)))
                 continue;
-            double at = (low + high) / 2;
-            double z = o.Kind == ObstructionKind.Pipe ? PipeElevation(o, along, at) : Math.Min(o.Top, view.Strip.High);
-            Named(PlanLabels.NameOf(o, view.Context), view.At(at, z), Math.PI / 2, o.Name);
+            string name = PlanLabels.NameOf(o, view.Context);
+            view.Labels.LabelOneOf([.. Anchors(o, along, low, high).Select(a => Naming(name, a.At, a.Toward, o.Name))]);
         }
+    }
+
+    /// <summary>Places of an obstruction that its name may lead to: its top first; of a pipe any, of others their sides, too.</summary>
+    private IEnumerable<(Point2 At, double? Toward)> Anchors(Obstruction o, double[] along, double low, double high)
+    {
+        double[] shares = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
+        if (o.Kind == ObstructionKind.Pipe)
+        {
+            foreach (double at in shares.Select(s => low + (high - low) * s))
+                yield return (view.At(at, PipeElevation(o, along, at)), Math.PI / 2);
+            yield break;
+        }
+        double top = Math.Min(o.Top, view.Strip.High), bottom = Math.Max(o.Bottom, view.Strip.Low);
+        foreach (double at in low == high ? [low] : shares.Select(s => low + (high - low) * s))
+            yield return (view.At(at, top), Math.PI / 2);
+        foreach (double share in shares)
+            yield return (view.At((low + high) / 2, bottom + (top - bottom) * share), null);
     }
 
     private static double PipeElevation(Obstruction pipe, double[] along, double at)

@@ -43,7 +43,7 @@ public static class SheetTables
         foreach (Finding finding in context.Report.Findings.OrderBy(f => f.Severity))
         {
             string place = finding.Station is { } station ? context.Print.Station(station) : "";
-            IReadOnlyList<string> lines = TextMeasure.Wrap(finding.Message, Width, style.Height, style);
+            IReadOnlyList<string> lines = TextMeasure.Wrap(context.Language.Sentence(finding.Message), Width, style.Height, style);
             for (int i = 0; i < lines.Count; i++)
                 rows.Add(i == 0 ? [context.Say(SeverityWords(finding.Severity)), finding.Code, place, lines[i]] : ["", "", "", lines[i]]);
         }
@@ -161,7 +161,7 @@ public static class SheetTables
     private static SheetTable LeftOut(DrawingContext context) =>
         SheetTable.Of(context, Phrase.TableLeftOut, Phrase.TableLeftOutHeads,
             [.. context.Layout.LeftOut.Select(l => (IReadOnlyList<string>)[
-                l.Mark, context.Print.Station(l.Wall.StationOf(l.Along)), context.Print.Elevation(l.Elevation), l.Reason.ToUpperInvariant()])]);
+                l.Mark, context.Print.Station(l.Wall.StationOf(l.Along)), context.Print.Elevation(l.Elevation), context.Language.Sentence(l.Reason.TrimEnd('.')).ToUpperInvariant()])]);
 
     private static SheetTable Accepted(DrawingContext context)
     {
@@ -173,7 +173,7 @@ public static class SheetTables
                 return (IReadOnlyList<string>)[
                     f.Nails.Count > 4 ? context.Say(Phrase.MarksFromTo, f.Nails[0], f.Nails[^1]) : string.Join(", ", f.Nails), f.Obstruction ?? "",
                     f.Station is double s ? print.Station(s) : "", Clear(print, f.Clear), Clear(print, f.Required),
-                    (by?.Reason ?? f.Message).ToUpperInvariant(), (by?.By ?? "").ToUpperInvariant()];
+                    (by?.Reason ?? context.Language.Sentence(f.Message)).ToUpperInvariant(), (by?.By ?? "").ToUpperInvariant()];
             })]);
     }
 

@@ -72,6 +72,7 @@ internal static class ProjectBuilder
         Scale = map.Number("scale"),
         Revision = map.Text("revision") ?? "",
         Date = map.Text("date") ?? "",
+        IsForHalfSize = map.Flag("half_size") ?? false,
         FromBehind = map.Text("view") == "from_behind",
         TitleBlock = map.Text("title_block"),
         Layers = map.Text("layers"),

@@ -163,6 +163,7 @@ public static class KeyTable
         Text("revision", "Revision in the title block.", "0"),
         Text("date", "Date in the title block, printed as given.", "2026-01-15"),
         Choice("view", "Side from which the elevation is drawn.", "from_front", "from_front", "from_behind") with { Default = "from_front" },
+        Flag("half_size", "Whether the sheets are issued at half size: lettering is then at least 3/16 in (4.8 mm) on the full sheet, 3/32 in at half size.", "true") with { Default = "false" },
         Text("title_block", "File of the user's own title block drawing (DXF), beside the project file.", "title-block.dxf"),
         Text("layers", "Name of a layer list in templates/layers, or a file of the user's own beside the project file.", "agency-sample"),
         Text("notes", "Name of a note set in templates/notes, or a file of the user's own beside the project file.", "county-notes.json"),
