@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Exchange;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Writers.Csv;
@@ -17,14 +18,19 @@ public static class OutputSet
     private const string Sheets = "sheets.dxf", Plan = "plan.dxf", Pdf = "sheets.pdf", Workbook = "quantities.xlsx", Nails = "nails.csv",
         Findings = "findings.json", Tables = "tables.zip";
 
-    /// <summary>Every file name that this program writes.</summary>
+    /// <summary>The files of every build.</summary>
     public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables];
+
+    /// <summary>Every file name that this program writes, open formats included.</summary>
+    public static IReadOnlyList<string> AllNames { get; } = [.. Names, .. ExchangeFormat.AllFileNames];
 
     /// <summary>The file that a person looks at first.</summary>
     public const string ToOpen = Pdf;
 
-    /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="Names"/>.</returns>
-    public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(Input input, MeasuredLayout measured, StageDisplay display)
+    /// <param name="also">Open formats asked for.</param>
+    /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="AllNames"/>.</returns>
+    public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(
+        Input input, MeasuredLayout measured, IReadOnlyList<ExchangeFormat> also, StageDisplay display)
     {
         WallProject project = input.Project;
         (CheckedLayout laid, QuantityTable quantities, BidTable bid) = measured;
@@ -50,8 +56,13 @@ public static class OutputSet
             },
             () => Write(Plan, s => DxfPlanWriter.Write(sheets, s)),
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
-            () => Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s)));
-        return (laid with { Report = report }, sheets, [.. Names.Select(name => new OutputFile(name, files[name]))]);
+            () => Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s)),
+            () =>
+            {
+                foreach (ExchangeFile file in also.SelectMany(f => f.Files(new ExchangeInput(project, laid.Layout, report, quantities, run))))
+                    files[file.Name] = file.Content;
+            });
+        return (laid with { Report = report }, sheets, [.. AllNames.Where(files.ContainsKey).Select(name => new OutputFile(name, files[name]))]);
     }
 
     private static byte[] Bytes(Action<Stream> write)
