@@ -4,6 +4,7 @@ using SheetGen.Drawing.Sheets;
 using SheetGen.Exchange;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Review;
 using SheetGen.Writers.Csv;
 using SheetGen.Writers.Dxf;
 using SheetGen.Writers.Json;
@@ -18,8 +19,11 @@ public static class OutputSet
     private const string Sheets = "sheets.dxf", Plan = "plan.dxf", Pdf = "sheets.pdf", Workbook = "quantities.xlsx", Nails = "nails.csv",
         Findings = "findings.json", Tables = "tables.zip";
 
+    /// <summary>The page for the checker.</summary>
+    public const string Review = "review.html";
+
     /// <summary>The files of every build.</summary>
-    public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables];
+    public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables, Review];
 
     /// <summary>Every file name that this program writes, open formats included.</summary>
     public static IReadOnlyList<string> AllNames { get; } = [.. Names, .. ExchangeFormat.AllFileNames];
@@ -56,7 +60,12 @@ public static class OutputSet
             },
             () => Write(Plan, s => DxfPlanWriter.Write(sheets, s)),
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
-            () => Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s)),
+            () =>
+            {
+                Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s));
+                files[Review] = ReviewPage.Make(
+                    new ReviewInput(project, laid.Layout, report, [SummaryTables.BySection(quantities), SummaryTables.Bid(bid)], run), files[Findings]);
+            },
             () =>
             {
                 foreach (ExchangeFile file in also.SelectMany(f => f.Files(new ExchangeInput(project, laid.Layout, report, quantities, run))))

@@ -51,8 +51,7 @@ public static class BuildCommand
                 PictureFile.Write(picture, run.Sheets);
             FindingScreen.PrintErrors(run.Laid.Report, screen.Out);
             int code = Ending.Print(run.Input.Project, run.Laid, folder, [.. run.Files.Select(f => f.Name)], last is null ? null : (last, LastBuild.Of(run.Files)), screen);
-            foreach (string name in stale)
-                screen.Out.WriteLine($"  removed    {name}: made by an earlier build, not asked for now (--also {AlsoFiles.WordOf(name)})");
+            AlsoFiles.TellRemoved(stale, screen);
             if (options.Open)
                 Opening.Open(options.Picture ?? Path.Combine(folder, OutputSet.ToOpen), screen);
             return code;

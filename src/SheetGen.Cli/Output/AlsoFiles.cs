@@ -14,8 +14,12 @@ public static class AlsoFiles
     public static IReadOnlyList<string> Stale(string folder, IReadOnlyList<OutputFile> files) =>
         [.. ExchangeFormat.AllFileNames.Where(n => files.All(f => f.Name != n) && File.Exists(Path.Combine(folder, n)))];
 
-    /// <summary>The word that asks for a file.</summary>
-    public static string WordOf(string name) => ExchangeFormat.All.First(f => f.FileNames.Contains(name)).Word;
+    /// <summary>Names the files that a new set has removed, with the word that asks for each.</summary>
+    public static void TellRemoved(IReadOnlyList<string> stale, Screen screen)
+    {
+        foreach (string name in stale)
+            screen.Out.WriteLine($"  removed    {name}: made by an earlier build, not asked for now (--also {ExchangeFormat.All.First(f => f.FileNames.Contains(name)).Word})");
+    }
 
     /// <exception cref="OutputException">A file that no build made stands under one of the names.</exception>
     public static void CheckOwn(string folder)
