@@ -239,6 +239,19 @@ public static class ProblemCodes
         "Less than half of the wall's height stands above the finished grade in front of it.",
         "Check that finished_grade is the ground in front at the foot of the wall, and not the ground behind it.");
 
+    // R90 to R92: the engineer's values
+    public static readonly ProblemCode DesignMethod = Error("R90", "factors and method do not go together",
+        "LRFD takes a load factor and resistance factors up to 1; ASD takes safety factors from 1 and no load factor; without a method there are no factors.",
+        "State method: LRFD or method: ASD, and the factors that belong to it.");
+
+    public static readonly ProblemCode SurfaceOrder = Error("R91", "points of a slip surface out of order",
+        "The points of a slip surface go from the lowest up, no two of them alike.",
+        "Give the points from the lowest up.");
+
+    public static readonly ProblemCode BondLayer = Warning("R92", "bond strength of a layer that no boring has",
+        "bond_by_layer names a soil layer that is in no boring, so that its bond strength is never used.",
+        "Write the layer as the borings do.");
+
     public static readonly ProblemCode Guidance = Warning("guidance", "outside what is usual",
         "The value can be meant, but lies outside the published or customary range that the message names with its source.",
         "Check the value; if it is meant, nothing needs to be done.");
@@ -270,6 +283,15 @@ public static class ProblemCodes
         Error("T05", "not a complete language",
             "The file under sheets: language is not JSON of the form of templates/text, lacks a text, or holds what the sheets cannot show.",
             "Start from a copy of a language in templates/text."),
+        Error("D01", "not a drawing of this project",
+            "The drawing that recheck is given cannot be read as DXF, holds no nail, or none of its nails stands where the project has one.",
+            "Open it in the drawing program, save it as DXF once more, and name the project that it was made from."),
+        Error("D02", "a fault in an as-built record",
+            "A cell of the record is no number, out of range, or names a nail that the project does not have; or a column is missing or there twice.",
+            "Correct the cell; \"sheetgen start DIR --record FILE\" writes an empty record."),
+        Error("D03", "not results to compare",
+            "A file or folder that compare is given is neither a project file nor nails.csv nor a folder of results, or a line of it cannot be read.",
+            "Name a project file, a nails.csv, or the folder of a build."),
     ];
 
     /// <summary>All codes of project files, in order.</summary>
@@ -283,7 +305,7 @@ public static class ProblemCodes
         TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder, CrossSectionPoints,
         InFront, FarAway, AcrossBend, PipeThroughFace,
         HoleTooSmall, SpacingUnderGap, MaximumUnderTolerance, UnknownBar, RangeReversed, InclinationWindow, TopRowDepth,
-        Unusual, MostlyBelowGrade, Guidance,
+        Unusual, MostlyBelowGrade, DesignMethod, SurfaceOrder, BondLayer, Guidance,
     ];
 
     private static ProblemCode Error(string code, string title, string meaning, string remedy) =>

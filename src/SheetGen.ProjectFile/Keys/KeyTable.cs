@@ -63,7 +63,7 @@ public static class KeyTable
     public static Key Root { get; } = Map("project file", "The whole file.",
         Integer("format", "Version of the file format; this program reads format 1.", new ValueRange(1, true, 1), "1") with { Required = true },
         Map("project", "Names of the project and its one length unit, and facts that are printed.", ProjectKeys()) with { Required = true },
-        Map("design", "Facts of the design that the sheets print; nothing is computed with them.", [.. DesignFacts]),
+        Map("design", "Facts of the design that the sheets print; nothing is computed with them. The engineer's figures stand in design of the sections.", [.. DesignFacts]),
         List("layout_lines", "Plan alignments with stations along them.", 1, Map("layout line", "A plan alignment.", LayoutLineKeys())) with { Required = true, MaxCount = 100 },
         WallKeys.SectionDefaults("What the sections of all walls have in common; the defaults of a wall and a section's own value go before it."),
         List("walls", "Soil nail walls on layout lines.", 1, Map("wall", "A soil nail wall.", WallKeys.All())) with { Required = true, MaxCount = 100 },
@@ -135,9 +135,13 @@ public static class KeyTable
         Text("section", "Section; may be left out where the wall has only one, or a station is given.", "A"),
         Text("row", "Row, counted from the top; a part row as 3.5.", "3") with { Required = true },
         Station("station", "Station of the nail; without it the whole row is pinned.", "100+32.5"),
+        Station("grid_station", "Grid station whose nail it is; left out: the nearest.", "100+31.0"),
+        Elevation("elevation", "Elevation of the nail's head; left out: the row's.", "112.5"),
         Angle("splay", "Splay, positive up-station.", new ValueRange(-89, true, 89), "-12"),
         Angle("inclination", "Angle below horizontal.", new ValueRange(-45, true, 89), "15"),
         Length("length", "Length.", ValueRange.Over0, "26"),
+        Flag("add", "Said of a nail that stands beside those of the grid stations.", "true") with { Default = "false" },
+        Flag("leave_out", "Leaves the grid station nearest to the station without a nail.", "true") with { Default = "false" },
     ];
 
     private static Key[] AcceptKeys() =>
