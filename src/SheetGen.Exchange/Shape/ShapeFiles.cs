@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Text;
 using NetTopologySuite.Features;
 using NetTopologySuite.Geometries;
@@ -36,13 +37,20 @@ internal static class ShapeFiles
         var options = new ShapefileWriterOptions(type, [.. NailFeatures.Fields.Select(f => Field(f, all))]) { Encoding = Encoding.UTF8 };
         using (ShapefileWriter writer = Shapefile.OpenWrite(shp, shx, dbf, new MemoryStream(), options))
             writer.Write(all);
-        return [shp.ToArray(), shx.ToArray(), WithoutDate(dbf.ToArray()), Encoding.ASCII.GetBytes("UTF-8")];
+        return [WithLength(shp.ToArray()), WithLength(shx.ToArray()), WithoutDate(dbf.ToArray()), Encoding.ASCII.GetBytes("UTF-8")];
     }
 
     /// <summary>A text field as wide as its longest text in UTF-8, up to the 254 bytes that a dBASE table has.</summary>
     private static DbfField Field(NailField field, List<Feature> features) => field.IsText
         ? new DbfCharacterField(field.Name, Math.Clamp(features.Max(f => (int?)Encoding.UTF8.GetByteCount((string)f.Attributes[field.Name])) ?? 1, 1, 254))
         : new DbfNumericDoubleField(field.Name, 19, 6);
+
+    /// <summary>The file with its own length in the header (big-endian, in words of 16 bits), which the writer leaves out where there is no record.</summary>
+    private static byte[] WithLength(byte[] file)
+    {
+        BinaryPrimitives.WriteInt32BigEndian(file.AsSpan(24), file.Length / 2);
+        return file;
+    }
 
     /// <summary>The table with a fixed date of change (bytes 1 to 3: years since 1900, month, day), so that the same input gives the same bytes.</summary>
     private static byte[] WithoutDate(byte[] table)
