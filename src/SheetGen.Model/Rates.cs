@@ -71,6 +71,15 @@ public sealed record Rates
 
     public double? Rigs { get; init; }
 
+    /// <summary>Length of hole that a crew drills in a day.</summary>
+    public double? DrillingPerDay { get; init; }
+
+    /// <summary>Area of face that a crew covers with shotcrete in a day.</summary>
+    public double? ShotcretePerDay { get; init; }
+
+    /// <summary>Volume that a crew digs in a day.</summary>
+    public double? ExcavationPerDay { get; init; }
+
     /// <summary>The user's own cost of one unit by pay item number.</summary>
     public IReadOnlyDictionary<string, CostParts> BuildUp { get; init; } = new Dictionary<string, CostParts>();
 

@@ -11,6 +11,7 @@ public sealed class DevelopedFace
 {
     private readonly double _firstStation;
     private readonly List<(double Along, double Developed)> _knots = [];
+    private readonly List<LegSpan> _legs = [];
 
     public DevelopedFace(Wall wall)
     {
@@ -22,6 +23,7 @@ public sealed class DevelopedFace
             double from = leg.Start + Cut(face, leg.StartCorner), to = leg.End - Cut(face, leg.EndCorner);
             double first = Math.Max(from, leg.Start), last = Math.Max(first, Math.Min(to, leg.End));
             Add(leg.Start, at);
+            double begin = at;
             // Where the legs reach beyond the corner's station, all that is beyond it stands at that station.
             at += Math.Max(0, leg.Start - from);
             Add(first, at);
@@ -34,8 +36,10 @@ public sealed class DevelopedFace
                 Add(places[i + 1], at);
             }
             Add(leg.End, at);
+            double regular = at;
             at += Math.Max(0, to - leg.End);
             Add(leg.End, at);
+            _legs.Add(new(leg, begin, begin + Math.Max(0, leg.Start - from), regular, at));
         }
     }
 
@@ -60,6 +64,23 @@ public sealed class DevelopedFace
 
     /// <summary>The same, at a corner that of the leg that ends there.</summary>
     public double Before(double along) => Find(along, before: true);
+
+    /// <summary>The developed distance of a place of a leg; beyond the corner's station it goes on as far as the mitre.</summary>
+    public double OnLeg(int leg, double along)
+    {
+        LegSpan span = _legs.First(l => l.Leg.Index == leg);
+        if (along <= span.Leg.Start)
+            return Math.Max(span.Begin, span.First - (span.Leg.Start - along));
+        if (along >= span.Leg.End)
+            return Math.Min(span.End, span.Last + (along - span.Leg.End));
+        return At(along);
+    }
+
+    /// <summary>The developed distance at which two legs meet.</summary>
+    public double Fold(Corner corner) => _legs.First(l => l.Leg.StartCorner == corner).Begin;
+
+    /// <summary>Developed distances of a leg: its two ends, and the stations of its ends.</summary>
+    private sealed record LegSpan(Leg Leg, double Begin, double First, double Last, double End);
 
     private double Find(double along, bool before)
     {

@@ -218,8 +218,9 @@ public sealed class ElevationLabels(ElevationView view)
             double width = Math.Abs(view.Strip.X(o.End) - view.Strip.X(o.Start));
             string[] words =
             [
-                o.Name.ToUpperInvariant(), $"{_print.Short(width)} x {_print.Short(o.Top - o.Bottom)}, EL {_print.Elevation(o.Bottom)} TO {_print.Elevation(o.Top)}",
-                "FRAMED BY THE ENGINEER",
+                Say(Phrase.OpeningName, o.Name.ToUpperInvariant()),
+                Say(Phrase.OpeningSizeAndHeights, _print.Short(width), _print.Short(o.Top - o.Bottom), _print.Elevation(o.Bottom), _print.Elevation(o.Top)),
+                Say(Phrase.OpeningFraming),
             ];
             Spoken(words, view.At((o.Start + o.End) / 2, o.Top));
         }
@@ -229,7 +230,7 @@ public sealed class ElevationLabels(ElevationView view)
             if (to <= from)
                 continue;
             double middle = (from + to) / 2;
-            Spoken(["NO NAILS", c.Reason.ToUpperInvariant()], view.At(middle, Math.Min(c.Top ?? double.MaxValue, _wall.Top.At(middle))));
+            Spoken([Say(Phrase.NoNails), c.Reason.ToUpperInvariant()], view.At(middle, Math.Min(c.Top ?? double.MaxValue, _wall.Top.At(middle))));
         }
     }
 

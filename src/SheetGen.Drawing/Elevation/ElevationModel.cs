@@ -12,7 +12,9 @@ public static class ElevationModel
     {
         Wall wall = strip.Wall;
         yield return Frame(context, strip);
-        foreach (Primitive p in PanelJoints(strip).Concat(DrainageStrips(context, strip)).Concat(ElevationObstructions.Draw(context, strip)))
+        foreach (PanelJoint joint in PanelJoints.Of(context.Quantities.PanelPieces.Where(p => p.Wall == wall)))
+            yield return new Line(LayerRole.Panel, strip.OnLeg(joint.Leg, joint.From), strip.OnLeg(joint.Leg, joint.To));
+        foreach (Primitive p in DrainageStrips(context, strip).Concat(ElevationObstructions.Draw(context, strip)))
             yield return p;
         foreach (Primitive p in Ground(strip).Concat(Borings(context, strip)))
             yield return p;
@@ -25,7 +27,7 @@ public static class ElevationModel
                 yield return Closed(strip, c, from, to);
         }
         foreach (Corner c in wall.LayoutLine.Corners.Where(c => c.Along > wall.Start && c.Along < wall.End))
-            yield return new Line(LayerRole.Face, strip.At(c.Along, wall.Bottom.At(c.Along)), strip.At(c.Along, wall.Top.At(c.Along)));
+            yield return new Line(LayerRole.Face, strip.Fold(c, wall.Bottom.At(c.Along)), strip.Fold(c, wall.Top.At(c.Along)));
     }
 
     /// <summary>A stretch that the project closes to nails, hatched between its heights or over the whole face.</summary>
@@ -83,42 +85,6 @@ public static class ElevationModel
     {
         Wall wall = strip.Wall;
         return strip.Path(wall.Bottom, wall.Start, wall.End).Concat(strip.Path(wall.Top, wall.Start, wall.End).Reverse());
-    }
-
-    private static IEnumerable<Primitive> PanelJoints(ElevationStrip strip)
-    {
-        Wall wall = strip.Wall;
-        if (wall.Panels is null)
-            yield break;
-        double[] breaks = [wall.Start, .. wall.PanelBreaks.Where(b => b > wall.Start && b < wall.End).Order(), wall.End];
-        foreach (double at in breaks[1..^1])
-        {
-            yield return new Line(
-                LayerRole.Panel, strip.At(at, Math.Min(wall.Bottom.At(at), wall.Bottom.Before(at))), strip.At(at, wall.Top.At(at)));
-        }
-        for (int i = 0; i + 1 < breaks.Length; i++)
-        {
-            double from = breaks[i], to = breaks[i + 1];
-            double low = wall.Bottom.At(from);
-            double high = Math.Max(wall.Top.At(from), wall.Top.Before(to));
-            for (double z = low + wall.Panels.Height; z < high - 1e-6; z += wall.Panels.Height)
-            {
-                if (CutBelowTop(wall.Top, from, to, z) is (double a, double b))
-                    yield return new Line(LayerRole.Panel, strip.At(a, z), strip.At(b, z));
-            }
-        }
-    }
-
-    /// <summary>The stretch of a level line under a top that is straight from end to end.</summary>
-    private static (double, double)? CutBelowTop(Profile top, double from, double to, double z)
-    {
-        double a = top.At(from), b = top.Before(to);
-        if (a >= z && b >= z)
-            return (from, to);
-        if ((a < z && b < z) || a == b)
-            return null;
-        double cut = from + (to - from) * (z - a) / (b - a);
-        return a >= z ? (from, cut) : (cut, to);
     }
 
     private static IEnumerable<Primitive> DrainageStrips(DrawingContext context, ElevationStrip strip) =>

@@ -101,7 +101,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
     private static PlannedWindow Window(
         DrawingContext context, Box area, SheetScale scale, ElevationStrip strip, SheetWindow window, IReadOnlyList<Primitive> lines)
     {
-        Viewport viewport = PlanElevationSheet.ViewportOf(strip, window, scale, area);
+        Viewport viewport = PlanElevationSheet.ViewportOf(context, strip, window, scale, area);
         Box frame = PlanElevationSheet.LabelFrame(strip, window, viewport);
         HashSet<string> first = [], repeated = [];
         MarkSet? marks = null;
@@ -109,6 +109,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
         {
             var view = new ElevationView(context, strip, window, viewport, new ViewLabels(context, viewport, frame, "", window.Wall));
             view.Crowd(lines);
+            new WallDimensions(view, scale.DimensionStyle).Ends();
             if (marks is null)
                 marks = MarkPlacer.Place(view);
             else
@@ -118,7 +119,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             IReadOnlyList<string> failed = view.Labels.NailsWithoutCallout;
             if (left == 0 || failed.Count == 0)
             {
-                HashSet<string> stopped = [.. view.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Except(AcceptedNails.Of(context).Keys)];
+                HashSet<string> stopped = [.. view.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Except(AcceptedNails.Of(context))];
                 view.Labels.NoteByMark(m => !stopped.Contains(m));
                 return new(strip, window, viewport, marks, view);
             }

@@ -26,5 +26,11 @@ public sealed record ElevationStrip(Wall Wall, int Sign, Point2 Origin, double L
         }
     }
 
+    /// <summary>A place on a leg of the face; one beyond the corner's station, as far as the mitre goes.</summary>
+    public Point2 OnLeg(int leg, ProfilePoint place) => new(Sign * Developed.OnLeg(leg, place.Along) + Origin.X, Y(place.Elevation));
+
+    /// <summary>Where the face folds at a corner.</summary>
+    public Point2 Fold(Corner corner, double elevation) => new(Sign * Developed.Fold(corner) + Origin.X, Y(elevation));
+
     public Point2 At(double along, double elevation) => new(X(along), Y(elevation));
 }

@@ -13,9 +13,9 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 {
     private readonly Printed _print = view.Context.Print;
     private readonly DrawingContext _context = view.Context;
-    private readonly IReadOnlyDictionary<string, string> _accepted = AcceptedNails.Of(view.Context);
+    private readonly IReadOnlySet<string> _accepted = AcceptedNails.Of(view.Context);
 
-    private bool IsStopped(Nail nail) => nail.Status == NailStatus.Unresolved && !_accepted.ContainsKey(nail.Mark);
+    private bool IsStopped(Nail nail) => nail.Status == NailStatus.Unresolved && !_accepted.Contains(nail.Mark);
 
     /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
     /// <param name="grouped">True to call out unresolved neighbours of a row together.</param>
@@ -38,17 +38,21 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             else if (nail.Status == NailStatus.Noted)
                 Callout(nail, NotedWords(nail));
             else if (nail.Kind == NailKind.Verification)
-                Callout(nail, [[Say(Phrase.TestNailMark, nail.Mark), Direction(nail)], [Say(Phrase.TestNail), nail.Mark, Direction(nail)]]);
+                Callout(nail, [[Say(Phrase.TestNailMark, nail.Mark), Direction(nail), LoadOf(nail)], [Say(Phrase.TestNail), nail.Mark, Direction(nail), LoadOf(nail)]]);
             else if (nail.Kind == NailKind.Proof)
-                view.Labels.LabelIfRoom(new LabelRequest([[Say(Phrase.Proof)]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
+                view.Labels.LabelIfRoom(new LabelRequest([[Say(Phrase.Proof), .. LoadOf(nail) is { Length: > 0 } load ? [load] : Array.Empty<string>()], [Say(Phrase.Proof)]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
         }
     }
 
-    /// <summary>Who accepted nails without a clear place, and why: a note each, the nails together.</summary>
+    /// <summary>Who accepted what is too close, and why: a note each, with the nails concerned that stand here.</summary>
     public void Accepted()
     {
-        foreach (var group in view.Nails.Where(n => n.Status == NailStatus.Unresolved && _accepted.ContainsKey(n.Mark)).GroupBy(n => _accepted[n.Mark]))
-            view.Labels.Note($"{string.Join(", ", group.Select(n => n.Mark))}: CLEARANCE {group.Key}");
+        HashSet<string> shown = [.. view.Nails.Select(n => n.Mark)];
+        foreach (var group in _context.Report.Findings.Where(f => f.AcceptedBy is not null && f.Nails.Any(shown.Contains)).GroupBy(f => (f.AcceptedBy!.By, f.AcceptedBy.Reason)))
+        {
+            string marks = string.Join(", ", group.SelectMany(f => f.Nails.Append(f.Obstruction)).OfType<string>().Distinct());
+            view.Labels.Note(Say(Phrase.AcceptedNote, marks, group.Key.By.ToUpperInvariant(), group.Key.Reason.ToUpperInvariant()));
+        }
     }
 
     /// <summary>Unresolved nails that stand side by side in a row.</summary>
@@ -91,6 +95,9 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         return [[head, .. parts], [head + " " + parts[0], string.Join(", ", parts.Skip(1))], narrow, [head + " " + string.Join(", ", parts)]];
     }
 
+    /// <summary>The load of a test nail where it is given; empty where it is not.</summary>
+    private string LoadOf(Nail nail) => TestLoads.Of(_context, nail) is string load ? Say(Phrase.LoadIs, load) : "";
+
     private string Say(Phrase phrase, params ReadOnlySpan<string> values) => view.Context.Say(phrase, values);
 
     private string Turn(Nail nail) => Say(
@@ -99,7 +106,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     private string[][] DoNotDrill(string marks)
     {
         string ask = Say(Phrase.AskEngineer), stop = Say(Phrase.DoNotDrillMark, marks);
-        return [[Say(Phrase.DoNotDrill), marks, ask], [stop, ask], [stop + ", " + ask], [stop]];
+        return [[Say(Phrase.DoNotDrill), marks, ask], [stop, ask], [stop + ", " + ask], [stop], [Say(Phrase.DoNotDrill)]];
     }
 
     private string Direction(Nail nail)
@@ -117,7 +124,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         {
             shown.TryGetValue(gap.FirstMark, out Nail? a);
             shown.TryGetValue(gap.SecondMark, out Nail? b);
-            if (a is null || Math.Abs(gap.Gap - a.Section.HorizontalSpacing) <= TypicalWithin(_print.Unit) + 1e-9)
+            if (a is null || IsBreak(gap, a) || Math.Abs(gap.Gap - a.Section.HorizontalSpacing) <= TypicalWithin(_print.Unit) + 1e-9)
                 continue;
             if (b is not null)
                 Spacing(a, b, gap.Gap);
@@ -126,43 +133,29 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         }
     }
 
+    /// <summary>True where a row breaks off and begins again between two nails, as part rows do: no spacing of nails.</summary>
+    private bool IsBreak(NonTypicalGap gap, Nail a)
+    {
+        double end = a.Along + gap.Gap;
+        double[] grid = [.. _context.Layout.Rows.Where(r => r.Wall == a.Wall && r.Section == a.Section && r.Number == a.Row).SelectMany(r => r.GridStations).Order()];
+        return Enumerable.Range(1, Math.Max(0, grid.Length - 1)).Any(i => grid[i] - grid[i - 1] > 1.3 * a.Section.HorizontalSpacing
+            && (grid[i] + grid[i - 1]) / 2 is var middle && middle > a.Along && middle < end);
+    }
+
     /// <summary>A gap this near to the typical spacing is typical (this program's own figure; the schedule has the true gaps).</summary>
     public static double TypicalWithin(LengthUnit unit) => Lengths.IsFoot(unit) ? 0.05 : 0.015;
 
     private void Spacing(Nail a, Nail b, double gap)
     {
         Point2 p = view.At(a.Along, a.Elevation), q = view.At(b.Along, b.Elevation);
-        if (p.X > q.X)
-            (p, q) = (q, p);
-        string words = SpacingWords(gap);
-        double height = _context.StyleOf(TextRole.Dimension).Height;
-        double width = TextMeasure.Measure(words, height, _context.StyleOf(TextRole.Dimension));
-        bool measuresTrue = Math.Abs(gap - Math.Abs(view.Strip.X(b.Along) - view.Strip.X(a.Along))) < Lengths.Quantum(_print.Unit) / 2;
-        Crowd crowd = view.Labels.Placer.Crowd;
-        (double Y, Point2 At, Box Box)? best = null;
-        foreach ((double y, Point2 at) in Places(p, q, width, height))
-        {
-            Box box = Box.At(at + new Point2(0, height / 2), width, height * 1.35);
-            if (!view.Labels.Placer.Frame.Contains(box) || !crowd.IsFree(box) || !AreLinesFree(crowd, p, q, y))
-                continue;
-            best = (y, at, box);
-            break;
-        }
-        if (best is (double lineY, Point2 place, Box taken))
-        {
-            crowd.Add(taken);
-            crowd.Add(new(p.X, lineY), new(q.X, lineY), LineKind.NoText);
-            var dimension = new Dimension(LayerRole.Dimension, dimensionStyle, p, q, new(q.X, lineY), place + new Point2(0, height / 2), 0) { Nail = a.Mark, Words = measuresTrue ? null : words };
-            view.Labels.Add(dimension);
-            return;
-        }
-        SpacingLabel(a, new(a.Mark, b.Mark, gap), (p + q) * 0.5);
+        if (!new DimensionPlacer(view, dimensionStyle).TryAlong(p, q, gap, null, a.Mark))
+            SpacingLabel(a, new(a.Mark, b.Mark, gap), (p + q) * 0.5);
     }
 
     /// <summary>A gap in words: where there is no room for its dimension, and where a match line runs through it.</summary>
     private void SpacingLabel(Nail a, NonTypicalGap gap, Point2 at) =>
         view.Labels.Label(new LabelRequest(
-            [[Say(Phrase.GapTo, MarkForms.Of(a)[^1], gap.SecondMark, SpacingWords(gap.Gap))], [Say(Phrase.GapToShort, gap.SecondMark), SpacingWords(gap.Gap)]], TextRole.Dimension, at, 1.9)
+            [[Say(Phrase.GapTo, a.Mark, gap.SecondMark, SpacingWords(gap.Gap))], [Say(Phrase.GapToShort, a.Mark, gap.SecondMark), SpacingWords(gap.Gap)]], TextRole.Dimension, at, 1.9)
         {
             Layer = LayerRole.Dimension,
             Nail = a.Mark,
@@ -171,28 +164,6 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         });
 
     private string SpacingWords(double gap) => Printed.Fixed(gap, Lengths.Decimals(_print.Unit)) + DimensionSuffix(_print.Unit);
-
-    /// <summary>True where neither the dimension line nor its extension lines run through a text or a nail.</summary>
-    private static bool AreLinesFree(Crowd crowd, Point2 p, Point2 q, double y) => y == p.Y
-        ? crowd.IsLeaderFree(p + new Point2(2.1, 0), q - new Point2(2.1, 0), p)
-        :
-        crowd.IsLeaderFree(new(p.X, y), new(q.X, y), p) && crowd.IsLeaderFree(p, new(p.X, y), p) && crowd.IsLeaderFree(q, new(q.X, y), q);
-
-    /// <summary>Heights of a dimension line and places of its words, the best-liked first: above the nails and in the middle.</summary>
-    private static IEnumerable<(double Y, Point2 Text)> Places(Point2 p, Point2 q, double width, double height)
-    {
-        double play = Math.Max(width * 0.4, (q.X - p.X - width) / 2 - 0.5);
-        foreach (double drop in new[] { 2.4, -2.4, 3.4, -3.4, 4.6, -4.6, 5.8, -5.8, 7.2, -7.2, 8.8, -8.8 })
-        {
-            double y = (drop < 0 ? Math.Min(p.Y, q.Y) : Math.Max(p.Y, q.Y)) + drop;
-            double baseline = drop < 0 ? y - 0.5 - height : y + 0.7;
-            foreach (double shift in new[] { 0, 0.3, -0.3, 0.6, -0.6, 1, -1 })
-                yield return (y, new Point2((p.X + q.X) / 2 + shift * play, baseline));
-        }
-        // From head to head where there is room nowhere else.
-        if (Math.Abs(p.Y - q.Y) < 0.1)
-            yield return (p.Y, new Point2((p.X + q.X) / 2, p.Y + 0.7));
-    }
 
     public static string DimensionSuffix(LengthUnit unit) => Lengths.IsFoot(unit) ? "'" : "";
 

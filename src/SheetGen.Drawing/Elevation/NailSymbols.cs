@@ -21,10 +21,12 @@ public static class NailSymbols
     public static IReadOnlyList<string> Tags { get; } =
         [Mark, "ROW", "STATION", "ELEVATION", "SPLAY", "SIDE", "INCLINATION", "LENGTH", "BAR", "STATUS"];
 
-    public static string BlockOf(Nail nail) => BlockOf(nail.Kind, nail.Status);
+    public static string BlockOf(Nail nail) => BlockOf(nail.Kind, nail.Status, nail.IsFixed);
 
-    public static string BlockOf(NailKind kind, NailStatus status)
+    /// <param name="isPinned">True for a nail that the project file pins.</param>
+    public static string BlockOf(NailKind kind, NailStatus status, bool isPinned = false)
     {
+        string pinned = isPinned ? "-PINNED" : "";
         string name = status switch
         {
             NailStatus.Grid => "NAIL-GRID",
@@ -35,25 +37,34 @@ public static class NailSymbols
         };
         return kind switch
         {
-            NailKind.Proof => name + "-PROOF",
-            NailKind.Verification => name + "-VERIFY",
-            _ => name,
+            NailKind.Proof => name + "-PROOF" + pinned,
+            NailKind.Verification => name + "-VERIFY" + pinned,
+            _ => name + pinned,
         };
     }
 
     public static IReadOnlyList<BlockDefinition> All { get; } =
-        [.. from kind in Enum.GetValues<NailKind>() from status in Enum.GetValues<NailStatus>() select Define(kind, status)];
+        [.. from pinned in new[] { false, true } from kind in Enum.GetValues<NailKind>() from status in Enum.GetValues<NailStatus>() select Define(kind, status, pinned)];
 
-    private static BlockDefinition Define(NailKind kind, NailStatus status)
+    private static BlockDefinition Define(NailKind kind, NailStatus status, bool isPinned)
     {
         var lines = new List<Primitive>(StatusLines(status));
         if (kind == NailKind.Proof)
             lines.Add(new Circle(On, default, Ring));
         if (kind == NailKind.Verification)
             lines.Add(Polyline.Of(On, [new(Ring + 0.3, 0), new(0, Ring + 0.3), new(-Ring - 0.3, 0), new(0, -Ring - 0.3)], true));
+        if (isPinned)
+        {
+            // Stubs at four corners: the place is held.
+            foreach (int quarter in Enumerable.Range(0, 4))
+            {
+                Point2 way = new Point2(1, 0).Turned(Math.PI / 4 + quarter * Math.PI / 2);
+                lines.Add(new Line(On, way * Radius, way * (Ring + 0.35)));
+            }
+        }
         BlockAttribute[] attributes =
             [.. Tags.Select((tag, i) => new BlockAttribute(tag, tag, new(2, -3 * i), 2, tag == Mark, TextRole.Label, On))];
-        return new(BlockOf(kind, status), lines, attributes, true);
+        return new(BlockOf(kind, status, isPinned), lines, attributes, true);
     }
 
     private static IEnumerable<Primitive> StatusLines(NailStatus status)
@@ -102,7 +113,7 @@ public static class NailSymbols
     /// <summary>Boxes on paper, about the nail's place, that texts keep off.</summary>
     public static IEnumerable<Box> Footprint(Nail nail, int drawingSign)
     {
-        double half = nail.Kind == NailKind.Verification ? Ring + 0.3 : nail.Kind == NailKind.Proof || nail.Status == NailStatus.Unresolved ? Ring : Radius;
+        double half = nail.Kind == NailKind.Verification ? Ring + 0.3 : nail.Kind == NailKind.Proof || nail.Status == NailStatus.Unresolved || nail.IsFixed ? Ring : Radius;
         yield return Box.At(default, 2 * half, 2 * half);
         if (nail.Status == NailStatus.Noted)
         {
@@ -114,7 +125,7 @@ public static class NailSymbols
     /// <param name="mark">The mark as it is shown, in model space.</param>
     /// <param name="isAccepted">True for a nail without a clear place that the engineer has accepted: its symbol does not forbid it.</param>
     public static BlockReference Reference(Nail nail, ElevationStrip strip, double unitsPerMillimetre, Printed print, Text mark, bool isAccepted) =>
-        new(isAccepted ? LayerRole.Nail : LayerOf(nail), isAccepted ? BlockOf(nail.Kind, NailStatus.Grid) : BlockOf(nail), strip.At(nail.Along, nail.Elevation), unitsPerMillimetre, TurnOf(nail, strip.Sign), Attributes(nail, print))
+        new(isAccepted ? LayerRole.Nail : LayerOf(nail), isAccepted ? BlockOf(nail.Kind, NailStatus.Grid, nail.IsFixed) : BlockOf(nail), strip.At(nail.Along, nail.Elevation), unitsPerMillimetre, TurnOf(nail, strip.Sign), Attributes(nail, print))
         {
             Nail = nail.Mark,
             Data = [nail.Mark],

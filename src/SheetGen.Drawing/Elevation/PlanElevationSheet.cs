@@ -23,9 +23,6 @@ public sealed class PlanElevationSheet(
     /// <summary>Room for the key to the marks and the numbered notes at the sheet's bottom, mm.</summary>
     private static double NotesBand(Box area) => area.Height > 350 ? 30 : 22;
 
-    /// <summary>How far a view goes on beyond a wall's end, mm.</summary>
-    private const double Beyond = 2;
-
     private readonly List<Primitive> _paper = [];
     private readonly List<Primitive> _model = [];
     private readonly List<Viewport> _viewports = [];
@@ -42,7 +39,7 @@ public sealed class PlanElevationSheet(
 
     /// <summary>Longest window of a wall that fits an area, project units.</summary>
     public static double Longest(DrawingContext context, Box area, SheetScale scale) =>
-        (area.Width - 2 * RowMargins.Width(context) - 6) * scale.UnitsPerMillimetre;
+        (area.Width - 2 * (RowMargins.Width(context) + WallDimensions.Beyond(context)) - 6) * scale.UnitsPerMillimetre;
 
     /// <summary>True where the plan stands above the elevation; else it gets a sheet of its own.</summary>
     public bool HasPlanAbove(Box area) => PlanRoom(area).Height >= 30;
@@ -75,10 +72,10 @@ public sealed class PlanElevationSheet(
         StripPlanner.Strips(context, scale, area).All(s => ElevationBottom(area) + ElevationHeight(s, scale, area) <= area.Top - 1);
 
     /// <summary>Where a window of an elevation lies on its sheet.</summary>
-    public static Viewport ViewportOf(ElevationStrip strip, SheetWindow window, SheetScale scale, Box area)
+    public static Viewport ViewportOf(DrawingContext context, ElevationStrip strip, SheetWindow window, SheetScale scale, Box area)
     {
-        // At a wall's end the view goes on a little, at a match line it does not: no half symbols beyond the line.
-        double beyondStart = window.Before ? 0 : Beyond, beyondEnd = window.After ? 0 : Beyond;
+        // At a wall's end the view goes on as far as its dimensions, at a match line it does not: no half symbols beyond the line.
+        double beyond = WallDimensions.Beyond(context), beyondStart = window.Before ? 0 : beyond, beyondEnd = window.After ? 0 : beyond;
         double width = Math.Abs(strip.X(window.End) - strip.X(window.Start)) / scale.UnitsPerMillimetre + beyondStart + beyondEnd;
         (double topBand, double bottomBand) = Bands(area);
         double height = ElevationHeight(strip, scale, area), bottom = ElevationBottom(area);
@@ -126,25 +123,27 @@ public sealed class PlanElevationSheet(
         view.Labels.Sheet = sheet;
         PlaneTransform toModel = planned.Viewport.ToPaper.Inverse;
         IReadOnlyList<PlacedMark> marks = planned.Marks.Marks;
-        IReadOnlyDictionary<string, string> accepted = AcceptedNails.Of(context);
+        IReadOnlySet<string> accepted = AcceptedNails.Of(context);
         _model.AddRange(marks.Select(m => NailSymbols.Reference(
-            m.Nail, strip, scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text), accepted.ContainsKey(m.Nail.Mark))));
+            m.Nail, strip, scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text), accepted.Contains(m.Nail.Mark))));
         _model.AddRange(marks.Where(m => m.Leader is not null).Select(m => toModel.Apply(m.Leader!)));
         var nails = new NailLabels(view, scale.DimensionStyle);
         nails.Accepted();
         var wall = new ElevationLabels(view);
         wall.Sections();
         wall.Cuts(cuts);
+        wall.OpeningsAndClosed();
         wall.Top();
         nails.Spacings();
+        new WallDimensions(view, scale.DimensionStyle).Inside();
         wall.Bottom();
         nails.RowChanges();
         wall.Corners();
-        wall.OpeningsAndClosed();
         wall.Ground();
         wall.Obstructions();
         wall.Borings();
         _model.AddRange(view.Labels.InModel());
+        _paper.AddRange(ElevationScale.Draw(view));
         _paper.AddRange(RowMargins.Draw(view, nails));
         _findings.AddRange(view.Labels.Findings);
         return view.Labels.Notes;

@@ -16,7 +16,7 @@ public static class RowMargins
     public static double Width(DrawingContext context)
     {
         TextStyle style = context.StyleOf(TextRole.Label);
-        return Lead + 1 + context.Layout.Nails.Select(n => Words(context, n)).Distinct()
+        return ElevationScale.Width(context) + Lead + 1 + context.Layout.Nails.Select(n => Words(context, n)).Distinct()
             .Select(w => TextMeasure.Measure(w, style.Height, style)).DefaultIfEmpty(30).Max();
     }
 
@@ -48,12 +48,12 @@ public static class RowMargins
         double height = context.StyleOf(TextRole.Label).Height;
         double[] wanted = [.. nails.Select(n => view.At(n.Along, n.Elevation).Y)];
         double[] places = Spread(wanted, height * 1.7);
-        double edge = left ? view.Viewport.Frame.Left : view.Viewport.Frame.Right;
         int away = left ? -1 : 1;
+        double edge = (left ? view.Viewport.Frame.Left : view.Viewport.Frame.Right) + away * ElevationScale.Width(context);
         for (int i = 0; i < nails.Count; i++)
         {
             Nail n = nails[i];
-            yield return Polyline.Of(LayerRole.RowLine, [new(edge, wanted[i]), new(edge + away * 2, wanted[i]), new(edge + away * (Lead - 1), places[i])]);
+            yield return Polyline.Of(LayerRole.RowLine, [new(edge + away * 0.5, wanted[i]), new(edge + away * 2, wanted[i]), new(edge + away * (Lead - 1), places[i])]);
             yield return context.Write(LayerRole.Label, TextRole.Label, new(edge + away * Lead, places[i] - height / 2), Words(context, n),
                 left ? HorizontalAlign.Right : HorizontalAlign.Left);
         }

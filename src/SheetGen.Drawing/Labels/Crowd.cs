@@ -134,6 +134,40 @@ public sealed class Crowd
         return true;
     }
 
+    /// <summary>True where a line that no text may stand on runs along a segment within a distance, so that the two would look like one.</summary>
+    public bool RunsAlong(Point2 from, Point2 to, double within)
+    {
+        Point2 way = to - from;
+        double length = way.Length;
+        if (length < 1e-9)
+            return false;
+        (int left, int bottom, int right, int top) = CellsOf(Box.Around([from, to]).Grown(within));
+        for (int y = bottom; y <= top; y++)
+        {
+            for (int x = left; x <= right; x++)
+            {
+                foreach (int i in _lineCells[y * _columns + x] ?? [])
+                {
+                    (Point2 a, Point2 b, LineKind kind) = _lines[i];
+                    if (kind != LineKind.Soft && IsAlong(a - from, b - from, way * (1 / length), length, within))
+                        return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private static bool IsAlong(Point2 a, Point2 b, Point2 way, double length, double within)
+    {
+        double s = a.X * way.X + a.Y * way.Y, t = b.X * way.X + b.Y * way.Y;
+        double offS = a.Y * way.X - a.X * way.Y, offT = b.Y * way.X - b.X * way.Y;
+        if (Math.Abs(t - s) < 4 * Math.Abs(offT - offS) || Math.Abs(t - s) < 0.5)
+            return false;
+        double first = Math.Max(0, Math.Min(s, t)), last = Math.Min(length, Math.Max(s, t));
+        double middle = offS + (offT - offS) * (((first + last) / 2 - s) / (t - s));
+        return last - first > 0.5 && Math.Abs(middle) < within;
+    }
+
     private static bool Meet(Point2 a, Point2 b, Point2 c, Point2 d) =>
         Side(a, b, c) * Side(a, b, d) < 0 && Side(c, d, a) * Side(c, d, b) < 0;
 

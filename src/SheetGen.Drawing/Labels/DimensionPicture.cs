@@ -13,10 +13,9 @@ public static class DimensionPicture
 
     public static string Measured(Dimension dimension, DimensionStyle style)
     {
-        if (dimension.Words is not null)
-            return dimension.Words;
         double length = Math.Abs((dimension.To - dimension.From).Turned(-dimension.Angle * Math.PI / 180).X);
-        return Printed.Fixed(length, style.Decimals) + style.Suffix;
+        string measured = Printed.Fixed(length, style.Decimals) + style.Suffix;
+        return dimension.Words?.Replace("<>", measured, StringComparison.Ordinal) ?? measured;
     }
 
     /// <param name="unitsPerMillimetre">Drawing units per millimetre of paper.</param>

@@ -2,6 +2,7 @@ using System.Globalization;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -72,7 +73,7 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         foreach ((LabelRequest request, bool isCallout) unplaced in _unplaced.Where(u => u.IsCallout && u.Request.Nail is not null && mayBeNoted(u.Request.Nail)).ToArray())
         {
             _unplaced.Remove(unplaced);
-            _marked.Add("NAIL " + string.Join(" ", unplaced.request.Variants[^1]));
+            _marked.Add(context.Say(Phrase.NailNote, string.Join(" ", unplaced.request.Variants[^1])));
         }
     }
 

@@ -8,6 +8,6 @@ namespace SheetGen.Drawing.Primitives;
 public sealed record Dimension(
     LayerRole Layer, string Style, Point2 From, Point2 To, Point2 LinePoint, Point2 TextPoint, double Angle) : Primitive(Layer)
 {
-    /// <summary>Words in place of the measured length: a true length that the drawing cannot show, such as one at another elevation of a batter; null for the measured one.</summary>
+    /// <summary>Words in place of the measured length, which stands in them where they say &lt;&gt;: such as 8 SPA. @ 5.00' = 40.00', or a true length that the drawing cannot show, at another elevation of a batter; null for the measured length alone.</summary>
     public string? Words { get; init; }
 }

@@ -12,15 +12,16 @@ public static class Legend
 {
     private const double PitchInHeights = 2.3;
 
-    private static readonly (NailKind Kind, NailStatus Status, LayerRole Layer, Phrase Words)[] Nails =
+    private static readonly (NailKind Kind, NailStatus Status, bool IsPinned, LayerRole Layer, Phrase Words)[] Nails =
     [
-        (NailKind.Production, NailStatus.Grid, LayerRole.Nail, Phrase.LegendGrid),
-        (NailKind.Production, NailStatus.Moved, LayerRole.Nail, Phrase.LegendMoved),
-        (NailKind.Production, NailStatus.Redirected, LayerRole.Nail, Phrase.LegendTurned),
-        (NailKind.Production, NailStatus.Noted, LayerRole.NailNoted, Phrase.LegendNoted),
-        (NailKind.Production, NailStatus.Unresolved, LayerRole.NailUnresolved, Phrase.LegendUnresolved),
-        (NailKind.Proof, NailStatus.Grid, LayerRole.NailTest, Phrase.LegendProof),
-        (NailKind.Verification, NailStatus.Grid, LayerRole.NailTest, Phrase.LegendVerification),
+        (NailKind.Production, NailStatus.Grid, false, LayerRole.Nail, Phrase.LegendGrid),
+        (NailKind.Production, NailStatus.Moved, false, LayerRole.Nail, Phrase.LegendMoved),
+        (NailKind.Production, NailStatus.Redirected, false, LayerRole.Nail, Phrase.LegendTurned),
+        (NailKind.Production, NailStatus.Noted, false, LayerRole.NailNoted, Phrase.LegendNoted),
+        (NailKind.Production, NailStatus.Unresolved, false, LayerRole.NailUnresolved, Phrase.LegendUnresolved),
+        (NailKind.Proof, NailStatus.Grid, false, LayerRole.NailTest, Phrase.LegendProof),
+        (NailKind.Verification, NailStatus.Grid, false, LayerRole.NailTest, Phrase.LegendVerification),
+        (NailKind.Production, NailStatus.Grid, true, LayerRole.Nail, Phrase.LegendPinned),
     ];
 
     private static readonly (LayerRole Layer, Phrase Words)[] Lines =
@@ -49,9 +50,9 @@ public static class Legend
         yield return context.Write(LayerRole.Note, TextRole.Heading, new(at.X, at.Y - context.StyleOf(TextRole.Heading).Height), context.Say(Phrase.Legend));
         double y = at.Y - 11, pitch = Pitch(context);
         double symbol = at.X + 8, words = at.X + 20;
-        foreach ((NailKind kind, NailStatus status, LayerRole layer, Phrase text) in Nails)
+        foreach ((NailKind kind, NailStatus status, bool isPinned, LayerRole layer, Phrase text) in Nails)
         {
-            BlockDefinition block = NailSymbols.All.First(b => b.Name == NailSymbols.BlockOf(kind, status));
+            BlockDefinition block = NailSymbols.All.First(b => b.Name == NailSymbols.BlockOf(kind, status, isPinned));
             // Drawn as lines: only nails of the elevation are references of a nail block.
             var reference = new BlockReference(layer, block.Name, new(symbol, y + 1), 1.2, 0, [.. block.Attributes.Select(a => KeyValuePair.Create(a.Tag, ""))]);
             foreach (Primitive p in block.Expand(reference))

@@ -3,9 +3,9 @@ using SheetGen.Drawing.Primitives;
 namespace SheetGen.Drawing.Set;
 
 /// <summary>
-/// Fills sheets with groups of parts. A group begins a sheet of its own, or goes on where the one before it ended; parts are taken in order or
-/// the highest first, to the highest free place or the one farthest left. Of all these ways the one with the fewest sheets is taken, of those
-/// the one with the fewest that are two thirds empty, of those the first.
+/// Fills sheets with groups of parts. A group begins a sheet of its own, or goes on where the one before it ended. Sections and details keep
+/// their order, by which they are found; tables are tried in several orders, and each order in several ways of choosing a place. Of all these
+/// the one with the fewest sheets is taken, of those the one with the fewest that are two thirds empty, of those the first.
 /// </summary>
 public static class SheetPacker
 {
@@ -17,59 +17,70 @@ public static class SheetPacker
         IReadOnlyList<SheetPart>[] filled = [.. groups.Where(g => g.Count > 0)];
         if (filled.Length == 0)
             return [];
-        List<Skyline> best = Ways(filled, area)
+        List<FreeRoom> best = Ways(filled, area)
             .OrderBy(sheets => sheets.Count).ThenBy(sheets => sheets.Count(s => s.Filled < Empty)).First();
         return [.. best.Select(s => new PackedSheet(s.Parts))];
     }
 
-    private static IEnumerable<List<Skyline>> Ways(IReadOnlyList<SheetPart>[] groups, Box area)
+    private static IEnumerable<List<FreeRoom>> Ways(IReadOnlyList<SheetPart>[] groups, Box area)
     {
+        IReadOnlyList<SheetPart>? tables = groups.FirstOrDefault(g => g[0].Kind == PartKind.Table);
         for (int joins = 0; joins < 1 << (groups.Length - 1); joins++)
         {
-            foreach (bool leftFirst in new[] { false, true })
+            foreach (IReadOnlyList<SheetPart> order in tables is null ? [[]] : Orders(tables))
             {
-                foreach (bool highFirst in new[] { false, true })
+                foreach (PlaceRule rule in Enum.GetValues<PlaceRule>())
                 {
-                    var sheets = new List<Skyline>();
+                    var sheets = new List<FreeRoom>();
                     for (int g = 0; g < groups.Length; g++)
                     {
-                        bool goesOn = g > 0 && (joins >> (g - 1) & 1) == 1;
+                        bool goesOn = g > 0 && (joins >> (g - 1) & 1) == 1, isTables = groups[g] == tables;
                         int first = goesOn ? sheets.Count - 1 : sheets.Count;
-                        // Sections and details keep their order, by which they are found.
-                        bool isSorted = highFirst && groups[g][0].Kind == PartKind.Table;
-                        foreach (SheetPart part in isSorted ? groups[g].OrderByDescending(p => p.Height) : groups[g].AsEnumerable())
-                            Place(part, sheets, first, area, leftFirst && part.Kind == PartKind.Table);
+                        foreach (SheetPart part in isTables ? order : groups[g])
+                            Place(part, sheets, first, area, isTables ? rule : PlaceRule.Highest);
                     }
                     yield return sheets;
+                    if (tables is null)
+                        break;
                 }
             }
         }
     }
 
-    private static void Place(SheetPart part, List<Skyline> sheets, int first, Box area, bool leftFirst)
+    /// <summary>Orders of tables: as they come, the highest, the widest and the largest first, and each of these with one table before all others.</summary>
+    private static IEnumerable<IReadOnlyList<SheetPart>> Orders(IReadOnlyList<SheetPart> tables)
     {
-        foreach (Skyline sheet in sheets.Skip(first))
+        IReadOnlyList<SheetPart>[] orders =
+        [
+            tables, [.. tables.OrderByDescending(p => p.Height)], [.. tables.OrderByDescending(p => p.Width)], [.. tables.OrderByDescending(p => p.Width * p.Height)],
+        ];
+        return orders.Concat(orders.Skip(1).SelectMany(o => o.Select(first => (IReadOnlyList<SheetPart>)[first, .. o.Where(p => p != first)])));
+    }
+
+    private static void Place(SheetPart part, List<FreeRoom> sheets, int first, Box area, PlaceRule rule)
+    {
+        foreach (FreeRoom sheet in sheets.Skip(first))
         {
-            if (sheet.Find(part.Width, part.Height, leftFirst) is Point2 at)
+            if (sheet.Find(part.Width, part.Height, rule) is Point2 at)
             {
                 sheet.Take(part, at);
                 return;
             }
         }
-        if (part.Cut is not null && sheets.Count > first && sheets[^1].Find(part.Width, 0, false) is Point2 below
-            && part.Cut(sheets[^1].RoomBelow(below)) is var (top, others))
+        if (part.Cut is not null && sheets.Count > first && sheets[^1].Deepest(part.Width) is Point2 below
+            && part.Cut(sheets[^1].RoomBelow(below, part.Width)) is var (top, others))
         {
             sheets[^1].Take(top, below);
-            Place(others, sheets, first, area, leftFirst);
+            Place(others, sheets, first, area, rule);
             return;
         }
-        var next = new Skyline(area);
+        var next = new FreeRoom(area);
         sheets.Add(next);
         var corner = new Point2(area.Left, area.Top);
         if (part.Height > area.Height && part.Cut?.Invoke(area.Height) is var (piece, remains))
         {
             next.Take(piece, corner);
-            Place(remains, sheets, first, area, leftFirst);
+            Place(remains, sheets, first, area, rule);
             return;
         }
         next.Take(part, corner);

@@ -123,10 +123,7 @@ public static class SheetTables
     {
         const string Blank = "________";
         Printed print = context.Print;
-        string force = Lengths.IsFoot(print.Unit) ? " KIP" : " kN";
-        string Given(string fact, double? load) =>
-            context.Project.Info.Facts.TryGetValue(fact, out string? words) && words.Length > 0 ? words.ToUpperInvariant()
-            : load is double figure ? Printed.Fixed(figure, 1) + force : Blank;
+        string Load(bool isProof, TestPlan plan) => TestLoads.Of(context, isProof, plan) ?? Blank;
         var rows = new List<IReadOnlyList<string>>();
         foreach (TestPlan plan in context.Quantities.Tests)
         {
@@ -136,12 +133,12 @@ public static class SheetTables
                 bool isProof = n.Kind == NailKind.Proof;
                 rows.Add([n.Mark, context.Say(isProof ? Phrase.TestProof : Phrase.TestVerification), n.Wall.Name, n.Section.Name,
                     print.Station(n), print.Elevation(n.Elevation), print.Short(n.Length), isProof ? "" : free, isProof ? "" : bonded,
-                    isProof ? Given("proof_load", null) : Given("verification_load", plan.TestLoad)]);
+                    Load(isProof, plan)]);
             }
             if (plan.Proof > 0 && !plan.Section.TestNails.SpreadProofMarks)
             {
                 rows.Add([context.Say(Phrase.NailCount, Count(plan.Proof)), context.Say(Phrase.TestProof), plan.Wall.Name, plan.Section.Name,
-                    context.Say(Phrase.ChosenBy), context.Say(Phrase.TheEngineer), "", "", "", Given("proof_load", null)]);
+                    context.Say(Phrase.ChosenBy), context.Say(Phrase.TheEngineer), "", "", "", Load(true, plan)]);
             }
         }
         return SheetTable.Of(context, Phrase.TableTests, Phrase.TableTestsHeads, rows, Phrase.TableTestsRemark);

@@ -13,7 +13,7 @@ public sealed record DxfDimension(
     /// <summary>Name of a dimension style of the document.</summary>
     public string Style { get; init; } = "Standard";
 
-    /// <summary>The text in place of the measured length; null for the measured length.</summary>
+    /// <summary>The text in place of the measured length, which stands in it where it says &lt;&gt;; null for the measured length.</summary>
     public string? Words { get; init; }
 
     /// <summary>The middle of the text where it is not to stand in its usual place.</summary>

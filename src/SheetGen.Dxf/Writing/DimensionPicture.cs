@@ -19,7 +19,8 @@ internal sealed record DimensionPicture(IReadOnlyList<DxfEntity> Entities, DxfPo
             angle += 180;
 
         var reading = Readable(angle);
-        var text = dimension.Words ?? DimensionText.Of(dimension.Measurement, style);
+        var measured = DimensionText.Of(dimension.Measurement, style);
+        var text = dimension.Words?.Replace("<>", measured, StringComparison.Ordinal) ?? measured;
         var lift = style.TextAbove ? ((style.TextHeight / 2) + style.TextGap) * style.Scale : 0;
         var usual = ((start + end) * 0.5) + new DxfPoint(0, lift).Rotated(reading);
         var middle = dimension.TextPoint ?? usual;

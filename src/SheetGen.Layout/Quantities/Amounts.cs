@@ -14,6 +14,10 @@ internal sealed class Amounts(IReadOnlyList<QuantityDefinition> definitions, Wal
     public void Set(string name, double amount, IReadOnlyList<string> trace, string note = "") =>
         _all.Add(name, new Quantity(_byName[name], amount, trace, note));
 
+    /// <summary>An amount from which a part of the section is missing.</summary>
+    public void SetShort(string name, double amount, IReadOnlyList<string> trace, MissingPart missing) =>
+        _all.Add(name, new Quantity(_byName[name], amount, trace, MissingPart.InWords([missing])) { Missing = [missing] });
+
     /// <summary>The amount, or what the wall lacks.</summary>
     public void SetOr(string name, double? amount, IReadOnlyList<string> trace, string what, string key, string note = "") =>
         Add(name, amount, trace, new MissingPart(wall, null, what, key), note);

@@ -16,6 +16,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         TestPlan tests = TestTakeOff.Measure(project, wall.Wall, section, [.. nails.Select(n => n.Nail)]);
         var amounts = new Amounts(definitions, wall.Wall, section);
         AddNails(amounts, project, nails, tests);
+        AddVerification(amounts, nails, tests);
         AddParts(amounts, project, nails, cutting);
         AddFace(amounts, project, wall, section);
         AddFacing(amounts, project, layout, wall, section);
@@ -47,9 +48,9 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
 
     private static void AddNails(Amounts amounts, WallProject project, List<NailQuantity> nails, TestPlan tests)
     {
-        List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)], sacrificial = [.. nails.Where(n => n.IsSacrificial)];
+        List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
         List<NailQuantity> unresolved = [.. production.Where(n => n.Nail.Status == NailStatus.Unresolved)];
-        string[] marks = Marks(production), lost = Marks(unresolved), tested = Marks(sacrificial);
+        string[] marks = Marks(production), lost = Marks(unresolved);
         Rates rates = project.Rates;
         double grout = production.Sum(n => n.Grout);
         string payNote = project.PayLengthFrom == PayLengthFrom.BackOfShotcrete && nails.Any(n => n.ShotcreteAlong == 0)
@@ -74,12 +75,30 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         amounts.SetOrProject(
             QuantityName.Centralizers, rates.CentralizerSpacing is null ? null : production.Sum(n => n.Centralizers ?? 0), marks,
             "centralizer spacing", "rates: centralizer_spacing");
-        amounts.Set(QuantityName.VerificationCount, sacrificial.Count, tested);
-        amounts.Set(QuantityName.VerificationLength, sacrificial.Sum(n => n.Nail.Length), tested);
-        amounts.Set(QuantityName.VerificationBarLength, sacrificial.Sum(n => n.BarLength), tested);
-        amounts.SetOrSection(QuantityName.VerificationBarWeight, Weight(sacrificial), tested, Unpublished(nails), "bar: weight");
-        amounts.Set(QuantityName.VerificationGrout, sacrificial.Sum(n => n.Grout), tested);
         amounts.Set(QuantityName.ProofCount, tests.Proof, tests.ProofMarks);
+    }
+
+    private static void AddVerification(Amounts amounts, List<NailQuantity> nails, TestPlan tests)
+    {
+        List<NailQuantity> sacrificial = [.. nails.Where(n => n.IsSacrificial)];
+        string[] marks = Marks(sacrificial);
+        int without = tests.Asked - tests.Verification;
+        var missing = new MissingPart(tests.Wall, tests.Section, $"place for {without} of {tests.Asked} verification test nails", "test_nails: verification");
+        void Set(string name, double amount)
+        {
+            if (without > 0)
+                amounts.SetShort(name, amount, marks, missing);
+            else
+                amounts.Set(name, amount, marks);
+        }
+        Set(QuantityName.VerificationCount, sacrificial.Count);
+        Set(QuantityName.VerificationLength, sacrificial.Sum(n => n.Nail.Length));
+        Set(QuantityName.VerificationBarLength, sacrificial.Sum(n => n.BarLength));
+        if (without > 0 && Weight(sacrificial) is { } weight)
+            amounts.SetShort(QuantityName.VerificationBarWeight, weight, marks, missing);
+        else
+            amounts.SetOrSection(QuantityName.VerificationBarWeight, Weight(sacrificial), marks, Unpublished(nails), "bar: weight");
+        Set(QuantityName.VerificationGrout, sacrificial.Sum(n => n.Grout));
     }
 
     private static void AddFace(Amounts amounts, WallProject project, WallTakeOff wall, Section section)

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -21,10 +22,13 @@ internal static class TestTakeOff
         Rates rates = project.Rates;
         double? cap = rates.DesignBond is { } bond and > 0 ? limit / bond : null;
         double? bonded = cap is { } c ? Math.Min(c, rates.TestBondedLength ?? DefaultBonded(project.Unit)) : null;
+        int asked = VerificationPlan.Of(wall).Count(p => p.Section == section), without = asked - sacrificial.Count;
         string note = rates.DesignBond is null ? "no design bond given: no lengths and loads"
             : rates.TestBondedLength is null ? "bonded length at its default: 10 ft or what the bar allows" : "";
+        if (without > 0)
+            note = $"{without} of {asked} verification test nails found no place: the engineer has to choose where" + (note.Length > 0 ? "; " + note : "");
         return new TestPlan(
-            wall, section, sacrificial.Count, sacrificial, proof, marked, cap, bonded, rates.TestFreeLength, rates.DesignBond * bonded, limit, note);
+            wall, section, asked, sacrificial.Count, sacrificial, proof, marked, cap, bonded, rates.TestFreeLength, rates.DesignBond * bonded, limit, note);
     }
 
     /// <summary>Share of the production nails, rounded up; 0 where there is no share or no nail.</summary>

@@ -47,6 +47,9 @@ internal static class RateKeys
         },
         Number("hours_per_day", "Hours that a drill crew works in a day.", new ValueRange(0, false, 24), "8"),
         Number("rigs", "Drill rigs that work at once.", new ValueRange(0, false, 100), "1"),
+        Number("drilling_per_day", "Length of hole that a crew drills in a day, in ft or m; it goes before the rates by soil layer.", new ValueRange(0, false, 1e5), "400"),
+        Number("shotcrete_per_day", "Area of face that a crew covers with shotcrete in a day, in ft2 or m2.", new ValueRange(0, false, 1e6), "1200"),
+        Number("excavation_per_day", "Volume that a crew digs in a day, in ft3 or m3.", new ValueRange(0, false, 1e7), "5000"),
         new Key("build_up", ValueKind.Names, "Cost of one unit by pay item number.")
         {
             Item = Map("cost", "Cost of one unit of a pay item.",

@@ -21,7 +21,7 @@ internal sealed class CompletenessPanel
         foreach (IGrouping<(string What, string Key), MissingPart> group in Missing(table, incomplete).GroupBy(m => (m.What, m.Key)))
         {
             string where = string.Join(", ", group.Select(p => p.Place).Where(p => p.Length > 0).Distinct());
-            lines.Add(new Line($"Project file without {group.Key.What} ({group.Key.Key})", quantities, null, 1, null, where.Length > 0 ? where : "the whole project"));
+            lines.Add(new Line($"No {group.Key.What} ({group.Key.Key})", quantities, null, 1, null, where.Length > 0 ? where : "the whole project"));
         }
         List<BidLine> Lacking(string words) => [.. table.Lines.Where(b => parts.Bid.StoredState(b).Contains(words, StringComparison.Ordinal))];
         List<BidLine> noQuantity = Lacking(BidSheet.Quantity), noPrice = Lacking(BidSheet.NoPrice);

@@ -7,7 +7,7 @@ internal sealed class QuantitySheet
 {
     private const int TotalColumn = 3, StateColumn = 4, FirstWall = 5, StageRow = 4;
     public const string Incomplete = "incomplete", NotGiven = "not given", NotAsked = "not asked for";
-    private const string NoStage = "no stage";
+    private const string NoStage = "no stage", WithoutPlace = " verification nails without a place";
     private readonly WorkbookInput _input;
     private readonly Sources _sources;
     private readonly List<Model.Wall> _walls;
@@ -81,6 +81,9 @@ internal sealed class QuantitySheet
     /// <summary>What the state of a quantity says as the take-off has it.</summary>
     public string StoredState(string quantity)
     {
+        int without = CountsVerification(quantity) ? _input.Quantities.Tests.Sum(t => t.Asked - t.Verification) : 0;
+        if (without > 0)
+            return FormattableString.Invariant($"{Incomplete}: {without}{WithoutPlace}");
         List<Quantity> parts = [.. _input.Quantities.Sections.Select(s => s.Amounts[quantity])];
         int known = parts.Count(p => p.Amount is not null), asked = parts.Count(p => p.Amount is not null || p.Missing.Count > 0);
         return asked == 0 ? NotAsked : known == 0 ? NotGiven : known < asked ? FormattableString.Invariant($"{Incomplete}: {known} of {asked} sections") : "";
@@ -113,6 +116,9 @@ internal sealed class QuantitySheet
         if (_sources.Of(name, "0", _ => "0")?.List is { } list)
             Sheet.PutLink(row, 0, name, $"'{list.Name}'!A1");
     }
+
+    private static bool CountsVerification(string quantity) => quantity is QuantityName.VerificationCount or QuantityName.VerificationLength
+        or QuantityName.VerificationBarLength or QuantityName.VerificationBarWeight or QuantityName.VerificationGrout;
 
     private void AddTable()
     {
@@ -199,6 +205,11 @@ internal sealed class QuantitySheet
         string state = asked == 0
             ? $"IF(COUNT({cells})=0,\"{NotAsked}\",\"\")"
             : FormattableString.Invariant($"IF(COUNT({cells})>={asked},\"\",IF(COUNT({cells})=0,\"{NotGiven}\",\"{Incomplete}: \"&COUNT({cells})&\" of {asked} sections\"))");
+        if (CountsVerification(name))
+        {
+            string without = _sources.Tests.WithoutPlace;
+            state = $"IF({without}>0,\"{Incomplete}: \"&{without}&\"{WithoutPlace}\",{state})";
+        }
         if (_sources.Of(name, "0", _ => "0")?.List == _sources.Nails.Sheet)
             state = $"IF({SummarySheet.FaultyNails}>0,\"{Incomplete}: nails with a figure missing\",{state})";
         return SheetCell.Calculated(state, StoredState(name), new CellStyle(asked == 0 ? CellLook.Note : CellLook.Warning, CellFormat.General));

@@ -81,9 +81,9 @@ internal sealed class RateSheet
             new(BearingBars, "Bearing bars a nail", "each", rates.BearingBars, 0, 20, ""),
             new(BearingBarLength, "Length of a bearing bar", input.Length, rates.BearingBarLength, 0, 50, ""),
             new(MarkUp, "Mark-up on cost, share of the cost", "share", rates.MarkUp, 0, 10, ""),
-            new(DrillingPerDay, "Drilling a crew day", input.Length, null, 0.1, 100000, "the user's own"),
-            new(ShotcretePerDay, "Shotcrete a crew day", input.Length + "2", null, 0.1, 1e6, "the user's own"),
-            new(ExcavationPerDay, "Excavation a crew day", input.Length + "3", null, 0.1, 1e7, "the user's own"),
+            new(DrillingPerDay, "Drilling a crew day", input.Length, rates.DrillingPerDay, 0.1, 100000, ""),
+            new(ShotcretePerDay, "Shotcrete a crew day", input.Length + "2", rates.ShotcretePerDay, 0.1, 1e6, ""),
+            new(ExcavationPerDay, "Excavation a crew day", input.Length + "3", rates.ExcavationPerDay, 0.1, 1e7, ""),
         ];
         Sheet = SheetHead.Make(input, "Rates", "Rates and factors", "Yellow cells may be changed. An empty cell is not given: what rests on it stays empty. No rate is a recommendation.");
         var table = new TableBlock<Rate>(Sheet, "Rates", 5, rows);

@@ -19,7 +19,8 @@ internal sealed class TestSheet
         t.Number("no", "Section no.", 10, CellFormat.Whole, p => input.NumberOf(p.Wall, p.Section))
             .Text("wall", "Wall", 25, p => p.Wall.Name)
             .Text("section", "Section", 20, p => p.Section.Name)
-            .Formula("verification", "Verification nails", 12, CellFormat.Whole, nails.Count(t.This("no"), true), p => p.Verification)
+            .Number("asked", "Verification nails asked for", 12, CellFormat.Whole, p => p.Asked)
+            .Formula("verification", "Verification nails placed", 12, CellFormat.Whole, nails.Count(t.This("no"), true), p => p.Verification)
             .Formula("production", "Production nails", 12, CellFormat.Whole, nails.Count(t.This("no")), p => Production(input, p))
             .Number("share", "Proof share", 12, CellFormat.Percent, p => p.Section.TestNails.ProofShare)
             .Number("marked", "Marked by the layout", 12, CellFormat.Whole, p => p.ProofMarks.Count)
@@ -42,6 +43,16 @@ internal sealed class TestSheet
     public SheetContent Sheet { get; }
 
     public TableBlock<TestPlan> Table { get; }
+
+    /// <summary>Number of verification nails that are asked for and not in the list of nails.</summary>
+    public string WithoutPlace
+    {
+        get
+        {
+            string asked = Table.Range("asked"), placed = Table.Range("verification");
+            return $"SUMPRODUCT(({asked}>{placed})*({asked}-{placed}))";
+        }
+    }
 
     private static double Production(WorkbookInput input, TestPlan plan) =>
         input.Quantities.Sections[input.NumberOf(plan.Wall, plan.Section) - 1].Amounts[QuantityName.NailCount].Amount ?? 0;

@@ -1,5 +1,6 @@
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
+using SheetGen.Layout.Quantities;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
@@ -75,5 +76,17 @@ public sealed class TestNailTests
         Assert.DoesNotContain(Checker.Check(project, whole).Findings, f => f.Code == FindingCode.TestNail);
         Finding told = Assert.Single(Checker.Check(project, without).Findings, f => f.Code == FindingCode.TestNail);
         Assert.Equal(Severity.Warning, told.Severity);
+
+        // It is missing from the take-off and from the bid, and says so there.
+        QuantityTable table = TakeOff.Measure(project, without);
+        foreach (string name in (string[])[QuantityName.VerificationCount, QuantityName.VerificationLength, QuantityName.VerificationBarWeight, QuantityName.VerificationGrout])
+        {
+            Quantity quantity = table.Totals[name];
+            Assert.Equal(QuantityState.Incomplete, quantity.State);
+            Assert.Equal("place for 1 of 1 verification test nails", Assert.Single(quantity.Missing).What);
+            Assert.Equal(QuantityState.Complete, TakeOff.Measure(project, whole).Totals[name].State);
+        }
+        Assert.Equal((1, 0), (Assert.Single(table.Tests).Asked, table.Tests[0].Verification));
+        Assert.StartsWith("1 of 1 verification test nails found no place", table.Tests[0].Note, StringComparison.Ordinal);
     }
 }

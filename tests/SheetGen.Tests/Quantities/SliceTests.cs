@@ -56,6 +56,25 @@ public class SliceTests
         Assert.All(table.Checks, c => Assert.True(c.Second is null || c.Limit is null || Math.Abs(c.Second.Value - c.First) <= c.Limit.Value * Math.Abs(c.First) + 1e-6, c.Text));
     }
 
+    /// <summary>A fiftieth too much or too little of any main quantity asks for a look, whichever of the two ways it stands in.</summary>
+    [Theory]
+    [MemberData(nameof(Seeds))]
+    public void A_phantom_of_two_percent_shows_in_the_check(int seed)
+    {
+        (WallProject project, NailLayout layout) = Random(seed, false).Make();
+        List<CheckLine> lines = [.. TakeOff.Measure(project, layout).Checks.Where(c => c is { First: > 0, Second: not null, Limit: not null })];
+        string[] main = [QuantityName.NailCount, QuantityName.FaceArea, QuantityName.FaceLength, QuantityName.BarWeight, QuantityName.GroutVolume, QuantityName.ShotcreteVolume, QuantityName.PanelArea];
+        Assert.Empty(main.Except(lines.Select(c => c.Name)));
+        foreach (CheckLine line in lines)
+        {
+            Assert.False(AsksForALook(line, line.First), line.Text);
+            Assert.True(AsksForALook(line, line.First * 1.02), line.Text);
+            Assert.True(AsksForALook(line, line.First * 0.98), line.Text);
+        }
+    }
+
+    private static bool AsksForALook(CheckLine line, double first) => Math.Abs(line.Second!.Value - first) > line.Limit!.Value * Math.Abs(first) + 1e-6;
+
     [Theory]
     [MemberData(nameof(Seeds))]
     public void Soil_in_front(int seed)
@@ -107,6 +126,7 @@ public class FewSlicesTests
     {
         var all = new SliceTests();
         all.Face_area(seed);
+        all.A_phantom_of_two_percent_shows_in_the_check(seed);
         all.Soil_in_front(seed);
         all.Strips_keep_their_spacing_at_every_elevation(seed);
     }

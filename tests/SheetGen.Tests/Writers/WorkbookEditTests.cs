@@ -190,6 +190,16 @@ public class WorkbookEditTests
         double hours = taken.Table.Soils.Where(s => s.Lift > 0).Sum(s => s.Hours!.Value);
         Assert.InRange(Sum(sheets["Production"], "Drilling, crew days") * 16, 0.8 * hours, 1.2 * hours);
         Assert.True(Sum(sheets["Cost build-up"], "Cost with mark-up") > 0);
+
+        // Rates a day: drilling goes before the rates by layer, and each task has its amount over its rate.
+        Rates daily = project.Rates with { DrillingPerDay = 50, ShotcretePerDay = 40, ExcavationPerDay = 80 };
+        var paced = WorkbookTests.Take(project with { Rates = daily }, layout, "generic");
+        byte[] pacedBook = WorkbookTests.Write(paced);
+        Recalculation.AssertEqual(pacedBook);
+        string[][] production = Recalculation.Recalculate(pacedBook)["Production"];
+        Assert.Equal(paced.Table.Lifts.Sum(x => x.CutArea) / 40, Sum(production, "Shotcrete, crew days"), 6);
+        Assert.Equal(layout.Nails.Where(n => n.Kind != NailKind.Verification).Sum(n => n.Length) / 50, Sum(production, "Drilling, crew days"), 6);
+        Assert.Equal(paced.Table.Lifts.Sum(x => x.Volume ?? 0) / 80, Sum(production, "Excavation, crew days"), 6);
     }
 
     /// <summary>A nail built longer, one shorter and one with too much grout: paid as built, over and under plan, and the engineer is named.</summary>

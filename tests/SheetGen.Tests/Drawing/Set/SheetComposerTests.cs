@@ -169,8 +169,8 @@ public class SheetComposerTests
         SheetSet set = SampleSheets.Compose(project, layout);
         QuantityTable quantities = SampleLayout.Measure(project, layout);
 
-        string?[] dimensions = [.. set.Model.OfType<Dimension>().Where(d => d.Angle == 0).Select(d => d.Nail)];
-        IEnumerable<string?> written = set.Model.OfType<Text>().Where(t => t.Layer == LayerRole.Dimension).Select(t => t.Nail).Distinct();
+        string?[] dimensions = [.. set.Model.OfType<Dimension>().Where(d => d.Angle == 0 && d.Nail is not null).Select(d => d.Nail)];
+        IEnumerable<string?> written = set.Model.OfType<Text>().Where(t => t.Layer == LayerRole.Dimension && t.Nail is not null).Select(t => t.Nail).Distinct();
         IEnumerable<string?> noted = set.Sheets.SelectMany(s => s.Paper).OfType<Text>()
             .Where(t => t.Value.StartsWith("GAP ", StringComparison.Ordinal) && t.Value.Contains(" TO ", StringComparison.Ordinal)).Select(t => t.Value.Split(' ')[1]);
         Dictionary<string, Nail> nails = layout.Nails.ToDictionary(n => n.Mark);
