@@ -7,16 +7,21 @@ namespace SheetGen.Cli;
 public static class Opening
 {
     /// <summary>Opens a file; where the system has no program for it, the user is told and nothing else happens.</summary>
-    public static void Open(string path, Screen screen)
+    public static void Open(string path, Screen screen) => Start(Path.GetFullPath(path), path, screen);
+
+    /// <summary>Opens an address of this machine in the browser, as <see cref="Open"/> does.</summary>
+    public static void OpenAddress(string address, Screen screen) => Start(address, address, screen);
+
+    private static void Start(string what, string shown, Screen screen)
     {
         try
         {
-            using Process? opened = OperatingSystem.IsWindows() ? Process.Start(new ProcessStartInfo(Path.GetFullPath(path)) { UseShellExecute = true })
-                : Process.Start(new ProcessStartInfo(OperatingSystem.IsMacOS() ? "open" : "xdg-open", [Path.GetFullPath(path)]) { RedirectStandardError = true, RedirectStandardOutput = true });
+            using Process? opened = OperatingSystem.IsWindows() ? Process.Start(new ProcessStartInfo(what) { UseShellExecute = true })
+                : Process.Start(new ProcessStartInfo(OperatingSystem.IsMacOS() ? "open" : "xdg-open", [what]) { RedirectStandardError = true, RedirectStandardOutput = true });
         }
         catch (Exception e) when (e is Win32Exception or InvalidOperationException or IOException or PlatformNotSupportedException)
         {
-            screen.Tell($"cannot open {path}: this system has no program for it");
+            screen.Tell($"cannot open {shown}: this system has no program for it");
         }
     }
 }

@@ -3,6 +3,7 @@ using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Review;
 using SheetGen.Writers.Csv;
 using SheetGen.Writers.Dxf;
 using SheetGen.Writers.Json;
@@ -17,8 +18,11 @@ public static class OutputSet
     private const string Sheets = "sheets.dxf", Plan = "plan.dxf", Pdf = "sheets.pdf", Workbook = "quantities.xlsx", Nails = "nails.csv",
         Findings = "findings.json", Tables = "tables.zip";
 
+    /// <summary>The page for the checker.</summary>
+    public const string Review = "review.html";
+
     /// <summary>Every file name that this program writes.</summary>
-    public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables];
+    public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables, Review];
 
     /// <summary>The file that a person looks at first.</summary>
     public const string ToOpen = Pdf;
@@ -50,7 +54,12 @@ public static class OutputSet
             },
             () => Write(Plan, s => DxfPlanWriter.Write(sheets, s)),
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
-            () => Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s)));
+            () =>
+            {
+                Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s));
+                files[Review] = ReviewPage.Make(
+                    new ReviewInput(project, laid.Layout, report, [SummaryTables.BySection(quantities), SummaryTables.Bid(bid)], run), files[Findings]);
+            });
         return (laid with { Report = report }, sheets, [.. Names.Select(name => new OutputFile(name, files[name]))]);
     }
 

@@ -1,0 +1,90 @@
+using System.CommandLine;
+using System.Runtime.InteropServices;
+using SheetGen.Cli.Watching;
+
+namespace SheetGen.Cli.Commands;
+
+/// <summary><c>review</c>: builds the results and opens the review page; with <c>--watch</c> the open page follows each save of the project file.</summary>
+public static class ReviewCommand
+{
+    private const string UsualFolder = "review";
+
+    public static Command Make(Screen screen, Interruption interruption)
+    {
+        Argument<string> file = LayoutOptions.ProjectFile();
+        var folder = new Option<string?>("--out", "-o")
+        {
+            Description = "Folder for all results; without it the page alone is written, into a folder \"review\" beside the project file.",
+            HelpName = "DIR",
+        };
+        var watch = new Option<bool>("--watch")
+        {
+            Description = "Build again on each save; the page is served to this machine alone and follows. Nothing is written. Ends with Ctrl-C.",
+        };
+        var quiet = new Option<bool>("--no-open") { Description = "Do not open the page, only say where it is." };
+        var review = new ExampledCommand(
+            "review", "Build the results and open the page on which the wall is reviewed.",
+            "sheetgen review my-wall                         look at the wall in the browser",
+            "sheetgen review my-wall --watch                 edit, save, look: the page follows")
+        { file, folder, watch, quiet };
+        review.SetAction(p => Run(p.GetRequiredValue(file), p.GetValue(folder), p.GetValue(watch), !p.GetValue(quiet), screen, interruption));
+        return review;
+    }
+
+    private static int Run(string argument, string? folder, bool watch, bool open, Screen screen, Interruption interruption)
+    {
+        try
+        {
+            if (watch && folder is not null)
+                throw new OutputException("--watch writes nothing: leave --out away");
+            if (ProjectPath.Of(argument, screen) is not { } file)
+                return ExitCode.WrongInput;
+            return watch ? Watch(file, open, screen, interruption) : Write(file, folder, open, screen, interruption);
+        }
+        catch (OutputException e)
+        {
+            screen.Tell(e.Message);
+            return ExitCode.WrongInput;
+        }
+    }
+
+    private static int Write(string file, string? folder, bool open, Screen screen, Interruption interruption)
+    {
+        string target = folder ?? Path.Combine(Path.GetDirectoryName(file) ?? "", UsualFolder);
+        IReadOnlyList<string> names = folder is null ? [OutputSet.Review] : OutputSet.Names;
+        var output = new OutputFolder(target, names);
+        output.CheckPossible();
+        if (FinishedWall.Make(file, new RunOptions(false, false, null, false), screen) is not { } run)
+            return ExitCode.WrongInput;
+        OutputFile[] files = [.. run.Files.Where(f => names.Contains(f.Name))];
+        if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))
+            return ExitCode.Of(PosixSignal.SIGINT); // The signal's own handler ends the process with its code first.
+        FindingScreen.PrintErrors(run.Laid.Report, screen.Out);
+        int code = Ending.Print(run.Input.Project, run.Laid, target, [.. files.Select(f => f.Name)], null, screen);
+        if (open)
+            Opening.Open(Path.Combine(target, OutputSet.Review), screen);
+        return code;
+    }
+
+    private static int Watch(string file, bool open, Screen screen, Interruption interruption)
+    {
+        // From here on a signal ends the watching, and that is how it ends well.
+        interruption.WhileWriting(() => true);
+        var wall = new WatchedWall(file);
+        using var server = new WatchServer(wall);
+        screen.Out.WriteLine($"watching {file}: {server.Address}");
+        screen.Out.WriteLine("for this machine alone, while this runs; Ctrl-C ends it");
+        screen.Out.Flush();
+        wall.Build(screen);
+        if (open)
+            Opening.OpenAddress(server.Address, screen);
+        while (!interruption.Requested)
+        {
+            Thread.Sleep(150);
+            if (wall.HasChanged)
+                wall.Build(screen);
+        }
+        screen.Out.WriteLine("no longer watching");
+        return ExitCode.Clean;
+    }
+}

@@ -1,0 +1,57 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using SheetGen.Review.Data;
+
+namespace SheetGen.Review;
+
+/// <summary>
+/// review.html: one file with its code, its looks and its data. Its content security policy lets run only the one script and the one style sheet whose hashes it
+/// names, and forbids every request over a network.
+/// </summary>
+public static class ReviewPage
+{
+    /// <summary>The page as it is written beside the other results.</summary>
+    /// <param name="findings">findings.json of the same run.</param>
+    public static byte[] Make(ReviewInput input, ReadOnlyMemory<byte> findings) => Compose(PageData.Make(input, findings), "'none'", "");
+
+    /// <summary>A page that was made, as it is served while its project file is watched: it may ask the address that it came from, and no other, for news.</summary>
+    /// <param name="number">Which page this is, so that it can tell when there is a newer one.</param>
+    public static byte[] Served(ReadOnlySpan<byte> page, int number)
+    {
+        ReadOnlySpan<byte> start = "<script type=\"application/json\" id=\"data\">"u8;
+        ReadOnlySpan<byte> data = page[(page.IndexOf(start) + start.Length)..];
+        return Compose(data[..data.IndexOf("</script>"u8)], "'self'", number.ToString(CultureInfo.InvariantCulture));
+    }
+
+    private static byte[] Compose(ReadOnlySpan<byte> data, string connect, string number)
+    {
+        string policy = $"default-src 'none'; script-src '{Hash(PageBundle.Script)}'; style-src '{Hash(PageBundle.Style)}'; img-src data:; "
+            + $"connect-src {connect}; base-uri 'none'; form-action 'none'";
+        using var page = new MemoryStream();
+        foreach (string part in PageBundle.Frame.Split("{{"))
+        {
+            int end = part.IndexOf("}}", StringComparison.Ordinal);
+            if (end < 0)
+            {
+                Text(part);
+                continue;
+            }
+            switch (part[..end])
+            {
+                case "policy": Text(policy); break;
+                case "style": Text(PageBundle.Style); break;
+                case "script": Text(PageBundle.Script); break;
+                case "number": Text(number); break;
+                case "data": page.Write(data); break;
+                default: throw new InvalidOperationException("the page's frame has no place " + part[..end]);
+            }
+            Text(part[(end + 2)..]);
+        }
+        return page.ToArray();
+
+        void Text(string text) => page.Write(Encoding.UTF8.GetBytes(text));
+    }
+
+    private static string Hash(string text) => "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+}
