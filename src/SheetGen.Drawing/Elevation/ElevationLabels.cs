@@ -32,14 +32,13 @@ public sealed class ElevationLabels(ElevationView view)
         double coarse = fine * 2;
         while (coarse / unitsPerMm < 16)
             coarse *= coarse / fine % 4 == 2 ? 2.5 : 2;
-        double first = Math.Ceiling(_wall.StationOf(_window.Start) / fine - 1e-9) * fine;
-        for (double s = first; s <= _wall.StationOf(_window.End) + 1e-9; s += fine)
+        foreach (double along in _wall.LayoutLine.Stationing.RoundPlaces(_window.Start, _window.End, fine))
         {
-            bool labelled = Math.Abs(Math.IEEERemainder(s, coarse)) < 1e-6;
-            double x = view.At(_wall.LayoutLine.AlongOf(s), 0).X;
+            bool labelled = Math.Abs(Math.IEEERemainder(_wall.LayoutLine.Stationing.Printed(along), coarse)) < 1e-6;
+            double x = view.At(along, 0).X;
             view.Labels.Add(new Line(LayerRole.Axis, new(x, y), new(x, y + (labelled ? 2 : 1))));
             if (labelled)
-                view.Labels.TryWrite(view.Context.Write(LayerRole.Label, TextRole.Label, new(x, y - 1 - Height), _print.ShortStation(s), HorizontalAlign.Center));
+                view.Labels.TryWrite(view.Context.Write(LayerRole.Label, TextRole.Label, new(x, y - 1 - Height), _print.ShortStation(_wall, along), HorizontalAlign.Center));
         }
         view.Labels.Placer.Crowd.Add(new Box(view.LeftEdge, y - 0.2, view.RightEdge, y + 2.2));
     }
@@ -117,7 +116,7 @@ public sealed class ElevationLabels(ElevationView view)
 
     private string Say(Phrase phrase, params ReadOnlySpan<string> values) => view.Context.Say(phrase, values);
 
-    private string Station(double along) => Say(Phrase.Station, _print.Station(_wall.StationOf(along)));
+    private string Station(double along) => Say(Phrase.Station, _print.Station(_wall, along));
 
     /// <summary>Marks where cross sections are cut, with the sheets that show them.</summary>
     public void Cuts(IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
@@ -155,9 +154,8 @@ public sealed class ElevationLabels(ElevationView view)
     {
         double interval = IsMetric ? 10 : 25;
         var places = new SortedSet<double>(ElevationModel.Pieces(_wall.Top, _window.Start, _window.End).Select(p => p.Along));
-        for (double s = Math.Ceiling(_wall.StationOf(_window.Start) / interval) * interval; s < _wall.StationOf(_window.End); s += interval)
+        foreach (double along in _wall.LayoutLine.Stationing.RoundPlaces(_window.Start, _window.End, interval))
         {
-            double along = _wall.LayoutLine.AlongOf(s);
             if (!places.Any(p => Math.Abs(p - along) < interval / 4))
                 places.Add(along);
         }

@@ -114,7 +114,7 @@ public sealed class PlanElevationSheet(
         IReadOnlyList<string> notes = Elevation(planned, sheet);
         MatchLines(window, viewport, before, after);
         string range = context.Say(
-            Phrase.StationRange, context.Print.Station(window.Wall.StationOf(window.Start)), context.Print.Station(window.Wall.StationOf(window.End)));
+            Phrase.StationRange, context.Print.Station(window.Wall, window.Start), context.Print.Station(window.Wall, window.End));
         Title(context.Say(Phrase.ElevationOf, window.Wall.Name.ToUpperInvariant()),
             context.Say(context.Project.Sheets.FromBehind ? Phrase.DevelopedBehind : Phrase.DevelopedFront, range), scale, new(area.Left + 4, bottom - 9));
         IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet, before, after) : [];
@@ -168,7 +168,7 @@ public sealed class PlanElevationSheet(
             double first = left ? x - 3 - pitch : x + 3 + height;
             string[] words =
             [
-                context.Say(Phrase.MatchLine, context.Say(Phrase.Station, context.Print.Station(window.Wall.StationOf(along)))), context.Say(Phrase.SeeSheet, other),
+                context.Say(Phrase.MatchLine, context.Say(Phrase.Station, context.Print.Station(window.Wall, along))), context.Say(Phrase.SeeSheet, other),
             ];
             for (int i = 0; i < words.Length; i++)
                 _paper.Add(context.Write(LayerRole.MatchLine, TextRole.Label, new(first + i * pitch, viewport.Frame.Top - 2), words[i], HorizontalAlign.Right, 90));

@@ -116,7 +116,7 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
             data += ", " + context.Say(Phrase.Turn, _print.Angle(Math.Abs(nail.Splay)), Sides.Words(context, nail.Wall, nail.Splay));
         if (view.ProjectedBy(nail) is var by && by > 0)
             data += ", " + context.Say(Phrase.Projected, _print.Short(by));
-        string name = context.Say(Phrase.SectionNail, nail.Mark, context.Say(Phrase.Station, _print.Station(nail.Station)));
+        string name = context.Say(Phrase.SectionNail, nail.Mark, context.Say(Phrase.Station, _print.Station(nail)));
         Put([name, data], labels.Viewport.ToPaper.Apply(view.TipOf(nail)), 0, nail: nail.Mark);
     }
 

@@ -11,7 +11,7 @@ internal static class ProjectBuilder
     /// <summary>The project; it is whole only where no error has been reported.</summary>
     public static WallProject Build(MapItem root, LengthUnit unit, string inputHash, ProblemList problems)
     {
-        var lines = new LayoutLines(root, problems);
+        var lines = new LayoutLines(root, unit, problems);
         var names = new WallNames(root, lines, problems);
         var points = new Points(lines, names, unit, problems);
         Rules rules = new RulesBuilder(unit, problems).Build(root);
