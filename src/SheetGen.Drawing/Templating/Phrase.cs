@@ -76,6 +76,8 @@ public enum Phrase
     PatternSquare,
     PatternStaggered,
     PatternAndRows,
+    ColumnsUp,
+    ColumnsDown,
     RowsLevel,
     RowsParallel,
     RowsTopParallel,
