@@ -55,6 +55,8 @@ public sealed class LayoutSearch
         int rounds = _options.Depth == SearchDepth.Insertion ? 0 : _options.Depth == SearchDepth.Short || Districts.IsOne(Layout) ? 1 : Rounds;
         for (int round = 0; round < rounds; round++)
             Search(cover, limits, round, rounds);
+        if (_options.Depth == SearchDepth.Whole && !_options.Without.Contains(nameof(SingleNail)))
+            EachByItself(new District(Layout, cover, 0, Layout.Slots, 0));
         if (_options.Prove)
         {
             _progress?.Report("proving the limit");
@@ -83,6 +85,25 @@ public sealed class LayoutSearch
                 whole.Trial.End(orEqual: false);
             else
                 whole.Trial.Undo();
+        }
+    }
+
+    /// <summary>What the last districts changed may have made room for a nail of an earlier one.</summary>
+    private static void EachByItself(District whole)
+    {
+        foreach (Slot slot in whole.Slots)
+            slot.District = whole.Number;
+        var single = new SingleNail(whole);
+        for (bool isBetter = true; isBetter;)
+        {
+            isBetter = false;
+            foreach (Slot slot in whole.Slots.Where(s => whole.May(s) && !(s.Nails.Length == 1 && s.Nails[0].IsPlain)))
+            {
+                if (single.Propose(slot))
+                    isBetter |= whole.Trial.End(single.MovesSideways) < 0;
+                else
+                    whole.Trial.Undo();
+            }
         }
     }
 
