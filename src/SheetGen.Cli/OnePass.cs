@@ -22,13 +22,13 @@ public sealed record MeasuredLayout(CheckedLayout Laid, QuantityTable Quantities
 /// <summary>The one pass, read → place → check → measure → draw → write; the last three are <see cref="OutputSet"/>'s.</summary>
 public static class OnePass
 {
-    /// <summary>Reads the project file and what it names. Problems are printed; null where any of them is an error.</summary>
+    /// <summary>Reads the project file and what it names, and chooses the columns of sections that ask for the best. Problems are printed; null where any of them is an error.</summary>
     public static Input? Read(string file, bool json, Screen screen)
     {
         ReadResult read = ProjectReader.Read(file);
         NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read, file);
         ProblemScreen.Print([.. read.Problems, .. named?.Problems ?? []], json, screen);
-        return named is { PayItems: not null, Templates: not null } ? new Input(read.Project!, named) : null;
+        return named is { PayItems: not null, Templates: not null } ? new Input(ColumnPhases.Choose(read.Project!), named) : null;
     }
 
     /// <summary>Places the nails and checks the finished layout.</summary>

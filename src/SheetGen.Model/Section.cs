@@ -36,6 +36,12 @@ public sealed record Section
 
     public CornerRows CornerRows { get; init; } = CornerRows.Continuous;
 
+    /// <summary>How far the grid's columns stand up-station of their usual place, in the middle of each row; 0 for the usual place.</summary>
+    public double ColumnShift { get; init; }
+
+    /// <summary>True where the columns are to be moved to where the fewest nails stay unresolved or noted.</summary>
+    public bool HasBestColumns { get; init; }
+
     /// <summary>Name of the construction stage that it belongs to; empty where the project file gives none.</summary>
     public string Stage { get; init; } = "";
 

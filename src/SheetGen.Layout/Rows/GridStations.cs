@@ -27,7 +27,7 @@ public sealed class GridStations
         _insetStart = run.Of(first);
         _insetEnd = run.Width - run.Of(last);
         _leastGap = bay.Rules.MinGap / run.Shrink;
-        double[] columns = Columns();
+        double[] columns = Moved(Columns());
         Square = Round(columns);
         Staggered = bay.Section.Pattern == Pattern.Staggered ? Round(BetweenColumns(columns)) : Square;
     }
@@ -69,6 +69,42 @@ public sealed class GridStations
             return places;
         }
         return [Math.Clamp(width / 2, _insetStart, Math.Max(_insetStart, width - _insetEnd))];
+    }
+
+    /// <summary>
+    /// The columns of a section whose grid is moved along the wall: as many whole spacings as fit beside the moved place, and a nail at an end
+    /// that would else not be covered. Where the run allows no such row its columns stay as they are.
+    /// </summary>
+    private double[] Moved(double[] columns)
+    {
+        double shift = _run.Bay.Section.ColumnShift, width = _run.Width;
+        if (shift == 0 || columns.Length < 2)
+            return columns;
+        double first = (width - (columns.Length - 1) * Spacing) / 2 + shift;
+        first -= Spacing * Math.Floor(first / Spacing + Tolerance.Rounding);
+        List<double> places = [];
+        for (double at = first; at <= width + Tolerance.Rounding; at += Spacing)
+            places.Add(at);
+        PullIn(places, _insetStart);
+        AddEnd(places, EndBefore(places, _insetStart), _insetStart);
+        places = [.. places.Select(p => width - p).Reverse()];
+        PullIn(places, _insetEnd);
+        AddEnd(places, EndBefore(places, _insetEnd), _insetEnd);
+        places = [.. places.Select(p => width - p).Reverse()];
+        bool isGrid = places[0] <= Spacing / 2 + Tolerance.Rounding && width - places[^1] <= Spacing / 2 + Tolerance.Rounding
+            && places.Zip(places.Skip(1), (a, b) => b - a).All(g => g >= _leastGap - Tolerance.Rounding && g <= Spacing + Tolerance.Rounding);
+        return isGrid ? [.. places] : columns;
+    }
+
+    /// <summary>Where a nail at an end stands best: half way to the first column, but no nearer to it than allowed.</summary>
+    private double EndBefore(List<double> places, double inset) => Math.Max(inset, Math.Min(places[0] / 2, places[0] - _leastGap));
+
+    /// <summary>A first place that is too near to the end moves in; where that leaves too little to the next, it is left out.</summary>
+    private void PullIn(List<double> places, double inset)
+    {
+        if (places.Count > 1 && places[1] - inset < _leastGap - Tolerance.Rounding)
+            places.RemoveAt(0);
+        places[0] = Math.Max(places[0], inset);
     }
 
     /// <summary>

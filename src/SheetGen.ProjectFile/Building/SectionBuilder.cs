@@ -101,6 +101,8 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
             HoleDiameter = hole,
             TestNails = ReadTestNails(map.Map("test_nails")),
             CornerRows = map.Text("corner_rows") == "shifted" ? CornerRows.Shifted : CornerRows.Continuous,
+            HasBestColumns = map.Text("columns") == "best",
+            ColumnShift = map.Number("columns_shift") ?? 0,
             Stage = map.Text("stage") ?? "",
             Design = design,
         };

@@ -108,6 +108,8 @@ internal static class WallKeys
             Choice("proof_marks", "Who chooses the proof test nails: the engineer in the field, or evenly spread marks.", "engineer", "engineer", "spread") with { Default = "engineer" }),
         DesignKeys.Block(),
         Text("stage", "Stage of construction that the section belongs to: quantities are also summed by stage.", "1"),
+        Choice("columns", "Where the grid's columns stand: centred in each row, or moved to where the fewest nails stay unresolved, then noted (tried with the search, stated on the sheets).", "best", "centred", "best") with { Default = "centred" },
+        Length("columns_shift", "How far the grid's columns stand up-station of the centred place; with columns: best, where the trying begins.", new ValueRange(-50, true, 50), "1.25 ft") with { Default = "0", RangeMetric = new ValueRange(-15, true, 15) },
         Choice("corner_rows", "Rows at an outside corner: continuous, or those of the up-station leg moved by half the vertical spacing.", "continuous", "continuous", "shifted") with { Default = "continuous" },
     ];
 }
