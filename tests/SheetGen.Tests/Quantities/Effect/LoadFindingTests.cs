@@ -50,7 +50,7 @@ public sealed class LoadFindingTests
         Finding shorter = Assert.Single(Of(EffectWall.With(Wall(design, null), "A-2-07", length: 20)), f => f.Severity == Severity.Warning);
         Assert.Equal(["A-2-07"], shorter.Nails);
         Assert.StartsWith("A-2-07: ratio 2.26 in pullout, slip surface 1 (2.94 at its grid place) under the 2.55 asked for: resistance 45.3 kip, load 20.0 kip (20 ft long, 24 on the grid)", shorter.Message);
-        Assert.EndsWith("would cure it (tried, clear of everything): a nail of 22 ft instead of 20", shorter.Message);
+        Assert.Contains("would cure it (tried, clear of everything): a nail of 22 ft instead of 20", shorter.Message);
         // Its own row stands in the way of a nail turned by 28 degrees: no length cures that.
         Finding turned = Assert.Single(Of(EffectWall.With(Wall(design, null), "A-2-07", splay: 28)), f => f.Severity == Severity.Warning);
         Assert.Contains("turned: 0.870 of its force square to the face, 0.985 on the grid", turned.Message);
