@@ -40,7 +40,7 @@ public static class CheckCommand
                 FindingScreen.PrintAll(run.Laid.Report, screen.Out);
                 return Ending.Print(run.Input.Project, run.Laid, null, [], null, screen);
             }
-            screen.Out.Write(Encoding.UTF8.GetString(run.Files.Single(f => f.Name == OutputSet.Findings).Bytes));
+            screen.Out.Write(Encoding.UTF8.GetString(run.Files.Single(f => f.Name == OutputSet.Findings).Content));
             return Ending.CodeOf(run.Laid.Report);
         }
         catch (OutputException e)

@@ -18,7 +18,7 @@ internal sealed class DesignValueSheet
         LayoutEffect effect = input.Quantities.Effect;
         Sheet = SheetHead.Make(input, "Design values", "The engineer's values and what they give at a head", LayoutEffect.Caution);
         Sheet.Put(3, 0, LayoutEffect.Caution, new CellStyle(CellLook.Warning, CellFormat.General));
-        Sheet.Put(0, 0, "Formulas: docs/design-effect.md. Pullout, bar, unit moments: FHWA GEC No. 7 (2015), as transcribed (F2); flexure" + (_feet ? " and punching" : "")
+        Sheet.Put(4, 0, "Formulas: docs/design-effect.md. Pullout, bar, unit moments: FHWA GEC No. 7 (2015), as transcribed (F2); flexure" + (_feet ? " and punching" : "")
             + ": FHWA-SA-96-069R by a printed calculation (F2); " + (_feet ? "" : "punching, ") + "cones and studs: GEC No. 7 (2003) FROM MEMORY (M): check against the original.", CellStyle.Note);
         Sheet.HeadColumns = 3;
         Sections = new TableBlock<SectionEffect>(Sheet, "DesignValues", 5, effect.Sections, true);

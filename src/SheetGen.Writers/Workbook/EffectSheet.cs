@@ -52,7 +52,7 @@ internal sealed class EffectSheet
             t.Number(key, $"{head}, {l}", 11, CellFormat.Two, n => n.Drawn.Layers.Where(s => s.Layer == layer).Sum(s => s.Length));
         t.Fill("design-effect");
         if (effect.LayersFrom.Length > 0)
-            Sheet.Put(0, 0, effect.LayersFrom, CellStyle.Note);
+            Sheet.Put(4, 0, effect.LayersFrom, CellStyle.Note);
     }
 
     public SheetContent Sheet { get; }

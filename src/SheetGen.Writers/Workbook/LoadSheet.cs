@@ -21,7 +21,7 @@ internal sealed class LoadSheet
         _values = values;
         Sheet = SheetHead.Make(input, "Design loads", "Loads, resistances and ratios", LayoutEffect.Caution);
         Sheet.Put(3, 0, LayoutEffect.Caution, new CellStyle(CellLook.Warning, CellFormat.General));
-        Sheet.Put(0, 0, "R: nominal resistance. Ratio = R times / (load times T), as the method on the sheet Design values has it. Formulas and sources: docs/design-effect.md.", CellStyle.Note);
+        Sheet.Put(4, 0, "R: nominal resistance. Ratio = R times / (load times T), as the method on the sheet Design values has it. Formulas and sources: docs/design-effect.md.", CellStyle.Note);
         Sheet.HeadColumns = 4;
         Table = new TableBlock<NailPlace>(Sheet, "DesignLoads", 5, [.. NailPlace.All(input.Quantities.Effect)]);
         TableBlock<NailPlace> t = Table;
@@ -46,7 +46,7 @@ internal sealed class LoadSheet
         TableBlock<NailPlace> t = Table;
         string force = input.Force, l = input.Length;
         string Row(string column) => _values.Loads.Lookup(column, "key", $"{_no}&\"|\"&{t.This("load_row")}");
-        string greater = $"MAX({Of("h")},{Of("v")},{t.This("width")})";
+        string Greater() => $"MAX({Of("h")},{Of("v")},{t.This("width")})";
         t.Text("nail", "Nail", 14, p => p.Effect.Nail.Mark)
             .Text("place", "Place", 9, p => p.Word)
             .FormulaText("key", "Key", 16, CellStyle.Note, $"{t.This("nail")}&\"|\"&{t.This("place")}", p => p.Key)
@@ -59,7 +59,7 @@ internal sealed class LoadSheet
                 $"{t.This("area")}/{Of("area")}*({Square("0", Of("inclination"), Of("lean"))})/{t.This("square")}", p => p.Place.LoadShare)
             .Formula("tension", $"T_max, {force}", 9, CellFormat.Three, $"IF({Row("tension")}=\"\",\"\",{Row("tension")}*{t.This("share")})", p => p.Place.MaximumLoad)
             .Number("width", $"Width in its row, {l}", 9, CellFormat.Three, p => p.Place.Width)
-            .Formula("head_share", "T_0 / T_max", 8, CellFormat.Four, input.IsFeet ? $"0.6+0.057*({greater}-3)" : $"0.6+0.2*({greater}-1)", p => HeadShare(input, p))
+            .Formula("head_share", "T_0 / T_max", 8, CellFormat.Four, input.IsFeet ? $"0.6+0.057*({Greater()}-3)" : $"0.6+0.2*({Greater()}-1)", p => HeadShare(input, p))
             .Formula("head", $"Head load T_0, {force}", 9, CellFormat.Three,
                 $"IF({Row("head")}<>\"\",{Row("head")}*{t.This("share")},IF({t.This("tension")}<>\"\",{t.This("tension")}*{t.This("head_share")},IF({Of("service")}=\"\",\"\",{Of("service")}*{t.This("share")})))", p => p.Place.HeadLoad);
     }
