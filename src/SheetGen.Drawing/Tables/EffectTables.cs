@@ -16,10 +16,10 @@ internal static class EffectTables
 
     private static SheetTable Changed(DrawingContext context)
     {
-        string area = Lengths.IsFoot(context.Print.Unit) ? "FT2" : "m2";
+        (string area, int decimals) = Lengths.IsFoot(context.Print.Unit) ? ("FT2", 1) : ("M2", 2);
         return Of(context, Phrase.TableEffect, context.Say(Phrase.TableEffectHeads, area), Phrase.TableEffectRemark,
             [.. context.Quantities.Effect.Changed.Where(n => n.Nail.Section.Design is not null).Select(n => (IReadOnlyList<string>)[
-                n.Nail.Mark, context.Say(Word(n.Zone)), Printed.Fixed(n.Drawn.Area, 1), Printed.Fixed(n.AreaShare, 2), Printed.Fixed(n.Drawn.Square, 3),
+                n.Nail.Mark, context.Say(Word(n.Zone)), Printed.Fixed(n.Drawn.Area, decimals), Printed.Fixed(n.AreaShare, 2), Printed.Fixed(n.Drawn.Square, 3),
                 Ratio(n.Grid?.Lowest), Ratio(n.Drawn.Lowest), n.Drawn.Lowest is { } lowest ? context.Say(Word(lowest.State)) : "",
                 (n.Drawn.Lowest?.Surface ?? "").ToUpperInvariant()])]);
     }
