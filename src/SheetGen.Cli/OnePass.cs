@@ -40,6 +40,12 @@ public static class OnePass
     {
         display.Stage("placing nails");
         NailLayout layout = Placer.Place(project, new PlacingOptions(prove), display);
+        return Check(project, layout, display);
+    }
+
+    /// <summary>Checks a finished layout, however it was made.</summary>
+    public static CheckedLayout Check(WallProject project, NailLayout layout, StageDisplay display)
+    {
         display.Stage("checking clear distances");
         ClearanceReport report = Checker.Check(project, layout);
         return new CheckedLayout(layout, report with { Findings = [.. report.Findings, .. LayoutAdvice.Of(project, layout)] });

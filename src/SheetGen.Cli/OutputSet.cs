@@ -29,6 +29,11 @@ public static class OutputSet
     /// <summary>The file that a person looks at first.</summary>
     public const string ToOpen = Pdf;
 
+    /// <summary>The sheets of a measured layout.</summary>
+    public static SheetSet Compose(Input input, MeasuredLayout measured) => SheetComposer.Compose(
+        input.Project, measured.Laid.Layout, measured.Laid.Report, measured.Quantities, [SummaryTables.Bid(measured.Bid)], new RunInfo(ProgramVersion.Text),
+        input.Named.Templates!);
+
     /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="Names"/>.</returns>
     public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(Input input, MeasuredLayout measured, StageDisplay display)
     {
@@ -37,8 +42,7 @@ public static class OutputSet
         FiniteNumber.Of(laid.Layout);
         var run = new RunInfo(ProgramVersion.Text);
         display.Stage("drawing sheets");
-        SheetSet sheets = SheetComposer.Compose(
-            project, laid.Layout, laid.Report, quantities, [SummaryTables.Bid(bid)], run, input.Named.Templates!);
+        SheetSet sheets = Compose(input, measured);
         ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
         display.Stage("writing files");
         var files = new ConcurrentDictionary<string, byte[]>();

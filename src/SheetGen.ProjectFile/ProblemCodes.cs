@@ -283,6 +283,15 @@ public static class ProblemCodes
         Error("T05", "not a complete language",
             "The file under sheets: language is not JSON of the form of templates/text, lacks a text, or holds what the sheets cannot show.",
             "Start from a copy of a language in templates/text."),
+        Error("D01", "not a drawing of this project",
+            "The drawing that recheck is given cannot be read as DXF, holds no nail, or none of its nails stands where the project has one.",
+            "Open it in the drawing program, save it as DXF once more, and name the project that it was made from."),
+        Error("D02", "a fault in an as-built record",
+            "A cell of the record is no number, out of range, or names a nail that the project does not have; or a column is missing or there twice.",
+            "Correct the cell; \"sheetgen start DIR --record FILE\" writes an empty record."),
+        Error("D03", "not results to compare",
+            "A file or folder that compare is given is neither a project file nor nails.csv nor a folder of results, or a line of it cannot be read.",
+            "Name a project file, a nails.csv, or the folder of a build."),
     ];
 
     /// <summary>All codes of project files, in order.</summary>

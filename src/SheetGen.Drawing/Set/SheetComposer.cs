@@ -148,7 +148,8 @@ public static class SheetComposer
     private static IReadOnlyList<Primitive> TruePlan(DrawingContext context, SheetScale scale, List<Finding> findings)
     {
         var plan = new PlanModel(context, new(context.Project.Origin.E, context.Project.Origin.N));
-        Primitive[] lines = [.. plan.Draw()];
+        // The file has no blocks: each nail's line carries its mark, so that an edited plan can be read back.
+        Primitive[] lines = [.. plan.Draw().Select(p => p.Nail is { } mark ? p with { Data = [mark] } : p)];
         Box extent = Box.Around(lines.SelectMany(Extents.Points));
         double units = scale.UnitsPerMillimetre;
         var frame = new Box(0, 0, extent.Width / units + 160, extent.Height / units + 160);

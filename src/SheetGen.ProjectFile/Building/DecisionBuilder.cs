@@ -17,11 +17,18 @@ internal sealed class DecisionBuilder(WallNames walls, LengthUnit unit, ProblemL
             WallName? wall = walls.FindOrOnly(map);
             double? along = map.Number("station") is { } station && wall?.Line is { } line ? line.AlongOf(station) : null;
             string? row = RowOf(map);
+            if (along is null && !map.Gives("station") && new[] { "elevation", "add", "leave_out" }.FirstOrDefault(map.Gives) is { } one)
+                problems.Add(ProblemCodes.ExactlyOne, map.SpotOf(one), $"\"{one}\" is said of one nail, and this pin has no station", "give the nail's station");
             bool known = wall is null || SectionIsKnown(map, wall);
             if (wall is not null && along is { } place)
                 CheckInWall(map, wall, place, "the pinned nail");
             if (wall?.Name is { } name && row is not null && known)
-                nails.Add(new FixedNail(name, map.Text("section"), row, along, map.Number("splay"), map.Number("inclination"), map.Number("length"), map.Spot));
+                nails.Add(new FixedNail(name, map.Text("section"), row, along, map.Number("splay"), map.Number("inclination"), map.Number("length"), map.Spot)
+                {
+                    Elevation = map.Number("elevation"),
+                    GridAlong = map.Number("grid_station") is { } grid && wall?.Line is { } of ? of.AlongOf(grid) : null,
+                    Kind = map.Flag("leave_out") == true ? FixedKind.LeftOut : map.Flag("add") == true ? FixedKind.Added : FixedKind.Nail,
+                });
         }
         return nails;
     }

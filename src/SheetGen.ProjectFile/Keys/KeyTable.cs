@@ -135,9 +135,13 @@ public static class KeyTable
         Text("section", "Section; may be left out where the wall has only one, or a station is given.", "A"),
         Text("row", "Row, counted from the top; a part row as 3.5.", "3") with { Required = true },
         Station("station", "Station of the nail; without it the whole row is pinned.", "100+32.5"),
+        Station("grid_station", "Grid station whose nail it is; left out: the nearest.", "100+31.0"),
+        Elevation("elevation", "Elevation of the nail's head; left out: the row's.", "112.5"),
         Angle("splay", "Splay, positive up-station.", new ValueRange(-89, true, 89), "-12"),
         Angle("inclination", "Angle below horizontal.", new ValueRange(-45, true, 89), "15"),
         Length("length", "Length.", ValueRange.Over0, "26"),
+        Flag("add", "Said of a nail that stands beside those of the grid stations.", "true") with { Default = "false" },
+        Flag("leave_out", "Leaves the grid station nearest to the station without a nail.", "true") with { Default = "false" },
     ];
 
     private static Key[] AcceptKeys() =>
