@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using SheetGen.Model;
 using SheetGen.Model.Results;
@@ -21,21 +23,30 @@ internal static class EffectJson
             Number(json, "area_without_nails", effect.AreaWithoutNails);
         json.WriteStartArray("sections");
         foreach (SectionEffect section in effect.Sections)
-            WriteSection(json, section);
+            OnOneLine(json, section, WriteSection);
         json.WriteEndArray();
         json.WriteStartArray("nails");
         foreach (NailEffect nail in effect.Nails)
-            WriteNail(json, nail);
+            OnOneLine(json, nail, WriteNail);
         json.WriteEndArray();
         json.WriteStartArray("left_out");
         foreach (SharedArea shared in effect.LeftOut)
-            WriteShared(json, shared);
+            OnOneLine(json, shared, WriteShared);
         json.WriteEndArray();
         json.WriteStartArray("tests");
         foreach (SoilTest test in effect.Tests)
-            WriteTest(json, test);
+            OnOneLine(json, test, WriteTest);
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    /// <summary>Writes an item without line breaks, so that a large wall stays readable: a line a nail.</summary>
+    private static void OnOneLine<T>(Utf8JsonWriter json, T item, Action<Utf8JsonWriter, T> write)
+    {
+        var line = new ArrayBufferWriter<byte>();
+        using (var inner = new Utf8JsonWriter(line, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+            write(inner, item);
+        json.WriteRawValue(line.WrittenSpan);
     }
 
     private static void WriteSection(Utf8JsonWriter json, SectionEffect effect)
