@@ -1,8 +1,7 @@
 using SheetGen.Model;
 using SheetGen.Model.Problems;
-using SheetGen.Model.Results;
 
-namespace SheetGen.Writers.Csv;
+namespace SheetGen.Model.Results;
 
 /// <summary>The words that result files use for kinds, statuses and severities.</summary>
 public static class ResultWords
