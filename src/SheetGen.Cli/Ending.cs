@@ -12,7 +12,7 @@ public static class Ending
         WallProject project, CheckedLayout laid, string? folder, IReadOnlyList<string> files,
         (LastBuild.Results Before, LastBuild.Results After)? last, Screen screen)
     {
-        foreach (string line in Summary.Lines(project, laid.Layout, laid.Report, folder, files, last))
+        foreach (string line in Summary.Lines(project, laid.Layout, laid.Report, folder, files, last, laid.Effect))
             screen.Out.WriteLine(line);
         return CodeOf(laid.Report);
     }

@@ -14,7 +14,11 @@ namespace SheetGen.Cli;
 public sealed record Input(WallProject Project, NamedFiles Named);
 
 /// <summary>A finished layout and what the checker says of it.</summary>
-public sealed record CheckedLayout(NailLayout Layout, ClearanceReport Report);
+public sealed record CheckedLayout(NailLayout Layout, ClearanceReport Report)
+{
+    /// <summary>What the layout does to the engineer's design; null before it is measured.</summary>
+    public LayoutEffect? Effect { get; init; }
+}
 
 /// <summary>A checked layout with its take-off and its pay items; what these lack is among the findings.</summary>
 public sealed record MeasuredLayout(CheckedLayout Laid, QuantityTable Quantities, BidTable Bid);
@@ -62,6 +66,6 @@ public static class OnePass
         }
         IReadOnlyList<Finding> loads = LoadFindings.Make(input.Project, laid.Layout, quantities.Effect);
         ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. loads, .. TakeOffFindings.Make(input.Project, quantities, bid)] };
-        return new MeasuredLayout(laid with { Report = report }, quantities, bid);
+        return new MeasuredLayout(laid with { Report = report, Effect = quantities.Effect }, quantities, bid);
     }
 }

@@ -16,8 +16,10 @@ namespace SheetGen.Cli;
 /// <summary>Draws a measured layout, and makes all output files in memory.</summary>
 public static class OutputSet
 {
-    private const string Sheets = "sheets.dxf", Plan = "plan.dxf", Pdf = "sheets.pdf", Workbook = "quantities.xlsx", Nails = "nails.csv",
-        Findings = "findings.json", Tables = "tables.zip";
+    private const string Sheets = "sheets.dxf", Plan = "plan.dxf", Pdf = "sheets.pdf", Workbook = "quantities.xlsx", Nails = "nails.csv", Tables = "tables.zip";
+
+    /// <summary>Every finding, for other programs.</summary>
+    public const string Findings = "findings.json";
 
     /// <summary>The page for the checker.</summary>
     public const string Review = "review.html";
@@ -66,7 +68,7 @@ public static class OutputSet
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
             () =>
             {
-                Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s));
+                Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s, quantities.Effect));
                 files[Review] = ReviewPage.Make(
                     new ReviewInput(project, laid.Layout, report, [SummaryTables.BySection(quantities), SummaryTables.Bid(bid)], run), files[Findings]);
             },

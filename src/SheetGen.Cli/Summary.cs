@@ -15,7 +15,7 @@ public static class Summary
     /// <param name="folder">Folder of the files written; null where nothing is written.</param>
     public static IEnumerable<string> Lines(
         WallProject project, NailLayout layout, ClearanceReport report, string? folder, IReadOnlyList<string> files,
-        (LastBuild.Results Before, LastBuild.Results After)? last = null)
+        (LastBuild.Results Before, LastBuild.Results After)? last = null, LayoutEffect? effect = null)
     {
         string unit = Lengths.Symbol(project.Unit);
         yield return "";
@@ -28,6 +28,8 @@ public static class Summary
         yield return Line("unresolved", FoundText(layout.Score.Unresolved) + UnresolvedMarks(layout));
         yield return Line("noted", FoundText(layout.Score.Noted));
         yield return Line("closest", ClosestText(layout, report, unit));
+        if (effect is not null)
+            yield return Line("loads", LoadSummary.Text(effect));
         yield return Line("findings", FindingsText(report));
         if (layout.Score.IsProvenBest)
             yield return Line("layout", "proven best: no better layout exists within the rules");

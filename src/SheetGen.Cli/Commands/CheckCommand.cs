@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Text;
-using SheetGen.Writers.Json;
 
 namespace SheetGen.Cli.Commands;
 
@@ -41,9 +40,7 @@ public static class CheckCommand
                 FindingScreen.PrintAll(run.Laid.Report, screen.Out);
                 return Ending.Print(run.Input.Project, run.Laid, null, [], null, screen);
             }
-            using var stream = new MemoryStream();
-            FindingsJson.Write(run.Input.Project, run.Laid.Layout, run.Laid.Report, stream);
-            screen.Out.Write(Encoding.UTF8.GetString(stream.GetBuffer(), 0, (int)stream.Length));
+            screen.Out.Write(Encoding.UTF8.GetString(run.Files.Single(f => f.Name == OutputSet.Findings).Content));
             return Ending.CodeOf(run.Laid.Report);
         }
         catch (OutputException e)

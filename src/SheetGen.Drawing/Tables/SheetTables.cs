@@ -28,6 +28,7 @@ public static class SheetTables
             LeftOut(context),
             Accepted(context),
             Pinned(context),
+            .. EffectTables.All(context),
             .. GivenTables.All(context),
             Findings(context),
         ];

@@ -1,3 +1,4 @@
+using SheetGen.Model;
 using SheetGen.Model.Problems;
 
 namespace SheetGen.Model.Results;
@@ -21,6 +22,28 @@ public static class ResultWords
         NailStatus.Noted => "noted",
         NailStatus.Unresolved => "unresolved",
         _ => throw new ArgumentOutOfRangeException(nameof(status)),
+    };
+
+    public static string Of(FaceZone zone) => zone switch
+    {
+        FaceZone.Inner => "inner",
+        FaceZone.UpperRow => "upper row",
+        FaceZone.Corner => "corner",
+        FaceZone.End => "end",
+        _ => throw new ArgumentOutOfRangeException(nameof(zone)),
+    };
+
+    public static string Of(LimitState state) => state switch
+    {
+        LimitState.Pullout => "pullout",
+        LimitState.Bar => "bar",
+        LimitState.Front => "head and pullout in front",
+        LimitState.Flexure => "flexure",
+        LimitState.Punching => "punching",
+        LimitState.PermanentFlexure => "flexure, permanent facing",
+        LimitState.PermanentPunching => "punching, permanent facing",
+        LimitState.Studs => "studs",
+        _ => throw new ArgumentOutOfRangeException(nameof(state)),
     };
 
     public static string Of(Severity severity) => severity switch

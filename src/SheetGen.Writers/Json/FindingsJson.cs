@@ -17,7 +17,7 @@ public static class FindingsJson
     private const int LengthDecimals = 6;
 
     /// <summary>Writes the document as UTF-8 with line feeds to the stream and leaves it open.</summary>
-    public static void Write(WallProject project, NailLayout layout, ClearanceReport report, Stream stream)
+    public static void Write(WallProject project, NailLayout layout, ClearanceReport report, Stream stream, LayoutEffect? effect = null)
     {
         var options = new JsonWriterOptions { Indented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
         using (var json = new Utf8JsonWriter(stream, options))
@@ -42,6 +42,8 @@ public static class FindingsJson
                     WriteChange(json, nail, nail.Reason);
             }
             json.WriteEndArray();
+            if (effect is not null)
+                EffectJson.Write(json, effect);
             json.WriteEndObject();
         }
         stream.WriteByte((byte)'\n');

@@ -21,15 +21,27 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
         var soils = new SoilSheet(input, rates);
         var cutting = new CuttingSheet(input, bars);
         var field = new FieldSheet(input, nails);
+        IReadOnlyList<SheetContent> effect = EffectSheets(input);
         SheetContent[] sheets =
         [
             rates.Sheet, bid.Sheet, new CostSheet(input, bid).Sheet, new ProductionSheet(input, nails, lifts, soils).Sheet, all.Sheet,
             new SectionSheet(input, all, nails, rows, gaps, lengths).Sheet, nails.Sheet, lengths.Sheet, new RedirectSheet(input).Sheet,
-            new FindingsSheet(input).Sheet, new LeftOutSheet(input).Sheet, rows.Sheet, gaps.Sheet, bars.Sheet, cutting.Sheet, new HoleSheet(input, nails).Sheet, soils.Sheet, new GroutSheet(input, nails).Sheet,
+            new FindingsSheet(input).Sheet, new LeftOutSheet(input).Sheet, .. effect, rows.Sheet, gaps.Sheet, bars.Sheet, cutting.Sheet, new HoleSheet(input, nails).Sheet, soils.Sheet, new GroutSheet(input, nails).Sheet,
             sources.Facing.Sheet, sources.PanelList.Sheet, sources.Pad.Sheet, sources.Drainage.Sheet, lifts.Sheet, tests.Sheet,
             new ScheduleSheet(input, tests).Sheet, field.Sheet, check.Sheet,
         ];
         var summary = new SummarySheet(input, new SummaryParts(all, bid, nails, lengths, bars, cutting, field, check, sources), sheets);
         return new WorkbookSheets([summary.Sheet, .. sheets], [.. rates.Names, .. all.Names, .. summary.Names, .. field.Names]);
+    }
+
+    /// <summary>What the layout does to the design; the engineer's values and the loads only where a section has any.</summary>
+    private static IReadOnlyList<SheetContent> EffectSheets(WorkbookInput input)
+    {
+        if (!input.Quantities.Effect.HasValues)
+            return [new EffectSheet(input, null).Sheet];
+        var values = new DesignValueSheet(input);
+        var bonded = new BondedSheet(input, values);
+        var loads = new LoadSheet(input, values, bonded);
+        return [new EffectSheet(input, loads).Sheet, values.Sheet, loads.Sheet, bonded.Sheet];
     }
 }

@@ -34,7 +34,7 @@ public static class LoadFindings
         if (LoadLimits.IsOverArea(nail))
         {
             parts.Add(FormattableString.Invariant(
-                $"carries {nail.Drawn.Area:0.0} {AreaUnit(unit)} of face, {nail.Drawn.Area / LoadLimits.Reference(nail):0.00} of the design's {LoadLimits.Reference(nail):0.0}, where {1 + n.Section.Design!.AreaShare:0.00} is allowed{causes}"));
+                $"carries {Area(nail.Drawn.Area, unit)} of face, {nail.Drawn.Area / LoadLimits.Reference(nail):0.00} of the design's {Area(LoadLimits.Reference(nail), unit)}, where {1 + n.Section.Design!.AreaShare:0.00} is allowed{causes}"));
         }
         if (LoadLimits.IsUnderRatio(nail))
         {
@@ -100,7 +100,7 @@ public static class LoadFindings
             Station = lowest.Nail.Station,
             Elevation = lowest.Nail.Elevation,
             Message = FormattableString.Invariant(
-                $"section {section.Section.Name}: {under.Length} of its grid places are under the ratio {section.Section.Design!.LeastRatio:0.00} asked for before anything is changed, the lowest {check.Ratio:0.00} in {Named(check)} at {lowest.Nail.Mark}, with {lowest.Grid.Area:0.0} {AreaUnit(unit)} of face against {lowest.DesignArea:0.0} by the spacings: check the values, or the grid"),
+                $"section {section.Section.Name}: {under.Length} of its grid places are under the ratio {section.Section.Design!.LeastRatio:0.00} asked for before anything is changed, the lowest {check.Ratio:0.00} in {Named(check)} at {lowest.Nail.Mark}, with {Area(lowest.Grid.Area, unit)} of face against {Area(lowest.DesignArea, unit)} by the spacings: check the values, or the grid"),
         };
     }
 
@@ -128,5 +128,5 @@ public static class LoadFindings
         _ => "at an end",
     };
 
-    private static string AreaUnit(LengthUnit unit) => Lengths.IsFoot(unit) ? "ft2" : "m2";
+    private static string Area(double area, LengthUnit unit) => Lengths.IsFoot(unit) ? FormattableString.Invariant($"{area:0.0} ft2") : FormattableString.Invariant($"{area:0.00} m2");
 }

@@ -25,7 +25,9 @@ internal static class MissingValues
                     (design.Studs?.Length, "studs: length"), (design.Studs?.HeadThickness, "studs: head_thickness"), (design.Studs?.Spacing, "studs: spacing"))]),
             ("tension of the studs", LimitState.Studs, "studs", [.. Head(), .. Lacking((design.Studs?.Yield, "studs: yield"))]),
         ];
-        foreach ((string what, LimitState state, string factor, IEnumerable<string> lacks) in states)
+        // Of a permanent facing of which nothing is given nothing is missing.
+        bool hasPermanent = design.Studs is not null || design.PermanentFacing != new FacingDesign();
+        foreach ((string what, LimitState state, string factor, IEnumerable<string> lacks) in states.Where(s => hasPermanent || s.State < LimitState.PermanentFlexure))
         {
             string[] all = [.. lacks, .. Factors(strength, state, factor)];
             if (all.Length > 0)

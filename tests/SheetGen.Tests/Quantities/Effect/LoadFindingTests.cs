@@ -37,7 +37,7 @@ public sealed class LoadFindingTests
         Assert.Equal(["A-1-07", "A-2-06", "A-2-08", "A-3-07"], found.SelectMany(f => f.Nails).Order());
         Assert.All(found, f => Assert.Equal((FindingCode.Load, Severity.Warning), (f.Code, f.Severity)));
         Finding beside = found.Single(f => f.Nails[0] == "A-2-06");
-        Assert.StartsWith("A-2-06: carries 31.3 ft2 of face, 1.25 of the design's 25.0, where 1.20 is allowed (A-2-07 left out beside it); beside it A-2-05 1.00 of the design's area, A-2-08 1.25 of the design's area; would cure it", beside.Message);
+        Assert.StartsWith("A-2-06: carries 31.3 ft2 of face, 1.25 of the design's 25.0 ft2, where 1.20 is allowed (A-2-07 left out beside it); beside it A-2-05 1.00 of the design's area, A-2-08 1.25 of the design's area; would cure it", beside.Message);
         Assert.Contains("a nail added in its row at station 100+", beside.Message);
         Assert.Contains("(upper row)", found.Single(f => f.Nails[0] == "A-1-07").Message);
         Assert.Empty(Of(Wall(new DesignValues { AreaShare = 0.25 })));

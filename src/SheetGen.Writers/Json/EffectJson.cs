@@ -1,0 +1,182 @@
+using System.Buffers;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Writers.Csv;
+
+namespace SheetGen.Writers.Json;
+
+/// <summary>
+/// What the layout does to the design, as "effect" of findings.json: every production nail as drawn, and on its grid place where it is
+/// changed. What is not given is absent. Forces in kip or kN, areas and lengths in project units.
+/// </summary>
+internal static class EffectJson
+{
+    public static void Write(Utf8JsonWriter json, LayoutEffect effect)
+    {
+        json.WriteStartObject("effect");
+        json.WriteString("caution", LayoutEffect.Caution);
+        if (effect.LayersFrom.Length > 0)
+            json.WriteString("layers", effect.LayersFrom);
+        if (effect.AreaWithoutNails > 0)
+            Number(json, "area_without_nails", effect.AreaWithoutNails);
+        json.WriteStartArray("sections");
+        foreach (SectionEffect section in effect.Sections)
+            OnOneLine(json, section, WriteSection);
+        json.WriteEndArray();
+        json.WriteStartArray("nails");
+        foreach (NailEffect nail in effect.Nails)
+            OnOneLine(json, nail, WriteNail);
+        json.WriteEndArray();
+        json.WriteStartArray("left_out");
+        foreach (SharedArea shared in effect.LeftOut)
+            OnOneLine(json, shared, WriteShared);
+        json.WriteEndArray();
+        json.WriteStartArray("tests");
+        foreach (SoilTest test in effect.Tests)
+            OnOneLine(json, test, WriteTest);
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    /// <summary>Writes an item without line breaks, so that a large wall stays readable: a line a nail.</summary>
+    private static void OnOneLine<T>(Utf8JsonWriter json, T item, Action<Utf8JsonWriter, T> write)
+    {
+        var line = new ArrayBufferWriter<byte>();
+        using (var inner = new Utf8JsonWriter(line, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+            write(inner, item);
+        json.WriteRawValue(line.WrittenSpan);
+    }
+
+    private static void WriteSection(Utf8JsonWriter json, SectionEffect effect)
+    {
+        json.WriteStartObject();
+        json.WriteString("wall", effect.Wall.Name);
+        json.WriteString("section", effect.Section.Name);
+        Number(json, "design_area", effect.DesignArea);
+        if (effect.Section.Design is { } design)
+        {
+            json.WriteString("method", design.Method switch { DesignMethod.Lrfd => "LRFD", DesignMethod.Asd => "ASD", _ => "nominal" });
+            Number(json, "least_ratio", design.LeastRatio);
+            Number(json, "area_share", design.AreaShare);
+            json.WriteStartArray("missing");
+            foreach (string missing in effect.Missing)
+                json.WriteStringValue(missing);
+            json.WriteEndArray();
+        }
+        json.WriteEndObject();
+    }
+
+    private static void WriteNail(Utf8JsonWriter json, NailEffect effect)
+    {
+        json.WriteStartObject();
+        json.WriteString("nail", effect.Nail.Mark);
+        json.WriteString("zone", ResultWords.Of(effect.Zone));
+        json.WriteBoolean("changed", effect.IsChanged);
+        Number(json, "area_of_design", effect.AreaShare);
+        WritePlace(json, "drawn", effect.Drawn);
+        if (effect.IsChanged && effect.Grid is { } grid)
+            WritePlace(json, "grid", grid);
+        json.WriteEndObject();
+    }
+
+    private static void WritePlace(Utf8JsonWriter json, string name, PlaceEffect place)
+    {
+        json.WriteStartObject(name);
+        Number(json, "area", place.Area);
+        Number(json, "square", place.Square);
+        Number(json, "across", place.Across);
+        Number(json, "load_share", place.LoadShare);
+        Number(json, "max_load", place.MaximumLoad);
+        Number(json, "head_load", place.HeadLoad);
+        Number(json, "ratio", place.Lowest?.Ratio);
+        if (place.Layers.Count > 0)
+        {
+            json.WriteStartArray("layers");
+            foreach (LayerStretch layer in place.Layers)
+            {
+                json.WriteStartObject();
+                json.WriteString("layer", layer.Layer);
+                Number(json, "from", layer.From);
+                Number(json, "to", layer.To);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+        }
+        if (place.Cuts.Count > 0)
+        {
+            json.WriteStartArray("slip_surfaces");
+            foreach (SurfaceCut cut in place.Cuts)
+            {
+                json.WriteStartObject();
+                json.WriteString("surface", cut.Surface.Name);
+                Number(json, "front", cut.At);
+                Number(json, "behind", place.Length - cut.At);
+                Number(json, "pullout_front", cut.Front);
+                Number(json, "pullout_behind", cut.Behind);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+        }
+        if (place.Checks.Count > 0)
+        {
+            json.WriteStartArray("checks");
+            foreach (LimitCheck check in place.Checks)
+            {
+                json.WriteStartObject();
+                json.WriteString("limit_state", ResultWords.Of(check.State));
+                if (check.Surface is not null)
+                    json.WriteString("surface", check.Surface);
+                Number(json, "resistance", check.Resistance);
+                Number(json, "load", check.Load);
+                Number(json, "ratio", check.Ratio);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+        }
+        json.WriteEndObject();
+    }
+
+    private static void WriteShared(Utf8JsonWriter json, SharedArea shared)
+    {
+        json.WriteStartObject();
+        json.WriteString("place", shared.Place.Mark);
+        Number(json, "area", shared.Area);
+        json.WriteStartArray("carried_by");
+        foreach ((string mark, double growth) in shared.Carriers)
+        {
+            json.WriteStartObject();
+            json.WriteString("nail", mark);
+            Number(json, "growth", growth);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static void WriteTest(Utf8JsonWriter json, SoilTest test)
+    {
+        json.WriteStartObject();
+        json.WriteString("wall", test.Wall.Name);
+        json.WriteString("section", test.Section.Name);
+        json.WriteString("kind", test.IsProof ? "proof" : "verification");
+        if (test.Soil.Length > 0)
+            json.WriteString("soil", test.Soil);
+        Number(json, "pullout_per_length", test.Pullout);
+        Number(json, "bar_limit", test.BarLimit);
+        Number(json, "bonded_length", test.Bonded);
+        Number(json, "test_load", test.Load);
+        Number(json, "free_length", test.Free);
+        Number(json, "least_stretch", test.LeastStretch);
+        json.WriteEndObject();
+    }
+
+    private static void Number(Utf8JsonWriter json, string name, double? value)
+    {
+        if (value is not { } number || !double.IsFinite(number))
+            return;
+        json.WritePropertyName(name);
+        json.WriteRawValue(PlainNumber.Format(number, 0, 6));
+    }
+}
