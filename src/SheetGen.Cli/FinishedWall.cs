@@ -14,7 +14,7 @@ public sealed record FinishedWall(Input Input, CheckedLayout Laid, SheetSet Shee
     {
         if (options.Picture is { } picture && PictureFile.Fault(picture) is { } fault)
             throw new OutputException(fault);
-        if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, options.Json, screen) is not { } input)
+        if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, options.Json, screen, options.AllowOutside) is not { } input)
             return null;
         var display = new StageDisplay(screen, options.Json);
         return display.While(() =>

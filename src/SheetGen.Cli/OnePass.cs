@@ -6,6 +6,7 @@ using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.ProjectFile;
+using SheetGen.ProjectFile.Inputs;
 
 namespace SheetGen.Cli;
 
@@ -22,10 +23,10 @@ public sealed record MeasuredLayout(CheckedLayout Laid, QuantityTable Quantities
 public static class OnePass
 {
     /// <summary>Reads the project file and what it names. Problems are printed; null where any of them is an error.</summary>
-    public static Input? Read(string file, bool json, Screen screen)
+    public static Input? Read(string file, bool json, Screen screen, bool allowOutside = false)
     {
-        ReadResult read = ProjectReader.Read(file);
-        NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read, file);
+        ReadResult read = ProjectReader.Read(file, new ReadOptions(allowOutside));
+        NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read, file, allowOutside);
         ProblemScreen.Print([.. read.Problems, .. named?.Problems ?? []], json, screen);
         return named is { PayItems: not null, Templates: not null } ? new Input(read.Project!, named) : null;
     }

@@ -5,4 +5,8 @@ namespace SheetGen.Cli;
 /// <param name="Json">Problems and findings as JSON.</param>
 /// <param name="Picture">File for a picture of plan and elevation; null for none.</param>
 /// <param name="Open">Open the results with the system's programs.</param>
-public sealed record RunOptions(bool Prove, bool Json, string? Picture, bool Open);
+public sealed record RunOptions(bool Prove, bool Json, string? Picture, bool Open)
+{
+    /// <summary>True where files that the project file names may lie outside of its folder.</summary>
+    public bool AllowOutside { get; init; }
+}

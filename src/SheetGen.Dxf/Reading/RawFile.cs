@@ -17,15 +17,17 @@ internal sealed class RawFile
     internal List<Record> Objects { get; } = [];
 
     /// <summary>Reads all records; on an error in the log what was read is not to be used.</summary>
-    internal static RawFile Read(byte[] bytes, ReadLog log)
+    /// <param name="binary">Whether a binary file is read too.</param>
+    internal static RawFile Read(byte[] bytes, ReadLog log, bool binary = false)
     {
         var file = new RawFile();
-        if (NotAscii(bytes) is { } reason)
+        bool isBinary = binary && bytes.AsSpan().StartsWith(BinaryGroups.Mark);
+        if (!isBinary && NotAscii(bytes) is { } reason)
         {
             log.Fail(1, reason);
             return file;
         }
-        var source = new GroupSource(bytes, log);
+        IGroupSource source = isBinary ? new BinaryGroups(bytes, log) : new GroupSource(bytes, log);
         var group = source.Next();
         if (group is not null && group.Value.Code is not (0 or 999))
             log.Fail(source.Line - 1, $"this is not a DXF file: it starts with group code {group.Value.Code}");
