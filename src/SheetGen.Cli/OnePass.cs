@@ -7,6 +7,7 @@ using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.ProjectFile;
+using SheetGen.ProjectFile.Inputs;
 
 namespace SheetGen.Cli;
 
@@ -27,10 +28,10 @@ public sealed record MeasuredLayout(CheckedLayout Laid, QuantityTable Quantities
 public static class OnePass
 {
     /// <summary>Reads the project file and what it names, and chooses the columns of sections that ask for the best. Problems are printed; null where any of them is an error.</summary>
-    public static Input? Read(string file, bool json, Screen screen)
+    public static Input? Read(string file, bool json, Screen screen, bool allowOutside = false)
     {
-        ReadResult read = ProjectReader.Read(file);
-        NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read, file);
+        ReadResult read = ProjectReader.Read(file, new ReadOptions(allowOutside));
+        NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read, file, allowOutside);
         ProblemScreen.Print([.. read.Problems, .. named?.Problems ?? []], json, screen);
         return named is { PayItems: not null, Templates: not null } ? new Input(ColumnPhases.Choose(read.Project!), named) : null;
     }
