@@ -15,7 +15,7 @@ public static class RecheckCommand
 {
     private const string Copy = "edited.yaml";
 
-    private static IReadOnlyList<string> Names { get; } = [.. OutputSet.Names, Copy, .. RevisionFiles.Names];
+    private static IReadOnlyList<string> Names { get; } = [.. OutputSet.AllNames, Copy, .. RevisionFiles.Names];
 
     public static Command Make(Screen screen, Interruption interruption)
     {
@@ -76,7 +76,7 @@ public static class RecheckCommand
             screen.Tell($"{Copy} names files by their place beside {file}: keep it in the same folder, or mend their paths");
         if (OnePass.Measure(revised.Input, OnePass.Check(revised.Input.Project, revised.Layout, display), run.Json, display, screen) is not { } written)
             return ToolRun.Wrong;
-        (CheckedLayout laid, SheetSet sheets, IReadOnlyList<OutputFile> files) = OutputSet.Make(revised.Input, written, display);
+        (CheckedLayout laid, SheetSet sheets, IReadOnlyList<OutputFile> files) = OutputSet.Make(revised.Input, written, [], display);
         return (Ending.CodeOf(laid.Report), [.. files, new OutputFile(Copy, Encoding.UTF8.GetBytes(revised.Text)), .. RevisionFiles.Make(difference, revised.Input, laid.Layout, sheets)]);
     }
 
