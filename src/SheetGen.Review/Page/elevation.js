@@ -113,11 +113,17 @@ function coverMark(wall, f, text) {
   return svg("path", { d: `M${a} ${y - text * 0.5}V${y}H${b}V${y - text * 0.5}`, class: "uncovered", "data-finding": f.id }, svg("title", { text: f.message }));
 }
 
-function pick(target) {
-  const hit = target.closest?.("[data-nail],[data-thing],[data-section]");
+/** The nail whose head is nearest within some pixels; else what lies under the pointer. */
+function pick(target, [x, y]) {
+  let best = null, least = 12 / elevation.scale();
+  for (const n of nails) {
+    const [dx, dy] = strips.get(n.wall), far = Math.hypot(n.x + dx - x, dy - n.elevation - y);
+    if (far < least) [best, least] = [n, far];
+  }
+  if (best) return chooseNail(best.mark);
+  const hit = target.closest?.("[data-thing],[data-section]");
   if (!hit) return;
-  if (hit.dataset.nail) chooseNail(hit.dataset.nail);
-  else if (hit.dataset.thing) chooseObstruction(byObstruction.get(hit.dataset.thing));
+  if (hit.dataset.thing) chooseObstruction(byObstruction.get(hit.dataset.thing));
   else chooseSection(hit.dataset.wall, hit.dataset.section);
 }
 
