@@ -6,6 +6,7 @@ namespace SheetGen.Layout.Rows;
 /// <summary>
 /// The grid stations of a row's run: n = ceil(width / spacing) columns, all gaps the grid's spacing, the rest shared by the two ends;
 /// where an end falls under what it must keep clear, it stands there and the outer gap is shortened. None where the run has no room.
+/// Where the section gives its first column, the columns are counted from there, and the last stands within half a spacing of the run's end.
 /// </summary>
 public sealed class GridStations
 {
@@ -49,6 +50,8 @@ public sealed class GridStations
     private double[] Columns()
     {
         double width = _run.Width;
+        if (_run.Bay.Section.FirstColumn is { } given && FromFirst(given) is { } counted)
+            return counted;
         for (int n = Math.Max(1, (int)Math.Ceiling(width / Spacing - Tolerance.Rounding)); n > 1; n--)
         {
             double rest = (width - (n - 1) * Spacing) / 2;
@@ -70,6 +73,30 @@ public sealed class GridStations
         }
         return [Math.Clamp(width / 2, _insetStart, Math.Max(_insetStart, width - _insetEnd))];
     }
+
+    /// <summary>
+    /// Columns from a first one on; where the last gap would be under the least, the last two share, or all do. Null where even that is too
+    /// narrow.
+    /// </summary>
+    private double[]? FromFirst(double given)
+    {
+        double first = Math.Max(given, _insetStart), last = _run.Width - _insetEnd;
+        int gaps = Math.Max(0, (int)Math.Ceiling((_run.Width - given - Spacing / 2) / Spacing - Tolerance.Rounding));
+        if (first > last)
+            return null;
+        if (gaps == 0)
+            return [first];
+        double[] places = [.. Enumerable.Range(0, gaps + 1).Select(i => given + i * Spacing)];
+        places[0] = first;
+        places[^1] = Math.Min(places[^1], last);
+        if (places.Length > 2 && places[^1] - places[^2] < _leastGap - Tolerance.Rounding)
+            places[^2] = (places[^3] + places[^1]) / 2;
+        if (!HasRoom(places))
+            places = [.. Enumerable.Range(0, gaps + 1).Select(i => first + (last - first) * i / gaps)];
+        return HasRoom(places) ? places : null;
+    }
+
+    private bool HasRoom(double[] places) => places.Zip(places.Skip(1), (a, b) => b - a).All(gap => gap >= _leastGap - Tolerance.Rounding);
 
     /// <summary>
     /// Places half way between the columns, and a nail at each end, half way between the run's end and the first column, pulled in as far
