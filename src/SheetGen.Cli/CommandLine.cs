@@ -75,6 +75,7 @@ public static class CommandLine
             StartCommand.Make(screen),
             CheckCommand.Make(screen),
             BuildCommand.Make(screen, interruption),
+            RecheckCommand.Make(screen, interruption),
             CorridorCommand.Make(screen, interruption),
             StudyCommand.Make(screen, interruption),
             ReviewCommand.Make(screen, interruption),

@@ -13,13 +13,16 @@ namespace SheetGen.Cli;
 /// <param name="Templates">Null where there is a problem.</param>
 public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Templates, IReadOnlyList<Problem> Problems)
 {
+    /// <summary>True where the project names a file of the user's, by a path from its own folder.</summary>
+    public bool FilesNamed { get; private init; }
+
     /// <summary>Reads what the project names; every fault of every file is told in one run.</summary>
     public static NamedFiles Read(ReadResult read, string projectPath)
     {
         var reading = new Reading(read, projectPath);
         PayItemSet? items = reading.PayItems();
         DrawingTemplates? templates = reading.Templates();
-        return new NamedFiles(items, templates, reading.Problems);
+        return new NamedFiles(items, templates, reading.Problems) { FilesNamed = reading.FilesNamed };
     }
 
     private sealed class Reading(ReadResult read, string projectPath)
@@ -28,6 +31,8 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
         private readonly string _folder = Path.GetDirectoryName(projectPath) ?? "";
 
         public List<Problem> Problems { get; } = [];
+
+        public bool FilesNamed { get; private set; }
 
         public PayItemSet? PayItems()
         {
@@ -118,7 +123,11 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
         private void Missing(string name, string what, string why, string hint, string[] key) => Problems.Add(new Problem(
             Severity.Error, ProblemCodes.CannotRead.Code, $"{what} \"{name}\" cannot be read: {why}", read.SpotOf(projectPath, key), hint));
 
-        private string PathOf(string name) => Path.Combine(_folder, name);
+        private string PathOf(string name)
+        {
+            FilesNamed = true;
+            return Path.Combine(_folder, name);
+        }
 
         /// <summary>The parser says its place within its message; ours stands before it.</summary>
         private static string WithoutPlace(string message)

@@ -2,6 +2,7 @@ using SheetGen.Layout.Advice;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Layout.Quantities;
+using SheetGen.Layout.Quantities.Effect;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -35,6 +36,12 @@ public static class OnePass
     {
         display.Stage("placing nails");
         NailLayout layout = Placer.Place(project, new PlacingOptions(prove), display);
+        return Check(project, layout, display);
+    }
+
+    /// <summary>Checks a finished layout, however it was made.</summary>
+    public static CheckedLayout Check(WallProject project, NailLayout layout, StageDisplay display)
+    {
         display.Stage("checking clear distances");
         ClearanceReport report = Checker.Check(project, layout);
         return new CheckedLayout(layout, report with { Findings = [.. report.Findings, .. LayoutAdvice.Of(project, layout)] });
@@ -53,7 +60,8 @@ public static class OnePass
                 json, screen);
             return null;
         }
-        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. TakeOffFindings.Make(input.Project, quantities, bid)] };
+        IReadOnlyList<Finding> loads = LoadFindings.Make(input.Project, laid.Layout, quantities.Effect);
+        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. loads, .. TakeOffFindings.Make(input.Project, quantities, bid)] };
         return new MeasuredLayout(laid with { Report = report }, quantities, bid);
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Exchange;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Review;
@@ -21,22 +22,31 @@ public static class OutputSet
     /// <summary>The page for the checker.</summary>
     public const string Review = "review.html";
 
-    /// <summary>Every file name that this program writes.</summary>
+    /// <summary>The files of every build.</summary>
     public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables, Review];
+
+    /// <summary>Every file name that this program writes, open formats included.</summary>
+    public static IReadOnlyList<string> AllNames { get; } = [.. Names, .. ExchangeFormat.AllFileNames];
 
     /// <summary>The file that a person looks at first.</summary>
     public const string ToOpen = Pdf;
 
-    /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="Names"/>.</returns>
-    public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(Input input, MeasuredLayout measured, StageDisplay display)
+    /// <summary>The sheets of a measured layout.</summary>
+    public static SheetSet Compose(Input input, MeasuredLayout measured) => SheetComposer.Compose(
+        input.Project, measured.Laid.Layout, measured.Laid.Report, measured.Quantities, [SummaryTables.Bid(measured.Bid)], new RunInfo(ProgramVersion.Text),
+        input.Named.Templates!);
+
+    /// <param name="also">Open formats asked for.</param>
+    /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="AllNames"/>.</returns>
+    public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(
+        Input input, MeasuredLayout measured, IReadOnlyList<ExchangeFormat> also, StageDisplay display)
     {
         WallProject project = input.Project;
         (CheckedLayout laid, QuantityTable quantities, BidTable bid) = measured;
         FiniteNumber.Of(laid.Layout);
         var run = new RunInfo(ProgramVersion.Text);
         display.Stage("drawing sheets");
-        SheetSet sheets = SheetComposer.Compose(
-            project, laid.Layout, laid.Report, quantities, [SummaryTables.Bid(bid)], run, input.Named.Templates!);
+        SheetSet sheets = Compose(input, measured);
         ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
         display.Stage("writing files");
         var files = new ConcurrentDictionary<string, byte[]>();
@@ -59,8 +69,13 @@ public static class OutputSet
                 Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s));
                 files[Review] = ReviewPage.Make(
                     new ReviewInput(project, laid.Layout, report, [SummaryTables.BySection(quantities), SummaryTables.Bid(bid)], run), files[Findings]);
+            },
+            () =>
+            {
+                foreach (ExchangeFile file in also.SelectMany(f => f.Files(new ExchangeInput(project, laid.Layout, report, quantities, run))))
+                    files[file.Name] = file.Content;
             });
-        return (laid with { Report = report }, sheets, [.. Names.Select(name => new OutputFile(name, files[name]))]);
+        return (laid with { Report = report }, sheets, [.. AllNames.Where(files.ContainsKey).Select(name => new OutputFile(name, files[name]))]);
     }
 
     private static byte[] Bytes(Action<Stream> write)

@@ -161,6 +161,10 @@ public static class ProblemCodes
         "The wall is over 300 ft (90 m) high, more than this program lays out. Nearly always the decimal point of an elevation slipped.",
         "Correct the elevation that the message names.");
 
+    public static readonly ProblemCode VerticalCurve = Error("R47", "vertical curve does not fit",
+        "A vertical curve runs into its neighbour, stands at an end of the profile or at a step.",
+        "Shorten the curve, or correct the points.");
+
     // R50 to R59: obstructions, openings, borings
     public static readonly ProblemCode TopUnderBottom = Error("R50", "top not above bottom",
         "The top of an obstruction, opening, boring or layer is not above its bottom.",
@@ -239,9 +243,51 @@ public static class ProblemCodes
         "Less than half of the wall's height stands above the finished grade in front of it.",
         "Check that finished_grade is the ground in front at the foot of the wall, and not the ground behind it.");
 
+    // R90 to R92: the engineer's values
+    public static readonly ProblemCode DesignMethod = Error("R90", "factors and method do not go together",
+        "LRFD takes a load factor and resistance factors up to 1; ASD takes safety factors from 1 and no load factor; without a method there are no factors.",
+        "State method: LRFD or method: ASD, and the factors that belong to it.");
+
+    public static readonly ProblemCode SurfaceOrder = Error("R91", "points of a slip surface out of order",
+        "The points of a slip surface go from the lowest up, no two of them alike.",
+        "Give the points from the lowest up.");
+
+    public static readonly ProblemCode BondLayer = Warning("R92", "bond strength of a layer that no boring has",
+        "bond_by_layer names a soil layer that is in no boring, so that its bond strength is never used.",
+        "Write the layer as the borings do.");
+
     public static readonly ProblemCode Guidance = Warning("guidance", "outside what is usual",
         "The value can be meant, but lies outside the published or customary range that the message names with its source.",
         "Check the value; if it is meant, nothing needs to be done.");
+
+    // I01 to I09: files of other programs
+    public static readonly ProblemCode OutsideFolder = Error("I01", "file outside of the project's folder",
+        "A project file reads only files beside it or below its folder, so that one from elsewhere cannot reach into the machine.",
+        "Copy the file beside the project file, or run with --allow-outside.");
+
+    public static readonly ProblemCode NotThisKind = Error("I02", "file of another kind",
+        "The file is not what the key reads: not LandXML, not DXF, not a table of values, or cut off. Nothing of such a file is shown.",
+        "Export it again in the form that the key names.");
+
+    public static readonly ProblemCode NotInFile = Error("I03", "not found in the file",
+        "The file is readable but does not hold what is asked of it: no such alignment, profile, layer or column.",
+        "Run sheetgen inspect FILE to see what it holds.");
+
+    public static readonly ProblemCode CannotUse = Error("I04", "cannot be used as it stands",
+        "What the file holds contradicts itself or has a form that is not read, so that using it would be a guess.",
+        "Mend it in the program that wrote it, or type it.");
+
+    public static readonly ProblemCode LeftOut = Warning("I05", "left out of a file",
+        "A thing that was asked for could not be used. It is not among the obstructions, so that no clearance to it is checked.",
+        "Draw it as a closed shape, circle or line with elevations, or type it; or leave it to another layer.");
+
+    public static readonly ProblemCode Inexact = Warning("I06", "file does not agree with itself",
+        "Figures of the file differ by more than its digits explain. The message says which were taken.",
+        "Compare with the program that wrote it.");
+
+    public static readonly ProblemCode Imported = new("I07", Severity.Notice, "taken from a file",
+        "Tells what was taken from a file of another program, and where it lies.",
+        "Look it over once; nothing needs to be done.");
 
     public static readonly ProblemCode PayItem = Error("Q01", "faulty pay item",
         "A pay item names a quantity that does not exist, has a faulty expression, or has the number of another. Other faults of a pay item file have the codes above.",
@@ -270,6 +316,15 @@ public static class ProblemCodes
         Error("T05", "not a complete language",
             "The file under sheets: language is not JSON of the form of templates/text, lacks a text, or holds what the sheets cannot show.",
             "Start from a copy of a language in templates/text."),
+        Error("D01", "not a drawing of this project",
+            "The drawing that recheck is given cannot be read as DXF, holds no nail, or none of its nails stands where the project has one.",
+            "Open it in the drawing program, save it as DXF once more, and name the project that it was made from."),
+        Error("D02", "a fault in an as-built record",
+            "A cell of the record is no number, out of range, or names a nail that the project does not have; or a column is missing or there twice.",
+            "Correct the cell; \"sheetgen start DIR --record FILE\" writes an empty record."),
+        Error("D03", "not results to compare",
+            "A file or folder that compare is given is neither a project file nor nails.csv nor a folder of results, or a line of it cannot be read.",
+            "Name a project file, a nails.csv, or the folder of a build."),
     ];
 
     public static readonly ProblemCode BadSetName = Error("L01", "name that cannot be a folder's",
@@ -294,11 +349,12 @@ public static class ProblemCodes
         UnknownKey, MissingKey, EmptyValue, WrongType, UnknownUnit, OutOfRange, UnknownChoice, WrongCount, BadStation, ExactlyOne,
         DuplicateName, UnknownName, NameNeeded, PointForm, OffsetSide, NotHere,
         StationOffLine, StationOrder, ProfileShort, TopBelowBottom, SectionGap, SectionOverlap, OutsideWall, StepOffBreak,
-        FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails, WallHigh, ElevationJump, WallTooHigh, LimitBesideCorner, FacesOther,
+        FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails, WallHigh, ElevationJump, WallTooHigh, VerticalCurve, LimitBesideCorner, FacesOther,
         TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder, CrossSectionPoints,
         InFront, FarAway, AcrossBend, PipeThroughFace,
         HoleTooSmall, SpacingUnderGap, MaximumUnderTolerance, UnknownBar, RangeReversed, InclinationWindow, TopRowDepth,
-        Unusual, MostlyBelowGrade, Guidance,
+        Unusual, MostlyBelowGrade, DesignMethod, SurfaceOrder, BondLayer, Guidance,
+        OutsideFolder, NotThisKind, NotInFile, CannotUse, LeftOut, Inexact, Imported,
     ];
 
     private static ProblemCode Error(string code, string title, string meaning, string remedy) =>

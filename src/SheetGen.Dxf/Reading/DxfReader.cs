@@ -1,6 +1,6 @@
 namespace SheetGen.Dxf;
 
-/// <summary>Reads ASCII DXF of any release from R12 on, also what other programs write.</summary>
+/// <summary>Reads DXF, as text or binary, of any release from R12 on, also what other programs write.</summary>
 /// <remarks>
 /// Entities come out in the plane: X and Y of world coordinates. What the document model does not know
 /// (splines, 3D bodies, colours of single entities) is left out; whole entities left out are told as warnings.

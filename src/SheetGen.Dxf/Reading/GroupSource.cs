@@ -3,8 +3,18 @@ using System.Text;
 
 namespace SheetGen.Dxf;
 
-/// <summary>Cuts a file into groups.</summary>
-internal sealed class GroupSource
+/// <summary>Where groups come from, one after the other.</summary>
+internal interface IGroupSource
+{
+    /// <summary>The line last read, from 1; of a binary file the line that it would be in text.</summary>
+    int Line { get; }
+
+    /// <summary>The next group, or null at the end of the file or after an error in the log.</summary>
+    Group? Next();
+}
+
+/// <summary>Cuts a text file into groups.</summary>
+internal sealed class GroupSource : IGroupSource
 {
     private readonly byte[] _bytes;
     private readonly ReadLog _log;
@@ -20,10 +30,10 @@ internal sealed class GroupSource
     }
 
     /// <summary>The line last read, from 1.</summary>
-    internal int Line => _line;
+    public int Line => _line;
 
     /// <summary>The next group, or null at the end of the file or after an error in the log.</summary>
-    internal Group? Next()
+    public Group? Next()
     {
         string? code;
         do

@@ -20,12 +20,12 @@ internal sealed class RawFile
     internal static RawFile Read(byte[] bytes, ReadLog log)
     {
         var file = new RawFile();
-        if (NotAscii(bytes) is { } reason)
+        if (bytes.AsSpan().StartsWith("AC10"u8))
         {
-            log.Fail(1, reason);
+            log.Fail(1, "this is a DWG file; save it as DXF");
             return file;
         }
-        var source = new GroupSource(bytes, log);
+        IGroupSource source = BinaryGroupSource.IsBinary(bytes) ? new BinaryGroupSource(bytes, log) : new GroupSource(bytes, log);
         var group = source.Next();
         if (group is not null && group.Value.Code is not (0 or 999))
             log.Fail(source.Line - 1, $"this is not a DXF file: it starts with group code {group.Value.Code}");
@@ -64,13 +64,6 @@ internal sealed class RawFile
         }
         log.Fail(Math.Max(source.Line, 1), source.Line == 0 ? "the file is empty" : "the file ends without EOF: it is cut off");
         return file;
-    }
-
-    private static string? NotAscii(byte[] bytes)
-    {
-        if (bytes.AsSpan().StartsWith("AutoCAD Binary DXF"u8))
-            return "this is a binary DXF file; save it as ASCII DXF";
-        return bytes.AsSpan().StartsWith("AC10"u8) ? "this is a DWG file; save it as ASCII DXF" : null;
     }
 
     private List<Record>? ListOf(string section) => section switch

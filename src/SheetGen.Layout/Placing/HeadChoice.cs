@@ -26,7 +26,7 @@ public sealed class HeadChoice
     }
 
     /// <summary>The same place with a length that the designer pinned.</summary>
-    public HeadChoice WithLength(Face face, double length) => new(face, Head, Label, Shift, Turnings, IsPinned, length);
+    public HeadChoice WithLength(Face face, double length) => new(face, Head, Label, Shift, Turnings, IsPinned, length) { IsAdded = IsAdded };
 
     public Head Head { get; }
 
@@ -42,6 +42,9 @@ public sealed class HeadChoice
     public bool IsPinned { get; }
 
     public double? PinnedLength { get; }
+
+    /// <summary>True for a pinned nail that stands beside those of the grid stations.</summary>
+    public bool IsAdded { get; init; }
 
     /// <summary>Directions that it may take, cheapest first.</summary>
     public Turnings Turnings { get; }

@@ -10,7 +10,8 @@ public static class Marking
     {
         var marks = new Dictionary<Placed, string>(ReferenceEqualityComparer.Instance);
         RowTask row = state.Row;
-        Dictionary<int, int> next = row.Columns.CountBy(c => c.Number).ToDictionary();
+        Dictionary<int, int> next = row.Columns.Concat(row.LeftOutByHand.Select(l => l.Column))
+            .GroupBy(c => c.Number).ToDictionary(g => g.Key, g => g.Max(c => c.Further) + 1);
         foreach (IGrouping<int, Placed> station in state.Nails.GroupBy(n => n.Choice.Label))
         {
             ColumnName column = row.Columns[station.Key];

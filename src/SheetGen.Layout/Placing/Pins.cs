@@ -1,6 +1,7 @@
 using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Placing;
 
@@ -11,13 +12,12 @@ namespace SheetGen.Layout.Placing;
 public static class Pins
 {
     public static void Apply(
-        WallProject project, RowHeads row, RowNumber number, IReadOnlyList<HeadChoice>[] choices)
+        WallProject project, RowHeads row, RowNumber number, IReadOnlyList<HeadChoice>[] choices, IReadOnlySet<double> added)
     {
         Bay bay = row.Bay;
-        foreach (FixedNail pin in project.FixedNails)
+        var taken = new Dictionary<int, double>();
+        foreach (FixedNail pin in project.FixedNails.Where(p => p.Kind != FixedKind.LeftOut && Concerns(p, row, number)))
         {
-            if (pin.Wall != bay.Wall.Name || (pin.Section is not null && pin.Section != bay.Section.Name) || (pin.Row != number.ToString() && pin.Row != number.Name))
-                continue;
             if (pin is { Along: null, Splay: null, Inclination: null, Length: { } length })
             {
                 for (int label = 0; label < choices.Length; label++)
@@ -30,8 +30,11 @@ public static class Pins
             }
             else if (along >= bay.Start && along <= bay.End && bay.Leg.Has(along) && choices.Length > 0)
             {
-                int label = Nearest(row.Places, along);
                 double place = bay.Rounded(along);
+                bool IsFree(int l) => added.Contains(row.Places[l]) == (pin.Kind == FixedKind.Added) && (!taken.TryGetValue(l, out double other) || Math.Abs(other - along) < Tolerance.Rounding);
+                if (Nearest(row.Places, pin.GridAlong ?? along, IsFree) is not int label)
+                    continue;
+                taken[label] = along;
                 choices[label] = [Pinned(project, row, choices[label][0], place, pin)];
             }
         }
@@ -42,16 +45,25 @@ public static class Pins
         Section section = row.Bay.Section;
         double inclination = pin.Inclination ?? section.Inclination;
         Turning turning = Turnings.Make(section, project.Rules.Redirect, pin.Splay ?? 0, inclination, inclination - section.Inclination);
-        double shift = Math.Round(along - row.Places[before.Label], 9);
-        return new HeadChoice(row.Bay.Face, row.HeadAt(along), before.Label, shift, Turnings.Only(turning), true, pin.Length ?? before.PinnedLength);
+        bool isAdded = pin.Kind == FixedKind.Added;
+        // An added nail stands for no grid station: it is off every one of them.
+        double shift = isAdded ? project.Rules.ShiftStep : Math.Round(along - row.Places[before.Label], 9);
+        Head head = pin.Elevation is double elevation ? new Head(along, Lengths.RoundToQuantum(elevation, row.Bay.Unit)) : row.HeadAt(along);
+        if (!isAdded && shift == 0 && head.Elevation != row.HeadAt(along).Elevation)
+            shift = Lengths.Quantum(row.Bay.Unit);
+        return new HeadChoice(row.Bay.Face, head, before.Label, shift, Turnings.Only(turning), true, pin.Length ?? before.PinnedLength) { IsAdded = isAdded };
     }
 
-    private static int Nearest(List<double> places, double along)
+    /// <summary>True where a pin is said of a row.</summary>
+    internal static bool Concerns(FixedNail pin, RowHeads row, RowNumber number) =>
+        pin.Wall == row.Bay.Wall.Name && (pin.Section is null || pin.Section == row.Bay.Section.Name) && (pin.Row == number.ToString() || pin.Row == number.Name);
+
+    private static int? Nearest(List<double> places, double along, Func<int, bool> isFree)
     {
-        int best = 0;
-        for (int i = 1; i < places.Count; i++)
+        int? best = null;
+        for (int i = 0; i < places.Count; i++)
         {
-            if (Math.Abs(places[i] - along) < Math.Abs(places[best] - along))
+            if (isFree(i) && (best is not int b || Math.Abs(places[i] - along) < Math.Abs(places[b] - along)))
                 best = i;
         }
         return best;

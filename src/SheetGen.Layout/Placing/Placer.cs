@@ -51,7 +51,8 @@ public static class Placer
 
     private static NailRow RowOf(RowTask row) => new(
         row.Bay.Wall, row.Bay.Section, row.Bay.Leg.Index, row.Number, row.Row.IsLevel,
-        row.Row.IsLevel ? row.Row.Level : -row.Row.Level, row.Length, row.Row.Places);
+        row.Row.IsLevel ? row.Row.Level : -row.Row.Level, row.Length,
+        [.. row.Row.Places.Where((_, label) => !row.GridChoice(label).IsAdded).Concat(row.LeftOutByHand.Select(l => l.Along)).Order()]);
 
     private static Nail Finish(Placed nail, string mark, RowState state, Reasons reasons)
     {
@@ -59,7 +60,7 @@ public static class Placer
         Wall wall = row.Bay.Wall;
         Placed first = state.At(nail.Choice.Label)
             .OrderBy(n => Math.Abs(n.Choice.Shift)).ThenBy(n => n.Choice.Shift).First();
-        bool isAdded = !ReferenceEquals(first, nail);
+        bool isAdded = nail.Choice.IsAdded || !ReferenceEquals(first, nail);
         double station = Lengths.RoundToQuantum(wall.StationOf(nail.Choice.Head.Along), row.Bay.Unit);
         return new Nail
         {
@@ -99,6 +100,12 @@ public static class Placer
     private static IEnumerable<LeftOut> LeftOutOf(RowState state, Marks names, Reasons reasons)
     {
         RowTask row = state.Row;
+        foreach ((double along, ColumnName column) in row.LeftOutByHand)
+        {
+            yield return new LeftOut(
+                names.Of(row.Bay, row.Number, column), row.Bay.Wall, row.Bay.Section, row.Number, column.Number, along, row.Row.ElevationAt(along),
+                "left out in the project file");
+        }
         for (int label = 0; label < row.Count; label++)
         {
             if (state.At(label).Count > 0)

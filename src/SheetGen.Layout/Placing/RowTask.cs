@@ -74,6 +74,9 @@ public sealed class RowTask
 
     public RunEnds Ends { get; }
 
+    /// <summary>Grid stations that the designer leaves without a nail, with their columns.</summary>
+    public IReadOnlyList<(double Along, ColumnName Column)> LeftOutByHand { get; init; } = [];
+
     public Site Site { get; }
 
     /// <summary>The place at a grid station itself; where it is pinned elsewhere, the pinned place.</summary>

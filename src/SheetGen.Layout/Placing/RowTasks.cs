@@ -34,14 +34,18 @@ public static class RowTasks
         foreach (RowHeads row in ordered)
         {
             RowNumber number = numbers[row];
+            HandMadeStations stations = HandMadeStations.Apply(site.Project, row, number, columns.Of(row));
+            if (row.Places.Count == 0)
+                continue;
             RowHeads[] inBay = [.. rows.Where(r => r.Bay == row.Bay)];
             var choices = new IReadOnlyList<HeadChoice>[row.Places.Count];
             for (int label = 0; label < choices.Length; label++)
                 choices[label] = Choices(row, label, outline, turnings);
 
-            Pins.Apply(site.Project, row, number, choices);
+            Pins.Apply(site.Project, row, number, choices, stations.Added);
             tasks.Add(new RowTask(
-                tasks.Count, row, number, columns.Of(row), section.LengthOfRow(Math.Max(1, number.Whole)), choices, RunEnds.Of(row, inBay), site));
+                tasks.Count, row, number, stations.Columns, section.LengthOfRow(Math.Max(1, number.Whole)), choices, RunEnds.Of(row, inBay), site)
+            { LeftOutByHand = stations.LeftOut });
         }
     }
 

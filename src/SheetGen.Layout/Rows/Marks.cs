@@ -29,7 +29,9 @@ public sealed class Marks
             _prefix[names[i]] = (tellsApart ? prefixes[i] : names[i]) + "-";
     }
 
-    public string Of(Bay bay, RowNumber row, ColumnName column) => $"{_prefix[bay.Wall.Name]}{bay.Section.Name}-{row.Name}-{column}";
+    public string Of(Bay bay, RowNumber row, ColumnName column) => Of(bay.Wall, bay.Section, row, column);
+
+    public string Of(Wall wall, Section section, RowNumber row, ColumnName column) => $"{_prefix[wall.Name]}{section.Name}-{row.Name}-{column}";
 
     public string Verification(Wall wall, Section section, int number) =>
         FormattableString.Invariant($"{_prefix[wall.Name]}{section.Name}-V-{number}");

@@ -11,7 +11,7 @@ internal static class ProjectBuilder
     /// <summary>The project; it is whole only where no error has been reported.</summary>
     public static WallProject Build(MapItem root, LengthUnit unit, string inputHash, ProblemList problems)
     {
-        var lines = new LayoutLines(root, problems);
+        var lines = new LayoutLines(root, unit, problems);
         var names = new WallNames(root, lines, problems);
         var points = new Points(lines, names, unit, problems);
         Rules rules = new RulesBuilder(unit, problems).Build(root);
@@ -26,6 +26,8 @@ internal static class ProjectBuilder
                 bends.Check(map, list);
         }
         new ObstructionChecks(lines, unit, problems).Check(built, obstructions);
+        IReadOnlyList<Boring> borings = new BoringBuilder(points, problems).Build(root);
+        DesignBuilder.CheckLayers(root, borings, problems);
         return new WallProject
         {
             Info = Info(root),
@@ -34,7 +36,7 @@ internal static class ProjectBuilder
             LayoutLines = lines.Built,
             Walls = built,
             Obstructions = obstructions,
-            Borings = new BoringBuilder(points, problems).Build(root),
+            Borings = borings,
             Sheets = Sheets(root.Map("sheets") ?? MapItem.Nothing(root.Spot)),
             PayItems = root.Text("pay_items") ?? "generic",
             PayLengthFrom = root.Text("pay_length_from") == "back_of_shotcrete" ? PayLengthFrom.BackOfShotcrete : PayLengthFrom.Face,
@@ -70,6 +72,7 @@ internal static class ProjectBuilder
         Scale = map.Number("scale"),
         Revision = map.Text("revision") ?? "",
         Date = map.Text("date") ?? "",
+        IsForHalfSize = map.Flag("half_size") ?? false,
         FromBehind = map.Text("view") == "from_behind",
         TitleBlock = map.Text("title_block"),
         Layers = map.Text("layers"),

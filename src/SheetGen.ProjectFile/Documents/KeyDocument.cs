@@ -22,6 +22,7 @@ public static class KeyDocument
         | station | a plain number, or `100+25.5` in feet (two digits behind the plus), `1+234.5` in metres (three digits) |
         | angle | degrees: `15`, `15 deg`, `89-30-15` (degrees, minutes, seconds) |
         | share | a ratio or a percentage: `0.05`, `5 %` |
+        | force, strength, steel | a number in the unit named first (in projects in metres: in brackets), or with its own: `20 kip`, `90 kN`, `15 psi`, `100 kPa`, `60 ksi`, `0.12 in2/ft` |
         | text | one line; in quotes where it has `#`, or a colon and a space |
         | point | `{station, offset}` or `{northing, easting}`, see [point](#point). The offset is positive into the retained side; where walls on one layout line retain different sides, the point names its `wall` |
 
@@ -45,6 +46,8 @@ public static class KeyDocument
             if (key.Short.Count > 0)
                 page.Append($"Short form: `[{string.Join(", ", key.Short)}]`.\n\n");
             Table(page, key.Children);
+            if (key.Sources.Count > 0)
+                page.Append($"\nIn place of a list of these, or as one of its items: {string.Join(", ", key.Sources.Select(s => $"[{s.Name}](#{s.Shared!.Replace(' ', '-')})"))}.\n");
         }
         return page.ToString();
     }
@@ -75,6 +78,10 @@ public static class KeyDocument
     private static void Inner(StringBuilder page, Key key, string start, SortedDictionary<string, Key> shared)
     {
         Key block = key.Kind == ValueKind.List ? key.Item! : key;
+        foreach (Key source in block.Sources)
+            shared[source.Shared!] = source;
+        foreach (Key child in block.Sources.SelectMany(s => s.Children))
+            Inner(page, child, start, shared);
         if (block.Shared is { } name)
         {
             shared[name] = block;
@@ -90,11 +97,14 @@ public static class KeyDocument
         page.Append("| key | takes | meaning | default | example |\n| --- | --- | --- | --- | --- |\n");
         foreach (Key key in keys)
         {
+            string from = string.Join(", ", Sources(key).Select(s => $"[{s.Name}](#{s.Shared!.Replace(' ', '-')})"));
             string name = key.Required ? $"**{key.Name}**" : key.Name;
             string example = key.Example.Length == 0 ? "" : $"`{key.Example}`";
-            page.Append($"| {name} | {Takes(key)} | {key.Meaning} | {Default(key)} | {example} |\n");
+            page.Append($"| {name} | {Takes(key)}{(from.Length == 0 ? "" : ", or " + from)} | {key.Meaning} | {Default(key)} | {example} |\n");
         }
     }
+
+    private static IReadOnlyList<Key> Sources(Key key) => key.Kind == ValueKind.List ? key.Item!.Sources : key.Sources;
 
     private static string Takes(Key key) => key.Kind switch
     {
@@ -106,6 +116,7 @@ public static class KeyDocument
         ValueKind.Names => "block of names, each with a " + Takes(key.Item!),
         ValueKind.List when key.MinCount == key.MaxCount => $"list of {key.MinCount}: {Takes(key.Item!)}",
         ValueKind.List => (key.OneAllowed ? "one or a list: " : key.MinCount > 1 ? $"list of at least {key.MinCount}: " : "list: ") + Takes(key.Item!),
+        ValueKind.Measure => $"{key.Measure!.Foot} ({key.Measure.Metre})" + Range(key),
         _ => key.Kind.ToString().ToLowerInvariant() + Range(key),
     };
 

@@ -23,6 +23,9 @@ public sealed record Key(string Name, ValueKind Kind, string Meaning)
     /// <summary>The range in metres, where it differs.</summary>
     public ValueRange? RangeMetric { get; init; }
 
+    /// <summary>What a figure with a unit other than length is; null for all others.</summary>
+    public Measure? Measure { get; init; }
+
     /// <summary>What is usual; outside of it the value is taken with a warning (common practice, no source).</summary>
     public ValueRange? Usual { get; init; }
 
@@ -59,6 +62,12 @@ public sealed record Key(string Name, ValueKind Kind, string Meaning)
 
     /// <summary>What the items of a list, or the values of names, are.</summary>
     public Key? Item { get; init; }
+
+    /// <summary>Blocks that stand in this block's place, or in it, and name a file of another program to take the values from.</summary>
+    public IReadOnlyList<Key> Sources { get; init; } = [];
+
+    /// <summary>Names of the children that a source gives; empty where a source stands for the whole block.</summary>
+    public IReadOnlyList<string> FromSource { get; init; } = [];
 
     public int MinCount { get; init; }
 

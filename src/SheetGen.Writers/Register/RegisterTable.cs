@@ -1,4 +1,4 @@
-using SheetGen.Writers.Csv;
+using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Register;
 

@@ -22,8 +22,10 @@ public class MalformedFileTests
     [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nPOINT\n 10\nNaN\n  0\nENDSEC\n  0\nEOF\n", 8, "POINT: expected a number for group code 10, found 'NaN'")]
     [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nTEXT\n 72\n1.5\n  0\nENDSEC\n  0\nEOF\n", 8, "TEXT: expected a whole number for group code 72, found '1.5'")]
     [InlineData("  0\nSECTION\n  2\nENTITIES\n  0\nPOINT\n 9999\n1\n  0\nENDSEC\n  0\nEOF\n", 7, "expected a group code, found '9999'")]
-    [InlineData("AutoCAD Binary DXF\r\n\u001a\0", 1, "this is a binary DXF file; save it as ASCII DXF")]
-    [InlineData("AC1015\0\0\0", 1, "this is a DWG file; save it as ASCII DXF")]
+    [InlineData("AutoCAD Binary DXF\r\n\u001a\0", 1, "the file is empty")]
+    [InlineData("AutoCAD Binary DXF\r\n\u001a\0\0\0SECTION\0\u0002\0HEADER\0", 4, "the file ends without EOF: it is cut off")]
+    [InlineData("AutoCAD Binary DXF\r\n\u001a\0\0\0SECT", 1, "the file ends within the value of group code 0: it is cut off")]
+    [InlineData("AC1015\0\0\0", 1, "this is a DWG file; save it as DXF")]
     public void Unreadable_file_is_an_error_with_its_line(string content, int line, string message)
     {
         var result = DxfReader.Read(Encoding.UTF8.GetBytes(content));

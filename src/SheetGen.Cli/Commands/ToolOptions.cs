@@ -1,0 +1,69 @@
+using System.CommandLine;
+
+namespace SheetGen.Cli.Commands;
+
+/// <summary>What the checker's tools share: where results go, and whether they are told as JSON.</summary>
+public sealed class ToolOptions
+{
+    private readonly Option<string?> _folder;
+
+    private readonly Option<bool> _json = new("--json")
+    {
+        Description = "What was found as JSON on the output stream, problems of the input as JSON on the error stream.",
+    };
+
+    /// <param name="files">What is written there, as the help says it.</param>
+    public ToolOptions(string files)
+    {
+        _folder = new("--out", "-o")
+        {
+            Description = $"Folder for {files}; made where it is missing. Only files of this program's own names are replaced in it.",
+            HelpName = "DIR",
+        };
+        _folder.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && result.Tokens[0].Value.Length == 0)
+                result.AddError("Option '--out' needs the name of a folder.");
+        });
+    }
+
+    public void AddTo(Command command)
+    {
+        command.Options.Add(_folder);
+        command.Options.Add(_json);
+    }
+
+    public ToolRun Of(ParseResult parsed) => new(parsed.GetValue(_folder), parsed.GetValue(_json));
+}
+
+/// <summary>Where the results of a tool go.</summary>
+/// <param name="Folder">Null where nothing is written.</param>
+public sealed record ToolRun(string? Folder, bool Json)
+{
+    /// <summary>Runs a tool: what keeps its results from being written is said first, and all of its files are written or none.</summary>
+    /// <param name="names">All file names that the tool may write.</param>
+    /// <param name="work">Gives the exit code and the files; no files where none are asked for.</param>
+    public int Run(IReadOnlyList<string> names, Screen screen, Interruption interruption, Func<(int Code, IReadOnlyList<OutputFile> Files)> work)
+    {
+        try
+        {
+            OutputFolder? output = Folder is null ? null : new OutputFolder(Folder, names);
+            output?.CheckPossible();
+            (int code, IReadOnlyList<OutputFile> files) = work();
+            if (output is null || files.Count == 0)
+                return code;
+            if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))
+                return ExitCode.Of(System.Runtime.InteropServices.PosixSignal.SIGINT);
+            if (!Json)
+                screen.Out.WriteLine($"wrote {Folder}: {string.Join(", ", files.Select(f => f.Name))}");
+            return code;
+        }
+        catch (OutputException e)
+        {
+            screen.Tell(e.Message);
+            return ExitCode.WrongInput;
+        }
+    }
+
+    public static (int, IReadOnlyList<OutputFile>) Wrong { get; } = (ExitCode.WrongInput, []);
+}

@@ -1,0 +1,38 @@
+using SheetGen.Model.PayItems;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Revisions;
+
+/// <summary>Figures of an old state in the unit of a new one, and when two of them are the same.</summary>
+internal sealed class RevisionScale(LengthUnit old, LengthUnit @new)
+{
+    private const double Degrees = 0.005, SameAmount = 1e-9, SameConverted = 5e-4;
+
+    private readonly double _factor = Lengths.MetresPer(old) / Lengths.MetresPer(@new);
+
+    public LengthUnit Unit => @new;
+
+    public bool IsOneUnit => old == @new;
+
+    /// <summary>An old length in the new unit.</summary>
+    public double Length(double length) => IsOneUnit ? length : length * _factor;
+
+    /// <summary>Half of each unit's rounding of stations, elevations and lengths; less than the rounding where both have one unit.</summary>
+    private double Rounding => IsOneUnit ? Lengths.Quantum(@new) / 4 : (Length(Lengths.Quantum(old)) + Lengths.Quantum(@new)) / 2 * 1.001;
+
+    /// <summary>True where an old length and a new one are equal.</summary>
+    public bool IsSame(double before, double after) => Math.Abs(Length(before) - after) <= Rounding;
+
+    public static bool IsSameAngle(double before, double after) => Math.Abs(before - after) < Degrees;
+
+    public bool IsSameAmount(double before, double after) =>
+        Math.Abs(before - after) <= (IsOneUnit ? SameAmount : SameConverted) * Math.Max(Math.Abs(before), Math.Abs(after)) + 1e-9;
+
+    /// <summary>Factor from an old unit of a quantity or pay item to a new one; null where the two measure different things or one is not known.</summary>
+    public double? FactorOf(string before, string after)
+    {
+        if (before.Equals(after, StringComparison.OrdinalIgnoreCase))
+            return 1;
+        return PayUnit.Find(before) is { } a && PayUnit.Find(after) is { } b && a.Dimension == b.Dimension ? b.From(LengthUnit.Metre) / a.From(LengthUnit.Metre) : null;
+    }
+}
