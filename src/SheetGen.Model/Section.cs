@@ -19,6 +19,9 @@ public sealed record Section
 
     public Pattern Pattern { get; init; } = Pattern.Square;
 
+    /// <summary>Distance along the face from the start of each row to its first column, at most half the horizontal spacing; null where what the spacing leaves over is shared by both ends.</summary>
+    public double? FirstColumn { get; init; }
+
     /// <summary>Depth of the first row below the highest top of the section (level) or below the top (parallel).</summary>
     public required double TopRowDepth { get; init; }
 

@@ -6,6 +6,7 @@ namespace SheetGen.Layout.Rows;
 /// <summary>
 /// The grid stations of a row's run: n = ceil(width / spacing) columns, all gaps the grid's spacing, the rest shared by the two ends;
 /// where an end falls under what it must keep clear, it stands there and the outer gap is shortened. None where the run has no room.
+/// Where the section gives its first column, the columns are counted from there, and the last stands within half a spacing of the run's end.
 /// </summary>
 public sealed class GridStations
 {
@@ -49,6 +50,8 @@ public sealed class GridStations
     private double[] Columns()
     {
         double width = _run.Width;
+        if (_run.Bay.Section.FirstColumn is { } given && FromFirst(given) is { } counted)
+            return counted;
         for (int n = Math.Max(1, (int)Math.Ceiling(width / Spacing - Tolerance.Rounding)); n > 1; n--)
         {
             double rest = (width - (n - 1) * Spacing) / 2;
@@ -72,6 +75,7 @@ public sealed class GridStations
     }
 
     /// <summary>
+<<<<<<< HEAD
     /// The columns of a section whose grid is moved along the wall: as many whole spacings as fit beside the moved place, and a nail at an end
     /// that would else not be covered. Where the run allows no such row its columns stay as they are.
     /// </summary>
@@ -106,6 +110,30 @@ public sealed class GridStations
             places.RemoveAt(0);
         places[0] = Math.Max(places[0], inset);
     }
+=======
+    /// Columns from a first one on; where the last gap would be under the least, the last two share, or all do. Null where even that is too
+    /// narrow.
+    /// </summary>
+    private double[]? FromFirst(double given)
+    {
+        double first = Math.Max(given, _insetStart), last = _run.Width - _insetEnd;
+        int gaps = Math.Max(0, (int)Math.Ceiling((_run.Width - given - Spacing / 2) / Spacing - Tolerance.Rounding));
+        if (first > last)
+            return null;
+        if (gaps == 0)
+            return [first];
+        double[] places = [.. Enumerable.Range(0, gaps + 1).Select(i => given + i * Spacing)];
+        places[0] = first;
+        places[^1] = Math.Min(places[^1], last);
+        if (places.Length > 2 && places[^1] - places[^2] < _leastGap - Tolerance.Rounding)
+            places[^2] = (places[^3] + places[^1]) / 2;
+        if (!HasRoom(places))
+            places = [.. Enumerable.Range(0, gaps + 1).Select(i => first + (last - first) * i / gaps)];
+        return HasRoom(places) ? places : null;
+    }
+
+    private bool HasRoom(double[] places) => places.Zip(places.Skip(1), (a, b) => b - a).All(gap => gap >= _leastGap - Tolerance.Rounding);
+>>>>>>> 6bc79f46da1554ecc5557a291c0ba500e2389608
 
     /// <summary>
     /// Places half way between the columns, and a nail at each end, half way between the run's end and the first column, pulled in as far

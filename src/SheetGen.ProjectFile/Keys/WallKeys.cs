@@ -87,6 +87,7 @@ internal static class WallKeys
         Text("name", "Name of the section; it starts the marks of its nails.", "A") with { Required = true },
         StationPair("stations", "First and last station.", "[100+00, 100+60]") with { Required = true },
         Length("horizontal_spacing", "Horizontal spacing of the nails.", SpacingFeet, "3.5") with { Required = true, RangeMetric = SpacingMetres },
+        Length("first_column", "Distance along the face from the down-station end of each row to its first column, at most half the horizontal spacing; left out: what the spacing leaves over is shared by both ends. A row too narrow for it is centred.", ValueRange.From0, "1.25"),
         Length("vertical_spacing", "Vertical spacing of the rows.", SpacingFeet, "3.5") with { Required = true, RangeMetric = SpacingMetres },
         Choice("rows", "Level rows, rows parallel to the top, or the first row parallel and the others level.", "level", "level", "parallel", "top_parallel")
             .Also(("horizontal", "level"), ("paralleltotop sloping", "parallel"), ("firstparallel toprowparallel", "top_parallel")) with { Default = "level" },
