@@ -75,7 +75,6 @@ public sealed class GridStations
     }
 
     /// <summary>
-<<<<<<< HEAD
     /// The columns of a section whose grid is moved along the wall: as many whole spacings as fit beside the moved place, and a nail at an end
     /// that would else not be covered. Where the run allows no such row its columns stay as they are.
     /// </summary>
@@ -110,7 +109,8 @@ public sealed class GridStations
             places.RemoveAt(0);
         places[0] = Math.Max(places[0], inset);
     }
-=======
+
+    /// <summary>
     /// Columns from a first one on; where the last gap would be under the least, the last two share, or all do. Null where even that is too
     /// narrow.
     /// </summary>
@@ -133,7 +133,6 @@ public sealed class GridStations
     }
 
     private bool HasRoom(double[] places) => places.Zip(places.Skip(1), (a, b) => b - a).All(gap => gap >= _leastGap - Tolerance.Rounding);
->>>>>>> 6bc79f46da1554ecc5557a291c0ba500e2389608
 
     /// <summary>
     /// Places half way between the columns, and a nail at each end, half way between the run's end and the first column, pulled in as far
