@@ -32,6 +32,10 @@ public static class OutputSet
         input.Project, measured.Laid.Layout, measured.Laid.Report, measured.Quantities, [SummaryTables.Bid(measured.Bid)], new RunInfo(ProgramVersion.Text),
         input.Named.Templates!);
 
+    /// <summary>A report with what the sheets add to it.</summary>
+    public static ClearanceReport WithSheets(ClearanceReport report, SheetSet sheets) =>
+        report with { Findings = [.. report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
+
     /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="Names"/>.</returns>
     public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(Input input, MeasuredLayout measured, StageDisplay display)
     {
@@ -41,7 +45,7 @@ public static class OutputSet
         var run = new RunInfo(ProgramVersion.Text);
         display.Stage("drawing sheets");
         SheetSet sheets = Compose(input, measured);
-        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
+        ClearanceReport report = WithSheets(laid.Report, sheets);
         display.Stage("writing files");
         var files = new ConcurrentDictionary<string, byte[]>();
         void Write(string name, Action<Stream> write) => files[name] = Bytes(write);
