@@ -2,6 +2,7 @@ using SheetGen.Layout.Advice;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Layout.Quantities;
+using SheetGen.Layout.Quantities.Effect;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -59,7 +60,8 @@ public static class OnePass
                 json, screen);
             return null;
         }
-        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. TakeOffFindings.Make(input.Project, quantities, bid)] };
+        IReadOnlyList<Finding> loads = LoadFindings.Make(input.Project, laid.Layout, quantities.Effect);
+        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. loads, .. TakeOffFindings.Make(input.Project, quantities, bid)] };
         return new MeasuredLayout(laid with { Report = report }, quantities, bid);
     }
 }

@@ -39,6 +39,9 @@ public sealed record Section
     /// <summary>Name of the construction stage that it belongs to; empty where the project file gives none.</summary>
     public string Stage { get; init; } = "";
 
+    /// <summary>The engineer's values; null where the project file gives none.</summary>
+    public DesignValues? Design { get; init; }
+
     /// <summary>Nail length of a grid row, counted from 1.</summary>
     public double LengthOfRow(int row) => Lengths[Math.Clamp(row - 1, 0, Lengths.Count - 1)];
 }

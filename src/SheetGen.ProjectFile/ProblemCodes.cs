@@ -239,6 +239,19 @@ public static class ProblemCodes
         "Less than half of the wall's height stands above the finished grade in front of it.",
         "Check that finished_grade is the ground in front at the foot of the wall, and not the ground behind it.");
 
+    // R90 to R92: the engineer's values
+    public static readonly ProblemCode DesignMethod = Error("R90", "factors and method do not go together",
+        "LRFD takes a load factor and resistance factors up to 1; ASD takes safety factors from 1 and no load factor; without a method there are no factors.",
+        "State method: LRFD or method: ASD, and the factors that belong to it.");
+
+    public static readonly ProblemCode SurfaceOrder = Error("R91", "points of a slip surface out of order",
+        "The points of a slip surface go from the lowest up, no two of them alike.",
+        "Give the points from the lowest up.");
+
+    public static readonly ProblemCode BondLayer = Warning("R92", "bond strength of a layer that no boring has",
+        "bond_by_layer names a soil layer that is in no boring, so that its bond strength is never used.",
+        "Write the layer as the borings do.");
+
     public static readonly ProblemCode Guidance = Warning("guidance", "outside what is usual",
         "The value can be meant, but lies outside the published or customary range that the message names with its source.",
         "Check the value; if it is meant, nothing needs to be done.");
@@ -292,7 +305,7 @@ public static class ProblemCodes
         TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder, CrossSectionPoints,
         InFront, FarAway, AcrossBend, PipeThroughFace,
         HoleTooSmall, SpacingUnderGap, MaximumUnderTolerance, UnknownBar, RangeReversed, InclinationWindow, TopRowDepth,
-        Unusual, MostlyBelowGrade, Guidance,
+        Unusual, MostlyBelowGrade, DesignMethod, SurfaceOrder, BondLayer, Guidance,
     ];
 
     private static ProblemCode Error(string code, string title, string meaning, string remedy) =>

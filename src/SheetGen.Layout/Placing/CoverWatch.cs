@@ -9,18 +9,28 @@ namespace SheetGen.Layout.Placing;
 public sealed class CoverWatch
 {
     private readonly Dictionary<Bay, RowState[]> _rows = new(ReferenceEqualityComparer.Instance);
-    private readonly HashSet<Bay> _broken = new(ReferenceEqualityComparer.Instance);
+    private readonly HashSet<Bay> _broken;
 
     /// <param name="layout">The layout as it stands now; what is broken in it may stay so.</param>
     public CoverWatch(LayoutState layout)
+        : this(layout, new(ReferenceEqualityComparer.Instance))
     {
-        foreach (IGrouping<Bay, RowState> rows in layout.Rows.GroupBy(r => r.Row.Bay))
+        foreach (Bay bay in _rows.Keys)
         {
-            _rows[rows.Key] = [.. rows];
-            if (Broken(rows.Key, rows.Key.Start - rows.Key.Reach, rows.Key.End + rows.Key.Reach, before: false) > 0)
-                _broken.Add(rows.Key);
+            if (Broken(bay, bay.Start - bay.Reach, bay.End + bay.Reach, before: false) > 0)
+                _broken.Add(bay);
         }
     }
+
+    private CoverWatch(LayoutState layout, HashSet<Bay> broken)
+    {
+        _broken = broken;
+        foreach (IGrouping<Bay, RowState> rows in layout.Rows.GroupBy(r => r.Row.Bay))
+            _rows[rows.Key] = [.. rows];
+    }
+
+    /// <summary>The same of a copy of the layout.</summary>
+    public CoverWatch Of(LayoutState copy) => new(copy, _broken);
 
     /// <summary>Length of wall where the rule is broken.</summary>
     public double Total => _rows.Keys.Sum(b => Broken(b, b.Start - b.Reach, b.End + b.Reach, before: false));

@@ -6,13 +6,26 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 public sealed class District
 {
+    private readonly CoverWatch _cover;
+    private readonly ulong _seed;
+
     internal District(LayoutState layout, CoverWatch cover, int number, IReadOnlyList<Slot> slots, ulong seed)
     {
+        _cover = cover;
+        _seed = seed;
         Layout = layout;
         Number = number;
         Slots = slots;
         Trial = new Trial(layout, cover);
         Random = new SplitMix(seed);
+    }
+
+    /// <summary>The same slots in a layout of their own, with other random numbers.</summary>
+    /// <param name="start">Number of the copy.</param>
+    internal District Copy(int start)
+    {
+        LayoutState copy = Layout.Copy(Slots);
+        return new District(copy, _cover.Of(copy), Number, [.. Slots.Select(s => copy.Slots[s.Index])], _seed + ((ulong)(start + 1) << 48));
     }
 
     public LayoutState Layout { get; }

@@ -3,7 +3,7 @@ namespace SheetGen.Layout.Placing;
 /// <summary>
 /// The loop over one district. Neighbourhoods take turns by fixed shares around nails that are unresolved or noted and whose stretch need not
 /// have so many; it goes on as long as such nails are gained, for a number of trials that grows with how many there are. Where none is left
-/// to gain nothing is tried. It starts twice, goes on from the better end, and at last takes what effort can still be saved.
+/// to gain nothing is tried. At last it takes what effort can still be saved.
 /// </summary>
 internal sealed class DistrictSearch
 {
@@ -13,21 +13,31 @@ internal sealed class DistrictSearch
     /// <summary>Trials without a gain after which a start is left, for each nail that may be gained.</summary>
     private const int Patience = 300;
 
+    /// <summary>The first loop has so many times less patience.</summary>
+    private const int ShortLoop = 6;
+
     /// <summary>Trials for each slot after which a start is left whatever is gained; a small district has as many as one of a hundred.</summary>
     private const int GreatestTrials = 20;
 
     private const int SmallDistrict = 100;
 
-    /// <summary>Trials that save effort, for each nail that is not plain.</summary>
-    private const int EffortTrials = 30;
+    /// <summary>Trials without a gain after which effort is left as it is, for each nail that is not plain.</summary>
+    private const int EffortTrials = 10;
 
-    /// <summary>Most stretches that are solved by chain at the end.</summary>
-    private const int GreatestChains = 32;
+    /// <summary>Stretches that are solved by chain at the end without a gain before that is left.</summary>
+    private const int ChainPatience = 8;
+
+    /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
+    private const int EjectionPatience = 12;
+
+    /// <summary>Looks at the seeds for each ejection.</summary>
+    private const int EjectionShare = 5;
 
     private readonly StretchLimits _limits;
     private readonly IReadOnlyList<string> _without;
     private readonly List<Slot> _seeds = [];
     private readonly (INeighbourhood Way, int Share)[] _ways;
+    private readonly Ejection _ejection;
     private readonly NewHeads _newHeads;
     private readonly Stretch _stretch;
     private readonly SingleNail _single;
@@ -40,7 +50,8 @@ internal sealed class DistrictSearch
         _stretch = new Stretch(district);
         _single = new SingleNail(district);
         _without = without;
-        (INeighbourhood Way, int Share)[] ways = [(new Blockers(district), 60), (_newHeads, 25), (new Ejection(district), 1)];
+        _ejection = new Ejection(district);
+        (INeighbourhood Way, int Share)[] ways = [(new Blockers(district), 60), (_newHeads, 25)];
         _ways = [.. ways.Where(w => IsUsed(w.Way)).DefaultIfEmpty((_single, 1))];
     }
 
@@ -49,41 +60,40 @@ internal sealed class DistrictSearch
     /// <summary>Trials done.</summary>
     public int Trials { get; private set; }
 
-    /// <summary>True where it ended at the greatest number of trials, still gaining.</summary>
+    /// <summary>True where it ended at the greatest number of trials with a gain in the last quarter of them.</summary>
     public bool IsCutShort { get; private set; }
 
-    /// <param name="starts">How often it starts from the same layout.</param>
+    /// <summary>A short loop first; where that leaves something to gain, longer ones side by side on copies, of which the better end is kept.</summary>
+    /// <param name="starts">How many of the longer loops.</param>
     public void Run(int starts)
     {
-        Placed[][] begin = Snapshot();
-        Loop();
-        for (int start = 1; start < starts && FindSeeds() != default; start++)
-        {
-            Placed[][] before = Snapshot();
-            Put(begin);
-            District.Trial.Accept();
-            Loop();
-            Put(before);
-            District.Trial.End(orEqual: false);
-            Loop();
-        }
+        Loop(Patience / ShortLoop);
+        if (_seeds.Count > 0)
+            KeepBest([.. Enumerable.Range(0, starts).Select(start => District.Copy(start)).Select(d => new DistrictSearch(d, _limits.Of(d.Layout), _without))]);
         SaveEffort();
     }
 
-    private Placed[][] Snapshot() => [.. District.Slots.Select(s => s.Nails)];
-
-    private void Put(Placed[][] nails)
+    private void KeepBest(DistrictSearch[] searches)
     {
-        for (int i = 0; i < nails.Length; i++)
-            District.Trial.Put(District.Slots[i], nails[i]);
+        Parallel.ForEach(searches, search => search.Loop(Patience));
+        foreach (DistrictSearch search in searches)
+        {
+            for (int i = 0; i < District.Slots.Count; i++)
+                District.Trial.Put(District.Slots[i], search.District.Slots[i].Nails);
+            if (District.Trial.End(orEqual: false) < 0)
+                IsCutShort = search.IsCutShort;
+            Trials += search.Trials;
+        }
     }
 
-    private void Loop()
+    private void Loop(int patience)
     {
         (int Unresolved, int Noted) best = FindSeeds();
-        int idle = 0, trials = 0, most = GreatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
-        while (_seeds.Count > 0 && idle < Patience * (best.Unresolved + best.Noted) && trials < most)
+        int idle = 0, trials = 0, ejections = 0, most = GreatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
+        while (_seeds.Count > 0 && idle < patience * (best.Unresolved + best.Noted) && trials < most)
         {
+            if (best.Unresolved > 0 && ejections < EjectionPatience && District.Random.Below(EjectionShare) == 0)
+                ejections = Try(_ejection, _seeds[0]) < 0 ? 0 : ejections + 1;
             for (int i = 0; i < TrialsBetweenLooks; i++)
             {
                 Slot seed = _seeds[District.Random.Below(_seeds.Count)];
@@ -96,15 +106,19 @@ internal sealed class DistrictSearch
                 (best, idle) = (now, 0);
         }
         Trials += trials;
-        IsCutShort = trials >= most;
+        IsCutShort = trials >= most && idle < trials / 4;
     }
 
     /// <summary>Tries around all nails that are not plain where their stretch costs more than it must; noted ones also by chain, and each by itself.</summary>
     private void SaveEffort()
     {
         Slot[] turned = [.. District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s))];
-        for (int i = 0; i < EffortTrials * turned.Length; i++)
-            Try(Pick(), turned[District.Random.Below(turned.Length)]);
+        int most = GreatestTrials * turned.Length;
+        for (int idle = 0, trials = 0; idle < EffortTrials * turned.Length && trials < most; idle++, trials++)
+        {
+            if (Try(Pick(), turned[District.Random.Below(turned.Length)]) < 0)
+                idle = -1;
+        }
         Chains();
         for (bool better = true; better;)
         {
@@ -127,9 +141,9 @@ internal sealed class DistrictSearch
         {
             if (!District.May(slot) || IsPlain(slot) || _limits.IsMet(slot) || Array.TrueForAll(slot.Nails, solved.Contains))
                 continue;
-            if (++chains > GreatestChains)
+            if (chains >= ChainPatience)
                 return;
-            Try(_stretch, slot);
+            chains = Try(_stretch, slot) < 0 ? 0 : chains + 1;
             IReadOnlyList<Slot> row = District.Layout.Rows[slot.Row.Index].Slots;
             for (int label = Math.Max(0, slot.Label - 1); label <= Math.Min(row.Count - 1, slot.Label + 1); label++)
                 solved.UnionWith(row[label].Nails);

@@ -1,4 +1,4 @@
-using SheetGen.Model.Geometry;
+using System.Numerics;
 
 namespace SheetGen.Layout.Placing;
 
@@ -9,7 +9,7 @@ namespace SheetGen.Layout.Placing;
 internal sealed class Insertion(District district)
 {
     private readonly List<Seat> _seats = [];
-    private readonly List<Placed> _hits = [];
+    private readonly List<HitDirections> _around = [];
 
     /// <summary>A place that waits for its nail.</summary>
     public readonly record struct Seat(Slot Slot, HeadChoice Choice);
@@ -84,7 +84,7 @@ internal sealed class Insertion(District district)
         }
     }
 
-    /// <summary>Puts a nail in its cheapest direction that is clear; the nails that were hit last are looked at first.</summary>
+    /// <summary>Puts a nail in its cheapest direction that is clear; each clear one is skipped in so many of 1,000 cases.</summary>
     public bool TryPut(Seat seat, int skipped)
     {
         (Slot slot, HeadChoice choice) = seat;
@@ -94,37 +94,56 @@ internal sealed class Insertion(District district)
             Put(seat, Placed.At(row, choice, choice.Turnings[0], false));
             return true;
         }
-        FreeDirections free = row.FreeOf(choice);
-        _hits.Clear();
-        for (int rank = 0; free.Has(rank); rank++)
-        {
-            if (skipped > 0 && district.Random.Chance(skipped))
-                continue;
-            Hole hole = row.HoleAt(choice, free[rank]);
-            if (HitsKnown(hole))
-                continue;
-            if (district.Layout.FirstHit(slot, hole) is { } hit)
-            {
-                _hits.Add(hit);
-                continue;
-            }
-            Put(seat, new Placed(row, choice, choice.Turnings[free[rank]], false, hole));
-            return true;
-        }
-        return false;
+        if (Cheapest(slot, row.FreeOf(choice), skipped) is not { } nail)
+            return false;
+        Put(seat, nail);
+        return true;
     }
 
-    private bool HitsKnown(in Hole hole)
+    /// <summary>The straight direction is looked at first, then the next few, then word by word: most nails find a clear one early.</summary>
+    private Placed? Cheapest(Slot slot, FreeDirections free, int skipped)
     {
-        for (int i = _hits.Count - 1; i >= 0; i--)
+        const ulong First = 1, Early = 0xFE;
+        if (free.Among(0, First) != 0 && !Skips(skipped))
         {
-            if (!district.Layout.AreTooClose(hole, _hits[i].Hole))
-                continue;
-            (_hits[i], _hits[^1]) = (_hits[^1], _hits[i]);
-            return true;
+            Placed straight = free.NailAt(0);
+            if (district.Layout.FirstHit(slot, straight.Hole) is null)
+                return straight;
         }
-        return false;
+        _around.Clear();
+        LayoutState.AddAround(slot, free, _around);
+        for (int word = 0; word < free.Words; word++)
+        {
+            int turning = word == 0 ? FirstClear(0, free.Among(0, Early), skipped) : -1;
+            if (turning < 0)
+                turning = FirstClear(word, word == 0 ? free.Among(0, ~(First | Early)) : free.Word(word), skipped);
+            if (turning >= 0)
+                return free.NailAt(turning);
+        }
+        return null;
     }
+
+    private int FirstClear(int word, ulong left, int skipped)
+    {
+        for (int i = 0; i < _around.Count && left != 0; i++)
+        {
+            ulong hit = _around[i].Among(word, left);
+            if (hit == 0)
+                continue;
+            left &= ~hit;
+            // What was in the way is likely to be in the way of the next ones too.
+            if (i > 0)
+                (_around[i], _around[i / 2]) = (_around[i / 2], _around[i]);
+        }
+        for (; left != 0; left &= left - 1)
+        {
+            if (!Skips(skipped))
+                return word * FreeDirections.WordSize + BitOperations.TrailingZeroCount(left);
+        }
+        return -1;
+    }
+
+    private bool Skips(int perMille) => perMille > 0 && district.Random.Chance(perMille);
 
     private void Put(Seat seat, Placed nail)
     {

@@ -13,7 +13,7 @@ public sealed class LayoutSearch
     /// <summary>Rounds over districts that are cut differently; one where there is a single district.</summary>
     private const int Rounds = 2;
 
-    /// <summary>Starts in each district of the first round.</summary>
+    /// <summary>Long loops side by side in each district of the first round.</summary>
     private const int Starts = 2;
 
     private readonly PlacingOptions _options;
@@ -48,10 +48,10 @@ public sealed class LayoutSearch
         CoverWatch cover = Cover;
         CoverOfGrid = cover.Total;
         _progress?.Report("each row by itself");
-        var limits = new StretchLimits(Layout, RowsAlone.Solve(Layout, cover, _options.Prove));
+        var limits = new StretchLimits(Layout, RowsAlone.Solve(Layout, _options.Prove));
         LowerLimit = limits.Sum;
         _progress?.Report("all rows together");
-        Start(new District(Layout, cover, 0, Layout.Slots, 0), limits);
+        Start(new District(Layout, cover, 0, Layout.Slots, 0));
         int rounds = Districts.IsOne(Layout) ? 1 : Rounds;
         for (int round = 0; round < rounds; round++)
             Search(cover, limits, round, rounds);
@@ -63,10 +63,9 @@ public sealed class LayoutSearch
     }
 
     /// <summary>
-    /// All nails at their grid places, those with the fewest free directions first, each in its cheapest clear direction; then each stretch as
-    /// it would be best alone, where that is better for all.
+    /// All nails at their grid places, those with the fewest free directions first, each in its cheapest clear direction.
     /// </summary>
-    private void Start(District whole, StretchLimits limits)
+    private static void Start(District whole)
     {
         var insertion = new Insertion(whole);
         foreach (Slot slot in whole.Slots)
@@ -76,14 +75,6 @@ public sealed class LayoutSearch
         }
         insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
         whole.Trial.Accept();
-        var alone = new RowAlone(whole);
-        foreach (StretchLimit limit in limits.All.Where(_ => !_options.Without.Contains(nameof(RowAlone))))
-        {
-            if (alone.Propose(limit))
-                whole.Trial.End(orEqual: false);
-            else
-                whole.Trial.Undo();
-        }
     }
 
     private void Search(CoverWatch cover, StretchLimits limits, int round, int rounds)

@@ -24,6 +24,22 @@ public sealed class LayoutState
         NearSlots.Find(slots, clearance);
     }
 
+    private LayoutState(LayoutState other, IReadOnlyList<Slot> own)
+    {
+        Clearance = other.Clearance;
+        _clearance = other._clearance;
+        var copies = own.ToDictionary(s => s.Index, s => new Slot(s));
+        Slot CopyOf(Slot slot) => copies.GetValueOrDefault(slot.Index, slot);
+        foreach (Slot copy in copies.Values)
+            copy.Near = Array.ConvertAll(copy.Near, CopyOf);
+        var slots = other.Slots.Select(CopyOf).ToArray();
+        var rows = new RowState[other.Rows.Count];
+        for (int i = 0, at = 0; i < rows.Length; at += rows[i++].Slots.Count)
+            rows[i] = new RowState(other.Rows[i].Row, slots[at..(at + other.Rows[i].Slots.Count)]);
+        Slots = slots;
+        Rows = rows;
+    }
+
     /// <summary>Clear distances that are short by less than this are kept: what rounding in double precision may take.</summary>
     public const double Tolerance = 1e-9;
 
@@ -33,6 +49,9 @@ public sealed class LayoutState
 
     /// <summary>Required clear distance of two nails.</summary>
     public double Clearance { get; }
+
+    /// <summary>A layout in which some slots may be changed while they stand still in this one; all others are shared and stand still in both.</summary>
+    public LayoutState Copy(IReadOnlyList<Slot> own) => new(this, own);
 
     public Cost Cost => Slots.Aggregate(default(Cost), (sum, slot) => sum + slot.Cost);
 
@@ -48,8 +67,8 @@ public sealed class LayoutState
             if (!own.IsUnresolved && AreTooClose(hole, own.Hole))
                 return own;
         }
-        IReadOnlyList<Slot> near = slot.Near;
-        for (int i = 0; i < near.Count; i++)
+        Slot[] near = slot.Near;
+        for (int i = 0; i < near.Length; i++)
         {
             foreach (Placed nail in near[i].Nails)
             {
@@ -60,12 +79,30 @@ public sealed class LayoutState
         return null;
     }
 
+    /// <summary>Adds which directions of a place of a slot each nail around it is in the way of, unresolved ones left out.</summary>
+    public static void AddAround(Slot slot, FreeDirections free, List<HitDirections> around)
+    {
+        AddIn(slot.Nails, 0);
+        Slot[] near = slot.Near;
+        for (int i = 0; i < near.Length; i++)
+            AddIn(near[i].Nails, i + 1);
+
+        void AddIn(Placed[] nails, int number)
+        {
+            foreach (Placed nail in nails)
+            {
+                if (!nail.IsUnresolved && free.HitsOf(nail, number) is { } hits)
+                    around.Add(hits);
+            }
+        }
+    }
+
     /// <summary>Adds all nails that a hole of a slot would be too close to, unresolved ones included; nearest heads first.</summary>
     public void AddHits(Slot slot, in Hole hole, List<Placed> hits)
     {
         AddHitsIn(slot, hole, hits);
-        IReadOnlyList<Slot> near = slot.Near;
-        for (int i = 0; i < near.Count; i++)
+        Slot[] near = slot.Near;
+        for (int i = 0; i < near.Length; i++)
             AddHitsIn(near[i], hole, hits);
     }
 

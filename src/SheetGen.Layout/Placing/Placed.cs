@@ -17,6 +17,7 @@ public sealed class Placed
         IsUnresolved = isUnresolved;
         Cost = CostOf(row, choice, turning, isUnresolved);
         _hole = hole;
+        Box = Bounds.Of(hole);
     }
 
     public RowTask Row { get; }
@@ -28,6 +29,9 @@ public sealed class Placed
     public bool IsUnresolved { get; }
 
     public ref readonly Hole Hole => ref _hole;
+
+    /// <summary>Box around its hole.</summary>
+    public Bounds Box { get; }
 
     /// <summary>What the nail itself costs, without what lies between it and its neighbours.</summary>
     public Cost Cost { get; }

@@ -107,16 +107,17 @@ public sealed class RowTask
         choice.HoleOf(turning, LengthOf(choice, turning), Radius, Bay.Rules.Drift);
 
     /// <summary>The directions of a place that are clear of everything that stands still.</summary>
-    public FreeDirections FreeOf(HeadChoice choice) => choice.Directions ??= new FreeDirections(this, choice);
+    public FreeDirections FreeOf(HeadChoice choice) => choice.Directions ?? choice.Remember(new FreeDirections(this, choice));
 
     /// <summary>True where a direction is clear of everything that stands still; remembered.</summary>
     public bool IsFree(HeadChoice choice, int turning)
     {
         if (choice.IsPinned)
             return true;
-        if (choice.Free[turning] == 0)
-            choice.Free[turning] = FirstHit(HoleAt(choice, turning), Near(choice)) is null ? (byte)1 : (byte)2;
-        return choice.Free[turning] == 1;
+        byte[] known = choice.Free;
+        if (known[turning] == 0)
+            known[turning] = FirstHit(HoleAt(choice, turning), Near(choice)) is null ? (byte)1 : (byte)2;
+        return known[turning] == 1;
     }
 
     public Obstacle? FirstHit(in Hole hole, Obstacle[] near)

@@ -14,6 +14,18 @@ public sealed class Slot
         Nails = [Placed.At(row, Grid, Grid.Turnings[0], false)];
     }
 
+    internal Slot(Slot other)
+    {
+        Index = other.Index;
+        Row = other.Row;
+        Label = other.Label;
+        Grid = other.Grid;
+        Nails = other.Nails;
+        Near = other.Near;
+        District = other.District;
+        _freedom = other._freedom;
+    }
+
     public int Index { get; }
 
     public RowTask Row { get; }
@@ -27,13 +39,16 @@ public sealed class Slot
     public bool IsPinned => Grid.IsPinned;
 
     /// <summary>The slots whose nails could come too close to one of this slot, nearest heads first; this one is not among them.</summary>
-    public IReadOnlyList<Slot> Near { get; internal set; } = [];
+    public Slot[] Near { get; internal set; } = [];
 
     /// <summary>In order along the wall.</summary>
     public Placed[] Nails { get; internal set; }
 
     /// <summary>The nails as they stood when the open trial first touched them; null where it has not.</summary>
     internal Placed[]? Before { get; set; }
+
+    /// <summary>When nails were last put into it or taken out, by the clock of its district's trial.</summary>
+    internal long Changed { get; set; }
 
     /// <summary>Number of the district that may change the slot at present.</summary>
     internal int District { get; set; }

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Quantities.Effect;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 
@@ -62,6 +63,7 @@ public static class TakeOff
             Strips = strips,
             Lifts = lifts,
             Tests = tests,
+            Effect = EffectTakeOff.Make(project, layout),
             Checks = SecondWays.Make(project, sections, inOrder, columnSums, lifts, panelCounts),
         };
     }

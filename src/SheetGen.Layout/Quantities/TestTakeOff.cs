@@ -38,12 +38,17 @@ internal static class TestTakeOff
     /// <summary>Greatest load on a bar in a test, kip or kN.</summary>
     public static double BarLimit(Bar bar, LengthUnit unit)
     {
-        double share = bar.Grade >= 150 ? 0.8 : 0.9;
         const double megapascalsPerKsi = 6.894757293168361;
-        return Lengths.IsFoot(unit)
-            ? share * bar.AreaSquareInches * bar.Grade
-            : share * bar.AreaSquareMillimetres * bar.Grade * megapascalsPerKsi / 1000;
+        return BarLimit(bar, bar.Grade * (Lengths.IsFoot(unit) ? 1 : megapascalsPerKsi), Lengths.IsFoot(unit));
     }
 
-    private static double DefaultBonded(LengthUnit unit) => 10 * Lengths.MetresPerFoot / Lengths.MetresPer(unit);
+    /// <summary>Greatest load on a bar of a given yield strength (ksi or MPa) in a test, kip or kN.</summary>
+    public static double BarLimit(Bar bar, double yield, bool feet)
+    {
+        double share = bar.Grade >= 150 ? 0.8 : 0.9;
+        return feet ? share * bar.AreaSquareInches * yield : share * bar.AreaSquareMillimetres * yield / 1000;
+    }
+
+    /// <summary>Usual bonded length of a test nail: 10 ft.</summary>
+    public static double DefaultBonded(LengthUnit unit) => 10 * Lengths.MetresPerFoot / Lengths.MetresPer(unit);
 }

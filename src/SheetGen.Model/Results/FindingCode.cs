@@ -26,6 +26,9 @@ public static class FindingCode
     /// <summary>Two nails whose heads stand on one another.</summary>
     public const string DuplicateHead = "duplicate-head";
 
+    /// <summary>A changed nail that carries more, or resists less, than the engineer's values allow.</summary>
+    public const string Load = "load";
+
     /// <summary>A quantity or a price that stands for less than it should.</summary>
     public const string Incomplete = "incomplete";
 }

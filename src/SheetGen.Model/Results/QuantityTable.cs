@@ -49,6 +49,9 @@ public sealed record QuantityTable
     /// <summary>Holes by soil layer and lift; empty without borings.</summary>
     public IReadOnlyList<SoilLength> Soils { get; init; } = [];
 
+    /// <summary>What the layout does to the engineer's design.</summary>
+    public required LayoutEffect Effect { get; init; }
+
     /// <summary>A second way to the main quantities.</summary>
     public required IReadOnlyList<CheckLine> Checks { get; init; }
 }

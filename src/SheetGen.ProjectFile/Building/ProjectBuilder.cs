@@ -26,6 +26,8 @@ internal static class ProjectBuilder
                 bends.Check(map, list);
         }
         new ObstructionChecks(lines, unit, problems).Check(built, obstructions);
+        IReadOnlyList<Boring> borings = new BoringBuilder(points, problems).Build(root);
+        DesignBuilder.CheckLayers(root, borings, problems);
         return new WallProject
         {
             Info = Info(root),
@@ -34,7 +36,7 @@ internal static class ProjectBuilder
             LayoutLines = lines.Built,
             Walls = built,
             Obstructions = obstructions,
-            Borings = new BoringBuilder(points, problems).Build(root),
+            Borings = borings,
             Sheets = Sheets(root.Map("sheets") ?? MapItem.Nothing(root.Spot)),
             PayItems = root.Text("pay_items") ?? "generic",
             PayLengthFrom = root.Text("pay_length_from") == "back_of_shotcrete" ? PayLengthFrom.BackOfShotcrete : PayLengthFrom.Face,

@@ -73,6 +73,7 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
     {
         Bar? bar = ReadBar(map);
         CheckGrid(map, bar, wallName);
+        DesignValues? design = new DesignBuilder(unit, problems).Build(map);
         if (map.Text("name") is not { } name || map.Number("horizontal_spacing") is not { } horizontal || map.Number("vertical_spacing") is not { } vertical)
             return null;
         if (map.Number("top_row_depth") is not { } depth || map.Number("inclination") is not { } inclination)
@@ -101,6 +102,7 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
             TestNails = ReadTestNails(map.Map("test_nails")),
             CornerRows = map.Text("corner_rows") == "shifted" ? CornerRows.Shifted : CornerRows.Continuous,
             Stage = map.Text("stage") ?? "",
+            Design = design,
         };
     }
 

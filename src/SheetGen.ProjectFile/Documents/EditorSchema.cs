@@ -93,7 +93,7 @@ public static class EditorSchema
         {
             ValueKind.Length => $"^[^A-Za-z]*[0-9][^A-Za-z]*((?:{string.Join('|', Units.Select(AnyCase))})\\.?[^A-Za-z]*){{0,2}}$",
             ValueKind.Station => $"^({AnyCase("sta")}({AnyCase("tion")})?\\.?\\s*)?[-+]?[0-9]+(\\s*\\+\\s*[0-9]{{2,3}})?(\\.[0-9]*)?$",
-            ValueKind.Angle or ValueKind.Lean or ValueKind.Share or ValueKind.Slope or ValueKind.Scale or ValueKind.Grade => "[0-9]",
+            ValueKind.Angle or ValueKind.Lean or ValueKind.Share or ValueKind.Slope or ValueKind.Scale or ValueKind.Grade or ValueKind.Measure => "[0-9]",
             _ => null,
         };
         if (pattern is not null)

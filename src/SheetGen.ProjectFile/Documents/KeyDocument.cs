@@ -22,6 +22,7 @@ public static class KeyDocument
         | station | a plain number, or `100+25.5` in feet (two digits behind the plus), `1+234.5` in metres (three digits) |
         | angle | degrees: `15`, `15 deg`, `89-30-15` (degrees, minutes, seconds) |
         | share | a ratio or a percentage: `0.05`, `5 %` |
+        | force, strength, steel | a number in the unit named first (in projects in metres: in brackets), or with its own: `20 kip`, `90 kN`, `15 psi`, `100 kPa`, `60 ksi`, `0.12 in2/ft` |
         | text | one line; in quotes where it has `#`, or a colon and a space |
         | point | `{station, offset}` or `{northing, easting}`, see [point](#point). The offset is positive into the retained side; where walls on one layout line retain different sides, the point names its `wall` |
 
@@ -106,6 +107,7 @@ public static class KeyDocument
         ValueKind.Names => "block of names, each with a " + Takes(key.Item!),
         ValueKind.List when key.MinCount == key.MaxCount => $"list of {key.MinCount}: {Takes(key.Item!)}",
         ValueKind.List => (key.OneAllowed ? "one or a list: " : key.MinCount > 1 ? $"list of at least {key.MinCount}: " : "list: ") + Takes(key.Item!),
+        ValueKind.Measure => $"{key.Measure!.Foot} ({key.Measure.Metre})" + Range(key),
         _ => key.Kind.ToString().ToLowerInvariant() + Range(key),
     };
 

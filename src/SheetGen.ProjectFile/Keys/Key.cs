@@ -23,6 +23,9 @@ public sealed record Key(string Name, ValueKind Kind, string Meaning)
     /// <summary>The range in metres, where it differs.</summary>
     public ValueRange? RangeMetric { get; init; }
 
+    /// <summary>What a figure with a unit other than length is; null for all others.</summary>
+    public Measure? Measure { get; init; }
+
     /// <summary>What is usual; outside of it the value is taken with a warning (common practice, no source).</summary>
     public ValueRange? Usual { get; init; }
 

@@ -49,6 +49,9 @@ internal static class KeyForms
     public static Key Share(string name, string meaning, ValueRange range, string example) =>
         new(name, ValueKind.Share, meaning) { Range = range, Example = example };
 
+    public static Key Measured(string name, string meaning, Measure measure, ValueRange range, string example) =>
+        new(name, ValueKind.Measure, meaning) { Measure = measure, Range = range, Example = example };
+
     public static Key Flag(string name, string meaning, string example) => new(name, ValueKind.Flag, meaning) { Example = example };
 
     public static Key Choice(string name, string meaning, string example, params string[] choices) =>

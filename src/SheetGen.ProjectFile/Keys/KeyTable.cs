@@ -63,7 +63,7 @@ public static class KeyTable
     public static Key Root { get; } = Map("project file", "The whole file.",
         Integer("format", "Version of the file format; this program reads format 1.", new ValueRange(1, true, 1), "1") with { Required = true },
         Map("project", "Names of the project and its one length unit, and facts that are printed.", ProjectKeys()) with { Required = true },
-        Map("design", "Facts of the design that the sheets print; nothing is computed with them.", [.. DesignFacts]),
+        Map("design", "Facts of the design that the sheets print; nothing is computed with them. The engineer's figures stand in design of the sections.", [.. DesignFacts]),
         List("layout_lines", "Plan alignments with stations along them.", 1, Map("layout line", "A plan alignment.", LayoutLineKeys())) with { Required = true, MaxCount = 100 },
         WallKeys.SectionDefaults("What the sections of all walls have in common; the defaults of a wall and a section's own value go before it."),
         List("walls", "Soil nail walls on layout lines.", 1, Map("wall", "A soil nail wall.", WallKeys.All())) with { Required = true, MaxCount = 100 },

@@ -38,6 +38,9 @@ public enum ValueKind
     /// <summary>A ratio: 0.05 or 5 %.</summary>
     Share,
 
+    /// <summary>A force, strength or amount of steel: in the unit of the key's measure, or with its own.</summary>
+    Measure,
+
     /// <summary>A drawing scale: 10 (1 in = 10 ft), 100 (1:100 in metres) or 1:120.</summary>
     Scale,
 

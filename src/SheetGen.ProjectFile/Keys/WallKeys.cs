@@ -104,6 +104,7 @@ internal static class WallKeys
             Choice("verification_per", "Whether that number stands for the section or for the whole wall.", "section", "section", "wall") with { Default = "section" },
             Share("proof", "Least share of the production nails that are proof tested.", new ValueRange(0, true, 1), "5 %") with { Default = "0 %" },
             Choice("proof_marks", "Who chooses the proof test nails: the engineer in the field, or evenly spread marks.", "engineer", "engineer", "spread") with { Default = "engineer" }),
+        DesignKeys.Block(),
         Text("stage", "Stage of construction that the section belongs to: quantities are also summed by stage.", "1"),
         Choice("corner_rows", "Rows at an outside corner: continuous, or those of the up-station leg moved by half the vertical spacing.", "continuous", "continuous", "shifted") with { Default = "continuous" },
     ];

@@ -72,17 +72,17 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
             string hint = amount.Why.Length > 0 ? amount.Why : key.Example.Length > 0 ? $"for example {key.Name}: {key.Example}" : "";
             string message = amount.Fault == ProblemCodes.OutOfRange
                 ? $"\"{key.Name}\" cannot be {found}"
-                : $"\"{key.Name}\" is not {Kind(key.Kind)}: \"{found}\"";
+                : $"\"{key.Name}\" is not {Kind(key)}: \"{found}\"";
             problems.Add(amount.Fault!, node.Spot, message, hint);
             return null;
         }
         if (key.RangeFor(unit) is { } range && !range.Has(amount.Value))
         {
-            problems.Add(ProblemCodes.OutOfRange, node.Spot, $"\"{key.Name}\" cannot be {found}", $"it takes {range.InWordsFor(amount.Value, UnitOf(key.Kind))}{Meant(node, key, amount.Value, range)}");
+            problems.Add(ProblemCodes.OutOfRange, node.Spot, $"\"{key.Name}\" cannot be {found}", $"it takes {range.InWordsFor(amount.Value, UnitOf(key))}{Meant(node, key, amount.Value, range)}");
             return null;
         }
         if (key.UsualFor(unit) is { } usual && !usual.Has(amount.Value))
-            problems.Add(ProblemCodes.Unusual, node.Spot, $"\"{key.Name}\" of {found} is not usual", $"usual: {usual.InWords(UnitOf(key.Kind))}{Meant(node, key, amount.Value, usual)}");
+            problems.Add(ProblemCodes.Unusual, node.Spot, $"\"{key.Name}\" of {found} is not usual", $"usual: {usual.InWords(UnitOf(key))}{Meant(node, key, amount.Value, usual)}");
         return new NumberItem(amount.Value, amount.Exact, node.Spot);
     }
 
@@ -109,6 +109,7 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
         ValueKind.Slope => OtherValues.Slope(text),
         ValueKind.Grade => OtherValues.Grade(text),
         ValueKind.Share => OtherValues.Share(text),
+        ValueKind.Measure => MeasureValues.Parse(text, key.Measure!, unit),
         ValueKind.Scale => OtherValues.Scale(text, unit),
         ValueKind.Integer => Whole(text),
         _ => Numbers.Parse(Spelling.Plain(text)),
@@ -121,16 +122,18 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
         return Amount.Of(value, value);
     }
 
-    private string UnitOf(ValueKind kind) => kind switch
+    private string UnitOf(Key key) => key.Kind switch
     {
+        ValueKind.Measure => key.Measure!.UnitFor(unit),
         ValueKind.Length => Lengths.Symbol(unit),
         ValueKind.Angle or ValueKind.Azimuth or ValueKind.Lean => "deg",
         ValueKind.Grade => "ksi",
         _ => "",
     };
 
-    private static string Kind(ValueKind kind) => kind switch
+    private static string Kind(Key key) => key.Kind switch
     {
+        ValueKind.Measure => key.Measure!.Name,
         ValueKind.Length => "a length",
         ValueKind.Station => "a station",
         ValueKind.Angle or ValueKind.Lean => "an angle",

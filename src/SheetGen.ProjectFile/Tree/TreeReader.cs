@@ -108,7 +108,7 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
         {
             nodes = list.Items;
         }
-        else if (key.OneAllowed && node is ScalarNode)
+        else if (key.OneAllowed && (node is ScalarNode || (item.Kind == ValueKind.Map && node is MapNode)))
         {
             nodes = [node];
         }

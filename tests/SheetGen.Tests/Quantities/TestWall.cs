@@ -36,6 +36,8 @@ internal sealed record TestWall
     public Bar Bar { get; init; } = BarTable.Find("#8", 75)!;
     public Rates Rates { get; init; } = new();
     public PayLengthFrom From { get; init; }
+    public DesignValues? Design { get; init; }
+    public IReadOnlyList<Boring> Borings { get; init; } = [];
     public TestNails Tests { get; init; } = new(1, 0.05, false, false);
 
     public Wall MakeWall()
@@ -78,6 +80,7 @@ internal sealed record TestWall
                     Bar = Bar,
                     HoleDiameter = Hole,
                     TestNails = Tests,
+                    Design = Design,
                     Stage = i < Stages.Count ? Stages[i] : "",
                 }),
             ],
@@ -96,6 +99,7 @@ internal sealed record TestWall
             Walls = [wall],
             Rules = Rules.Default(Unit),
             Rates = Rates,
+            Borings = Borings,
             PayLengthFrom = From,
             InputHash = new string('a', 64),
         };

@@ -16,6 +16,17 @@ public sealed class StretchLimits
         Sum = all.Aggregate(default(Cost), (sum, l) => sum + l.Cost);
     }
 
+    private StretchLimits(StretchLimits other, LayoutState copy)
+    {
+        _layout = copy;
+        _at = other._at;
+        All = other.All;
+        Sum = other.Sum;
+    }
+
+    /// <summary>The same of a copy of the layout.</summary>
+    public StretchLimits Of(LayoutState copy) => new(this, copy);
+
     /// <summary>They lie beside each other.</summary>
     public IReadOnlyList<StretchLimit> All { get; }
 

@@ -2,21 +2,17 @@ namespace SheetGen.Layout.Placing;
 
 /// <summary>What stands beside the nails that are solved.</summary>
 /// <param name="Layout">The nails placed so far; null for a bound.</param>
-/// <param name="OnlyRow">True where only the nails of its own row stand beside a place.</param>
 /// <param name="Prices">What holes are charged for passing through places in the ground.</param>
-public sealed record Surroundings(LayoutState? Layout, bool OnlyRow, IReadOnlyList<Price> Prices)
+public sealed record Surroundings(LayoutState? Layout, IReadOnlyList<Price> Prices)
 {
     /// <summary>Nothing beside them at all.</summary>
     public static Surroundings Empty { get; } = Charged([]);
 
     /// <summary>Nothing beside them, but charges for places in the ground.</summary>
-    public static Surroundings Charged(IReadOnlyList<Price> prices) => new(null, false, prices);
+    public static Surroundings Charged(IReadOnlyList<Price> prices) => new(null, prices);
 
     /// <summary>All nails that stand.</summary>
-    public static Surroundings Of(LayoutState layout) => new(layout, false, []);
-
-    /// <summary>The nails of a place's own row: rows may then be solved side by side.</summary>
-    public static Surroundings OfRow(LayoutState layout) => new(layout, true, []);
+    public static Surroundings Of(LayoutState layout) => new(layout, []);
 
     /// <summary>What a nail at a place may be charged.</summary>
     public Price[] PricesNear(RowTask row, HeadChoice choice) => choice.IsPinned
@@ -32,10 +28,7 @@ public sealed record Surroundings(LayoutState? Layout, bool OnlyRow, IReadOnlyLi
         var near = new List<Placed>();
         Add(slot, near);
         foreach (Slot other in slot.Near)
-        {
-            if (!OnlyRow || other.Row == row)
-                Add(other, near);
-        }
+            Add(other, near);
         return [.. near];
     }
 

@@ -1,5 +1,3 @@
-using SheetGen.Model.Geometry;
-
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
@@ -39,9 +37,9 @@ internal sealed class Blockers(District district) : INeighbourhood
         int count = free.Count;
         if (choice.IsPinned || count == 0)
             return;
-        Hole hole = slot.Row.HoleAt(choice, free[district.Random.EarlyBelow(count)]);
+        Placed nailed = free.NailAt(free[district.Random.EarlyBelow(count)]);
         var hits = new List<Placed>();
-        district.Layout.AddHits(slot, hole, hits);
+        district.Layout.AddHits(slot, nailed.Hole, hits);
         foreach (Placed nail in hits)
         {
             Slot other = district.Layout.SlotOf(nail);
@@ -53,9 +51,9 @@ internal sealed class Blockers(District district) : INeighbourhood
     /// <summary>Adds slots near another at random, the nearest likeliest.</summary>
     public static void AddNear(District district, Slot slot, List<Slot> slots, int upTo)
     {
-        for (int tries = 0; tries < 2 * upTo && slots.Count < upTo && slot.Near.Count > 0; tries++)
+        for (int tries = 0; tries < 2 * upTo && slots.Count < upTo && slot.Near.Length > 0; tries++)
         {
-            Slot other = slot.Near[district.Random.EarlyBelow(slot.Near.Count)];
+            Slot other = slot.Near[district.Random.EarlyBelow(slot.Near.Length)];
             if (district.May(other) && !slots.Contains(other))
                 slots.Add(other);
         }

@@ -1,4 +1,4 @@
-using SheetGen.Model.Geometry;
+using System.Numerics;
 
 namespace SheetGen.Layout.Placing;
 
@@ -10,22 +10,23 @@ namespace SheetGen.Layout.Placing;
 internal sealed class Ejection(District district) : INeighbourhood
 {
     private const int Steps = 40;
-    private const int Looks = 128;
     private const int Never = 100_000;
-    private const int Ties = 3;
     private const int Shaken = 4;
 
     private readonly Dictionary<Slot, int> _penalties = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Slot, long> _failed = new(ReferenceEqualityComparer.Instance);
     private readonly Insertion _insertion = new(district);
     private readonly List<Slot> _pool = [];
     private readonly List<int> _ties = [];
     private readonly List<Placed> _victims = [];
+    private int[] _weights = [];
 
     public bool MovesSideways => true;
 
     public bool Propose(Slot seed)
     {
         _pool.Clear();
+        _failed.Clear();
         foreach (Slot slot in district.Slots)
         {
             if (slot.IsUnresolved && district.May(slot) && slot.Row.FreeOf(slot.Grid).Any)
@@ -57,11 +58,9 @@ internal sealed class Ejection(District district) : INeighbourhood
             _pool.Add(slot);
             return;
         }
-        int rank = weight == 0 ? _ties.Min() : _ties[random.Below(_ties.Count)];
-        int turning = slot.Row.FreeOf(slot.Grid)[rank];
-        Hole hole = slot.Row.HoleAt(slot.Grid, turning);
+        Placed nail = slot.Row.FreeOf(slot.Grid).NailAt(_ties[random.Below(_ties.Count)]);
         _victims.Clear();
-        district.Layout.AddHits(slot, hole, _victims);
+        district.Layout.AddHits(slot, nail.Hole, _victims);
         foreach (Placed victim in _victims)
         {
             if (victim.IsUnresolved)
@@ -70,56 +69,81 @@ internal sealed class Ejection(District district) : INeighbourhood
             district.Trial.Free(thrown);
             _pool.Add(thrown);
         }
-        district.Trial.Put(slot, [new Placed(slot.Row, slot.Grid, slot.Grid.Turnings[turning], false, hole)]);
+        district.Trial.Put(slot, [nail]);
         for (int i = _pool.Count - 1; i >= 0; i--)
         {
-            if (random.Below(2) == 0 && _insertion.TryPut(new Insertion.Seat(_pool[i], _pool[i].Grid), 20))
+            if (random.Below(2) != 0 || !HasChangedAround(_pool[i]))
+                continue;
+            if (_insertion.TryPut(new Insertion.Seat(_pool[i], _pool[i].Grid), 20))
                 _pool.RemoveAt(i);
+            else
+                _failed[_pool[i]] = district.Trial.Time;
         }
         if (weight > 0 && _pool.Count > 0)
             Shake();
     }
 
-    /// <summary>The least weight of a direction's victims, of some directions where there are many; the ranks of the directions that have it are in the ties.</summary>
+    /// <summary>True where something near a nail was put elsewhere since it found no direction.</summary>
+    private bool HasChangedAround(Slot slot)
+    {
+        if (!_failed.TryGetValue(slot, out long time))
+            return true;
+        foreach (Slot near in slot.Near)
+        {
+            if (near.Changed > time)
+                return true;
+        }
+        return slot.Changed > time;
+    }
+
+    /// <summary>The least weight of a direction's victims; the directions that have it are in the ties.</summary>
     private int Cheapest(Slot slot)
     {
         FreeDirections free = slot.Row.FreeOf(slot.Grid);
-        int count = free.Count, looks = Math.Min(count, Looks), least = int.MaxValue;
+        Weigh(slot, free);
+        int least = int.MaxValue;
         _ties.Clear();
-        for (int i = 0; i < looks; i++)
+        for (int word = 0; word < free.Words; word++)
         {
-            int rank = looks == count ? i : district.Random.Below(count);
-            int weight = WeightOf(slot, slot.Row.HoleAt(slot.Grid, free[rank]), least);
-            if (weight > least)
-                continue;
-            if (weight < least)
-                _ties.Clear();
-            least = weight;
-            _ties.Add(rank);
-            if (least == 0 && _ties.Count >= Ties)
-                break;
+            for (ulong left = free.Word(word); left != 0; left &= left - 1)
+            {
+                int turning = word * FreeDirections.WordSize + BitOperations.TrailingZeroCount(left);
+                if (_weights[turning] > least)
+                    continue;
+                if (_weights[turning] < least)
+                    _ties.Clear();
+                least = _weights[turning];
+                _ties.Add(turning);
+                if (least == 0)
+                    return 0;
+            }
         }
         return least;
     }
 
-    private int WeightOf(Slot slot, in Hole hole, int upTo)
+    /// <summary>Adds up for each free direction what those in its way weigh.</summary>
+    private void Weigh(Slot slot, FreeDirections free)
     {
-        int weight = 0;
-        IReadOnlyList<Slot> near = slot.Near;
-        for (int i = 0; i < near.Count; i++)
+        if (_weights.Length < free.Words * FreeDirections.WordSize)
+            _weights = new int[free.Words * FreeDirections.WordSize];
+        Array.Clear(_weights);
+        Slot[] near = slot.Near;
+        for (int i = 0; i < near.Length; i++)
         {
             Slot other = near[i];
             foreach (Placed nail in other.Nails)
             {
-                if (nail.IsUnresolved || !district.Layout.AreTooClose(hole, nail.Hole))
+                if (nail.IsUnresolved || free.HitsOf(nail, i + 1) is not { } hits)
                     continue;
                 // Only a nail at its grid place can be left out of the layout for a while: no gap depends on where it goes.
-                weight += other.Nails.Length == 1 && nail.Choice.IsAtGrid && district.May(other) ? PenaltyOf(other) : Never;
-                if (weight > upTo)
-                    return weight;
+                int weight = other.Nails.Length == 1 && nail.Choice.IsAtGrid && district.May(other) ? PenaltyOf(other) : Never;
+                for (int word = 0; word < free.Words; word++)
+                {
+                    for (ulong hit = hits.Among(word, free.Word(word)); hit != 0; hit &= hit - 1)
+                        _weights[word * FreeDirections.WordSize + BitOperations.TrailingZeroCount(hit)] += weight;
+                }
             }
         }
-        return weight;
     }
 
     private int PenaltyOf(Slot slot) => _penalties.GetValueOrDefault(slot, 1);
@@ -131,9 +155,9 @@ internal sealed class Ejection(District district) : INeighbourhood
         for (int i = 0; i < Shaken; i++)
         {
             Slot from = _pool[random.Below(_pool.Count)];
-            if (from.Near.Count == 0)
+            if (from.Near.Length == 0)
                 continue;
-            Slot slot = from.Near[random.Below(from.Near.Count)];
+            Slot slot = from.Near[random.Below(from.Near.Length)];
             if (!district.May(slot) || slot.Nails.Length != 1 || slot.IsUnresolved)
                 continue;
             HeadChoice choice = slot.Nails[0].Choice;
@@ -143,11 +167,10 @@ internal sealed class Ejection(District district) : INeighbourhood
             district.Trial.Free(slot);
             for (int tries = 0; tries < 6; tries++)
             {
-                int turning = free[random.Below(count)];
-                Hole hole = slot.Row.HoleAt(choice, turning);
-                if (district.Layout.FirstHit(slot, hole) is not null)
+                Placed other = free.NailAt(free[random.Below(count)]);
+                if (district.Layout.FirstHit(slot, other.Hole) is not null)
                     continue;
-                now = [new Placed(slot.Row, choice, choice.Turnings[turning], false, hole)];
+                now = [other];
                 break;
             }
             district.Trial.Put(slot, now);

@@ -1,0 +1,185 @@
+using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Rows;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Layout.Quantities.Effect;
+
+/// <summary>Tries what would bring a nail back within the engineer's limits: a longer nail, another place in its row, a nail added beside it.</summary>
+internal sealed class LoadCures
+{
+    private const int MostLonger = 20, MostPlaces = 12;
+    private readonly WallProject _project;
+    private readonly NailLayout _layout;
+    private readonly Dictionary<Wall, (WallEffect Effect, FaceOutline Outline)> _walls = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<string, int> _numbers;
+    private readonly Lazy<ClearanceScene> _scene;
+    private readonly List<int> _found = [];
+
+    public LoadCures(WallProject project, NailLayout layout)
+    {
+        (_project, _layout) = (project, layout);
+        _scene = new Lazy<ClearanceScene>(() => new ClearanceScene(project, [.. layout.Nails.Select(n => n.Hole)]));
+        _numbers = layout.Nails.Select((n, i) => (n.Mark, i)).ToDictionary(p => p.Mark, p => p.i);
+    }
+
+    /// <summary>Marks of the neighbours of a nail in its row.</summary>
+    public IEnumerable<string> NeighboursOf(Nail nail)
+    {
+        (IReadOnlyList<Nail> row, int at) = RowOf(nail);
+        return new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < row.Count).Select(i => row[i].Mark);
+    }
+
+    /// <summary>What cures the nail, in words.</summary>
+    public string Of(NailEffect nail, IReadOnlyDictionary<string, NailEffect> byMark)
+    {
+        string[] cures = [.. new[] { Longer(nail), Moved(nail, byMark), Added(nail) }.OfType<string>()];
+        return cures.Length == 0
+            ? "tried without success: a longer nail, another place in its row, a nail added beside it"
+            : "would cure it (tried, clear of everything): " + string.Join(", or ", cures);
+    }
+
+    private string? Longer(NailEffect nail)
+    {
+        Nail n = nail.Nail;
+        if (nail.Drawn.Lowest?.State != LimitState.Pullout || LoadLimits.IsOverArea(nail))
+            return null;
+        for (int i = 1; i <= MostLonger; i++)
+        {
+            double length = Math.Round(n.Length + i * _project.Rules.LengthIncrement, 6);
+            if (!IsClear(n, n.Along, n.Elevation, n.Splay, n.Inclination, length, n))
+                return null;
+            if (!LoadLimits.IsUnder(n.Section, WallOf(n).Effect.Drawn(n, length)))
+                return FormattableString.Invariant($"a nail of {length:0.##} {Lengths.Symbol(_project.Unit)} instead of {n.Length:0.##}");
+        }
+        return null;
+    }
+
+    /// <summary>Another place of the nail in its row that keeps the row's gaps and does not spoil a neighbour.</summary>
+    private string? Moved(NailEffect nail, IReadOnlyDictionary<string, NailEffect> byMark)
+    {
+        Nail n = nail.Nail;
+        (WallEffect wall, FaceOutline outline) = WallOf(n);
+        (IReadOnlyList<Nail> row, int at) = RowOf(n);
+        double reach = n.Section.HorizontalSpacing / 2, step = _project.Rules.ShiftStep;
+        foreach (double along in PlacesAround(n.Along, reach, step))
+        {
+            double widest = _project.Rules.MovedGapMax ?? n.Section.HorizontalSpacing;
+            double[] gaps = [.. new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < row.Count).Select(i => Math.Abs(row[i].Along - along))];
+            if (gaps.Any(g => g < _project.Rules.MinGap || g > Math.Max(widest, OldGap(row, at))) || HeadAt(wall, outline, n, along) is not { } head)
+                continue;
+            LegCells cells = wall.CellsAt(n.Along).With(new HashSet<string> { n.Mark }, [(n.Mark, head)]);
+            double[] heads = [.. row.Select((o, i) => i == at ? along : o.Along)];
+            if (!IsCured(wall, nail, head, cells.AreaOf(n.Mark), wall.WidthAmong(n, heads, at), n.Splay, n.Inclination)
+                || !IsClear(n, along, head.Elevation, n.Splay, n.Inclination, n.Length, n))
+                continue;
+            bool spoils = NeighboursOf(n).Select(m => byMark[m]).Any(o => Spoils(wall, o, cells.AreaOf(o.Nail.Mark)));
+            if (!spoils)
+                return $"its head at station {Stations.Format(n.Wall.StationOf(along), _project.Unit)}";
+        }
+        return null;
+    }
+
+    /// <summary>One nail more in its row, in the grid's direction or turned within the field tolerance.</summary>
+    private string? Added(NailEffect nail)
+    {
+        Nail n = nail.Nail;
+        (WallEffect wall, FaceOutline outline) = WallOf(n);
+        (IReadOnlyList<Nail> row, int at) = RowOf(n);
+        foreach (double along in PlacesAround(n.Along, 1.5 * n.Section.HorizontalSpacing, _project.Rules.ShiftStep * 2))
+        {
+            if (row.Any(o => Math.Abs(o.Along - along) < _project.Rules.MinGap) || HeadAt(wall, outline, n, along) is not { } head)
+                continue;
+            double[] heads = [.. row.Select(o => o.Along).Append(along).Order()];
+            LegCells cells = wall.CellsAt(n.Along).With(new HashSet<string>(), [("added", head)]);
+            if (!IsCured(wall, nail, new Head(n.Along, n.Elevation), cells.AreaOf(n.Mark), wall.WidthAmong(n, heads, Array.IndexOf(heads, n.Along)), n.Splay, n.Inclination))
+                continue;
+            foreach (double splay in Splays())
+            {
+                if (IsClear(n, along, head.Elevation, splay, n.Section.Inclination, n.Section.LengthOfRow(Math.Max(1, n.Row.Whole)), null))
+                    return $"a nail added in its row at station {Stations.Format(n.Wall.StationOf(along), _project.Unit)}" + (splay == 0 ? "" : FormattableString.Invariant($", splayed {Math.Abs(splay):0.##} degrees {(splay > 0 ? "up-station" : "down-station")}"));
+            }
+        }
+        return null;
+    }
+
+    private bool IsCured(WallEffect wall, NailEffect nail, Head head, double area, double width, double splay, double inclination)
+    {
+        Nail n = nail.Nail;
+        return !LoadLimits.IsOver(nail, area) && !LoadLimits.IsUnder(n.Section, wall.At(n.Section, n.Row, head, splay, inclination, n.Length, area, width));
+    }
+
+    /// <summary>True where a neighbour that was within the limits no longer would be.</summary>
+    private static bool Spoils(WallEffect wall, NailEffect other, double area)
+    {
+        Nail n = other.Nail;
+        PlaceEffect place = wall.At(n.Section, n.Row, new Head(n.Along, n.Elevation), n.Splay, n.Inclination, n.Length, area, other.Drawn.Width);
+        return (LoadLimits.IsOver(other, area) && !LoadLimits.IsOverArea(other)) || (LoadLimits.IsUnder(n.Section, place) && !LoadLimits.IsUnder(n.Section, other.Drawn));
+    }
+
+    private static double OldGap(IReadOnlyList<Nail> row, int at) =>
+        new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < row.Count).Select(i => Math.Abs(row[i].Along - row[at].Along)).DefaultIfEmpty(0).Max();
+
+    /// <summary>A head of the nail's row at a place, where the face has room for it.</summary>
+    private Head? HeadAt(WallEffect wall, FaceOutline outline, Nail n, double along)
+    {
+        Leg leg = wall.Face.LegAt(n.Along);
+        double elevation = wall.Grid.Of(n) is { } place ? Lengths.RoundToQuantum(place.Row.ElevationAt(along), _project.Unit) : n.Elevation;
+        var head = new Head(along, elevation);
+        bool isIn = leg.Has(along) && along > n.Section.Start && along < n.Section.End && wall.Face.ToMitre(leg, along, elevation) >= _project.Rules.CornerClear
+            && along - leg.Start >= _project.Rules.EdgeMin && leg.End - along >= _project.Rules.EdgeMin;
+        return isIn && outline.Holds(head, Lengths.Quantum(_project.Unit)) ? head : null;
+    }
+
+    private bool IsClear(Nail like, double along, double elevation, double splay, double inclination, double length, Nail? instead)
+    {
+        Face face = WallOf(like).Effect.Face;
+        Hole hole = face.HoleAt(along, elevation, splay, inclination, length, like.HoleDiameter, _project.Rules.Drift);
+        int own = instead is null ? -1 : _numbers[instead.Mark];
+        _scene.Value.HolesCloserThan(hole, _project.Rules.NailClearance, _found);
+        if (_found.Any(i => i != own))
+            return false;
+        _scene.Value.ObstaclesTooClose(hole, FacePlace.Of(face, along), _found);
+        return _found.Count == 0;
+    }
+
+    private IEnumerable<double> PlacesAround(double along, double reach, double step)
+    {
+        int most = Math.Min(MostPlaces, (int)Math.Floor(reach / step + 1e-9));
+        for (int i = 1; i <= most; i++)
+        {
+            yield return Rounded(along + i * step);
+            yield return Rounded(along - i * step);
+        }
+        double Rounded(double place) => Math.Round(place, 6);
+    }
+
+    private IEnumerable<double> Splays()
+    {
+        RedirectRules rules = _project.Rules.Redirect;
+        yield return 0;
+        for (double splay = rules.Step; splay <= Math.Min(rules.FieldTolerance, rules.Maximum) + 1e-9; splay += rules.Step)
+        {
+            yield return splay;
+            yield return -splay;
+        }
+    }
+
+    private (IReadOnlyList<Nail> Row, int At) RowOf(Nail nail)
+    {
+        IReadOnlyList<Nail> row = WallOf(nail).Effect.RowOf(nail);
+        return (row, row.ToList().FindIndex(n => n.Mark == nail.Mark));
+    }
+
+    private (WallEffect Effect, FaceOutline Outline) WallOf(Nail nail)
+    {
+        if (!_walls.TryGetValue(nail.Wall, out (WallEffect, FaceOutline) wall))
+        {
+            var effect = new WallEffect(_project, nail.Wall, _layout);
+            _walls[nail.Wall] = wall = (effect, new FaceOutline(effect.Face, _project.Rules.EdgeMin));
+        }
+        return wall;
+    }
+}
