@@ -1,8 +1,10 @@
 using System.Collections.Concurrent;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Layout.Revisions;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Model.Revisions;
 using SheetGen.Review;
 using SheetGen.Writers.Csv;
 using SheetGen.Writers.Dxf;
@@ -22,7 +24,7 @@ public static class OutputSet
     public const string Review = "review.html";
 
     /// <summary>Every file name that this program writes.</summary>
-    public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables, Review];
+    public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables, Review, CheckerFiles.Clashes, CheckerFiles.PlanReview];
 
     /// <summary>The file that a person looks at first.</summary>
     public const string ToOpen = Pdf;
@@ -48,6 +50,7 @@ public static class OutputSet
         ClearanceReport report = WithSheets(laid.Report, sheets);
         display.Stage("writing files");
         var files = new ConcurrentDictionary<string, byte[]>();
+        IReadOnlyList<ReviewItem> review = PlanReview.Of(project, laid.Layout, report, quantities);
         void Write(string name, Action<Stream> write) => files[name] = Bytes(write);
         Parallel.Invoke(
             () => Write(Pdf, s => PdfSheetWriter.Write(sheets, s)),
@@ -57,9 +60,11 @@ public static class OutputSet
                 Write(Sheets, s => DxfSheetWriter.Write(sheets, s));
                 QuantityTable recounted = DrawingRecount.AddTo(quantities, files[Sheets]);
                 Parallel.Invoke(
-                    () => Write(Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, recounted, bid, run, s)),
+                    () => Write(Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, recounted, bid, run, s, review)),
                     () => Write(Tables, s => TableCsv.WriteZip(project, laid.Layout, report, recounted, bid, run, s)));
             },
+            () => Write(CheckerFiles.Clashes, s => CheckerFiles.WriteClashes(project, laid.Layout, report, quantities, run, s)),
+            () => Write(CheckerFiles.PlanReview, s => CheckerFiles.WritePlanReview(project, review, run, s)),
             () => Write(Plan, s => DxfPlanWriter.Write(sheets, s)),
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
             () =>

@@ -110,7 +110,7 @@ public sealed class CompareTests
         RevisionState csv = new() { Name = "csv", Unit = LengthUnit.Foot, Nails = read };
         Assert.Empty(Comparison.Of(csv, State(Wall.Layout)).Nails);
         Assert.Null(NailTable.Read(text.Replace(",A-1-02,production,", ",A-1-01,production,", StringComparison.Ordinal).Replace(",A-1-03,production,", ",A-1-03,production,x", StringComparison.Ordinal), "nails.csv", problems));
-        Assert.Equal(["nails.csv:3:15", "nails.csv:4:33"], problems.Select(p => p.Spot.ToString()));
+        Assert.Equal(["nails.csv:3:12", "nails.csv:4:30"], problems.Select(p => p.Spot.ToString()));
     }
 
     [Fact]
