@@ -79,6 +79,8 @@ public static class CommandLine
             CompareCommand.Make(screen, interruption),
             WindowCommand.Make(screen, interruption),
             AsBuiltCommand.Make(screen, interruption),
+            CorridorCommand.Make(screen, interruption),
+            StudyCommand.Make(screen, interruption),
             ReviewCommand.Make(screen, interruption),
             help,
             version,

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Exchange;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model;
 using SheetGen.Model.Results;
@@ -23,8 +24,11 @@ public static class OutputSet
     /// <summary>The page for the checker.</summary>
     public const string Review = "review.html";
 
-    /// <summary>Every file name that this program writes.</summary>
+    /// <summary>The files of every build.</summary>
     public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables, Review, CheckerFiles.Clashes, CheckerFiles.PlanReview];
+
+    /// <summary>Every file name that this program writes, open formats included.</summary>
+    public static IReadOnlyList<string> AllNames { get; } = [.. Names, .. ExchangeFormat.AllFileNames];
 
     /// <summary>The file that a person looks at first.</summary>
     public const string ToOpen = Pdf;
@@ -38,8 +42,10 @@ public static class OutputSet
     public static ClearanceReport WithSheets(ClearanceReport report, SheetSet sheets) =>
         report with { Findings = [.. report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
 
-    /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="Names"/>.</returns>
-    public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(Input input, MeasuredLayout measured, StageDisplay display)
+    /// <param name="also">Open formats asked for.</param>
+    /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="AllNames"/>.</returns>
+    public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(
+        Input input, MeasuredLayout measured, IReadOnlyList<ExchangeFormat> also, StageDisplay display)
     {
         WallProject project = input.Project;
         (CheckedLayout laid, QuantityTable quantities, BidTable bid) = measured;
@@ -72,8 +78,13 @@ public static class OutputSet
                 Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s));
                 files[Review] = ReviewPage.Make(
                     new ReviewInput(project, laid.Layout, report, [SummaryTables.BySection(quantities), SummaryTables.Bid(bid)], run), files[Findings]);
+            },
+            () =>
+            {
+                foreach (ExchangeFile file in also.SelectMany(f => f.Files(new ExchangeInput(project, laid.Layout, report, quantities, run))))
+                    files[file.Name] = file.Content;
             });
-        return (laid with { Report = report }, sheets, [.. Names.Select(name => new OutputFile(name, files[name]))]);
+        return (laid with { Report = report }, sheets, [.. AllNames.Where(files.ContainsKey).Select(name => new OutputFile(name, files[name]))]);
     }
 
     private static byte[] Bytes(Action<Stream> write)

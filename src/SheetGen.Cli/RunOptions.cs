@@ -1,3 +1,5 @@
+using SheetGen.Exchange;
+
 namespace SheetGen.Cli;
 
 /// <summary>What the user asks of a run beside its input and its folder.</summary>
@@ -5,4 +7,8 @@ namespace SheetGen.Cli;
 /// <param name="Json">Problems and findings as JSON.</param>
 /// <param name="Picture">File for a picture of plan and elevation; null for none.</param>
 /// <param name="Open">Open the results with the system's programs.</param>
-public sealed record RunOptions(bool Prove, bool Json, string? Picture, bool Open);
+public sealed record RunOptions(bool Prove, bool Json, string? Picture, bool Open)
+{
+    /// <summary>Open formats to be written beside the results.</summary>
+    public IReadOnlyList<ExchangeFormat> Also { get; init; } = [];
+}

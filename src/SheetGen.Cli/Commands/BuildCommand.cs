@@ -24,10 +24,13 @@ public static class BuildCommand
         var build = new ExampledCommand(
             "build", "Lay out the wall and write sheets, workbook, nails and findings, all or nothing.",
             "sheetgen build my-wall/wall.yaml --out sheets   sheets, workbook, nails and findings",
-            "sheetgen build my-wall/wall.yaml -o sheets --open")
+            "sheetgen build my-wall/wall.yaml -o sheets --open",
+            "sheetgen build my-wall -o sheets --also ifc,bcf   and open formats: " + AlsoOption.Words)
         { file, folder };
+        var also = new AlsoOption();
         options.AddTo(build);
-        build.SetAction(p => Run(p.GetRequiredValue(file), p.GetRequiredValue(folder), options.Of(p), screen, interruption));
+        build.Options.Add(also.Option);
+        build.SetAction(p => Run(p.GetRequiredValue(file), p.GetRequiredValue(folder), options.Of(p) with { Also = also.Of(p) }, screen, interruption));
         return build;
     }
 
@@ -35,17 +38,20 @@ public static class BuildCommand
     {
         try
         {
-            var output = new OutputFolder(folder, OutputSet.Names);
+            var output = new OutputFolder(folder, OutputSet.AllNames);
             output.CheckPossible();
+            AlsoFiles.CheckOwn(folder);
             if (FinishedWall.Make(argument, options, screen) is not { } run)
                 return ExitCode.WrongInput;
             LastBuild.Results? last = LastBuild.Read(folder);
+            IReadOnlyList<string> stale = AlsoFiles.Stale(folder, run.Files);
             if (!interruption.WhileWriting(() => output.Write(run.Files, () => interruption.Requested)))
                 return ExitCode.Of(PosixSignal.SIGINT); // The signal's own handler ends the process with its code first.
             if (options.Picture is { } picture)
                 PictureFile.Write(picture, run.Sheets);
             FindingScreen.PrintErrors(run.Laid.Report, screen.Out);
             int code = Ending.Print(run.Input.Project, run.Laid, folder, [.. run.Files.Select(f => f.Name)], last is null ? null : (last, LastBuild.Of(run.Files)), screen);
+            AlsoFiles.TellRemoved(stale, screen);
             if (options.Open)
                 Opening.Open(options.Picture ?? Path.Combine(folder, OutputSet.ToOpen), screen);
             return code;

@@ -51,16 +51,20 @@ public static class ReviewCommand
     private static int Write(string file, string? folder, bool open, Screen screen, Interruption interruption)
     {
         string target = folder ?? Path.Combine(Path.GetDirectoryName(file) ?? "", UsualFolder);
-        IReadOnlyList<string> names = folder is null ? [OutputSet.Review] : OutputSet.Names;
+        IReadOnlyList<string> names = folder is null ? [OutputSet.Review] : OutputSet.AllNames;
         var output = new OutputFolder(target, names);
         output.CheckPossible();
+        if (folder is not null)
+            AlsoFiles.CheckOwn(folder);
         if (FinishedWall.Make(file, new RunOptions(false, false, null, false), screen) is not { } run)
             return ExitCode.WrongInput;
         OutputFile[] files = [.. run.Files.Where(f => names.Contains(f.Name))];
+        IReadOnlyList<string> stale = folder is null ? [] : AlsoFiles.Stale(folder, files);
         if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))
             return ExitCode.Of(PosixSignal.SIGINT); // The signal's own handler ends the process with its code first.
         FindingScreen.PrintErrors(run.Laid.Report, screen.Out);
         int code = Ending.Print(run.Input.Project, run.Laid, target, [.. files.Select(f => f.Name)], null, screen);
+        AlsoFiles.TellRemoved(stale, screen);
         if (open)
             Opening.Open(Path.Combine(target, OutputSet.Review), screen);
         return code;

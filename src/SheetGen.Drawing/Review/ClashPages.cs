@@ -35,14 +35,15 @@ public static class ClashPages
 
     private static void Draw(ReviewBook book, DrawingContext context, Primitive[] plan, ClashPair clash)
     {
-        book.Need(PictureHeight + 26);
+        book.Need(PictureHeight + 32);
         Printed print = context.Print;
         NailClearance? margins = context.Report.Nails.GetValueOrDefault(clash.Nail.Mark);
         book.Heading($"{clash.Nail.Mark} and {clash.Name}");
         string depth = print.Distance(clash.Depth) + (clash.OtherDepth is double o ? $" along {clash.Nail.Mark}, {print.Distance(o)} along {clash.Name}" : $" along {clash.Nail.Mark}");
         book.Paragraph($"Clear {print.Distance(clash.Clear)}, required {print.Distance(clash.Required)}, at a depth of {depth}; margin {Printed.Number(clash.Margin, 1)} deg"
             + (margins is null ? "" : $" (of {clash.Nail.Mark} to anything: obstructions {Printed.Number(margins.MarginObstruction, 1)}, nails {Printed.Number(margins.MarginNail, 1)})"));
-        book.Paragraph("Reason: " + (clash.Nail.Reason?.Text is { Length: > 0 } text ? text : "it stands at its grid place in the grid's direction"));
+        foreach (Nail nail in clash.Other is null ? [clash.Nail] : new[] { clash.Nail, clash.Other })
+            book.Paragraph($"{nail.Mark}: " + (nail.Reason?.Text is { Length: > 0 } text ? text : "at its grid place in the grid's direction"));
         double half = book.Width / 2 - 2, top = book.Y - 2;
         DrawPlan(book, context, plan, clash, new Box(book.Left, top - PictureHeight, book.Left + half, top));
         DrawSection(book, clash, new Box(book.Left + half + 4, top - PictureHeight, book.Left + book.Width, top), print);

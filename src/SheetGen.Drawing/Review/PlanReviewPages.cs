@@ -15,7 +15,7 @@ public static class PlanReviewPages
         foreach (IGrouping<string, ReviewItem> group in items.GroupBy(i => i.Group))
         {
             book.Heading(group.Key);
-            book.Table([("Question", 6), ("Answer", 1.6), ("Where", 2.8), ("What it rests on", 4), ("Initials", 1.3), ("Date", 1.3)],
+            book.Table([("Question", 5.4), ("Answer", 1.6), ("Where", 3.4), ("What it rests on", 4), ("Initials", 1.3), ("Date", 1.3)],
                 group.Select(i => (IReadOnlyList<string>)[i.Question, i.AnswerText, i.Where, i.Note, "", ""]));
         }
         return book.Set();

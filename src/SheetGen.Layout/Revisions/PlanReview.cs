@@ -96,10 +96,11 @@ public static class PlanReview
                 Nail[] nails = [.. layout.Nails.Where(n => n.Wall.Name == wall.Name && n.Kind != NailKind.Verification)];
                 if (nails.Length == 0)
                     continue;
-                Nail[][] columns = [.. nails.GroupBy(n => (n.Section.Name, n.Column)).Select(g => g.ToArray())];
-                double first = columns.Max(c => c.Min(n => wall.Top.At(n.Along) - n.Elevation)), last = columns.Max(c => c.Min(n => n.Elevation - wall.Bottom.At(n.Along)));
-                yield return Item(G, $"{wall.Name}: is the first row near enough to the top ({N(project.Rules.TopMax)} {Symbol})?", first <= project.Rules.TopMax + 2 * Lengths.Quantum(project.Unit), "elevation", $"deepest first nail of a column {N(first)} {Symbol}; part rows may cover it");
-                yield return Item(G, $"{wall.Name}: is the last row near enough to the bottom ({N(project.Rules.BottomMax)} {Symbol})?", last <= project.Rules.BottomMax + 2 * Lengths.Quantum(project.Unit), "elevation", $"highest last nail of a column {N(last)} {Symbol}; part rows may cover it");
+                int Broken(string words) => report.Findings.Count(f => f.Code == FindingCode.Cover && f.Wall?.Name == wall.Name && f.Message.Contains(words, StringComparison.Ordinal));
+                (int first, int last) = (Broken("the highest nail"), Broken("the lowest nail"));
+                double depth = nails.Min(n => wall.Top.At(n.Along) - n.Elevation), height = nails.Min(n => n.Elevation - wall.Bottom.At(n.Along));
+                yield return Item(G, $"{wall.Name}: is the first row near enough to the top ({N(project.Rules.TopMax)} {Symbol})?", first == 0, "elevation", first == 0 ? $"everywhere; shallowest head {N(depth)} {Symbol} below the top" : $"{first} stretches are not: see the findings");
+                yield return Item(G, $"{wall.Name}: is the last row near enough to the bottom ({N(project.Rules.BottomMax)} {Symbol})?", last == 0, "elevation", last == 0 ? $"everywhere; lowest head {N(height)} {Symbol} above the bottom" : $"{last} stretches are not: see the findings");
                 yield return Embedment(G, wall);
             }
             yield return Item(G, "Are test nails in their places, with their loads?", !report.Findings.Any(f => f.Code == FindingCode.TestNail) && project.Info.Facts.ContainsKey("verification_load"),

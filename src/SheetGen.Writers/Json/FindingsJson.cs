@@ -5,7 +5,6 @@ using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Json;
 

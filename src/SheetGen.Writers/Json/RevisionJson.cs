@@ -1,8 +1,8 @@
-using System.Text;
 using System.Text.Json;
+using System.Text;
+using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Json;
 

@@ -1,5 +1,4 @@
 using SheetGen.Model.Results;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Workbook;
 

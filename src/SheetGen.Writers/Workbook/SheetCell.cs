@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Xml;
 using SheetGen.Model.Results;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Workbook;
 

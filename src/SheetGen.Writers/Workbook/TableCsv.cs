@@ -1,7 +1,6 @@
 using System.IO.Compression;
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Workbook;
 

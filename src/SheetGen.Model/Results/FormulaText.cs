@@ -1,9 +1,9 @@
 using System.Globalization;
 
-namespace SheetGen.Writers.Csv;
+namespace SheetGen.Model.Results;
 
 /// <summary>Texts that a spreadsheet would run as a formula.</summary>
-internal static class FormulaText
+public static class FormulaText
 {
     /// <summary>True for a text that begins as a formula does and is no number: with = + - @, a tab or a carriage return.</summary>
     public static bool IsLike(string text) =>

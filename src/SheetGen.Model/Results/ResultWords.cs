@@ -1,7 +1,6 @@
 using SheetGen.Model.Problems;
-using SheetGen.Model.Results;
 
-namespace SheetGen.Writers.Csv;
+namespace SheetGen.Model.Results;
 
 /// <summary>The words that result files use for kinds, statuses and severities.</summary>
 public static class ResultWords

@@ -1,7 +1,6 @@
 using System.Globalization;
-using SheetGen.Model.Results;
 
-namespace SheetGen.Writers.Csv;
+namespace SheetGen.Model.Results;
 
 /// <summary>Numbers as other programs read them: invariant culture, no exponent, no grouping, no negative zero.</summary>
 public static class PlainNumber

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace SheetGen.Writers.Csv;
+namespace SheetGen.Model.Results;
 
 /// <summary>
 /// Rows of comma-separated values after RFC 4180: CRLF, UTF-8 without a mark at the start, quotes only where needed. A text that a
