@@ -45,7 +45,7 @@ public static class LastBuild
         }
         yield return Invariant($"nails {before.Nails.Count} -> {after.Nails.Count}: {Counted(added, "new")}, {Counted(gone, "gone")}, {Counted(changed, "moved, turned or of another length")}");
         yield return Invariant($"length {before.Length:#,##0.##} -> {after.Length:#,##0.##} {unit} ({after.Length - before.Length:+#,##0.##;-#,##0.##;0})");
-        yield return Invariant($"findings {before.Findings.Count} -> {after.Findings.Count}: {newFindings.Length} new, {lost.Length} gone");
+        yield return Invariant($"findings {before.Findings.Count} -> {after.Findings.Count}: {newFindings.Length} new, {lost.Length} gone (each change: sheetgen compare ISSUED-SET NEW-SET)");
     }
 
     private static string Counted(string[] marks, string what) =>

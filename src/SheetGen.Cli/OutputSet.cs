@@ -2,8 +2,10 @@ using System.Collections.Concurrent;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Exchange;
+using SheetGen.Layout.Revisions;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Model.Revisions;
 using SheetGen.Review;
 using SheetGen.Writers.Csv;
 using SheetGen.Writers.Dxf;
@@ -25,7 +27,7 @@ public static class OutputSet
     public const string Review = "review.html";
 
     /// <summary>The files of every build.</summary>
-    public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables, Review];
+    public static IReadOnlyList<string> Names { get; } = [Sheets, Plan, Pdf, Workbook, Nails, Findings, Tables, Review, CheckerFiles.Clashes, CheckerFiles.PlanReview];
 
     /// <summary>Every file name that this program writes, open formats included.</summary>
     public static IReadOnlyList<string> AllNames { get; } = [.. Names, .. ExchangeFormat.AllFileNames];
@@ -38,6 +40,10 @@ public static class OutputSet
         input.Project, measured.Laid.Layout, measured.Laid.Report, measured.Quantities, [SummaryTables.Bid(measured.Bid)], new RunInfo(ProgramVersion.Text),
         input.Named.Templates!);
 
+    /// <summary>A report with what the sheets add to it.</summary>
+    public static ClearanceReport WithSheets(ClearanceReport report, SheetSet sheets) =>
+        report with { Findings = [.. report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
+
     /// <param name="also">Open formats asked for.</param>
     /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="AllNames"/>.</returns>
     public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(
@@ -49,9 +55,10 @@ public static class OutputSet
         var run = new RunInfo(ProgramVersion.Text);
         display.Stage("drawing sheets");
         SheetSet sheets = Compose(input, measured);
-        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
+        ClearanceReport report = WithSheets(laid.Report, sheets);
         display.Stage("writing files");
         var files = new ConcurrentDictionary<string, byte[]>();
+        IReadOnlyList<ReviewItem> review = PlanReview.Of(project, laid.Layout, report, quantities);
         void Write(string name, Action<Stream> write) => files[name] = Bytes(write);
         Parallel.Invoke(
             () => Write(Pdf, s => PdfSheetWriter.Write(sheets, s)),
@@ -61,9 +68,11 @@ public static class OutputSet
                 Write(Sheets, s => DxfSheetWriter.Write(sheets, s));
                 QuantityTable recounted = DrawingRecount.AddTo(quantities, files[Sheets]);
                 Parallel.Invoke(
-                    () => Write(Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, recounted, bid, run, s)),
+                    () => Write(Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, recounted, bid, run, s, review)),
                     () => Write(Tables, s => TableCsv.WriteZip(project, laid.Layout, report, recounted, bid, run, s)));
             },
+            () => Write(CheckerFiles.Clashes, s => CheckerFiles.WriteClashes(project, laid.Layout, report, quantities, run, s)),
+            () => Write(CheckerFiles.PlanReview, s => CheckerFiles.WritePlanReview(project, review, run, s)),
             () => Write(Plan, s => DxfPlanWriter.Write(sheets, s)),
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
             () =>

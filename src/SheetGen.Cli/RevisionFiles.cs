@@ -1,6 +1,9 @@
-using SheetGen.Drawing.Sheets;
-using SheetGen.Model.Results;
+using SheetGen.Drawing.Review;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model;
 using SheetGen.Model.Revisions;
+using SheetGen.Writers.Pdf;
+using SheetGen.Writers.Workbook;
 
 namespace SheetGen.Cli;
 
@@ -11,8 +14,17 @@ public static class RevisionFiles
 
     public static IReadOnlyList<string> Names { get; } = [Workbook, Pdf];
 
-    public static IReadOnlyList<OutputFile> Make(RevisionDifference difference, Input? @new, NailLayout? layout, SheetSet? sheets)
+    /// <param name="project">The new state's project, for the outlines of its walls; null where only its results are known.</param>
+    public static IReadOnlyList<OutputFile> Make(RevisionDifference difference, WallProject? project)
     {
-        return [];
+        DrawingTemplates templates = TemplateReader.Default();
+        ReviewInfo info = project is null
+            ? new ReviewInfo(difference.New.Title, "", difference.New.Date, "", difference.Unit, ProgramVersion.Text, templates)
+            : ReviewInfo.Of(project, ProgramVersion.Text, templates);
+        return
+        [
+            OutputFile.Of(Workbook, s => RevisionWorkbook.Write(difference, s)),
+            OutputFile.Of(Pdf, s => PdfSheetWriter.Write(RevisionPages.Compose(difference, info, project?.Walls ?? []), s)),
+        ];
     }
 }

@@ -321,7 +321,7 @@ public static class ProblemCodes
             "Open it in the drawing program, save it as DXF once more, and name the project that it was made from."),
         Error("D02", "a fault in an as-built record",
             "A cell of the record is no number, out of range, or names a nail that the project does not have; or a column is missing or there twice.",
-            "Correct the cell; \"sheetgen start DIR --record FILE\" writes an empty record."),
+            "Correct the cell; \"sheetgen asbuilt FILE --out DIR\" writes an empty record."),
         Error("D03", "not results to compare",
             "A file or folder that compare is given is neither a project file nor nails.csv nor a folder of results, or a line of it cannot be read.",
             "Name a project file, a nails.csv, or the folder of a build."),

@@ -76,8 +76,8 @@ public static class RecheckCommand
             screen.Tell($"{Copy} names files by their place beside {file}: keep it in the same folder, or mend their paths");
         if (OnePass.Measure(revised.Input, OnePass.Check(revised.Input.Project, revised.Layout, display), run.Json, display, screen) is not { } written)
             return ToolRun.Wrong;
-        (CheckedLayout laid, SheetSet sheets, IReadOnlyList<OutputFile> files) = OutputSet.Make(revised.Input, written, [], display);
-        return (Ending.CodeOf(laid.Report), [.. files, new OutputFile(Copy, Encoding.UTF8.GetBytes(revised.Text)), .. RevisionFiles.Make(difference, revised.Input, laid.Layout, sheets)]);
+        (CheckedLayout laid, _, IReadOnlyList<OutputFile> files) = OutputSet.Make(revised.Input, written, [], display);
+        return (Ending.CodeOf(laid.Report), [.. files, new OutputFile(Copy, Encoding.UTF8.GetBytes(revised.Text)), .. RevisionFiles.Make(difference, revised.Input.Project)]);
     }
 
     private static RevisionState State(string name, Input input, MeasuredLayout measured) =>

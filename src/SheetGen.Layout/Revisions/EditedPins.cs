@@ -43,7 +43,7 @@ public static class EditedPins
 
     private static bool IsRow(FixedNail pin, Nail nail) => pin.Row == nail.Row.ToString() || pin.Row == nail.Row.Name;
 
-    private static FixedNail Kept(Nail n) =>
+    internal static FixedNail Kept(Nail n) =>
         new(n.Wall.Name, n.Section.Name, n.Row.ToString(), n.Along, n.Splay, n.Inclination, n.Length, default(SourceSpot))
         {
             Elevation = n.Elevation,

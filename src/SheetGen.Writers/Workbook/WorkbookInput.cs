@@ -1,5 +1,6 @@
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Writers.Workbook;
@@ -8,6 +9,9 @@ namespace SheetGen.Writers.Workbook;
 internal sealed record WorkbookInput(
     WallProject Project, NailLayout Layout, ClearanceReport Report, QuantityTable Quantities, BidTable Bid, RunInfo Run)
 {
+    /// <summary>The plan review; empty where none is asked for.</summary>
+    public IReadOnlyList<ReviewItem> Review { get; init; } = [];
+
     public bool IsFeet => Lengths.IsFoot(Project.Unit);
 
     public string Length => IsFeet ? "ft" : "m";

@@ -28,7 +28,7 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
             new SectionSheet(input, all, nails, rows, gaps, lengths).Sheet, nails.Sheet, lengths.Sheet, new RedirectSheet(input).Sheet,
             new FindingsSheet(input).Sheet, new LeftOutSheet(input).Sheet, .. effect, rows.Sheet, gaps.Sheet, bars.Sheet, cutting.Sheet, new HoleSheet(input, nails).Sheet, soils.Sheet, new GroutSheet(input, nails).Sheet,
             sources.Facing.Sheet, sources.PanelList.Sheet, sources.Pad.Sheet, sources.Drainage.Sheet, lifts.Sheet, tests.Sheet,
-            new ScheduleSheet(input, tests).Sheet, field.Sheet, check.Sheet,
+            new ScheduleSheet(input, tests).Sheet, field.Sheet, check.Sheet, .. input.Review.Count > 0 ? new[] { new ReviewSheet(input).Sheet } : [],
         ];
         var summary = new SummarySheet(input, new SummaryParts(all, bid, nails, lengths, bars, cutting, field, check, sources), sheets);
         return new WorkbookSheets([summary.Sheet, .. sheets], [.. rates.Names, .. all.Names, .. summary.Names, .. field.Names]);

@@ -1,5 +1,6 @@
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Model.Revisions;
 
 namespace SheetGen.Writers.Workbook;
 
@@ -13,10 +14,12 @@ public static class WorkbookWriter
     private const uint Tabloid = 3, A3 = 8;
 
     /// <summary>Writes the workbook to a stream and leaves it open.</summary>
+    /// <param name="review">The plan review, for a sheet of its own; null for none.</param>
     public static void Write(
-        WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, BidTable bid, RunInfo run, Stream stream)
+        WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, BidTable bid, RunInfo run, Stream stream,
+        IReadOnlyList<ReviewItem>? review = null)
     {
-        var input = new WorkbookInput(project, layout, report, quantities, bid, run);
+        var input = new WorkbookInput(project, layout, report, quantities, bid, run) { Review = review ?? [] };
         WorkbookSheets sheets = WorkbookSheets.Make(input);
         SpreadsheetFile.Write(sheets.Sheets, sheets.Names, input.IsFeet ? Tabloid : A3, stream);
     }

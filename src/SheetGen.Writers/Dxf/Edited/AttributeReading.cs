@@ -87,7 +87,7 @@ internal sealed class AttributeReading
         string upper = side.ToUpperInvariant();
         if (upper.Contains("UP", StringComparison.Ordinal))
             return 1;
-        if (upper.Contains("DOWN", StringComparison.Ordinal))
+        if (upper.Contains("DOWN", StringComparison.Ordinal) || upper.Contains("DN", StringComparison.Ordinal))
             return -1;
         int upIsLeft = _nail!.Wall.Side;
         return upper.Contains("LEFT", StringComparison.Ordinal) ? upIsLeft : upper.Contains("RIGHT", StringComparison.Ordinal) ? -upIsLeft : null;

@@ -1,0 +1,74 @@
+using System.Text;
+using System.Text.Json;
+using SheetGen.Model.Revisions;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Writers.Json;
+
+/// <summary>Rooms to turn as JSON: every direction with its state, and what is in the way.</summary>
+public static class WindowJson
+{
+    public static string Text(IReadOnlyList<TurnWindow> windows, LengthUnit unit)
+    {
+        using var stream = new MemoryStream();
+        using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("format", 1);
+            json.WriteString("units", Lengths.Symbol(unit));
+            json.WriteStartArray("nails");
+            foreach (TurnWindow w in windows)
+            {
+                json.WriteStartObject();
+                json.WriteString("mark", w.Nail.Mark);
+                json.WriteNumber("length", w.Nail.Length);
+                json.WriteNumber("field_tolerance_deg", w.FieldTolerance);
+                Cell(json, "now", w.Now);
+                Cell(json, "up_station", w.UpStation);
+                Cell(json, "down_station", w.DownStation);
+                Cell(json, "flatter", w.Flatter);
+                Cell(json, "steeper", w.Steeper);
+                json.WriteStartArray("shorter");
+                foreach (ShorterNail s in w.Shorter)
+                {
+                    json.WriteStartObject();
+                    json.WriteNumber("length", s.Length);
+                    json.WriteNumber("free", s.Free);
+                    json.WriteBoolean("present_free", s.IsStandingFree);
+                    json.WriteEndObject();
+                }
+                json.WriteEndArray();
+                json.WriteStartArray("directions");
+                foreach (TurnCell c in w.Cells)
+                    Write(json, c);
+                json.WriteEndArray();
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
+    }
+
+    private static void Cell(Utf8JsonWriter json, string name, TurnCell? cell)
+    {
+        if (cell is not { } c)
+            return;
+        json.WritePropertyName(name);
+        Write(json, c);
+    }
+
+    private static void Write(Utf8JsonWriter json, TurnCell c)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("splay_deg", c.Splay);
+        json.WriteNumber("inclination_deg", c.Inclination);
+        json.WriteString("state", c.State.ToString().ToLowerInvariant());
+        if (c.State != TurnState.Free)
+        {
+            json.WriteString("other", c.Other);
+            json.WriteNumber("clear", Math.Round(c.Clear, 6));
+        }
+        json.WriteEndObject();
+    }
+}
