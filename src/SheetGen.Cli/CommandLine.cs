@@ -76,6 +76,8 @@ public static class CommandLine
             CheckCommand.Make(screen),
             BuildCommand.Make(screen, interruption),
             RecheckCommand.Make(screen, interruption),
+            CorridorCommand.Make(screen, interruption),
+            StudyCommand.Make(screen, interruption),
             ReviewCommand.Make(screen, interruption),
             help,
             version,

@@ -1,4 +1,5 @@
 using SheetGen.Drawing.Sheets;
+using SheetGen.Model.Results;
 
 namespace SheetGen.Cli;
 
@@ -9,20 +10,28 @@ namespace SheetGen.Cli;
 /// <param name="Files">The files of <see cref="OutputSet.Names"/>, and of the open formats asked for.</param>
 public sealed record FinishedWall(Input Input, CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files)
 {
+    public required QuantityTable Quantities { get; init; }
+
+    public required BidTable Bid { get; init; }
+
     /// <summary>Everything short of writing; null where the input is wrong, which is printed.</summary>
     public static FinishedWall? Make(string argument, RunOptions options, Screen screen)
     {
         if (options.Picture is { } picture && PictureFile.Fault(picture) is { } fault)
             throw new OutputException(fault);
-        if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, options.Json, screen) is not { } input)
-            return null;
+        return ProjectPath.Of(argument, screen) is { } file && OnePass.Read(file, options.Json, screen) is { } input ? Make(input, options, screen) : null;
+    }
+
+    /// <summary>Everything between reading and writing; null where the pay items have no value, which is printed.</summary>
+    public static FinishedWall? Make(Input input, RunOptions options, Screen screen)
+    {
         var display = new StageDisplay(screen, options.Json);
         return display.While(() =>
         {
             if (OnePass.Measure(input, OnePass.LayOut(input.Project, options.Prove, display), options.Json, display, screen) is not { } measured)
                 return null;
             (CheckedLayout laid, SheetSet sheets, IReadOnlyList<OutputFile> files) = OutputSet.Make(input, measured, options.Also, display);
-            return new FinishedWall(input, laid, sheets, files);
+            return new FinishedWall(input, laid, sheets, files) { Quantities = measured.Quantities, Bid = measured.Bid };
         });
     }
 }

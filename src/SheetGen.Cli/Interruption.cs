@@ -24,12 +24,30 @@ public sealed class Interruption : IDisposable
 
     public bool Requested => _requested;
 
+    /// <summary>What stands after a stop, in words.</summary>
+    public string WhatStands { get; set; } = "nothing written";
+
     /// <summary>Runs the step that touches the disk; a signal waits until it has come to a clean end.</summary>
     /// <param name="step">Gives true where it has written.</param>
     public bool WhileWriting(Func<bool> step)
     {
         lock (_writing)
             return _written = step();
+    }
+
+    /// <summary>Runs a step of many that touch the disk: a signal waits until it has come to a clean end, and then ends the run.</summary>
+    public bool WhileWritingPart(Func<bool> step)
+    {
+        lock (_writing)
+            return step();
+    }
+
+    /// <summary>Ends the run as a request to terminate does.</summary>
+    public void End()
+    {
+        _requested = true;
+        lock (_writing)
+            Environment.Exit(ExitCode.Of(PosixSignal.SIGTERM));
     }
 
     public void Dispose()
@@ -46,7 +64,7 @@ public sealed class Interruption : IDisposable
         {
             if (_written)
                 return;
-            _screen.Tell("stopped by a signal; nothing written");
+            _screen.Tell("stopped by a signal; " + WhatStands);
             Environment.Exit(ExitCode.Of(context.Signal));
         }
     }

@@ -50,7 +50,7 @@ public static class Understood
     private static string Where(WallProject project, Obstruction obstruction, Wall wall, ObstructionPlace place)
     {
         string unit = Lengths.Symbol(project.Unit);
-        string Station(double along) => Stations.Format(wall.StationOf(along), project.Unit);
+        string Station(double along) => wall.StationText(along, project.Unit);
         string at = place.End - place.Start < Math.Max(1e-6, obstruction.Diameter) ? $"at {Station(place.Along)}" : $"from {Station(place.Start)} to {Station(place.End)}, nearest at {Station(place.Along)}";
         string behind = place.Behind >= 0 ? Invariant($"{place.Behind:0.00} {unit} behind the face") : Invariant($"{-place.Behind:0.00} {unit} in front of the face or through it");
         string levels = double.IsFinite(obstruction.Bottom) ? Invariant($", elevation {obstruction.Bottom:0.00} to {obstruction.Top:0.00}") : "";
@@ -94,7 +94,7 @@ public static class Understood
             double looks = WallWords.FaceAzimuth(wall.LayoutLine, wall.Side, wall.Start, wall.End);
             string line = project.LayoutLines.Count == 1 ? "" : $" of {wall.LayoutLine.Name}";
             string bends = wall.LayoutLine.Corners.Count(c => c.Along > wall.Start && c.Along < wall.End) is > 0 and int corners ? Invariant($", {corners} {(corners == 1 ? "corner" : "corners")}") : "";
-            string curved = wall.LayoutLine.Pieces.Any(p => p.Curvature != 0 && p.Start < wall.End && p.End > wall.Start) ? ", curved" : "";
+            string curved = wall.LayoutLine.Pieces.Any(p => p.IsCurved && p.Start < wall.End && p.End > wall.Start) ? ", curved" : "";
             return Invariant($"{Station(wall.Start)} to {Station(wall.End)}{line} ({wall.End - wall.Start:0.00} {_unit}{curved}{bends}); soil {(wall.Side > 0 ? "RIGHT" : "LEFT")} of the line looking up-station ({Compass.Name(looks + Math.PI)}), face looks {Compass.Name(looks)}");
         }
 
@@ -119,7 +119,7 @@ public static class Understood
             (section.Rows switch { RowKind.Level => "level", RowKind.Parallel => "parallel to the top", _ => "first row parallel to the top" })
             + (section.Pattern == Pattern.Staggered ? ", staggered" : "");
 
-        private string Station(double along) => Stations.Format(wall.StationOf(along), project.Unit);
+        private string Station(double along) => wall.StationText(along, project.Unit);
 
         private static string Range(IEnumerable<double> values)
         {

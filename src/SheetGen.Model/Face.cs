@@ -16,14 +16,14 @@ public sealed class Face
         Wall = wall;
         _batterSlope = wall.Batter is null ? 0 : Math.Tan(Angles.ToRadians(wall.Batter.Angle));
         Legs = MakeLegs(wall);
-        IsCurved = wall.LayoutLine.Pieces.Any(p => p.Curvature != 0);
+        IsCurved = wall.LayoutLine.Pieces.Any(p => p.IsCurved);
     }
 
     public Wall Wall { get; }
 
     public IReadOnlyList<Leg> Legs { get; }
 
-    /// <summary>True where a piece of the layout line is an arc, so that distances along the face and along the line differ.</summary>
+    /// <summary>True where a piece of the layout line is an arc or a spiral, so that distances along the face and along the line differ.</summary>
     public bool IsCurved { get; }
 
     /// <summary>Offset of the face from the layout line at an elevation, positive into the retained side.</summary>
@@ -60,7 +60,14 @@ public sealed class Face
 
     /// <summary>Length along the face per length along the layout line, at a place and elevation: 1 on a tangent.</summary>
     public double Scale(double along, double elevation) =>
-        1 - Wall.LayoutLine.PieceAt(along).Curvature * Wall.Side * OffsetAt(elevation);
+        1 - CurvatureAt(along) * Wall.Side * OffsetAt(elevation);
+
+    /// <summary>Curvature of the layout line at a place; beyond its ends that of the end.</summary>
+    private double CurvatureAt(double along)
+    {
+        LayoutPiece piece = Wall.LayoutLine.PieceAt(along);
+        return piece.IsSpiral ? piece.CurvatureAt(Math.Clamp(along, piece.Start, piece.End)) : piece.Curvature;
+    }
 
     /// <summary>
     /// What the mitre of a corner takes from each leg at an elevation, along the layout line; negative where the legs reach beyond the
@@ -85,7 +92,8 @@ public sealed class Face
             double end = piece == Wall.LayoutLine.Pieces[^1] ? to : Math.Min(piece.End, to);
             if (end <= at)
                 continue;
-            sum += (end - at) * (1 - piece.Curvature * Wall.Side * OffsetAt(elevation));
+            // The curvature changes evenly, so that the one in the middle counts for the whole stretch.
+            sum += (end - at) * (1 - piece.CurvatureAt((at + end) / 2) * Wall.Side * OffsetAt(elevation));
             at = end;
         }
         return sum;
@@ -107,13 +115,22 @@ public sealed class Face
             double run = up ? piece.End - at : at - piece.Start;
             if (run <= 0 && !isLast)
                 continue;
-            double scale = 1 - piece.Curvature * Wall.Side * OffsetAt(elevation);
+            double scale = 1 - piece.CurvatureAt(up ? (at + piece.End) / 2 : (at + piece.Start) / 2) * Wall.Side * OffsetAt(elevation);
+            if (piece.IsSpiral && run > 0 && run * scale >= left)
+                return OnSpiral(piece, at, up ? left : -left, elevation);
             if (isLast || run * scale >= left)
                 return at + (up ? left : -left) / scale;
             left -= run * scale;
             at = up ? piece.End : piece.Start;
         }
         return at;
+    }
+
+    /// <summary>The place on a spiral at a distance along the face, positive up-station: the root of d = x (1 - (k + c x / 2) o) nearest to the start.</summary>
+    private double OnSpiral(LayoutPiece piece, double at, double distance, double elevation)
+    {
+        double offset = Wall.Side * OffsetAt(elevation), b = 1 - piece.CurvatureAt(at) * offset, a = -piece.Sharpness * offset / 2;
+        return at + 2 * distance / (b + Math.Sqrt(Math.Max(0, b * b + 4 * a * distance)));
     }
 
     /// <summary>Where the face of a leg starts at an elevation, by place along the layout line: at the mitre, or at the leg's start where it reaches beyond.</summary>

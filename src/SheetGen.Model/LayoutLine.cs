@@ -4,23 +4,27 @@ using SheetGen.Model.Units;
 namespace SheetGen.Model;
 
 /// <summary>
-/// The plan alignment of a wall: tangents, arcs and corners with stations along it.
-/// Inside the program a place on it is a distance along it from its start ("along"); a station is the printed label of that place.
+/// The plan alignment of a wall: tangents, arcs, spirals and corners with stations along it.
+/// Inside the program a place on it is a distance along it from its start ("along"); a station is that distance counted
+/// from the start's station (internal), and what is printed of it may jump at station equations (<see cref="Stationing"/>).
 /// Beyond its ends it goes on straight.
 /// </summary>
 public sealed class LayoutLine
 {
-    private LayoutLine(string name, double startStation, IReadOnlyList<LayoutPiece> pieces, IReadOnlyList<Corner> corners)
+    private LayoutLine(string name, Stationing stations, IReadOnlyList<LayoutPiece> pieces, IReadOnlyList<Corner> corners)
     {
         Name = name;
-        StartStation = startStation;
+        Stationing = stations;
         Pieces = pieces;
         Corners = corners;
     }
 
     public string Name { get; }
 
-    public double StartStation { get; }
+    /// <summary>How places are called on paper.</summary>
+    public Stationing Stationing { get; }
+
+    public double StartStation => Stationing.StartStation;
 
     public IReadOnlyList<LayoutPiece> Pieces { get; }
 
@@ -29,8 +33,13 @@ public sealed class LayoutLine
     public double Length => Pieces[^1].End;
 
     /// <summary>Places the elements one after the other from a start point and azimuth (radians).</summary>
-    /// <exception cref="ArgumentException">No tangent or arc among the elements.</exception>
-    public static LayoutLine Build(string name, double startStation, Vector2D start, double azimuth, IEnumerable<LayoutElement> elements)
+    /// <exception cref="ArgumentException">No tangent, arc or spiral among the elements.</exception>
+    public static LayoutLine Build(string name, double startStation, Vector2D start, double azimuth, IEnumerable<LayoutElement> elements) =>
+        Build(name, new Stationing(startStation, []), start, azimuth, elements);
+
+    /// <summary>As above, with station equations.</summary>
+    /// <exception cref="ArgumentException">No tangent, arc or spiral among the elements.</exception>
+    public static LayoutLine Build(string name, Stationing stations, Vector2D start, double azimuth, IEnumerable<LayoutElement> elements)
     {
         var pieces = new List<LayoutPiece>();
         var corners = new List<Corner>();
@@ -40,15 +49,21 @@ public sealed class LayoutLine
         {
             if (element is LayoutElement.Bend bend)
             {
-                double turned = Angles.ToRadians(bend.Deflection) * (bend.Turn == Turn.Right ? 1 : -1);
+                double turned = Angles.ToRadians(bend.Deflection) * Sign(bend.Turn);
                 corners.Add(new Corner(along, turned));
                 heading += turned;
+                continue;
+            }
+            if (element is LayoutElement.Kink kink)
+            {
+                heading += Angles.ToRadians(kink.Degrees);
                 continue;
             }
             LayoutPiece piece = element switch
             {
                 LayoutElement.Tangent t => new(along, t.Length, at, heading, 0),
-                LayoutElement.Arc a => new(along, a.Length, at, heading, (a.Turn == Turn.Right ? 1 : -1) / a.Radius),
+                LayoutElement.Arc a => new(along, a.Length, at, heading, Sign(a.Turn) / a.Radius),
+                LayoutElement.Spiral s => new(along, s.Length, at, heading, Sign(s.Turn) / s.StartRadius, Sign(s.Turn) * (1 / s.EndRadius - 1 / s.StartRadius) / s.Length),
                 _ => throw new ArgumentException("unknown layout element", nameof(elements)),
             };
             pieces.Add(piece);
@@ -57,15 +72,18 @@ public sealed class LayoutLine
             heading = piece.AzimuthAt(along);
         }
         if (pieces.Count == 0)
-            throw new ArgumentException("a layout line needs a tangent or an arc", nameof(elements));
-        return new LayoutLine(name, startStation, pieces, corners);
+            throw new ArgumentException("a layout line needs a tangent, an arc or a spiral", nameof(elements));
+        return new LayoutLine(name, stations, pieces, corners);
     }
 
-    /// <summary>Distance along the line of a printed station.</summary>
+    /// <summary>Distance along the line of an internal station.</summary>
     public double AlongOf(double station) => station - StartStation;
 
-    /// <summary>Printed station of a distance along the line.</summary>
+    /// <summary>Internal station of a distance along the line: it runs on from the start's, whatever station equations the line has.</summary>
     public double StationOf(double along) => along + StartStation;
+
+    /// <summary>The printed station of a distance along the line.</summary>
+    public string StationText(double along, LengthUnit unit) => Stationing.Text(along, unit);
 
     /// <summary>The piece that counts at a place: at a corner, or where two pieces meet, the one that starts there.</summary>
     public LayoutPiece PieceAt(double along)
@@ -107,6 +125,8 @@ public sealed class LayoutLine
     public Vector2D PointAt(double along, double right) => PointAt(along) + TangentAt(along).Right * right;
 
     private const double Tiny = 1e-9;
+
+    private static double Sign(Turn turn) => turn == Turn.Right ? 1 : -1;
 
     private Vector2D PointOn(LayoutPiece piece, double along)
     {

@@ -46,7 +46,7 @@ public static class PanelColumns
     /// <summary>Where the scale between layout line and face changes, with the distance along the face from the first place.</summary>
     private static List<Knot> Knots(Face plumb, Leg leg, double low, double high)
     {
-        IEnumerable<double> inner = plumb.Wall.LayoutLine.Pieces.Select(p => p.Start)
+        IEnumerable<double> inner = plumb.Wall.LayoutLine.Pieces.SelectMany(p => p.Stops()).Distinct()
             .Where(s => s > Math.Max(low, leg.Start) && s < Math.Min(high, leg.End));
         var knots = new List<Knot> { new(low, 0) };
         foreach (double along in inner.Append(high))

@@ -17,6 +17,9 @@ public sealed record SheetSettings
     /// <summary>True where the elevation is drawn as seen from behind the wall.</summary>
     public bool FromBehind { get; init; }
 
+    /// <summary>True where sheets are issued at half size: lettering is then so large that it stays readable there.</summary>
+    public bool IsForHalfSize { get; init; }
+
     /// <summary>Path of the user's own title block drawing, relative to the project file; null for the program's.</summary>
     public string? TitleBlock { get; init; }
 

@@ -1,4 +1,5 @@
 using SheetGen.Model.Problems;
+using SheetGen.Model.Units;
 
 namespace SheetGen.Model;
 
@@ -65,6 +66,12 @@ public sealed record Wall
     /// <summary>+1 where the soil is to the right looking up-station, -1 where it is to the left.</summary>
     public int Side => RetainedSide == Turn.Right ? 1 : -1;
 
-    /// <summary>The wall's printed station at a place.</summary>
+    /// <summary>The internal station of a place.</summary>
     public double StationOf(double along) => LayoutLine.StationOf(along);
+
+    /// <summary>The printed station of a place.</summary>
+    public string StationText(double along, LengthUnit unit) => LayoutLine.StationText(along, unit);
+
+    /// <summary>The printed station of an internal station.</summary>
+    public string TextOf(double station, LengthUnit unit) => StationText(LayoutLine.AlongOf(station), unit);
 }

@@ -18,9 +18,36 @@ public sealed record InputFile(byte[]? Bytes, string Why)
     /// <summary>True where the file is there but larger than asked.</summary>
     public bool IsTooLarge { get; private init; }
 
+    /// <summary>Who is told of each file read in this flow of work; every file that a user names comes through here, so that none can be forgotten.</summary>
+    private static readonly AsyncLocal<Action<string, byte[]>?> Watch = new();
+
     /// <summary>Reads a file. Never throws for what the path names.</summary>
     /// <param name="most">Most bytes that are read.</param>
     public static InputFile Read(string path, long most)
+    {
+        InputFile file = ReadPlain(path, most);
+        if (file.Bytes is { } bytes)
+            Watch.Value?.Invoke(path, bytes);
+        return file;
+    }
+
+    /// <summary>Runs work and tells of every file that it reads.</summary>
+    /// <param name="read">Gets path and bytes of each.</param>
+    public static T Watching<T>(Action<string, byte[]> read, Func<T> work)
+    {
+        Action<string, byte[]>? outer = Watch.Value;
+        Watch.Value = read;
+        try
+        {
+            return work();
+        }
+        finally
+        {
+            Watch.Value = outer;
+        }
+    }
+
+    private static InputFile ReadPlain(string path, long most)
     {
         try
         {

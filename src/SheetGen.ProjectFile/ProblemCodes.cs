@@ -161,6 +161,10 @@ public static class ProblemCodes
         "The wall is over 300 ft (90 m) high, more than this program lays out. Nearly always the decimal point of an elevation slipped.",
         "Correct the elevation that the message names.");
 
+    public static readonly ProblemCode VerticalCurve = Error("R47", "vertical curve does not fit",
+        "A vertical curve runs into its neighbour, stands at an end of the profile or at a step.",
+        "Shorten the curve, or correct the points.");
+
     // R50 to R59: obstructions, openings, borings
     public static readonly ProblemCode TopUnderBottom = Error("R50", "top not above bottom",
         "The top of an obstruction, opening, boring or layer is not above its bottom.",
@@ -256,6 +260,35 @@ public static class ProblemCodes
         "The value can be meant, but lies outside the published or customary range that the message names with its source.",
         "Check the value; if it is meant, nothing needs to be done.");
 
+    // I01 to I09: files of other programs
+    public static readonly ProblemCode OutsideFolder = Error("I01", "file outside of the project's folder",
+        "A project file reads only files beside it or below its folder, so that one from elsewhere cannot reach into the machine.",
+        "Copy the file beside the project file, or run with --allow-outside.");
+
+    public static readonly ProblemCode NotThisKind = Error("I02", "file of another kind",
+        "The file is not what the key reads: not LandXML, not DXF, not a table of values, or cut off. Nothing of such a file is shown.",
+        "Export it again in the form that the key names.");
+
+    public static readonly ProblemCode NotInFile = Error("I03", "not found in the file",
+        "The file is readable but does not hold what is asked of it: no such alignment, profile, layer or column.",
+        "Run sheetgen inspect FILE to see what it holds.");
+
+    public static readonly ProblemCode CannotUse = Error("I04", "cannot be used as it stands",
+        "What the file holds contradicts itself or has a form that is not read, so that using it would be a guess.",
+        "Mend it in the program that wrote it, or type it.");
+
+    public static readonly ProblemCode LeftOut = Warning("I05", "left out of a file",
+        "A thing that was asked for could not be used. It is not among the obstructions, so that no clearance to it is checked.",
+        "Draw it as a closed shape, circle or line with elevations, or type it; or leave it to another layer.");
+
+    public static readonly ProblemCode Inexact = Warning("I06", "file does not agree with itself",
+        "Figures of the file differ by more than its digits explain. The message says which were taken.",
+        "Compare with the program that wrote it.");
+
+    public static readonly ProblemCode Imported = new("I07", Severity.Notice, "taken from a file",
+        "Tells what was taken from a file of another program, and where it lies.",
+        "Look it over once; nothing needs to be done.");
+
     public static readonly ProblemCode PayItem = Error("Q01", "faulty pay item",
         "A pay item names a quantity that does not exist, has a faulty expression, or has the number of another. Other faults of a pay item file have the codes above.",
         "Compare it with a set in templates/pay-items; the workbook's sheet \"Quantities\" lists the names.");
@@ -294,6 +327,21 @@ public static class ProblemCodes
             "Name a project file, a nails.csv, or the folder of a build."),
     ];
 
+    public static readonly ProblemCode BadSetName = Error("L01", "name that cannot be a folder's",
+        "Each wall of a corridor gets a folder of its own with its name, on every system.",
+        "Use letters, digits, blanks, - and _, and no name that a system keeps for a device.");
+
+    public static readonly ProblemCode StudyKey = Error("L02", "not a key that a study can vary",
+        "A study names keys of the project file; the key is unknown, ambiguous, a block of keys, or stands in no place of this project file.",
+        "docs/project-file.md lists the keys; write the blocks that it stands in before it, such as rules.clearance.nail.");
+
+    public static readonly ProblemCode StudyValues = Error("L03", "values that a study cannot take",
+        "A key of a study takes a list of values, or a range {from, to, step} of numbers that ends; all keys together may not give more variants than the limit.",
+        "Write [3.5, 4, 4.5] or {from: 10, to: 20, step: 5}.");
+
+    /// <summary>Codes of corridor lists and studies, beside those of project files.</summary>
+    public static IReadOnlyList<ProblemCode> OfLists { get; } = [BadSetName, StudyKey, StudyValues];
+
     /// <summary>All codes of project files, in order.</summary>
     public static IReadOnlyList<ProblemCode> All { get; } =
     [
@@ -301,11 +349,12 @@ public static class ProblemCodes
         UnknownKey, MissingKey, EmptyValue, WrongType, UnknownUnit, OutOfRange, UnknownChoice, WrongCount, BadStation, ExactlyOne,
         DuplicateName, UnknownName, NameNeeded, PointForm, OffsetSide, NotHere,
         StationOffLine, StationOrder, ProfileShort, TopBelowBottom, SectionGap, SectionOverlap, OutsideWall, StepOffBreak,
-        FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails, WallHigh, ElevationJump, WallTooHigh, LimitBesideCorner, FacesOther,
+        FromGradeNeeds, FaceVanishes, GradeBelowBottom, TooManyNails, WallHigh, ElevationJump, WallTooHigh, VerticalCurve, LimitBesideCorner, FacesOther,
         TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder, CrossSectionPoints,
         InFront, FarAway, AcrossBend, PipeThroughFace,
         HoleTooSmall, SpacingUnderGap, MaximumUnderTolerance, UnknownBar, RangeReversed, InclinationWindow, TopRowDepth,
         Unusual, MostlyBelowGrade, DesignMethod, SurfaceOrder, BondLayer, Guidance,
+        OutsideFolder, NotThisKind, NotInFile, CannotUse, LeftOut, Inexact, Imported,
     ];
 
     private static ProblemCode Error(string code, string title, string meaning, string remedy) =>

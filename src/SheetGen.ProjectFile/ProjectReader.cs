@@ -4,6 +4,7 @@ using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Building;
+using SheetGen.ProjectFile.Inputs;
 using SheetGen.ProjectFile.Keys;
 using SheetGen.ProjectFile.Tree;
 
@@ -15,27 +16,37 @@ public static class ProjectReader
     private const string FileHint = "check the path";
 
     /// <summary>Reads the file at a path; places in problems name the path as given.</summary>
-    public static ReadResult Read(string path)
+    public static ReadResult Read(string path, ReadOptions? options = null)
     {
         InputFile file = InputFile.Read(path, InputFile.MostText);
         if (file.Text(out string why) is not { } text)
             return Failed(file.IsTooLarge ? ProblemCodes.TooLarge : ProblemCodes.CannotRead, path, why.StartsWith("it ", StringComparison.Ordinal) ? "the file " + why[3..] : why, file.Bytes is null ? FileHint : "save it as UTF-8");
-        return ReadText(text, path, Convert.ToHexStringLower(SHA256.HashData(file.Bytes!)));
+        return ReadText(text, path, Convert.ToHexStringLower(SHA256.HashData(file.Bytes!)), options ?? new ReadOptions());
     }
 
     /// <summary>Reads a text; the file name is used in the places of problems.</summary>
     public static ReadResult ReadText(string text, string fileName) =>
-        ReadText(text, fileName, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))));
+        ReadText(text, fileName, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))), new ReadOptions());
 
-    private static ReadResult ReadText(string text, string fileName, string inputHash)
+    private static ReadResult ReadText(string text, string fileName, string inputHash, ReadOptions options)
     {
         var problems = new ProblemList();
         text = text.TrimStart('\uFEFF');
         Node? loaded = YamlLoader.Load(text, fileName, problems);
         if (loaded is null)
             return new ReadResult(null, problems.Sorted(), text);
-        Node node = Shorthand.Expand(loaded);
-        LengthUnit unit = UnitOf(node);
+        LengthUnit unit = UnitOf(loaded);
+        var files = new ForeignFiles(Path.GetDirectoryName(fileName) ?? "", options, problems);
+        Node node = Shorthand.Expand(new Importing(files, unit, problems).Expand(loaded));
+        return Read(node, unit, fileName, text, files.Hash(inputHash), problems);
+    }
+
+    /// <summary>Reads a tree that was changed after loading; its text stands for it where it is read again.</summary>
+    internal static ReadResult ReadTree(Node root, string fileName, string text) =>
+        Read(root, UnitOf(root), fileName, text, Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text))), new ProblemList());
+
+    private static ReadResult Read(Node node, LengthUnit unit, string fileName, string text, string inputHash, ProblemList problems)
+    {
         var start = new SourceSpot(fileName, 1, 1);
         WallProject? project = null;
         if (new TreeReader(unit, problems).Read(node, KeyTable.Root, start) is MapItem root)
@@ -44,7 +55,7 @@ public static class ProjectReader
     }
 
     /// <summary>The project's unit, needed before anything else is read; feet where it is missing or faulty, which is reported later.</summary>
-    private static LengthUnit UnitOf(Node root)
+    internal static LengthUnit UnitOf(Node root)
     {
         Key units = KeyTable.Root.Children.First(k => k.Name == "project").Children.First(k => k.Name == "units");
         return ValueOf(ValueOf(root, "project"), "units") is ScalarNode scalar

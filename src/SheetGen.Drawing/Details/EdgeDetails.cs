@@ -60,7 +60,7 @@ internal static class EdgeDetails
         pen.Note(-mitre / 2, 4, Up, context.Say(Phrase.CornerBars, DetailData.Blank));
         pen.Note(Second(40, 3).X, Second(40, 3).Y, 0.3,
             [.. corners.Distinct().Take(4).Select(c => context.Say(Phrase.CornerAt,
-                context.Say(Phrase.Station, data.Print.Station(LineOf(data.Project, c).StationOf(c.Along))), data.Print.Sexagesimal(Angles.ToDegrees(Math.Abs(c.Deflection)))))]);
+                context.Say(Phrase.Station, data.Print.Station(LineOf(data.Project, c), c.Along)), data.Print.Sexagesimal(Angles.ToDegrees(Math.Abs(c.Deflection)))))]);
         pen.Note(-50, -30, Down, context.Say(Phrase.FrontOfWall));
     }
 

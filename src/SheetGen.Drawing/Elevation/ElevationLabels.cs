@@ -32,14 +32,13 @@ public sealed class ElevationLabels(ElevationView view)
         double coarse = fine * 2;
         while (coarse / unitsPerMm < 16)
             coarse *= coarse / fine % 4 == 2 ? 2.5 : 2;
-        double first = Math.Ceiling(_wall.StationOf(_window.Start) / fine - 1e-9) * fine;
-        for (double s = first; s <= _wall.StationOf(_window.End) + 1e-9; s += fine)
+        foreach (double along in _wall.LayoutLine.Stationing.RoundPlaces(_window.Start, _window.End, fine))
         {
-            bool labelled = Math.Abs(Math.IEEERemainder(s, coarse)) < 1e-6;
-            double x = view.At(_wall.LayoutLine.AlongOf(s), 0).X;
+            bool labelled = Math.Abs(Math.IEEERemainder(_wall.LayoutLine.Stationing.Printed(along), coarse)) < 1e-6;
+            double x = view.At(along, 0).X;
             view.Labels.Add(new Line(LayerRole.Axis, new(x, y), new(x, y + (labelled ? 2 : 1))));
             if (labelled)
-                view.Labels.TryWrite(view.Context.Write(LayerRole.Label, TextRole.Label, new(x, y - 1 - Height), _print.ShortStation(s), HorizontalAlign.Center));
+                view.Labels.TryWrite(view.Context.Write(LayerRole.Label, TextRole.Label, new(x, y - 1 - Height), _print.ShortStation(_wall, along), HorizontalAlign.Center));
         }
         view.Labels.Placer.Crowd.Add(new Box(view.LeftEdge, y - 0.2, view.RightEdge, y + 2.2));
     }
@@ -82,7 +81,7 @@ public sealed class ElevationLabels(ElevationView view)
     private IReadOnlyList<IReadOnlyList<string>> SectionWords(Section s)
     {
         string name = Say(Phrase.ZoneName, s.Name.ToUpperInvariant());
-        string spacing = Say(Phrase.Typical, BuiltSpacing.Text(_wall, s, view.Context.Layout.Rows, _print.Unit));
+        string spacing = Say(Phrase.Typical, Say(Phrase.SpacingBoth, _print.Distance(s.HorizontalSpacing), VerticalWords(s)));
         string rows = Say(Phrase.PatternAndRows, Say(s.Pattern == Pattern.Square ? Phrase.PatternSquare : Phrase.PatternStaggered), Say(RowWords(s.Rows)));
         string hole = Say(Phrase.HolesBelowHorizontal, _print.Small(s.HoleDiameter), _print.Angle(s.Inclination));
         string bar = Say(Phrase.BarIs, s.Bar.ToString().ToUpperInvariant());
@@ -90,11 +89,22 @@ public sealed class ElevationLabels(ElevationView view)
             [name, $"{spacing}, {rows}", $"{hole}, {bar}"],
             [name, spacing, rows, $"{hole}, {bar}"],
             [
-                name, Say(Phrase.TypicalSpacingShort, _print.Distance(s.HorizontalSpacing)), BuiltSpacing.VerticalText(_wall, s, view.Context.Layout.Rows, _print.Unit), rows,
+                name, Say(Phrase.TypicalSpacingShort, _print.Distance(s.HorizontalSpacing)), VerticalWords(s), rows,
                 Say(Phrase.HolesShort, _print.Small(s.HoleDiameter)), Say(Phrase.AngleDown, _print.Angle(s.Inclination)), bar,
             ],
             [name],
         ];
+    }
+
+    /// <summary>The vertical spacing as built, and the grid's where that differs: 3.75' V (4.00' MAX).</summary>
+    private string VerticalWords(Section s)
+    {
+        string most = _print.Distance(s.VerticalSpacing);
+        if (BuiltSpacing.RowGaps(_wall, s, view.Context.Layout.Rows) is not { } gaps)
+            return Say(Phrase.SpacingMost, most);
+        string least = _print.Distance(gaps.Least), greatest = _print.Distance(gaps.Greatest);
+        string built = least == greatest ? least : Say(Phrase.SpacingRange, least, greatest);
+        return built == most ? Say(Phrase.SpacingVertical, most) : Say(Phrase.SpacingBuilt, built, most);
     }
 
     private static Phrase RowWords(RowKind kind) => kind switch
@@ -106,7 +116,7 @@ public sealed class ElevationLabels(ElevationView view)
 
     private string Say(Phrase phrase, params ReadOnlySpan<string> values) => view.Context.Say(phrase, values);
 
-    private string Station(double along) => Say(Phrase.Station, _print.Station(_wall.StationOf(along)));
+    private string Station(double along) => Say(Phrase.Station, _print.Station(_wall, along));
 
     /// <summary>Marks where cross sections are cut, with the sheets that show them.</summary>
     public void Cuts(IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
@@ -144,9 +154,8 @@ public sealed class ElevationLabels(ElevationView view)
     {
         double interval = IsMetric ? 10 : 25;
         var places = new SortedSet<double>(ElevationModel.Pieces(_wall.Top, _window.Start, _window.End).Select(p => p.Along));
-        for (double s = Math.Ceiling(_wall.StationOf(_window.Start) / interval) * interval; s < _wall.StationOf(_window.End); s += interval)
+        foreach (double along in _wall.LayoutLine.Stationing.RoundPlaces(_window.Start, _window.End, interval))
         {
-            double along = _wall.LayoutLine.AlongOf(s);
             if (!places.Any(p => Math.Abs(p - along) < interval / 4))
                 places.Add(along);
         }
@@ -162,6 +171,7 @@ public sealed class ElevationLabels(ElevationView view)
     private void TopLabel(double along, double elevation) =>
         view.Labels.Label(new LabelRequest([[Say(Phrase.TopElevation, _print.Elevation(elevation))]], TextRole.Label, view.At(along, elevation), 0.4)
         {
+            Note = Say(Phrase.TopElevation, _print.Elevation(elevation)) + ", " + Station(along),
             Upright = true,
             Toward = Math.PI / 2,
             LeaderFrom = 1,
@@ -177,6 +187,7 @@ public sealed class ElevationLabels(ElevationView view)
             string[] lines = [Say(Phrase.BottomElevation, _print.Elevation(z)), Station(along)];
             view.Labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, view.At(along, z), 0.4)
             {
+                Note = string.Join(", ", lines),
                 Toward = -Math.PI / 2 + view.Sign * 0.6,
                 LeaderFrom = 1,
             });
@@ -294,10 +305,26 @@ public sealed class ElevationLabels(ElevationView view)
             double low = Math.Max(along.Min(), _window.Start), high = Math.Min(along.Max(), _window.End);
             if (low > high || (low == high && !_window.Has(low)))
                 continue;
-            double at = (low + high) / 2;
-            double z = o.Kind == ObstructionKind.Pipe ? PipeElevation(o, along, at) : Math.Min(o.Top, view.Strip.High);
-            Named(PlanLabels.NameOf(o, view.Context), view.At(at, z), Math.PI / 2, o.Name);
+            string name = PlanLabels.NameOf(o, view.Context);
+            view.Labels.LabelOneOf([.. Anchors(o, along, low, high).Select(a => Naming(name, a.At, a.Toward, o.Name))]);
         }
+    }
+
+    /// <summary>Places of an obstruction that its name may lead to: its top first; of a pipe any, of others their sides, too.</summary>
+    private IEnumerable<(Point2 At, double? Toward)> Anchors(Obstruction o, double[] along, double low, double high)
+    {
+        double[] shares = [0.5, 0.35, 0.65, 0.2, 0.8, 0.1, 0.9];
+        if (o.Kind == ObstructionKind.Pipe)
+        {
+            foreach (double at in shares.Select(s => low + (high - low) * s))
+                yield return (view.At(at, PipeElevation(o, along, at)), Math.PI / 2);
+            yield break;
+        }
+        double top = Math.Min(o.Top, view.Strip.High), bottom = Math.Max(o.Bottom, view.Strip.Low);
+        foreach (double at in low == high ? [low] : shares.Select(s => low + (high - low) * s))
+            yield return (view.At(at, top), Math.PI / 2);
+        foreach (double share in shares)
+            yield return (view.At((low + high) / 2, bottom + (top - bottom) * share), null);
     }
 
     private static double PipeElevation(Obstruction pipe, double[] along, double at)

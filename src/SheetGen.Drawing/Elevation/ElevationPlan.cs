@@ -3,6 +3,7 @@ using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -121,6 +122,8 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             {
                 HashSet<string> stopped = [.. view.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Except(AcceptedNails.Of(context))];
                 view.Labels.NoteByMark(m => !stopped.Contains(m));
+                foreach (string mark in view.Labels.NailsWithoutCallout)
+                    view.Labels.Note(context.Say(Phrase.DoNotDrillMark, mark) + ", " + context.Say(Phrase.AskEngineer));
                 return new(strip, window, viewport, marks, view);
             }
             first.UnionWith(failed);

@@ -181,7 +181,7 @@ public sealed class MarkPlacer
             // Up to the letters themselves, so that the eye sees what it leads to.
             Point2 end = BoxOf(mark).Nearest(at);
             Point2 start = at + (end - at) * (Reach(nail) / (end - at).Length);
-            _placed.Add(new(nail, mark, new Line(LayerRole.Leader, start, end) { Nail = nail.Mark }));
+            _placed.Add(new(nail, mark, Leader.OnPaper(start, end) with { Nail = nail.Mark }));
             return true;
         }
         return false;

@@ -38,7 +38,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             else if (nail.Status == NailStatus.Noted)
                 Callout(nail, NotedWords(nail));
             else if (nail.Kind == NailKind.Verification)
-                Callout(nail, [[Say(Phrase.TestNailMark, nail.Mark), Direction(nail), LoadOf(nail)], [Say(Phrase.TestNail), nail.Mark, Direction(nail), LoadOf(nail)]]);
+                Callout(nail, [[Say(Phrase.TestNailMark, nail.Mark), Direction(nail), LoadOf(nail)], [Say(Phrase.TestNail), nail.Mark, Direction(nail), LoadOf(nail)], [Say(Phrase.TestNail), nail.Mark, Direction(nail)]]);
             else if (nail.Kind == NailKind.Proof)
                 view.Labels.LabelIfRoom(new LabelRequest([[Say(Phrase.Proof), .. LoadOf(nail) is { Length: > 0 } load ? [load] : Array.Empty<string>()], [Say(Phrase.Proof)]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
         }

@@ -136,7 +136,7 @@ public static class NailSymbols
     {
         string[] values =
         [
-            nail.Mark, nail.Row.ToString(), print.Station(nail.Station), print.Elevation(nail.Elevation),
+            nail.Mark, nail.Row.ToString(), print.Station(nail), print.Elevation(nail.Elevation),
             Printed.Number(nail.Splay, 2), SideWords(nail), Printed.Number(nail.Inclination, 2),
             Printed.Number(nail.Length, 3), nail.Bar.ToString(), nail.Status.ToString().ToLowerInvariant(),
         ];

@@ -4,8 +4,8 @@ using SheetGen.Model.Results;
 namespace SheetGen.Drawing.Elevation;
 
 /// <summary>A nail's mark as it stands on its sheet, in paper coordinates.</summary>
-/// <param name="Leader">From the mark to the head where the mark stands off; else null.</param>
-public sealed record PlacedMark(Nail Nail, Text Text, Line? Leader);
+/// <param name="Leader">Where the mark stands off; else null.</param>
+public sealed record PlacedMark(Nail Nail, Text Text, Leader? Leader);
 
 /// <summary>The marks of one view.</summary>
 /// <param name="Missing">Nails without a mark.</param>

@@ -5,6 +5,7 @@ using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Elevation;
@@ -18,10 +19,14 @@ public sealed class PlanElevationSheet(
     public const double TitleBand = 15;
 
     /// <summary>Room above the highest and below the lowest thing drawn in an elevation, mm.</summary>
-    public static (double Top, double Bottom) Bands(Box area) => area.Height > 350 ? (52, 44) : (38, 32);
+    public static (double Top, double Bottom) Bands(DrawingContext context, Box area)
+    {
+        double letters = context.StyleOf(TextRole.Label).Height;
+        return area.Height > 350 ? (16.2 * letters, 13.7 * letters) : (15.8 * letters, 13.3 * letters);
+    }
 
     /// <summary>Room for the key to the marks and the numbered notes at the sheet's bottom, mm.</summary>
-    private static double NotesBand(Box area) => area.Height > 350 ? 30 : 22;
+    private static double NotesBand(DrawingContext context, Box area) => (area.Height > 350 ? 9.4 : 9.2) * context.StyleOf(TextRole.Label).Height;
 
     private readonly List<Primitive> _paper = [];
     private readonly List<Primitive> _model = [];
@@ -47,8 +52,8 @@ public sealed class PlanElevationSheet(
     /// <summary>Draws a sheet that shows the plan only.</summary>
     public void ComposePlan(SheetWindow window, Box area, string sheet)
     {
-        var room = new Box(area.Left + 2, ElevationBottom(area), area.Right - 2, area.Top - 1);
-        Notes(Plan(window, room, PlanScale(window, room), sheet, null, null), area);
+        var room = new Box(area.Left + 2, ElevationBottom(context, area), area.Right - 2, area.Top - 1);
+        Notes(Plan(window, room, PlanScale(window, room), sheet, null, null), area, sheet);
     }
 
     /// <summary>The largest customary scale, not larger than the elevation's, at which a window's plan fits above the elevation.</summary>
@@ -62,14 +67,14 @@ public sealed class PlanElevationSheet(
         return scales.First(s => s.UnitsPerMillimetre == chosen);
     }
 
-    private static double ElevationBottom(Box area) => area.Bottom + NotesBand(area) + TitleBand;
+    private static double ElevationBottom(DrawingContext context, Box area) => area.Bottom + NotesBand(context, area) + TitleBand;
 
-    private static double ElevationHeight(ElevationStrip strip, SheetScale scale, Box area) =>
-        (strip.High - strip.Low) / scale.UnitsPerMillimetre + Bands(area).Top + Bands(area).Bottom;
+    private static double ElevationHeight(DrawingContext context, ElevationStrip strip, SheetScale scale, Box area) =>
+        (strip.High - strip.Low) / scale.UnitsPerMillimetre + Bands(context, area).Top + Bands(context, area).Bottom;
 
     /// <summary>True where every elevation fits an area at a scale, be it without the plan above it.</summary>
     public static bool Fits(DrawingContext context, Box area, SheetScale scale) =>
-        StripPlanner.Strips(context, scale, area).All(s => ElevationBottom(area) + ElevationHeight(s, scale, area) <= area.Top - 1);
+        StripPlanner.Strips(context, scale, area).All(s => ElevationBottom(context, area) + ElevationHeight(context, s, scale, area) <= area.Top - 1);
 
     /// <summary>Where a window of an elevation lies on its sheet.</summary>
     public static Viewport ViewportOf(DrawingContext context, ElevationStrip strip, SheetWindow window, SheetScale scale, Box area)
@@ -77,8 +82,8 @@ public sealed class PlanElevationSheet(
         // At a wall's end the view goes on as far as its dimensions, at a match line it does not: no half symbols beyond the line.
         double beyond = WallDimensions.Beyond(context), beyondStart = window.Before ? 0 : beyond, beyondEnd = window.After ? 0 : beyond;
         double width = Math.Abs(strip.X(window.End) - strip.X(window.Start)) / scale.UnitsPerMillimetre + beyondStart + beyondEnd;
-        (double topBand, double bottomBand) = Bands(area);
-        double height = ElevationHeight(strip, scale, area), bottom = ElevationBottom(area);
+        (double topBand, double bottomBand) = Bands(context, area);
+        double height = ElevationHeight(context, strip, scale, area), bottom = ElevationBottom(context, area);
         double middle = (area.Left + area.Right) / 2;
         var frame = new Box(middle - width / 2, bottom, middle + width / 2, bottom + height);
         Point2 center = (strip.At(window.Start, strip.Low) + strip.At(window.End, strip.High)) * 0.5
@@ -95,7 +100,7 @@ public sealed class PlanElevationSheet(
     }
 
     private Box PlanRoom(Box area) =>
-        new(area.Left + 2, ElevationBottom(area) + ElevationHeight(strip, scale, area) + TitleBand + 2, area.Right - 2, area.Top - 1);
+        new(area.Left + 2, ElevationBottom(context, area) + ElevationHeight(context, strip, scale, area) + TitleBand + 2, area.Right - 2, area.Top - 1);
 
     /// <summary>Draws the sheet of a window.</summary>
     /// <param name="planScale">One for all sheets of a wall.</param>
@@ -109,11 +114,11 @@ public sealed class PlanElevationSheet(
         IReadOnlyList<string> notes = Elevation(planned, sheet);
         MatchLines(window, viewport, before, after);
         string range = context.Say(
-            Phrase.StationRange, context.Print.Station(window.Wall.StationOf(window.Start)), context.Print.Station(window.Wall.StationOf(window.End)));
+            Phrase.StationRange, context.Print.Station(window.Wall, window.Start), context.Print.Station(window.Wall, window.End));
         Title(context.Say(Phrase.ElevationOf, window.Wall.Name.ToUpperInvariant()),
             context.Say(context.Project.Sheets.FromBehind ? Phrase.DevelopedBehind : Phrase.DevelopedFront, range), scale, new(area.Left + 4, bottom - 9));
         IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet, before, after) : [];
-        Notes([.. notes, .. planNotes], area, planned);
+        Notes([.. notes, .. planNotes], area, sheet, planned);
     }
 
     /// <summary>Draws the nails with their marks and writes what is not written yet.</summary>
@@ -163,7 +168,7 @@ public sealed class PlanElevationSheet(
             double first = left ? x - 3 - pitch : x + 3 + height;
             string[] words =
             [
-                context.Say(Phrase.MatchLine, context.Say(Phrase.Station, context.Print.Station(window.Wall.StationOf(along)))), context.Say(Phrase.SeeSheet, other),
+                context.Say(Phrase.MatchLine, context.Say(Phrase.Station, context.Print.Station(window.Wall, along))), context.Say(Phrase.SeeSheet, other),
             ];
             for (int i = 0; i < words.Length; i++)
                 _paper.Add(context.Write(LayerRole.MatchLine, TextRole.Label, new(first + i * pitch, viewport.Frame.Top - 2), words[i], HorizontalAlign.Right, 90));
@@ -181,31 +186,39 @@ public sealed class PlanElevationSheet(
         return view.Notes;
     }
 
-    private void Notes(IReadOnlyList<string> notes, Box area, PlannedWindow? planned = null)
+    /// <summary>
+    /// The key to the marks, what has no room at its place, and the numbered notes, one after the other over the width of the sheet.
+    /// </summary>
+    private void Notes(IReadOnlyList<string> notes, Box area, string sheet, PlannedWindow? planned = null)
     {
+        const string Between = "     ";
         TextStyle style = context.StyleOf(TextRole.Label);
-        double pitch = style.Height * TextMeasure.LinePitch;
-        double top = area.Bottom + NotesBand(area) - 4 - style.Height, left = area.Left + 4;
-        void Line(double x, int row, string words) =>
-            _paper.Add(context.Write(LayerRole.Note, TextRole.Label, new(x, top - row * pitch), words));
-        int first = 0;
+        double pitch = style.Height * TextMeasure.LinePitch, top = area.Bottom + NotesBand(context, area) - 4 - style.Height, width = area.Width - 8;
+        int rows = (int)((top - area.Bottom - 1) / pitch) + 1;
+        var lines = new List<string>();
         if (planned is not null)
+            lines.AddRange(TextMeasure.Wrap(MarkKey(planned.Marks), width, style.Height, style));
+        string line = "";
+        foreach (string note in (planned?.View.Labels.Marked ?? []).Concat(notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))))
         {
-            foreach (string line in TextMeasure.Wrap(MarkKey(planned.Marks), area.Width - 8, style.Height, style))
-                Line(left, first++, line);
+            string longer = line.Length == 0 ? note : line + Between + note;
+            if (line.Length > 0 && TextMeasure.Measure(longer, style.Height, style) > width)
+            {
+                lines.Add(line);
+                longer = note;
+            }
+            line = longer;
         }
-        int rows = Math.Max(1, (int)((NotesBand(area) - 4 - style.Height) / pitch) + 1 - first);
-        string[] words =
-        [
-            .. planned?.View.Labels.Marked ?? [],
-            .. notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}")),
-        ];
-        foreach (string[] column in words.Chunk(rows))
+        lines.AddRange(TextMeasure.Wrap(line, width, style.Height, style).Where(l => l.Length > 0));
+        for (int i = 0; i < Math.Min(rows, lines.Count); i++)
+            _paper.Add(context.Write(LayerRole.Note, TextRole.Label, new(area.Left + 4, top - i * pitch), lines[i]));
+        _findings.AddRange(lines.Skip(rows).Select(l => new Finding
         {
-            for (int i = 0; i < column.Length; i++)
-                Line(left, first + i, column[i]);
-            left += column.Max(w => TextMeasure.Measure(w, style.Height, style)) + 6;
-        }
+            Code = FindingCode.Sheet,
+            Severity = Severity.Error,
+            Wall = strip.Wall,
+            Message = $"sheet {sheet} has no room for the note \"{l}\": choose a larger scale or sheet",
+        }));
     }
 
     /// <summary>How the marks of a sheet are read, by a nail of its own.</summary>

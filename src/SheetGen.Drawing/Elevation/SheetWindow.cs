@@ -31,8 +31,7 @@ public sealed record SheetWindow(Wall Wall, double Start, double End, bool Befor
     /// <summary>The place nearest to the ideal one: panel breaks before round stations, those clear of nails before others, else the ideal itself.</summary>
     private static double MatchLine(Wall wall, double start, double latest, double ideal, IReadOnlyList<double> heads, double clear, double step)
     {
-        double first = Math.Ceiling(wall.StationOf(start) / step) * step;
-        IEnumerable<double> round = Enumerable.Range(0, (int)((latest - start) / step) + 1).Select(i => wall.LayoutLine.AlongOf(first + i * step));
+        IEnumerable<double> round = wall.LayoutLine.Stationing.RoundPlaces(start, latest, step);
         bool Fits(double place) => place > start + (latest - start) * 0.3 && place <= latest + 1e-9;
         bool IsClear(double place) => !heads.Any(h => Math.Abs(h - place) < clear);
         double[] breaks = [.. wall.PanelBreaks.Where(Fits)], stations = [.. round.Where(Fits)];

@@ -217,15 +217,18 @@ public sealed class WallDimensions(ElevationView view, string style)
             return;
         (double top, double bottom) = Limits(along, before);
         string words = Say(Phrase.DimGreatest, DimensionPlacer.Measured);
-        if (_placer.TryUp(view.At(along, bottom), view.At(along, top), height, words, Beside(along, before, 36), 1))
-            return;
-        view.Labels.Label(new Labels.LabelRequest([[words.Replace(DimensionPlacer.Measured, _placer.Written(height), StringComparison.Ordinal)]], TextRole.Dimension, view.At(along, top), 0.4)
+        if (!_placer.TryUp(view.At(along, bottom), view.At(along, top), height, words, Beside(along, before, 36), 1))
+            InWords(words, height, view.At(along, top), Math.PI / 2);
+    }
+
+    /// <summary>A length in words where there is no room for its dimension.</summary>
+    private void InWords(string words, double length, Point2 at, double toward) =>
+        view.Labels.Label(new Labels.LabelRequest([[words.Replace(DimensionPlacer.Measured, _placer.Written(length), StringComparison.Ordinal)]], TextRole.Dimension, at, 0.4)
         {
             Layer = LayerRole.Dimension,
-            Toward = Math.PI / 2,
+            Toward = toward,
             LeaderFrom = 1,
         });
-    }
 
     /// <summary>The least embedment below finished grade that the window shows.</summary>
     private void Embedment()
@@ -239,7 +242,9 @@ public sealed class WallDimensions(ElevationView view, string style)
         (double along, bool before, double high, double low) = depths.MinBy(d => d.Grade - d.Bottom);
         if (high - low <= Quantum)
             return;
-        _placer.TryUp(view.At(along, low), view.At(along, high), high - low, Say(Phrase.DimEmbedment, DimensionPlacer.Measured), Beside(along, before, 20), -1);
+        string words = Say(Phrase.DimEmbedment, DimensionPlacer.Measured);
+        if (!_placer.TryUp(view.At(along, low), view.At(along, high), high - low, words, Beside(along, before, 20), -1))
+            InWords(words, high - low, view.At(along, low), -Math.PI / 2);
     }
 
     /// <summary>Places of a dimension line beside a place of the wall, on the side that is measured first, the nearest first, within the window.</summary>
@@ -252,12 +257,15 @@ public sealed class WallDimensions(ElevationView view, string style)
 
     private void PanelWidth()
     {
+        string words = Say(Phrase.DimPanel, DimensionPlacer.Measured);
         foreach (Panel panel in _context.Quantities.PanelPieces.Where(p => p.Wall == _wall && p.Size == PanelSize.Full && p.Start >= _window.Start && p.End <= _window.End)
             .GroupBy(p => p.Start).Select(g => g.MinBy(p => p.Course)!).OrderBy(p => p.Start))
         {
             double low = Math.Min(_wall.Bottom.At(panel.Start), _wall.Bottom.Before(panel.End));
-            if (_placer.TryAlong(view.At(panel.Start, low), new(view.At(panel.End - Quantum / 100, low).X, view.At(panel.Start, low).Y), panel.Width, Say(Phrase.DimPanel, DimensionPlacer.Measured), null, 5))
+            if (_placer.TryAlong(view.At(panel.Start, low), new(view.At(panel.End - Quantum / 100, low).X, view.At(panel.Start, low).Y), panel.Width, words, null, 5))
                 return;
         }
+        if (_context.Quantities.PanelPieces.Any(p => p.Wall == _wall && p.Size == PanelSize.Full))
+            view.Labels.Note(words.Replace(DimensionPlacer.Measured, _placer.Written(_wall.Panels!.Width), StringComparison.Ordinal));
     }
 }

@@ -43,11 +43,11 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
         if (best is null)
             return null;
         Crowd.Add(best.Box);
-        Line? leader = null;
+        Leader? leader = null;
         if (best.Leader is (Point2 from, Point2 to))
         {
             Crowd.Add(from, to, LineKind.Leader);
-            leader = new Line(LayerRole.Leader, from, to) { Nail = request.Nail, Obstruction = request.Obstruction };
+            leader = Leader.OnPaper(from, to) with { Nail = request.Nail, Obstruction = request.Obstruction };
         }
         return new(Write(request, style, best), best.Box, leader);
     }

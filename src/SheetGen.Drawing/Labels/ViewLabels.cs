@@ -55,7 +55,7 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
     }
 
     /// <summary>Keeps the places of a text that is drawn elsewhere, and of its leader.</summary>
-    public void Keep(Text text, Line? leader)
+    public void Keep(Text text, Leader? leader)
     {
         Placer.Crowd.Add(TextMeasure.BoxOf(text, context.StyleOf(text.Role)).Grown(0.3));
         if (leader is not null)
@@ -117,13 +117,14 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         Message = $"sheet {Sheet} has no room for the label \"{string.Join(", ", request.Variants[0])}\": choose a larger scale or sheet",
     };
 
-    /// <summary>Places a label that may speak of any of several points: close to one of them, or as <see cref="Label"/> at the first.</summary>
+    /// <summary>Places a label that may speak of any of several points: close to one of them, else with a leader to one, else as <see cref="Label"/> at the first.</summary>
     public void LabelOneOf(IReadOnlyList<LabelRequest> points)
     {
-        if (points.Any(p => Put(p with { Reach = 8 })))
-            Asked++;
-        else
-            Label(points[0]);
+        Asked++;
+        if (points.Any(p => Put(p with { Reach = 8 })) || points.Any(Put))
+            return;
+        Asked--;
+        Label(points[0]);
     }
 
     private bool Put(LabelRequest request)

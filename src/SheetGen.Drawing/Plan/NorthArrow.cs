@@ -16,8 +16,9 @@ internal static class NorthArrow
         labels.Add(new Line(LayerRole.Title, T(0, -9), T(0, 9)));
         labels.Add(Fill.Of(LayerRole.Title, T(0, 9), T(-2.2, 3), T(0, 3)));
         labels.Add(Polyline.Of(LayerRole.Title, [T(0, 9), T(2.2, 3), T(0, 3)], true));
-        Point2 n = T(0, 12.2);
-        labels.Add(new Text(LayerRole.Title, TextRole.ViewTitle, n - new Point2(0, 2), 4, context.Say(Phrase.North), HorizontalAlign.Center));
+        double height = context.StyleOf(TextRole.Label).Height * 1.25;
+        Point2 n = T(0, 10.2 + height / 2);
+        labels.Add(new Text(LayerRole.Title, TextRole.ViewTitle, n - new Point2(0, height / 2), height, context.Say(Phrase.North), HorizontalAlign.Center));
         labels.Placer.Crowd.Add(Box.At(at, 30, 30));
     }
 }

@@ -64,18 +64,28 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
     public void Stations(Wall wall, PlanModel plan)
     {
         foreach (double at in plan.StationTicks(wall))
-            Label([_print.ShortStation(wall.StationOf(at))], wall, at, null);
+            Label([_print.ShortStation(wall, at)], wall, at, null);
         foreach ((double at, Phrase word) in new[] { (wall.Start, Phrase.Begin), (wall.End, Phrase.End) })
             Label([context.Say(word, wall.Name.ToUpperInvariant()), Station(wall.LayoutLine, at)], wall, at, null);
     }
 
-    private string Station(LayoutLine line, double along) => context.Say(Phrase.Station, _print.Station(line.StationOf(along)));
+    private string Station(LayoutLine line, double along) => context.Say(Phrase.Station, _print.Station(line, along));
 
     /// <summary>Curve data, points of curvature and tangency, angle points.</summary>
     public void Alignment(LayoutLine line)
     {
-        foreach (LayoutPiece piece in line.Pieces.Where(p => p.Curvature != 0))
+        foreach (LayoutPiece piece in line.Pieces.Where(p => p.IsCurved))
         {
+            (string start, string end) = CurvePoints.Names(line, piece);
+            if (start.Length > 0)
+                Put([context.Say(Phrase.CurvePoint, start, Station(line, piece.Start))], toPaper(line.PointAt(piece.Start)), null, null);
+            Put([context.Say(Phrase.CurvePoint, end, Station(line, piece.End))], toPaper(line.PointAt(piece.End)), null, null);
+            if (piece.IsSpiral)
+            {
+                Put([context.Say(piece.Sharpest > 0 ? Phrase.SpiralRight : Phrase.SpiralLeft, _print.Distance(piece.Length)), context.Say(Phrase.SpiralRadii, Radius(piece.Curvature), Radius(piece.CurvatureAt(piece.End)))],
+                    toPaper(line.PointAt((piece.Start + piece.End) / 2)), null, null);
+                continue;
+            }
             double middle = (piece.Start + piece.End) / 2;
             double delta = Angles.ToDegrees(Math.Abs(piece.Curvature) * piece.Length);
             double radius = 1 / Math.Abs(piece.Curvature), tangent = radius * Math.Tan(Angles.ToRadians(delta / 2));
@@ -84,11 +94,9 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
             [
                 context.Say(piece.Curvature > 0 ? Phrase.CurveRight : Phrase.CurveLeft, _print.Distance(radius)),
                 context.Say(Phrase.CurveDelta, _print.Sexagesimal(delta), _print.Distance(piece.Length)),
-                .. hasPi ? [context.Say(Phrase.CurveTangent, _print.Distance(tangent), _print.Station(line.StationOf(piece.Start) + tangent))] : Array.Empty<string>(),
+                .. hasPi ? [context.Say(Phrase.CurveTangent, _print.Distance(tangent), _print.Station(line, piece.Start + tangent))] : Array.Empty<string>(),
             ];
             Put(words, toPaper(line.PointAt(middle)), null, null);
-            Put([context.Say(Phrase.PointPc, Station(line, piece.Start))], toPaper(line.PointAt(piece.Start)), null, null);
-            Put([context.Say(Phrase.PointPt, Station(line, piece.End))], toPaper(line.PointAt(piece.End)), null, null);
         }
         foreach (Corner corner in line.Corners)
         {
@@ -99,6 +107,8 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
         LayoutPiece first = line.Pieces[0];
         Put([context.Say(Phrase.LayoutLine, line.Name.ToUpperInvariant()), _print.Bearing(first.Azimuth)], toPaper(line.PointAt(Math.Min(first.Length / 2, line.Length))), null, null);
     }
+
+    private string Radius(double curvature) => Math.Abs(curvature) < 1e-9 ? context.Say(Phrase.InfiniteRadius) : _print.Distance(1 / Math.Abs(curvature));
 
     /// <summary>The limit of the longest nail, and how far the face stands from the layout line.</summary>
     public void Limits(Wall wall, PlanModel plan)

@@ -17,7 +17,7 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
         foreach (LayoutLine line in context.Project.LayoutLines)
         {
             yield return LinePath(LayerRole.LayoutLine, line, 0, line.Length);
-            foreach (double at in line.Pieces.Where(p => p.Curvature != 0).SelectMany(p => new[] { p.Start, p.End }).Concat(line.Corners.Select(c => c.Along)).Distinct())
+            foreach (double at in line.Pieces.Where(p => p.IsCurved).SelectMany(p => new[] { p.Start, p.End }).Concat(line.Corners.Select(c => c.Along)).Distinct())
                 yield return Tick(line, at, 2);
         }
         foreach (Wall wall in context.Project.Walls)
@@ -55,8 +55,7 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
     public IEnumerable<double> StationTicks(Wall wall)
     {
         double step = context.Project.Unit == LengthUnit.Metre ? 10 : 25;
-        for (double s = Math.Ceiling(wall.StationOf(wall.Start) / step - 1e-9) * step; s <= wall.StationOf(wall.End) + 1e-9; s += step)
-            yield return wall.LayoutLine.AlongOf(s);
+        return wall.LayoutLine.Stationing.RoundPlaces(wall.Start, wall.End, step);
     }
 
     /// <summary>How far nails reach behind the face: a line for each design section on each leg, parallel to the layout line.</summary>
@@ -96,8 +95,9 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
             if (to <= from)
                 continue;
             // Plan turns to the right are clockwise on the drawing.
-            double bulge = -Math.Tan(piece.Curvature * (to - from) / 4);
-            vertices.Add(new(At(piece.PointAt(from)), bulge));
+            double[] stops = [from, .. piece.Stops().Where(s => s > from && s < to), to];
+            for (int i = 0; i + 1 < stops.Length; i++)
+                vertices.Add(new(At(piece.PointAt(stops[i])), -Math.Tan((piece.AzimuthAt(stops[i + 1]) - piece.AzimuthAt(stops[i])) / 4)));
             if (piece == line.Pieces[^1] || to >= end)
                 vertices.Add(new(At(piece.PointAt(to))));
         }
@@ -111,7 +111,7 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
         double z = wall.Bottom.At(leg.Start);
         double from = leg.Start + (leg.StartCorner is null ? 0 : face.MitreCut(leg.StartCorner, z));
         double to = leg.End - (leg.EndCorner is null ? 0 : face.MitreCut(leg.EndCorner, z));
-        bool curved = wall.LayoutLine.Pieces.Any(p => p.Curvature != 0 && p.End > from && p.Start < to);
+        bool curved = wall.LayoutLine.Pieces.Any(p => p.IsCurved && p.End > from && p.Start < to);
         int count = curved ? Math.Max(2, (int)Math.Ceiling((to - from) / Math.Max(1, (to - from) / 60))) : 1;
         for (int i = 0; i <= count; i++)
         {

@@ -83,7 +83,7 @@ public sealed class PlanStrip
         _labels.Add(new Line(LayerRole.MatchLine, front, behind));
         _labels.Placer.Crowd.Add(front, behind, LineKind.NoText);
         Point2 aside = ToPaper.Apply(_plan.At(on + wall.LayoutLine.TangentAt(at) * inward)) - middle;
-        string[] words = [_context.Say(Phrase.MatchLine, _context.Say(Phrase.Station, _context.Print.Station(wall.StationOf(along)))), _context.Say(Phrase.SeeSheet, sheet)];
+        string[] words = [_context.Say(Phrase.MatchLine, _context.Say(Phrase.Station, _context.Print.Station(wall, along))), _context.Say(Phrase.SeeSheet, sheet)];
         _labels.Label(new LabelRequest([words, [string.Join(", ", words)]], TextRole.Label, behind + (front - behind) * 0.2, 1)
         {
             Layer = LayerRole.MatchLine,

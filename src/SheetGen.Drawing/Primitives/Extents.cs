@@ -7,6 +7,7 @@ public static class Extents
     public static IEnumerable<Point2> Points(Primitive primitive) => primitive switch
     {
         Line l => [l.From, l.To],
+        Leader l => [l.From, l.To],
         Polyline p => p.Vertices.Select(v => v.Point),
         Circle c => [c.Center - new Point2(c.Radius, c.Radius), c.Center + new Point2(c.Radius, c.Radius)],
         Arc a => [a.Center - new Point2(a.Radius, a.Radius), a.Center + new Point2(a.Radius, a.Radius)],

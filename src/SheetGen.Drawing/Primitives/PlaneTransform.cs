@@ -22,6 +22,7 @@ public readonly record struct PlaneTransform(double Scale, double Turn, Point2 M
         return primitive switch
         {
             Line l => l with { From = Apply(l.From), To = Apply(l.To) },
+            Leader l => l with { From = Apply(l.From), To = Apply(l.To), Arrow = l.Arrow * Scale },
             Polyline p => p with { Vertices = [.. p.Vertices.Select(v => new Vertex(self.Apply(v.Point), v.Bulge))] },
             Circle c => c with { Center = Apply(c.Center), Radius = c.Radius * Scale },
             Arc a => a with { Center = Apply(a.Center), Radius = a.Radius * Scale, Start = a.Start + degrees, End = a.End + degrees },

@@ -36,7 +36,18 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         foreach (Obstruction o in view.Obstructions.Where(o => view.Outline(o).Any()))
         {
             Box box = Box.Around(view.Outline(o).SelectMany(Extents.Points).Select(labels.Viewport.ToPaper.Apply));
-            Put([PlanLabels.NameOf(o, context)], new(box.Center.X, Math.Min(box.Top, labels.Placer.Frame.Top - 6)), Math.PI / 2, o.Name);
+            double top = Math.Min(box.Top, labels.Placer.Frame.Top - 6), bottom = Math.Max(box.Bottom, labels.Placer.Frame.Bottom + 6);
+            Point2[] anchors =
+            [
+                .. new[] { 0.5, 0.2, 0.8 }.Select(s => new Point2(box.Left + box.Width * s, top)),
+                .. new[] { 0.5, 0.25, 0.75 }.SelectMany(s => new[] { box.Right, box.Left, box.Center.X }.Select(x => new Point2(x, bottom + (top - bottom) * s))),
+            ];
+            labels.LabelOneOf([.. anchors.Select((a, i) => new LabelRequest([[PlanLabels.NameOf(o, context)]], TextRole.Label, a, 0.5)
+            {
+                Toward = i < 3 ? Math.PI / 2 : null,
+                LeaderFrom = 1.6,
+                Obstruction = o.Name,
+            })]);
         }
         foreach (Nail nail in view.Nails)
             Nail(nail);
@@ -105,7 +116,7 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
             data += ", " + context.Say(Phrase.Turn, _print.Angle(Math.Abs(nail.Splay)), Sides.Words(context, nail.Wall, nail.Splay));
         if (view.ProjectedBy(nail) is var by && by > 0)
             data += ", " + context.Say(Phrase.Projected, _print.Short(by));
-        string name = context.Say(Phrase.SectionNail, nail.Mark, context.Say(Phrase.Station, _print.Station(nail.Station)));
+        string name = context.Say(Phrase.SectionNail, nail.Mark, context.Say(Phrase.Station, _print.Station(nail)));
         Put([name, data], labels.Viewport.ToPaper.Apply(view.TipOf(nail)), 0, nail: nail.Mark);
     }
 

@@ -116,7 +116,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         yield return new Line(LayerRole.Title, at - new Point2(0, 1.2), new(right, at.Y - 1.2));
         string[] words =
         [
-            context.Say(Phrase.SectionPlace, context.Say(Phrase.Station, context.Print.Station(cut.Wall.StationOf(cut.Along))), cut.Why, scale.Words(context))
+            context.Say(Phrase.SectionPlace, context.Say(Phrase.Station, context.Print.Station(cut.Wall, cut.Along)), cut.Why, scale.Words(context))
                 + ". " + context.Say(Phrase.SectionNails, context.Print.Short(view.Near)),
             string.Join("  ", notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))),
         ];

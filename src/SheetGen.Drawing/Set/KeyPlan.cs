@@ -77,7 +77,7 @@ public static class KeyPlan
             double a = Math.Max(from, piece.Start), b = Math.Min(to, piece.End);
             if (b <= a)
                 continue;
-            int steps = piece.Curvature == 0 ? 1 : 24;
+            int steps = piece.IsCurved ? 24 : 1;
             for (int i = 0; i <= steps; i++)
                 yield return piece.PointAt(a + (b - a) * i / steps);
         }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SheetGen.Drawing.Templating;
+using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -20,11 +21,30 @@ public sealed class Printed(LengthUnit unit, Vector2D origin, Language language)
         _ => Phrase.UnitMetre,
     });
 
-    public string Station(double station) => Stations.Format(station, Unit);
+    /// <summary>The printed station of a place on a layout line.</summary>
+    public string Station(LayoutLine line, double along) => line.StationText(along, Unit);
+
+    public string Station(Wall wall, double along) => Station(wall.LayoutLine, along);
+
+    public string Station(Nail nail) => nail.Wall.TextOf(nail.Station, Unit);
+
+    /// <summary>The printed station where a finding begins; empty where it has none.</summary>
+    public string Station(Finding finding, WallProject project)
+    {
+        if (finding.Station is not { } station)
+            return "";
+        LayoutLine line = finding.Wall?.LayoutLine ?? project.LayoutLines[0];
+        return Station(line, line.AlongOf(station));
+    }
 
     /// <summary>A station without decimals where it has none.</summary>
-    public string ShortStation(double station) =>
-        Math.Abs(station - Math.Round(station)) < 1e-6 ? Stations.Format(station, Unit, 0) : Station(station);
+    public string ShortStation(LayoutLine line, double along)
+    {
+        double printed = line.Stationing.Printed(along);
+        return Math.Abs(printed - Math.Round(printed)) < 1e-6 ? line.Stationing.Text(along, Unit, 0) : Station(line, along);
+    }
+
+    public string ShortStation(Wall wall, double along) => ShortStation(wall.LayoutLine, along);
 
     public string Elevation(double elevation) => Fixed(elevation, Lengths.Decimals(Unit));
 

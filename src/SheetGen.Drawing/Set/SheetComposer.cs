@@ -26,8 +26,10 @@ public static class SheetComposer
         SheetSize size = SizeOf(context, findings);
         var frame = new SheetFrame(context, size);
         findings.AddRange(FrameFindings(frame, size));
+        if (project.Sheets.IsForHalfSize && !SheetFrame.IsForHalfSize(context, size))
+            findings.Add(Warning($"sheets {size.Name} are too small to be issued at half size: half_size is not taken; choose ANSI D, ARCH D, ISO A1 or larger"));
         Box area = frame.Area;
-        context = context with { Templates = templates.WithTextsTimes(size.TextFactor) };
+        context = context with { Templates = templates.WithTextsTimes(TextFactor(context, size)) };
         ElevationPlan elevations = ElevationPlan.Make(context, area);
         findings.AddRange(elevations.Findings);
         SheetScale scale = elevations.Scale;
@@ -50,6 +52,7 @@ public static class SheetComposer
             drawn.AddRange(DrawViews(context, [.. wall], sheets, area, scale, plan, planLines));
         }
         drawn.AddRange(sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.NameOf(p)))));
+        findings.AddRange(frame.CutShort([.. index.Select(i => i.Title)]).Select(f => Warning($"the title block has no room for all of \"{f}\": it is cut short")));
         SheetContent all = SheetContent.Together([.. drawn.Select(d => d.Content)]);
         findings.AddRange(all.Findings);
         Primitive[] model = [.. planLines, .. elevationLines, .. all.Model];
@@ -67,7 +70,7 @@ public static class SheetComposer
             Version = run.Version,
             Templates = context.Templates,
             Blocks = [.. NailSymbols.All.Where(b => model.OfType<BlockReference>().Any(r => r.Block == b.Name)), frame.Block(), .. all.Blocks],
-            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context))],
+            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), PaperStyle(context)],
             Model = model,
             Sheets = [.. drawn.Select((d, i) => new Sheet(
                 index[i].Name, index[i].Title, size.Name, size.Width, size.Height, d.Content.Viewports,
@@ -80,9 +83,10 @@ public static class SheetComposer
         };
     }
 
+    private static Finding Warning(string message) => new() { Code = FindingCode.Sheet, Severity = Severity.Warning, Message = message };
+
     private static IEnumerable<Finding> FrameFindings(SheetFrame frame, SheetSize size)
     {
-        Finding Warning(string message) => new() { Code = FindingCode.Sheet, Severity = Severity.Warning, Message = message };
         if (frame.IsTooSmall)
             yield return Warning($"the title block drawing is larger than a sheet {size.Name}: the program's own is drawn");
         if (frame.Missing.Count > 0)
@@ -168,9 +172,20 @@ public static class SheetComposer
         return [.. lines, .. labels.InModel()];
     }
 
+    private static DimensionStyle PaperStyle(DrawingContext context) =>
+        StyleOf(new(1, context.Project.Unit), context) with { Name = "DIM-PAPER", Scale = 1, IsPaper = true };
+
     private static DimensionStyle StyleOf(SheetScale scale, DrawingContext context) =>
         new(scale.DimensionStyle, scale.UnitsPerMillimetre, context.StyleOf(TextRole.Dimension).Height,
             Lengths.Decimals(context.Project.Unit), NailLabels.DimensionSuffix(context.Project.Unit));
+
+    /// <summary>Factor on the texts of the drawing: larger sheets carry larger letters, and sheets for half size the twofold of the least height.</summary>
+    private static double TextFactor(DrawingContext context, SheetSize size) => SheetFrame.IsForHalfSize(context, size)
+        ? Math.Max(size.TextFactor, 2 * LeastLetters / context.Templates.Texts.Values.Min(t => t.Height))
+        : size.TextFactor;
+
+    /// <summary>Least height of letters at the size of issue, mm: 3/32 in.</summary>
+    private const double LeastLetters = 25.4 * 3 / 32;
 
     private static SheetSize SizeOf(DrawingContext context, List<Finding> findings)
     {
@@ -178,12 +193,7 @@ public static class SheetComposer
         string wanted = context.Project.Sheets.Size ?? usual;
         if (context.Templates.SizeNamed(wanted) is SheetSize named)
             return named;
-        findings.Add(new Finding
-        {
-            Code = FindingCode.Sheet,
-            Severity = Severity.Warning,
-            Message = $"no sheet size is named \"{wanted}\": {usual} taken",
-        });
+        findings.Add(Warning($"no sheet size is named \"{wanted}\": {usual} taken"));
         return context.Templates.SizeNamed(usual) ?? context.Templates.Sizes[0];
     }
 

@@ -17,10 +17,13 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
 
     private readonly TitleBlock? _own = context.Templates.TitleBlock?.On(size);
 
-    /// <summary>Factor on the sizes of the title block: larger sheets carry larger letters.</summary>
-    private double Size => size.TextFactor > 1 ? 1.25 : 1;
+    /// <summary>True where the sheets are issued at half size, which full-size sheets only are.</summary>
+    public static bool IsForHalfSize(DrawingContext context, SheetSize size) => context.Project.Sheets.IsForHalfSize && size.TextFactor > 1;
 
-    private double Strip => size.Width > 500 ? 78 : 58;
+    /// <summary>Factor on the sizes of the title block: larger sheets carry larger letters.</summary>
+    private double Size => IsForHalfSize(context, size) ? 2 : size.TextFactor > 1 ? 1.25 : 1;
+
+    private double Strip => (size.Width > 500 ? 78 : 58) * (IsForHalfSize(context, size) ? 1.45 : 1);
 
     public string BlockName => "SHEET-" + size.Name.ToUpperInvariant().Replace(' ', '-');
 
@@ -134,8 +137,21 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
     /// <summary>The title block of a sheet with its values.</summary>
     public BlockReference Reference(string sheet, int count, string title, string scale)
     {
-        IReadOnlyDictionary<string, string> facts = context.Project.Info.Facts;
-        string Fact(string key) => facts.TryGetValue(key, out string? v) ? v : "";
+        Dictionary<string, string> values = Values(sheet, count, title, scale);
+        if (_own is not null)
+        {
+            // The user's block may ask for any fact of the project by its name, and keeps its own words for what is not known.
+            return new(LayerRole.TitleBlock, BlockName, default, 1, 0,
+                [.. _own.Fields.Select(f => KeyValuePair.Create(f.Tag, values.GetValueOrDefault(f.Tag) ?? (Fact(f.Tag.ToLowerInvariant()) is { Length: > 0 } fact ? fact : f.Default)))]);
+        }
+        return new(LayerRole.TitleBlock, BlockName, default, 1, 0,
+            [.. Block().Attributes.Select(a => KeyValuePair.Create(a.Tag, Fitted(values.GetValueOrDefault(a.Tag, ""), a)))]);
+    }
+
+    private string Fact(string key) => context.Project.Info.Facts.TryGetValue(key, out string? v) ? v : "";
+
+    private Dictionary<string, string> Values(string sheet, int count, string title, string scale)
+    {
         var values = new Dictionary<string, string>
         {
             ["SHEET"] = sheet,
@@ -153,19 +169,22 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         Spread(values, "SHEET_TITLE_", 3, title, 3.2 * Size, TextRole.SheetTitle);
         Spread(values, "PROJECT_", 3, context.Project.Info.Title.ToUpperInvariant(), 3 * Size, TextRole.TitleBlock);
         IReadOnlyList<IReadOnlyList<string>> revisions = context.Project.Sheets.Revisions;
-        for (int r = 0; r < Math.Min(RevisionRows, revisions.Count); r++)
+        for (int r = 0; r < (_own is null ? Math.Min(RevisionRows, revisions.Count) : revisions.Count); r++)
         {
             for (int c = 0; c < Math.Min(3, revisions[r].Count); c++)
                 values[string.Create(CultureInfo.InvariantCulture, $"REV_{r + 1}_{"ABC"[c]}")] = revisions[r][c];
         }
+        return values;
+    }
+
+    /// <summary>Values that the program's own title block cuts short for want of room.</summary>
+    public IEnumerable<string> CutShort(IReadOnlyList<string> titles)
+    {
         if (_own is not null)
-        {
-            // The user's block may ask for any fact of the project by its name, and keeps its own words for what is not known.
-            return new(LayerRole.TitleBlock, BlockName, default, 1, 0,
-                [.. _own.Fields.Select(f => KeyValuePair.Create(f.Tag, values.GetValueOrDefault(f.Tag) ?? (Fact(f.Tag.ToLowerInvariant()) is { Length: > 0 } fact ? fact : f.Default)))]);
-        }
-        return new(LayerRole.TitleBlock, BlockName, default, 1, 0,
-            [.. Block().Attributes.Select(a => KeyValuePair.Create(a.Tag, Fitted(values.GetValueOrDefault(a.Tag, ""), a)))]);
+            return [];
+        Dictionary<string, BlockAttribute> cells = Block().Attributes.ToDictionary(a => a.Tag);
+        return titles.SelectMany(t => Values("", 0, t, "")).Where(v => cells.TryGetValue(v.Key, out BlockAttribute? cell) && Fitted(v.Value, cell) != v.Value)
+            .Select(v => v.Value).Concat(context.Project.Sheets.Revisions.Skip(RevisionRows).Select(r => string.Join(" ", r))).Distinct();
     }
 
     private void Spread(Dictionary<string, string> values, string tag, int count, string text, double height, TextRole role)

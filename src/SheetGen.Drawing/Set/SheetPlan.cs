@@ -75,7 +75,7 @@ public sealed class SheetPlan
         if (view.Window is not SheetWindow w)
             return _context.Say(Phrase.TitlePlan, view.Strip.Wall.Name.ToUpperInvariant());
         string range = _context.Say(
-            Phrase.StationRange, _context.Print.ShortStation(w.Wall.StationOf(w.Start)), _context.Print.ShortStation(w.Wall.StationOf(w.End)));
+            Phrase.StationRange, _context.Print.ShortStation(w.Wall, w.Start), _context.Print.ShortStation(w.Wall, w.End));
         return _context.Say(view.HasPlan ? Phrase.TitlePlanAndElevation : Phrase.TitleElevation, range);
     }
 

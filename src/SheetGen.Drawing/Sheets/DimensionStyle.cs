@@ -7,6 +7,9 @@ namespace SheetGen.Drawing.Sheets;
 /// <param name="Suffix">After the number.</param>
 public sealed record DimensionStyle(string Name, double Scale, double TextHeight, int Decimals, string Suffix)
 {
+    /// <summary>True for the style of what stands on the paper itself; its scale is 1.</summary>
+    public bool IsPaper { get; init; }
+
     public const double TickSize = 1.0;
     public const double ExtensionOffset = 0.4;
     public const double ExtensionBeyond = 0.6;

@@ -34,6 +34,7 @@ public static class SheetPicture
         Primitive primitive, Dictionary<string, BlockDefinition> blocks, Dictionary<string, DimensionStyle> styles) => primitive switch
         {
             BlockReference r => blocks[r.Block].Expand(r).Select(p => p with { Nail = r.Nail }),
+            Leader l => l.Picture(),
             Dimension d => DimensionPicture.Draw(d, styles[d.Style]),
             _ => [primitive],
         };

@@ -19,12 +19,12 @@ internal static class GivenTables
         {
             foreach (Opening o in wall.Openings)
             {
-                rows.Add([wall.Name, context.Say(Phrase.OpeningName, o.Name.ToUpperInvariant()), print.Station(wall.StationOf(o.Start)), print.Station(wall.StationOf(o.End)),
+                rows.Add([wall.Name, context.Say(Phrase.OpeningName, o.Name.ToUpperInvariant()), print.Station(wall, o.Start), print.Station(wall, o.End),
                     print.Elevation(o.Bottom), print.Elevation(o.Top), context.Say(Phrase.OpeningFraming)]);
             }
             foreach (ClosedStretch c in wall.ClosedStretches)
             {
-                rows.Add([wall.Name, context.Say(Phrase.NoNails), print.Station(wall.StationOf(c.Start)), print.Station(wall.StationOf(c.End)),
+                rows.Add([wall.Name, context.Say(Phrase.NoNails), print.Station(wall, c.Start), print.Station(wall, c.End),
                     c.Bottom is double b ? print.Elevation(b) : "", c.Top is double t ? print.Elevation(t) : "", c.Reason.ToUpperInvariant()]);
             }
         }
@@ -48,7 +48,7 @@ internal static class GivenTables
             .Select(w => (w, context.PlacesOf(w.LayoutLine, o)[0]))
             .MinBy(p => Math.Abs(p.Item2.Right) + Math.Max(0, Math.Max(p.w.Start - p.Item2.Along, p.Item2.Along - p.w.End)));
         double face = new Face(wall).OffsetAt(wall.Bottom.At(Math.Clamp(place.Along, wall.Start, wall.End)));
-        return [context.Print.Station(wall.StationOf(place.Along)), context.Print.Distance(place.Right * wall.Side - face)];
+        return [context.Print.Station(wall, place.Along), context.Print.Distance(place.Right * wall.Side - face)];
     }
 
     private static string Level(DrawingContext context, Obstruction o, double elevation) =>
@@ -72,7 +72,7 @@ internal static class GivenTables
         foreach (Boring b in context.Project.Borings)
         {
             LinePlace place = LayoutProjection.Locate(line, b.At);
-            string station = print.Station(line.StationOf(place.Along)), offset = print.Distance(place.Right * context.Project.Walls[0].Side);
+            string station = print.Station(line, place.Along), offset = print.Distance(place.Right * context.Project.Walls[0].Side);
             string water = b.Water is double w ? print.Elevation(w) : "";
             double from = b.Top;
             foreach (BoringLayer layer in b.Layers)
@@ -98,13 +98,15 @@ internal static class GivenTables
                 Vector2D at = line.PointAt(along);
                 Wall? wall = context.Project.Walls.FirstOrDefault(w => w.LayoutLine == line && along >= w.Start && along <= w.End);
                 string offset = wall is null ? "" : print.Distance(new Face(wall).OffsetAt(wall.Bottom.Before(along)));
-                rows.Add([line.Name, point, print.Station(line.StationOf(along)), print.Northing(at), print.Easting(at), print.Bearing(azimuth), offset]);
+                rows.Add([line.Name, point, print.Station(line, along), print.Northing(at), print.Easting(at), print.Bearing(azimuth), offset]);
             }
             Add(context.Say(Phrase.ControlBegin), 0, line.AzimuthAt(0));
-            foreach (LayoutPiece piece in line.Pieces.Where(p => p.Curvature != 0))
+            foreach (LayoutPiece piece in line.Pieces.Where(p => p.IsCurved))
             {
-                Add("PC", piece.Start, piece.AzimuthAt(piece.Start));
-                Add("PT", piece.End, piece.AzimuthAt(piece.End));
+                (string start, string end) = CurvePoints.Names(line, piece);
+                if (start.Length > 0)
+                    Add(start, piece.Start, piece.AzimuthAt(piece.Start));
+                Add(end, piece.End, piece.AzimuthAt(piece.End));
             }
             foreach (Corner corner in line.Corners)
                 Add(context.Say(Phrase.ControlAngle), corner.Along, line.AzimuthAt(corner.Along));

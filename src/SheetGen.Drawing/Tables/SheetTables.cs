@@ -42,8 +42,8 @@ public static class SheetTables
         var rows = new List<IReadOnlyList<string>>();
         foreach (Finding finding in context.Report.Findings.OrderBy(f => f.Severity))
         {
-            string place = finding.Station is { } station ? context.Print.Station(station) : "";
-            IReadOnlyList<string> lines = TextMeasure.Wrap(finding.Message, Width, style.Height, style);
+            string place = context.Print.Station(finding, context.Project);
+            IReadOnlyList<string> lines = TextMeasure.Wrap(context.Language.Sentence(finding.Message), Width, style.Height, style);
             for (int i = 0; i < lines.Count; i++)
                 rows.Add(i == 0 ? [context.Say(SeverityWords(finding.Severity)), finding.Code, place, lines[i]] : ["", "", "", lines[i]]);
         }
@@ -84,7 +84,7 @@ public static class SheetTables
         IEnumerable<Nail> nails = context.Layout.Nails.Where(n => n.Status is NailStatus.Redirected or NailStatus.Noted or NailStatus.Unresolved);
         return SheetTable.Of(context, Phrase.TableRedirects, Phrase.TableRedirectsHeads,
             [.. nails.Select(n => (IReadOnlyList<string>)[
-                n.Mark, print.Station(n.Station), print.Elevation(n.Elevation), print.Angle(Math.Abs(n.Splay)),
+                n.Mark, print.Station(n), print.Elevation(n.Elevation), print.Angle(Math.Abs(n.Splay)),
                 Sides.Words(context, n.Wall, n.Splay), Sides.StationWords(context, n.Splay), print.Angle(n.Inclination), print.Short(n.Length),
                 context.Say(n.Status switch
                 {
@@ -110,8 +110,8 @@ public static class SheetTables
             {
                 rows.Add([
                     wall.Name, row[0].Section.Name, row[0].Row.Name,
-                    print.Station(row[0].Station), print.Elevation(row[0].Elevation),
-                    print.Station(row[^1].Station), print.Elevation(row[^1].Elevation),
+                    print.Station(row[0]), print.Elevation(row[0].Elevation),
+                    print.Station(row[^1]), print.Elevation(row[^1].Elevation),
                     Count(row.Length), print.Short(row[0].Section.LengthOfRow(Math.Max(1, row[0].Row.Whole)))]);
             }
         }
@@ -132,7 +132,7 @@ public static class SheetTables
             {
                 bool isProof = n.Kind == NailKind.Proof;
                 rows.Add([n.Mark, context.Say(isProof ? Phrase.TestProof : Phrase.TestVerification), n.Wall.Name, n.Section.Name,
-                    print.Station(n.Station), print.Elevation(n.Elevation), print.Short(n.Length), isProof ? "" : free, isProof ? "" : bonded,
+                    print.Station(n), print.Elevation(n.Elevation), print.Short(n.Length), isProof ? "" : free, isProof ? "" : bonded,
                     Load(isProof, plan)]);
             }
             if (plan.Proof > 0 && !plan.Section.TestNails.SpreadProofMarks)
@@ -161,7 +161,7 @@ public static class SheetTables
     private static SheetTable LeftOut(DrawingContext context) =>
         SheetTable.Of(context, Phrase.TableLeftOut, Phrase.TableLeftOutHeads,
             [.. context.Layout.LeftOut.Select(l => (IReadOnlyList<string>)[
-                l.Mark, context.Print.Station(l.Wall.StationOf(l.Along)), context.Print.Elevation(l.Elevation), l.Reason.ToUpperInvariant()])]);
+                l.Mark, context.Print.Station(l.Wall, l.Along), context.Print.Elevation(l.Elevation), context.Language.Sentence(l.Reason.TrimEnd('.')).ToUpperInvariant()])]);
 
     private static SheetTable Accepted(DrawingContext context)
     {
@@ -172,8 +172,8 @@ public static class SheetTables
                 Acceptance? by = f.AcceptedBy;
                 return (IReadOnlyList<string>)[
                     f.Nails.Count > 4 ? context.Say(Phrase.MarksFromTo, f.Nails[0], f.Nails[^1]) : string.Join(", ", f.Nails), f.Obstruction ?? "",
-                    f.Station is double s ? print.Station(s) : "", Clear(print, f.Clear), Clear(print, f.Required),
-                    (by?.Reason ?? f.Message).ToUpperInvariant(), (by?.By ?? "").ToUpperInvariant()];
+                    print.Station(f, context.Project), Clear(print, f.Clear), Clear(print, f.Required),
+                    (by?.Reason ?? context.Language.Sentence(f.Message)).ToUpperInvariant(), (by?.By ?? "").ToUpperInvariant()];
             })]);
     }
 
@@ -182,7 +182,7 @@ public static class SheetTables
         Printed print = context.Print;
         return SheetTable.Of(context, Phrase.TablePinned, Phrase.TablePinnedHeads,
             [.. context.Layout.Nails.Where(n => n.IsFixed).Select(n => (IReadOnlyList<string>)[
-                n.Mark, print.Station(n.Station), print.Elevation(n.Elevation), print.Angle(Math.Abs(n.Splay)), Sides.Words(context, n.Wall, n.Splay),
+                n.Mark, print.Station(n), print.Elevation(n.Elevation), print.Angle(Math.Abs(n.Splay)), Sides.Words(context, n.Wall, n.Splay),
                 print.Angle(n.Inclination), print.Short(n.Length)])]);
     }
 }

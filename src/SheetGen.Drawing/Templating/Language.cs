@@ -12,8 +12,14 @@ public sealed partial class Language
 
     private readonly IReadOnlyDictionary<Phrase, string> _phrases;
     private readonly IReadOnlyDictionary<string, string> _terms;
+    private readonly IReadOnlyDictionary<string, string>? _sentences;
+    private readonly Sentences _forms;
 
-    private Language(IReadOnlyDictionary<Phrase, string> phrases, IReadOnlyDictionary<string, string> terms) => (_phrases, _terms) = (phrases, terms);
+    private Language(IReadOnlyDictionary<Phrase, string> phrases, IReadOnlyDictionary<string, string> terms, IReadOnlyDictionary<string, string>? sentences)
+    {
+        (_phrases, _terms, _sentences) = (phrases, terms, sentences);
+        _forms = new Sentences(sentences ?? new Dictionary<string, string>());
+    }
 
     /// <summary>Reads a language from its list: every phrase, with the same fields as in another language.</summary>
     /// <param name="like">The language whose fields count; null to take them as they are.</param>
@@ -38,7 +44,7 @@ public sealed partial class Language
         }
         if (faults.Count > 0)
             throw new FormatException(string.Join("; ", faults));
-        return new(phrases, list.Terms ?? []);
+        return new(phrases, list.Terms ?? [], list.Sentences);
     }
 
     /// <summary>The words with the project's own word for a design section of its wall.</summary>
@@ -47,7 +53,8 @@ public sealed partial class Language
     {
         string zone = (word ?? _phrases[Phrase.DesignZone]).ToUpperInvariant();
         return new(_phrases.ToDictionary(p => p.Key, p => p.Value.Replace(ZoneField, zone, StringComparison.Ordinal)),
-            _terms.ToDictionary(t => t.Key, t => t.Value.Replace(ZoneField, zone, StringComparison.Ordinal)));
+            _terms.ToDictionary(t => t.Key, t => t.Value.Replace(ZoneField, zone, StringComparison.Ordinal)),
+            _sentences?.ToDictionary(t => t.Key, t => t.Value.Replace(ZoneField, zone, StringComparison.Ordinal)));
     }
 
     /// <summary>A phrase with its values.</summary>
@@ -78,6 +85,15 @@ public sealed partial class Language
         int comma = english.LastIndexOf(", ", StringComparison.Ordinal);
         return comma > 0 && _terms.TryGetValue(english[..comma], out string? head) ? $"{head}, {Term(english[(comma + 2)..])}" : english;
     }
+
+    /// <summary>True where the language says the checker's sentences in words of its own.</summary>
+    public bool HasSentences => _sentences is { Count: > 0 };
+
+    /// <summary>A sentence of the checker or of the layout in this language; as it is where the language has none for it.</summary>
+    public string Sentence(string english) => TrySentence(english) ?? english;
+
+    /// <summary>The same; null where the language has no words for it.</summary>
+    public string? TrySentence(string english) => HasSentences ? _forms.Of(english) : english;
 
     private static HashSet<string> Fields(string text) => [.. AnyField().Matches(text).Select(m => m.Value)];
 

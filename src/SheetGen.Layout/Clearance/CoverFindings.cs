@@ -94,5 +94,5 @@ internal static class CoverFindings
     };
 
     private static string Between(Bay bay, double start, double end) =>
-        $"{Stations.Format(bay.Wall.StationOf(start), bay.Unit)} to {Stations.Format(bay.Wall.StationOf(end), bay.Unit)}";
+        $"{bay.Wall.StationText(start, bay.Unit)} to {bay.Wall.StationText(end, bay.Unit)}";
 }

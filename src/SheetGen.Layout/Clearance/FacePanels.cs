@@ -79,11 +79,12 @@ public static class FacePanels
 
     private static int Chords(Face face, LayoutPiece piece, Leg leg, double from, double to)
     {
-        if (piece.Curvature == 0 || from < leg.Start || to > leg.End)
+        if (!piece.IsCurved || from < leg.Start || to > leg.End)
             return 1;
         (double low, double high) = Heights(face, from);
-        double scale = Math.Max(Math.Abs(face.Scale(from, low)), Math.Abs(face.Scale(from, high)));
-        double turn = Math.Abs(piece.Curvature) * (to - from), radius = scale / Math.Abs(piece.Curvature);
+        double at = Math.Abs(piece.CurvatureAt(to)) > Math.Abs(piece.CurvatureAt(from)) ? to : from, curvature = Math.Abs(piece.CurvatureAt(at));
+        double scale = Math.Max(Math.Abs(1 - piece.CurvatureAt(at) * face.Wall.Side * face.OffsetAt(low)), Math.Abs(1 - piece.CurvatureAt(at) * face.Wall.Side * face.OffsetAt(high)));
+        double turn = curvature * (to - from), radius = scale / curvature;
         return Math.Max(1, (int)Math.Ceiling(turn / Math.Sqrt(8 * 0.99 * Sagitta / radius)));
     }
 

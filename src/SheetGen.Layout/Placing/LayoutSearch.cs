@@ -94,8 +94,8 @@ public sealed class LayoutSearch
     {
         Wall wall = district.Slots[0].Row.Bay.Wall;
         LengthUnit unit = district.Slots[0].Row.Bay.Unit;
-        string from = Stations.Format(wall.StationOf(district.Slots[0].Grid.Head.Along), unit);
-        string to = Stations.Format(wall.StationOf(district.Slots[^1].Grid.Head.Along), unit);
+        string from = wall.StationText(district.Slots[0].Grid.Head.Along, unit);
+        string to = wall.StationText(district.Slots[^1].Grid.Head.Along, unit);
         return FormattableString.Invariant($"{wall.Name}, {from} to {to}: the search stopped after {trials} trials while it was still finding better layouts");
     }
 

@@ -97,7 +97,7 @@ internal sealed class FaceRegions(Face face, double shift = 0)
     {
         IReadOnlyList<LayoutPiece> pieces = [.. face.Wall.LayoutLine.Pieces.Where(p => p.End > leg.Start + 1e-9 && p.Start < leg.End - 1e-9)];
         Envelope extent = region.EnvelopeInternal;
-        if (pieces.Count == 1 || extent.IsNull)
+        if ((pieces.Count == 1 && !pieces[0].IsSpiral) || extent.IsNull)
         {
             yield return (region, pieces.Count == 0 ? 0 : pieces[0].Curvature);
             yield break;
@@ -106,8 +106,14 @@ internal sealed class FaceRegions(Face face, double shift = 0)
         {
             double from = i == 0 ? extent.MinX - 1 : pieces[i].Start;
             double to = i == pieces.Count - 1 ? extent.MaxX + 1 : pieces[i].End;
-            if (to > extent.MinX && from < extent.MaxX)
-                yield return (Outlines.Overlay(region, Outlines.Box(from, to, extent.MinY - 1, extent.MaxY + 1), SpatialFunction.Intersection), pieces[i].Curvature);
+            double[] stops = [from, .. pieces[i].Stops().Skip(1).SkipLast(1), to];
+            for (int k = 0; k + 1 < stops.Length; k++)
+            {
+                if (stops[k + 1] <= extent.MinX || stops[k] >= extent.MaxX)
+                    continue;
+                Geometry part = Outlines.Overlay(region, Outlines.Box(stops[k], stops[k + 1], extent.MinY - 1, extent.MaxY + 1), SpatialFunction.Intersection);
+                yield return (part, pieces[i].IsSpiral ? pieces[i].CurvatureAt(part.IsEmpty ? stops[k] : part.Centroid.X) : pieces[i].Curvature);
+            }
         }
     }
 

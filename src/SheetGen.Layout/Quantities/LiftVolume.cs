@@ -69,7 +69,7 @@ internal static class LiftVolume
     /// <summary>Volume for one of length along the layout line.</summary>
     private static double Along(Face face, double along, SoilArea soil)
     {
-        double bend = face.Wall.LayoutLine.PieceAt(along).Curvature * face.Wall.Side;
+        double bend = face.Wall.LayoutLine.PieceAt(along).CurvatureAt(along) * face.Wall.Side;
         return soil.Area - bend * ByOffset(face, soil);
     }
 

@@ -168,7 +168,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         Precast(QuantityName.PadLength, pad.Sum(p => p.Length), runs);
         Precast(QuantityName.PadSteps, pad.Count(p => p.StepsUp is { } s && s != 0), runs);
         List<DrainStrip> strips = [.. wall.Strips.Where(s => s.Section == section)];
-        string[] stations = [.. strips.Select(s => Model.Units.Stations.Format(wall.Wall.StationOf(s.Along), project.Unit))];
+        string[] stations = [.. strips.Select(s => wall.Wall.StationText(s.Along, project.Unit))];
         string spacing = wall.Wall.Drainage?.MaxSpacing is null ? "greatest spacing at its default, 10 ft or 3 m" : "";
         if (wall.Wall.Drainage is null)
         {

@@ -55,7 +55,7 @@ internal static class StripTakeOff
             if (piece.End <= leg.Start || piece.Start >= leg.End)
                 continue;
             foreach (double elevation in new[] { FaceRegions.Lowest(face.Wall), FaceRegions.Highest(face.Wall) })
-                greatest = Math.Max(greatest, 1 - piece.Curvature * face.Wall.Side * face.OffsetAt(elevation));
+                greatest = Math.Max(greatest, 1 - Math.Min(piece.Curvature * face.Wall.Side * face.OffsetAt(elevation), piece.CurvatureAt(piece.End) * face.Wall.Side * face.OffsetAt(elevation)));
         }
         return greatest <= 0 ? 1 : greatest;
     }

@@ -184,7 +184,7 @@ public sealed class FaceOutline
     }
 
     private double LeastScale(Head head) =>
-        _face.Wall.LayoutLine.Pieces.Min(p => 1 - p.Curvature * _face.Wall.Side * _face.OffsetAt(head.Elevation));
+        _face.Wall.LayoutLine.Pieces.Min(p => 1 - Math.Max(p.Curvature * _face.Wall.Side * _face.OffsetAt(head.Elevation), p.CurvatureAt(p.End) * _face.Wall.Side * _face.OffsetAt(head.Elevation)));
 
     private static int FirstFrom(ProfilePoint[] line, double along)
     {

@@ -21,12 +21,14 @@ public sealed class RowRun
         Start = Solve(bay.Start, bay.FaceStartAt);
         End = Solve(bay.End, bay.FaceEndAt);
         double at = Start, sum = bay.BeyondStart(elevationAt(Start));
-        foreach (LayoutPiece piece in bay.Wall.LayoutLine.Pieces)
+        double[] stops = [.. bay.Wall.LayoutLine.Pieces.SelectMany(p => p.Stops().Skip(1)).SkipLast(1), double.PositiveInfinity];
+        foreach (double stop in stops)
         {
-            double end = piece == bay.Wall.LayoutLine.Pieces[^1] ? End : Math.Min(piece.End, End);
+            double end = Math.Min(stop, End);
             if (end <= at)
                 continue;
-            double one = bay.Face.Scale(at, elevationAt(at)), other = bay.Face.Scale(at, elevationAt(end));
+            double near = end - (end - at) * 1e-9;
+            double one = Math.Max(bay.Face.Scale(at, elevationAt(at)), bay.Face.Scale(near, elevationAt(at))), other = Math.Max(bay.Face.Scale(at, elevationAt(end)), bay.Face.Scale(near, elevationAt(end)));
             double factor = Math.Max(1, Math.Max(one, other));
             _pieces.Add((at, sum, factor));
             Shrink = Math.Min(Shrink, Math.Min(one, other) / factor);

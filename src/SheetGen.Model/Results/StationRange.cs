@@ -6,5 +6,5 @@ namespace SheetGen.Model.Results;
 public static class StationRange
 {
     public static string Of(Wall wall, double start, double end, LengthUnit unit) =>
-        Stations.Format(wall.StationOf(start), unit) + " to " + Stations.Format(wall.StationOf(end), unit);
+        wall.StationText(start, unit) + " to " + wall.StationText(end, unit);
 }

@@ -29,17 +29,17 @@ internal sealed class BendCheck(Points points, LengthUnit unit, ProblemList prob
         }
     }
 
-    private string Show(Place place) => Stations.Format(place.Line.StationOf(place.Along), unit);
+    private string Show(Place place) => place.Line.StationText(place.Along, unit);
 
     private Place? Offset(MapItem point) =>
-        point.Number("station") is { } station && point.Number("offset") is { } offset && points.LineOf(point, "offset") is { } of
-            ? new Place(of.Line, of.Side, of.Line.AlongOf(station), offset)
+        point.NumberItem("station") is { } station && point.Number("offset") is { } offset && points.LineOf(point, "offset") is { } of && StationPlaces.Along(of.Line, station, unit, problems) is { } along
+            ? new Place(of.Line, of.Side, along, offset)
             : null;
 
     private static bool Bends(Place a, Place b)
     {
         double from = Math.Min(a.Along, b.Along) + Tolerance.Length, to = Math.Max(a.Along, b.Along) - Tolerance.Length;
-        return a.Line.Corners.Any(c => c.Along > from && c.Along < to) || a.Line.Pieces.Any(p => p.Curvature != 0 && p.Start < to && p.End > from);
+        return a.Line.Corners.Any(c => c.Along > from && c.Along < to) || a.Line.Pieces.Any(p => p.IsCurved && p.Start < to && p.End > from);
     }
 
     /// <summary>Least and greatest offset of the straight line; null where it keeps the offsets of its ends.</summary>

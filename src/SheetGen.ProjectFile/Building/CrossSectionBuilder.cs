@@ -10,15 +10,14 @@ internal sealed class CrossSectionBuilder(LengthUnit unit, ProblemList problems)
     /// <summary>The cross sections in order of station; what is faulty is reported and left out.</summary>
     public IReadOnlyList<CrossSection> Build(MapItem wall, LayoutLine line, double start, double end)
     {
-        string Show(double along) => Stations.Format(line.StationOf(along), unit);
+        string Show(double along) => line.StationText(along, unit);
         var sections = new List<CrossSection>();
         double? before = null;
         foreach (MapItem map in wall.Maps("cross_sections"))
         {
             List<CrossSectionPoint>? ground = Ground(map);
-            if (map.Number("station") is not { } station)
+            if (map.NumberItem("station") is not { } station || StationPlaces.Along(line, station, unit, problems) is not { } along)
                 continue;
-            double along = line.AlongOf(station);
             if (along < start - Tolerance.Length || along > end + Tolerance.Length)
             {
                 problems.Add(ProblemCodes.OutsideWall, map.SpotOf("station"),

@@ -15,7 +15,7 @@ internal sealed class DecisionBuilder(WallNames walls, LengthUnit unit, ProblemL
         foreach (MapItem map in root.Maps("fixed"))
         {
             WallName? wall = walls.FindOrOnly(map);
-            double? along = map.Number("station") is { } station && wall?.Line is { } line ? line.AlongOf(station) : null;
+            double? along = map.NumberItem("station") is { } station && wall?.Line is { } line ? StationPlaces.Along(line, station, unit, problems) : null;
             string? row = RowOf(map);
             if (along is null && !map.Gives("station") && new[] { "elevation", "add", "leave_out" }.FirstOrDefault(map.Gives) is { } one)
                 problems.Add(ProblemCodes.ExactlyOne, map.SpotOf(one), $"\"{one}\" is said of one nail, and this pin has no station", "give the nail's station");
@@ -79,8 +79,9 @@ internal sealed class DecisionBuilder(WallNames walls, LengthUnit unit, ProblemL
     {
         if (wall.Map.List("stations") is not { Faulty: false } list || wall.Line is not { } line)
             return;
-        double start = line.AlongOf(list.Numbers[0].Value), end = line.AlongOf(list.Numbers[1].Value);
+        if (StationPlaces.Along(line, list.Numbers[0], unit, problems) is not { } start || StationPlaces.Along(line, list.Numbers[1], unit, problems) is not { } end)
+            return;
         if (start < end && (along < start - Tolerance.Length || along > end + Tolerance.Length))
-            problems.Add(ProblemCodes.OutsideWall, map.SpotOf("station"), $"{what} at {Stations.Format(line.StationOf(along), unit)} is out of the wall {Stations.Format(line.StationOf(start), unit)} to {Stations.Format(line.StationOf(end), unit)}", "correct the station");
+            problems.Add(ProblemCodes.OutsideWall, map.SpotOf("station"), $"{what} at {line.StationText(along, unit)} is out of the wall {line.StationText(start, unit)} to {line.StationText(end, unit)}", "correct the station");
     }
 }

@@ -43,12 +43,12 @@ internal sealed class ElevationSlips(LengthUnit unit, ProblemList problems)
 
     private sealed record Given(double Along, double Elevation, SourceSpot Spot);
 
-    private static List<Given> Points(Wall wall, MapItem map, string key)
+    private List<Given> Points(Wall wall, MapItem map, string key)
     {
         if (!map.Gives(key))
             return [];
-        return [.. map.Maps(key).Where(i => i.Number("station") is not null && i.Number("elevation") is not null)
-            .Select(i => new Given(wall.LayoutLine.AlongOf(i.Number("station")!.Value), i.Number("elevation")!.Value, i.Spot))];
+        return [.. map.Maps(key).Where(i => i.NumberItem("station") is not null && i.Number("elevation") is not null)
+            .Select(i => new Given(StationPlaces.Along(wall.LayoutLine, i.NumberItem("station")!, unit, problems) ?? double.NaN, i.Number("elevation")!.Value, i.Spot)).Where(g => !double.IsNaN(g.Along))];
     }
 
     private void Jumps(List<Given> points, string what, double usual, double height, Profiles profiles)

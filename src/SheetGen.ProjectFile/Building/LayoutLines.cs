@@ -11,12 +11,14 @@ internal sealed class LayoutLines
 {
     private readonly Dictionary<string, LayoutLine?> _byName = [];
     private readonly ProblemList _problems;
+    private readonly LengthUnit _unit;
     private readonly bool _namesWhole;
     private readonly decimal _originNorthing;
     private readonly decimal _originEasting;
 
-    public LayoutLines(MapItem root, ProblemList problems)
+    public LayoutLines(MapItem root, LengthUnit unit, ProblemList problems)
     {
+        _unit = unit;
         _problems = problems;
         MapItem[] maps = [.. root.Maps("layout_lines")];
         MapItem? first = maps.FirstOrDefault()?.Map("start");
@@ -71,9 +73,12 @@ internal sealed class LayoutLines
             return null;
         if (start.NumberItem("northing") is not { } n || start.NumberItem("easting") is not { } e)
             return null;
-        if (start.Number("station") is not { } station || start.Number("azimuth") is not { } azimuth)
+        if (start.Number("station") is not { } station || start.Number("azimuth") is not { } azimuth || map.IsFaulty("station_equations"))
             return null;
-        return LayoutLine.Build(name, station, Relative(n, e), Angles.ToRadians(azimuth), elements);
+        double length = LayoutLine.Build(name, station, default, 0, elements).Length;
+        return StationEquations.Read(map, station, length, _unit, _problems) is { } equations
+            ? LayoutLine.Build(name, new Stationing(station, equations), Relative(n, e), Angles.ToRadians(azimuth), elements)
+            : null;
     }
 
     private List<LayoutElement>? ReadElements(MapItem map)
@@ -94,10 +99,11 @@ internal sealed class LayoutLines
         MapItem[] items = [.. list.Maps];
         for (int i = 0; i < elements.Count; i++)
         {
-            bool between = i > 0 && i < elements.Count - 1 && elements[i - 1] is not LayoutElement.Bend;
-            if (elements[i] is LayoutElement.Bend && !between)
+            bool isPoint = elements[i] is LayoutElement.Bend or LayoutElement.Kink;
+            bool between = i > 0 && i < elements.Count - 1 && elements[i - 1] is not (LayoutElement.Bend or LayoutElement.Kink);
+            if (isPoint && !between)
             {
-                _problems.Add(ProblemCodes.NotHere, items[i].Spot, "a corner stands between two lines or arcs", "remove it, or add the line that it leads to");
+                _problems.Add(ProblemCodes.NotHere, items[i].Spot, "a corner stands between two lines, arcs or spirals", "remove it, or add the line that it leads to");
                 faulty = true;
             }
         }
@@ -117,9 +123,31 @@ internal sealed class LayoutLines
             _problems.Add(ProblemCodes.OutOfRange, arc.SpotOf("length"), "the arc is longer than a full circle of its radius", "check radius and length");
             return null;
         }
+        if (item.Map("spiral") is { } spiral)
+            return Spiral(spiral);
+        if (item.Number("kink") is { } kink)
+            return new LayoutElement.Kink(kink);
         if (item.Map("corner") is { } corner && corner.Number("angle") is { } angle && TurnOf(corner) is { } turn)
             return new LayoutElement.Bend(turn, angle);
         return null;
+    }
+
+    private LayoutElement.Spiral? Spiral(MapItem spiral)
+    {
+        if (spiral.Number("length") is not { } length || TurnOf(spiral) is not { } side || spiral.IsFaulty("start_radius") || spiral.IsFaulty("end_radius"))
+            return null;
+        double start = spiral.Number("start_radius") ?? double.PositiveInfinity, end = spiral.Number("end_radius") ?? double.PositiveInfinity;
+        if (start == end)
+        {
+            Report(spiral, "the radius of the spiral does not change", double.IsInfinity(start) ? "give end_radius (or start_radius): an end without one is straight" : "write it as an arc");
+            return null;
+        }
+        if (length * (1 / start + 1 / end) / 2 <= 2 * Math.PI)
+            return new LayoutElement.Spiral(start, end, length, side);
+        Report(spiral, "the spiral turns by more than a full circle", "check its length and radii");
+        return null;
+
+        void Report(MapItem at, string message, string hint) => _problems.Add(ProblemCodes.OutOfRange, at.SpotOf("length"), message, hint);
     }
 
     private static Turn? TurnOf(MapItem map) => map.Text("turn") switch

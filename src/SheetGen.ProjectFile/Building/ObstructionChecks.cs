@@ -99,7 +99,7 @@ internal sealed class ObstructionChecks(LayoutLines lines, LengthUnit unit, Prob
                 bool onFace = along > wall.Start && along < wall.End && at.Z + radius > wall.Bottom.At(along) && at.Z - radius < wall.Top.At(along);
                 if (!onFace || wall.Openings.Any(o => along > o.Start - radius && along < o.End + radius && at.Z > o.Bottom - radius && at.Z < o.Top + radius))
                     continue;
-                problems.Add(ProblemCodes.PipeThroughFace, pipe.Spot, FormattableString.Invariant($"{Tree.Shown.Short(pipe.Name)} meets the face of {Tree.Shown.Short(wall.Name)} at {Stations.Format(wall.StationOf(along), unit)}, elevation {at.Z:0.00}, where there is no opening"), "add it to the wall's openings, or correct its points");
+                problems.Add(ProblemCodes.PipeThroughFace, pipe.Spot, FormattableString.Invariant($"{Tree.Shown.Short(pipe.Name)} meets the face of {Tree.Shown.Short(wall.Name)} at {wall.StationText(along, unit)}, elevation {at.Z:0.00}, where there is no opening"), "add it to the wall's openings, or correct its points");
                 break;
             }
         }

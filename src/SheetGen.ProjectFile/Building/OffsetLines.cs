@@ -7,7 +7,7 @@ namespace SheetGen.ProjectFile.Building;
 internal static class OffsetLines
 {
     /// <summary>
-    /// The points between two places, offset to the right of the line; at a corner the point where both legs' lines meet, on an arc as
+    /// The points between two places, offset to the right of the line; at a corner the point where both legs' lines meet, on an arc or spiral as
     /// many that no chord is off it by more than <paramref name="sagitta"/>.
     /// </summary>
     /// <returns>Null where the line at this offset would cross itself: beyond the centre of an arc, or a leg between two corners too short.</returns>
@@ -21,12 +21,13 @@ internal static class OffsetLines
             double from = Math.Max(piece.Start, start), to = Math.Min(piece.End, end);
             if (to <= from)
                 continue;
-            if (piece.Curvature != 0 && 1 - piece.Curvature * right <= 1e-6)
+            double curvature = Math.Abs(piece.CurvatureAt(to)) > Math.Abs(piece.CurvatureAt(from)) ? piece.CurvatureAt(to) : piece.CurvatureAt(from);
+            if (1 - piece.CurvatureAt(from) * right <= 1e-6 || 1 - piece.CurvatureAt(to) * right <= 1e-6)
                 return null;
-            if (piece.Curvature != 0)
+            if (curvature != 0)
             {
-                double radius = Math.Abs(1 / piece.Curvature - right);
-                double step = Math.Sqrt(8 * Math.Min(sagitta, radius / 4) * radius) / (radius * Math.Abs(piece.Curvature));
+                double radius = Math.Abs(1 / curvature - right);
+                double step = Math.Sqrt(8 * Math.Min(sagitta, radius / 4) * radius) / (radius * Math.Abs(curvature));
                 int count = Math.Max(1, (int)Math.Ceiling((to - from) / step));
                 for (int i = 1; i < count; i++)
                     points.Add(On(piece, from + (to - from) * i / count, right));

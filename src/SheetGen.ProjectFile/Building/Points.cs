@@ -131,13 +131,15 @@ internal sealed class Points(LayoutLines lines, WallNames walls, LengthUnit unit
 
     private Vector2D? ByStation(MapItem map)
     {
-        if (LineOf(map, "offset") is not { } of || map.Number("station") is not { } station || map.Number("offset") is not { } offset)
+        if (LineOf(map, "offset") is not { } of || map.NumberItem("station") is not { } station || map.Number("offset") is not { } offset)
             return null;
-        if (StationHint.Meant(of.Line, station, unit) is { } meant)
+        if (StationPlaces.Along(of.Line, station, unit, problems) is not { } along)
+            return null;
+        if (station.Mark == StationMark.None && StationHint.Meant(of.Line, station.Value, unit) is { } meant)
         {
-            problems.Add(ProblemCodes.BadStation, map.SpotOf("station"), FormattableString.Invariant($"station {station} lies far off the layout line {Stations.Format(of.Line.StartStation, unit)} to {Stations.Format(of.Line.StationOf(of.Line.Length), unit)}"), $"did you mean {meant}?");
+            problems.Add(ProblemCodes.BadStation, map.SpotOf("station"), FormattableString.Invariant($"station {station.Value} lies far off the layout line {of.Line.StationText(0, unit)} to {of.Line.StationText(of.Line.Length, unit)}"), $"did you mean {meant}?");
             return null;
         }
-        return of.Line.PointAt(of.Line.AlongOf(station) + Shift, offset * of.Side);
+        return of.Line.PointAt(along + Shift, offset * of.Side);
     }
 }

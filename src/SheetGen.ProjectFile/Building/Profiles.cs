@@ -10,9 +10,9 @@ internal sealed class Profiles(LayoutLine line, double start, double end, Length
     /// <summary>The profile under a key; null where it is left out or faulty, which is reported.</summary>
     public Profile? Read(MapItem map, string key)
     {
-        List<ProfilePoint>? points = Ordered(map, key, steps: false);
-        if (points is null)
+        if (Ordered(map, key, steps: false) is not { } given || new VerticalCurves(unit, problems).Lay(given, map.List(key)!, Show) is not { } laid)
             return null;
+        List<ProfilePoint> points = Near(laid);
         if (points[0].Along <= start + Tolerance.Length && points[^1].Along >= end - Tolerance.Length)
             return new Profile(points);
         string side = points[0].Along > start + Tolerance.Length
@@ -44,14 +44,21 @@ internal sealed class Profiles(LayoutLine line, double start, double end, Length
         return [points[first] with { Along = start }, .. points.Skip(first + 1)];
     }
 
-    public string Show(double along) => Stations.Format(line.StationOf(along), unit);
+    /// <summary>What counts for the wall: the points on it and the next beyond each end, of a road's profile perhaps a small part.</summary>
+    private List<ProfilePoint> Near(List<ProfilePoint> points)
+    {
+        int first = Math.Max(0, points.FindIndex(p => p.Along >= start) - 2), last = points.FindLastIndex(p => p.Along <= end) + 2;
+        return last < 1 || points[0].Along > end ? points : points[first..Math.Min(points.Count, last + 1)];
+    }
+
+    public string Show(double along) => line.StationText(along, unit);
 
     /// <summary>True where no first number lies on the wall, and every second one does.</summary>
     private bool Swapped(ListItem list)
     {
-        bool OnWall(double station) => line.AlongOf(station) >= start - Tolerance.Length && line.AlongOf(station) <= end + Tolerance.Length;
+        bool OnWall(double station) => line.Stationing.PlacesOf(station).Any(along => along >= start - Tolerance.Length && along <= end + Tolerance.Length);
         MapItem[] items = [.. list.Maps];
-        return items.Length > 0 && Array.TrueForAll(items, i => i.Number("station") is { } s && i.Number("elevation") is { } z && !OnWall(s) && OnWall(z));
+        return items.Length > 0 && Array.TrueForAll(items, i => i.NumberItem("station") is { Mark: StationMark.None } s && i.Number("elevation") is { } z && !OnWall(s.Value) && OnWall(z));
     }
 
     private List<ProfilePoint>? Ordered(MapItem map, string key, bool steps)
@@ -67,12 +74,11 @@ internal sealed class Profiles(LayoutLine line, double start, double end, Length
         bool faulty = false;
         foreach (MapItem item in list.Maps)
         {
-            if (item.Number("station") is not { } station || item.Number("elevation") is not { } elevation)
+            if (item.NumberItem("station") is not { } station || item.Number("elevation") is not { } elevation || StationPlaces.Along(line, station, unit, problems) is not { } along)
             {
                 faulty = true;
                 continue;
             }
-            double along = line.AlongOf(station);
             bool back = points.Count > 0 && (steps ? along <= points[^1].Along : along < points[^1].Along);
             bool third = points.Count > 1 && along == points[^1].Along && along == points[^2].Along;
             if (back || third)

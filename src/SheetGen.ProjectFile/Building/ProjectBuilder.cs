@@ -11,7 +11,7 @@ internal static class ProjectBuilder
     /// <summary>The project; it is whole only where no error has been reported.</summary>
     public static WallProject Build(MapItem root, LengthUnit unit, string inputHash, ProblemList problems)
     {
-        var lines = new LayoutLines(root, problems);
+        var lines = new LayoutLines(root, unit, problems);
         var names = new WallNames(root, lines, problems);
         var points = new Points(lines, names, unit, problems);
         Rules rules = new RulesBuilder(unit, problems).Build(root);
@@ -72,6 +72,7 @@ internal static class ProjectBuilder
         Scale = map.Number("scale"),
         Revision = map.Text("revision") ?? "",
         Date = map.Text("date") ?? "",
+        IsForHalfSize = map.Flag("half_size") ?? false,
         FromBehind = map.Text("view") == "from_behind",
         TitleBlock = map.Text("title_block"),
         Layers = map.Text("layers"),

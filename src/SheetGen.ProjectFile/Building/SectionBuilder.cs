@@ -38,7 +38,7 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
 
     private void CheckCover(List<(MapItem Map, double Start, double End)> placed, LayoutLine line, double start, double end)
     {
-        string Show(double along) => Stations.Format(line.StationOf(along), unit);
+        string Show(double along) => line.StationText(along, unit);
         double at = start;
         MapItem? before = null;
         foreach ((MapItem map, double from, double to) in placed)
@@ -64,8 +64,8 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
             if (corner is null)
                 continue;
             problems.Add(ProblemCodes.LimitBesideCorner, map.SpotOf("stations"),
-                FormattableString.Invariant($"section {Shown.Short(map.Text("name") ?? "?")} {(limit == from ? "starts" : "ends")} at {Stations.Format(line.StationOf(limit), unit)}, {Math.Abs(corner.Along - limit):0.00} {Lengths.Symbol(unit)} {(limit > corner.Along ? "behind" : "before")} the corner: nails of two sections crowd there"),
-                $"let it {(limit == from ? "start" : "end")} at the corner, {Stations.Format(line.StationOf(corner.Along), unit)}");
+                FormattableString.Invariant($"section {Shown.Short(map.Text("name") ?? "?")} {(limit == from ? "starts" : "ends")} at {line.StationText(limit, unit)}, {Math.Abs(corner.Along - limit):0.00} {Lengths.Symbol(unit)} {(limit > corner.Along ? "behind" : "before")} the corner: nails of two sections crowd there"),
+                $"let it {(limit == from ? "start" : "end")} at the corner, {line.StationText(corner.Along, unit)}");
         }
     }
 

@@ -9,6 +9,8 @@ internal static class StationHint
     /// <summary>The station that was probably meant: far off the line as it stands, on it where the point is a plus; else null.</summary>
     public static string? Meant(LayoutLine line, double station, LengthUnit unit)
     {
+        if (line.Stationing.Equations.Count > 0)
+            return null;
         double along = line.AlongOf(station), full = Stations.FullStation(unit), meant = line.AlongOf(station * full);
         bool far = along < -full || along > line.Length + full;
         return far && meant >= -Tolerance.Length && meant <= line.Length + Tolerance.Length ? Stations.Format(station * full, unit, 0) : null;

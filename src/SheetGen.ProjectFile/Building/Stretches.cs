@@ -12,7 +12,9 @@ internal static class Stretches
     {
         if (map.List("stations") is not { Faulty: false } list || list.Numbers.Count != 2)
             return null;
-        double start = line.AlongOf(list.Numbers[0].Value), end = line.AlongOf(list.Numbers[1].Value);
+        double? first = StationPlaces.Along(line, list.Numbers[0], unit, problems), last = StationPlaces.Along(line, list.Numbers[1], unit, problems);
+        if (first is not { } start || last is not { } end)
+            return null;
         if (end - start > Tolerance.Length)
             return (start, end);
         problems.Add(ProblemCodes.StationOrder, list.Spot, $"the stations {Show(list.Numbers[0], unit)} and {Show(list.Numbers[1], unit)} do not grow", "write [first, last]");
@@ -28,7 +30,7 @@ internal static class Stretches
         if (stretch.Start >= wallStart - Tolerance.Length && stretch.End <= wallEnd + Tolerance.Length)
             return stretch;
         problems.Add(ProblemCodes.OutsideWall, map.SpotOf("stations"),
-            $"{what} {Stations.Format(line.StationOf(stretch.Start), unit)} to {Stations.Format(line.StationOf(stretch.End), unit)} reaches out of the wall {Stations.Format(line.StationOf(wallStart), unit)} to {Stations.Format(line.StationOf(wallEnd), unit)}",
+            $"{what} {line.StationText(stretch.Start, unit)} to {line.StationText(stretch.End, unit)} reaches out of the wall {line.StationText(wallStart, unit)} to {line.StationText(wallEnd, unit)}",
             StationHint.Behind("correct the stations", line, [line.StationOf(stretch.Start), line.StationOf(stretch.End)], unit));
         return null;
     }

@@ -101,7 +101,9 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
             return null;
         if (panels.IsFaulty("first_break"))
             return null;
-        double first = panels.Number("first_break") is { } station ? line.AlongOf(station) : start;
+        double? given = panels.NumberItem("first_break") is { } station ? StationPlaces.Along(line, station, unit, problems) : start;
+        if (given is not { } first)
+            return null;
         double legEnd = line.Corners.Where(c => c.Along > start && c.Along < end).Select(c => c.Along).FirstOrDefault(end);
         if (first < start - Tolerance.Length || first > legEnd + Tolerance.Length)
         {
@@ -144,5 +146,5 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
         return points;
     }
 
-    private string Show(LayoutLine line, double along) => Stations.Format(line.StationOf(along), unit);
+    private string Show(LayoutLine line, double along) => line.StationText(along, unit);
 }

@@ -68,11 +68,11 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
         ];
         foreach (double z in elevations)
         {
-            foreach (LayoutPiece piece in wall.LayoutLine.Pieces.Where(p => p.Curvature != 0 && p.Start < wall.End && p.End > wall.Start))
+            foreach (LayoutPiece piece in wall.LayoutLine.Pieces.Where(p => p.IsCurved && p.Start < wall.End && p.End > wall.Start))
             {
-                if (1 - piece.Curvature * wall.Side * face.OffsetAt(z) > Tolerance.Length)
+                if (Math.Min(1 - piece.Curvature * wall.Side * face.OffsetAt(z), 1 - piece.CurvatureAt(piece.End) * wall.Side * face.OffsetAt(z)) > Tolerance.Length)
                     continue;
-                problems.Add(ProblemCodes.FaceVanishes, map.SpotOf("face_offset"), FormattableString.Invariant($"at elevation {z:0.###} the face is at or beyond the centre of the arc at {profiles.Show(piece.Start)}"), "correct face_offset, batter or the radius");
+                problems.Add(ProblemCodes.FaceVanishes, map.SpotOf("face_offset"), FormattableString.Invariant($"at elevation {z:0.###} the face is at or beyond the centre of the curve at {profiles.Show(piece.Start)}"), "correct face_offset, batter or the radius");
                 return false;
             }
             foreach (Leg leg in face.Legs)
@@ -96,7 +96,7 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
             double? nearest = wall.PanelBreaks.Count == 0 ? null : wall.PanelBreaks.MinBy(b => Math.Abs(b - step.Along));
             if (nearest is { } near && Math.Abs(near - step.Along) <= Lengths.Quantum(unit))
                 continue;
-            SourceSpot spot = list.Maps.First(i => i.Number("station") is { } s && wall.LayoutLine.AlongOf(s) == step.Along).Spot;
+            SourceSpot spot = list.Maps.First(i => i.NumberItem("station") is { } s && StationPlaces.Along(wall.LayoutLine, s, unit, problems) == step.Along).Spot;
             string where = nearest is { } place ? $"the nearest panel break is {profiles.Show(place)}" : "there is no panel break";
             problems.Add(ProblemCodes.StepOffBreak, spot, $"the bottom steps at {profiles.Show(step.Along)}; {where}", "move the step, or use from_grade");
         }

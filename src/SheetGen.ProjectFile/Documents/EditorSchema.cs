@@ -103,7 +103,11 @@ public static class EditorSchema
 
     private static JsonObject List(Key key)
     {
-        var list = new JsonObject { ["type"] = "array", ["items"] = Of(key.Item!), ["minItems"] = key.MinCount, ["maxItems"] = key.MaxCount };
+        bool taken = key.Item!.Sources.Count > 0 && key.Item.FromSource.Count == 0;
+        JsonObject items = taken ? new JsonObject { ["anyOf"] = new JsonArray([Of(key.Item), .. key.Item.Sources.Select(From)]) } : Of(key.Item);
+        var list = new JsonObject { ["type"] = "array", ["items"] = items, ["minItems"] = key.MinCount, ["maxItems"] = key.MaxCount };
+        if (taken)
+            return new JsonObject { ["anyOf"] = new JsonArray([list, .. key.Item.Sources.Select(From)]) };
         return key.OneAllowed ? new JsonObject { ["anyOf"] = new JsonArray(Of(key.Item!), list) } : list;
     }
 
@@ -111,7 +115,7 @@ public static class EditorSchema
     {
         if (key.VariantKey is not null)
             return Variants(key);
-        JsonObject block = Block(key.Children);
+        JsonObject block = Block([.. key.Children.Select(c => key.FromSource.Contains(c.Name) ? c with { Required = false } : c), .. key.FromSource.Count > 0 ? key.Sources : []]);
         if (key.ExactlyOne)
             (block["minProperties"], block["maxProperties"]) = (1, 1);
         if (key.Short.Count == 0)
@@ -123,6 +127,9 @@ public static class EditorSchema
             forms.Add(new JsonObject { ["type"] = "string", ["examples"] = new JsonArray("#8 Gr 75") });
         return new JsonObject { ["anyOf"] = forms };
     }
+
+    /// <summary>A block that is nothing but a source.</summary>
+    private static JsonObject From(Key source) => Block([source with { Required = true }]);
 
     /// <summary>The keys that all variants have, and by the value of the variant key those that belong to it alone.</summary>
     private static JsonObject Variants(Key key)

@@ -46,6 +46,8 @@ public static class KeyDocument
             if (key.Short.Count > 0)
                 page.Append($"Short form: `[{string.Join(", ", key.Short)}]`.\n\n");
             Table(page, key.Children);
+            if (key.Sources.Count > 0)
+                page.Append($"\nIn place of a list of these, or as one of its items: {string.Join(", ", key.Sources.Select(s => $"[{s.Name}](#{s.Shared!.Replace(' ', '-')})"))}.\n");
         }
         return page.ToString();
     }
@@ -76,6 +78,10 @@ public static class KeyDocument
     private static void Inner(StringBuilder page, Key key, string start, SortedDictionary<string, Key> shared)
     {
         Key block = key.Kind == ValueKind.List ? key.Item! : key;
+        foreach (Key source in block.Sources)
+            shared[source.Shared!] = source;
+        foreach (Key child in block.Sources.SelectMany(s => s.Children))
+            Inner(page, child, start, shared);
         if (block.Shared is { } name)
         {
             shared[name] = block;
@@ -91,11 +97,14 @@ public static class KeyDocument
         page.Append("| key | takes | meaning | default | example |\n| --- | --- | --- | --- | --- |\n");
         foreach (Key key in keys)
         {
+            string from = string.Join(", ", Sources(key).Select(s => $"[{s.Name}](#{s.Shared!.Replace(' ', '-')})"));
             string name = key.Required ? $"**{key.Name}**" : key.Name;
             string example = key.Example.Length == 0 ? "" : $"`{key.Example}`";
-            page.Append($"| {name} | {Takes(key)} | {key.Meaning} | {Default(key)} | {example} |\n");
+            page.Append($"| {name} | {Takes(key)}{(from.Length == 0 ? "" : ", or " + from)} | {key.Meaning} | {Default(key)} | {example} |\n");
         }
     }
+
+    private static IReadOnlyList<Key> Sources(Key key) => key.Kind == ValueKind.List ? key.Item!.Sources : key.Sources;
 
     private static string Takes(Key key) => key.Kind switch
     {

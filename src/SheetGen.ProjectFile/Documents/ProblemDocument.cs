@@ -9,7 +9,7 @@ public static class ProblemDocument
     public static string Text()
     {
         var page = new StringBuilder("""
-            # Problems of a project file
+            # Problems of a project file, a corridor's list and a study
 
             Made from `src/SheetGen.ProjectFile/ProblemCodes.cs`; a test fails when this page is stale, and
             `SHEETGEN_WRITE_DOCS=1 dotnet test tests/SheetGen.Tests -c Release --filter "FullyQualifiedName~DocumentTests"` writes it anew.
@@ -18,7 +18,7 @@ public static class ProblemDocument
             Any error means that nothing is written (exit 2); warnings do not stop the work.
 
             """.ReplaceLineEndings("\n"));
-        foreach (ProblemCode code in ProblemCodes.All.Concat(ProblemCodes.OfNamedFiles))
+        foreach (ProblemCode code in ProblemCodes.All.Concat(ProblemCodes.OfNamedFiles).Concat(ProblemCodes.OfLists))
         {
             page.Append($"\n## {code.Code}\n\n{code.Severity}: {code.Title}.\n\n");
             page.Append($"{code.Meaning}\n\nWhat to do: {code.Remedy}\n");

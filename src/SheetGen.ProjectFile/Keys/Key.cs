@@ -63,6 +63,12 @@ public sealed record Key(string Name, ValueKind Kind, string Meaning)
     /// <summary>What the items of a list, or the values of names, are.</summary>
     public Key? Item { get; init; }
 
+    /// <summary>Blocks that stand in this block's place, or in it, and name a file of another program to take the values from.</summary>
+    public IReadOnlyList<Key> Sources { get; init; } = [];
+
+    /// <summary>Names of the children that a source gives; empty where a source stands for the whole block.</summary>
+    public IReadOnlyList<string> FromSource { get; init; } = [];
+
     public int MinCount { get; init; }
 
     public int MaxCount { get; init; } = 10_000;

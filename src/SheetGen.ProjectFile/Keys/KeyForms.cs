@@ -62,15 +62,34 @@ internal static class KeyForms
     public static Key List(string name, string meaning, int minCount, Key item) =>
         new(name, ValueKind.List, meaning) { Item = item, MinCount = minCount };
 
-    /// <summary>A list of [station, elevation].</summary>
+    /// <summary>A list of [station, elevation] whose points may be the intersections (PVI) of vertical curves.</summary>
     public static Key Profile(string name, string meaning, string example) =>
-        List(name, meaning, 1, Map("point", "A point of a profile, [station, elevation] for short.",
+        List(name, meaning, 1, Map("point", "A point of a profile, [station, elevation] for short; with a vertical curve it is the point of vertical intersection (PVI).",
+            Station("station", "Station.", "100+00") with { Required = true },
+            Elevation("elevation", "Elevation.", "118.0") with { Required = true },
+            Length("curve", "Length of a parabolic vertical curve, half of it on each side of the point.", ValueRange.Over0, "400"),
+            Length("curve_in", "Length before the point of a parabolic vertical curve that is not symmetrical; with curve_out.", ValueRange.Over0, "150"),
+            Length("curve_out", "Length behind the point of such a curve.", ValueRange.Over0, "250"),
+            Length("curve_radius", "Radius of a circular vertical curve.", ValueRange.Over0, "3000"))
+        with
+        {
+            Short = ["station", "elevation"],
+            Shared = "profile point",
+            Sources = SourceKeys.OfProfile,
+        }) with
+        {
+            Example = example,
+        };
+
+    /// <summary>A list of [station, elevation] of level steps.</summary>
+    public static Key Steps(string name, string meaning, string example) =>
+        List(name, meaning, 1, Map("point", "A step, [station, elevation] for short.",
             Station("station", "Station.", "100+00") with { Required = true },
             Elevation("elevation", "Elevation.", "118.0") with { Required = true })
         with
         {
             Short = ["station", "elevation"],
-            Shared = "profile point",
+            Shared = "step",
         }) with
         {
             Example = example,

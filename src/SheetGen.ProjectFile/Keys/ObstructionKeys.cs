@@ -22,6 +22,7 @@ internal static class ObstructionKeys
             Facts[0], Facts[1], Facts[2], Facts[3])
         with
         {
+            Sources = SourceKeys.OfObstructions,
             VariantKey = "kind",
             Variants = new Dictionary<string, IReadOnlyList<Key>>
             {

@@ -10,6 +10,9 @@ public sealed record ValueRange(double Least, bool LeastIncluded, double Most, b
 
     public static readonly ValueRange Elevation = new(-1e5, true, 1e5);
 
+    /// <summary>Radii of spirals, which may be nearly straight.</summary>
+    public static readonly ValueRange Radius = new(0, false, 1e12);
+
     public static readonly ValueRange Over0 = new(0, false, 1e5);
 
     public static readonly ValueRange From0 = new(0, true, 1e5);

@@ -9,6 +9,8 @@ internal static class WallKeys
     private static readonly ValueRange SpacingFeet = new(0.5, true, 30);
     private static readonly ValueRange SpacingMetres = new(0.15, true, 10);
 
+    private static Key WithSources(IReadOnlyList<Key> sources, Key key) => key with { Sources = sources };
+
     public static Key[] All() =>
     [
         Text("name", "Name of the wall.", "Wall 1") with { Required = true },
@@ -21,11 +23,11 @@ internal static class WallKeys
         Map("batter", "Lean of the face, top into the soil.",
             new Key("angle", ValueKind.Lean, "Angle from vertical, or a ratio such as 1:10.") { Range = new ValueRange(0, true, 45, false), Example = "5 deg", Required = true },
             Elevation("elevation", "Elevation at which the face stands at face_offset.", "104") with { Required = true }),
-        Profile("top", "Top of the temporary shotcrete, straight between its points; two points at one station make a step.", "[[100+00, 118.0], [101+60, 121.5]]") with { Required = true },
+        Profile("top", "Top of the temporary shotcrete, straight between its points, or with vertical curves; two points at one station make a step.", "[[100+00, 118.0], [101+60, 121.5]]") with { Required = true },
         Profile("existing_ground", "Existing ground at the face.", "[[100+00, 120.0], [101+60, 124.0]]"),
         Profile("finished_grade", "Finished grade in front of the wall.", "[[100+00, 104.0], [101+60, 106.0]]"),
         Map("bottom", "Bottom of wall: level steps, given or made from the finished grade.",
-            Profile("steps", "Elevations from a station on, up to the next.", "[[100+00, 102.0], [100+40, 102.5]]"),
+            Steps("steps", "Elevations from a station on, up to the next.", "[[100+00, 102.0], [100+40, 102.5]]"),
             Map("from_grade", "Each panel's bottom is datum + k * rise with the greatest whole k that is at least the embedment below finished grade over the whole panel.",
                 Length("embedment", "Least depth below finished grade (2 ft: common practice, no source).", ValueRange.From0, "2 ft").Usually(0, 10, 0, 3) with { Required = true },
                 Length("rise", "Height of a step.", new ValueRange(0.01, true, 100), "1.25 ft").Usually(0.04, 6, 0.01, 2) with { Required = true, RangeMetric = new ValueRange(0.001, true, 30) },
@@ -50,11 +52,11 @@ internal static class WallKeys
             Length("below_row", "How far below a row the cut goes.", ValueRange.From0, "1.5 ft").Usually(0, 6, 0, 2),
             Length("max_exposed", "Greatest height of face left open.", ValueRange.Over0, "4 ft").Usually(1.5, 12, 0.45, 4),
             Number("max_hours", "Longest time that a face stays open, hours.", new ValueRange(0, false, 1e4), "24")),
-        List("cross_sections", "Cross sections of the ground in front of the wall before the excavation, in order of station; without them its volume is not computed. The first and the last go on to the wall's ends.", 0, Map("cross section", "The ground in front of the wall at a station.",
+        List("cross_sections", "Cross sections of the ground in front of the wall before the excavation, in order of station; without them its volume is not computed. The first and the last go on to the wall's ends.", 0, WithSources(SourceKeys.OfCrossSections, Map("cross section", "The ground in front of the wall at a station.",
             Station("station", "Station.", "100+00") with { Required = true },
             List("ground", "From the face outward: [distance in front of the face, elevation]; the first distance is 0, and the excavation ends at the last.", 2, Map("ground point", "A point of a cross section, [in_front, elevation] for short.",
                 Length("in_front", "Horizontal distance in front of the face.", ValueRange.From0, "20") with { Required = true },
-                Elevation("elevation", "Elevation of the ground.", "118.0") with { Required = true }) with { Short = ["in_front", "elevation"] }) with { Required = true, Example = "[[0, 118.0], [20, 118.0], [40, 104.0]]" })),
+                Elevation("elevation", "Elevation of the ground.", "118.0") with { Required = true }) with { Short = ["in_front", "elevation"] }) with { Required = true, Example = "[[0, 118.0], [20, 118.0], [40, 104.0]]" }))),
         List("openings", "Openings and pipes through the face: deducted from the area, exempt from cover.", 0, Map("opening", "An opening of the face.",
             Text("name", "Name.", "Culvert") with { Required = true },
             StationPair("stations", "First and last station.", "[100+20, 100+26]") with { Required = true },

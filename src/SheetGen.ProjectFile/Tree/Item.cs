@@ -6,7 +6,8 @@ namespace SheetGen.ProjectFile.Tree;
 internal abstract record Item(SourceSpot Spot);
 
 /// <summary>A number. The exact value keeps the digits of the file, so that differences of large coordinates lose nothing.</summary>
-internal sealed record NumberItem(double Value, decimal Exact, SourceSpot Spot) : Item(Spot);
+/// <param name="Mark">Which of two equal stations is meant; of stations only.</param>
+internal sealed record NumberItem(double Value, decimal Exact, SourceSpot Spot, StationMark Mark = StationMark.None) : Item(Spot);
 
 internal sealed record TextItem(string Text, SourceSpot Spot) : Item(Spot);
 

@@ -12,6 +12,9 @@ internal sealed record ScalarNode(string Text, bool Quoted, SourceSpot Spot) : N
     public bool IsEmpty => !Quoted && Text is "" or "~" or "null";
 }
 
+/// <summary>Stands where a value would be that could not be had; why has been reported.</summary>
+internal sealed record FaultyNode(SourceSpot Spot) : Node(Spot);
+
 /// <summary>A list.</summary>
 internal sealed record ListNode(IReadOnlyList<Node> Items, SourceSpot Spot) : Node(Spot);
 

@@ -65,7 +65,8 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
 
     private NumberItem? ReadNumber(ScalarNode node, Key key)
     {
-        Amount amount = Parse(node.Text.Trim(), key);
+        (string text, StationMark mark) = key.Kind == ValueKind.Station ? OtherValues.MarkOf(node.Text.Trim()) : (node.Text.Trim(), StationMark.None);
+        Amount amount = Parse(text, key);
         string found = Shown.Short(node.Text);
         if (!amount.IsGood)
         {
@@ -83,7 +84,7 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
         }
         if (key.UsualFor(unit) is { } usual && !usual.Has(amount.Value))
             problems.Add(ProblemCodes.Unusual, node.Spot, $"\"{key.Name}\" of {found} is not usual", $"usual: {usual.InWords(UnitOf(key))}{Meant(node, key, amount.Value, usual)}");
-        return new NumberItem(amount.Value, amount.Exact, node.Spot);
+        return new NumberItem(amount.Value, amount.Exact, node.Spot, mark);
     }
 
     /// <summary>The same number in another unit, where that would be usual.</summary>

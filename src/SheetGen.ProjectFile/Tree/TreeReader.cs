@@ -14,6 +14,8 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
     /// <param name="keySpot">Place of the key, for a value that is empty.</param>
     public Item? Read(Node node, Key key, SourceSpot keySpot)
     {
+        if (node is FaultyNode)
+            return null;
         if (node is ScalarNode { IsEmpty: true } or ScalarNode { Text.Length: 0 })
         {
             problems.Add(ProblemCodes.EmptyValue, keySpot, $"{Called(key)} has no value", EmptyHint(key));

@@ -26,6 +26,20 @@ internal static partial class OtherValues
     [GeneratedRegex(@"^(?:gr(?:ade)?\.?\s*)?(?<number>[0-9]{1,4})(?:\s*(?<unit>ksi|mpa))?$", RegexOptions.IgnoreCase)]
     private static partial Regex GradeForm();
 
+    [GeneratedRegex(@"^(?<station>.*[0-9.])\s*\(?(?<mark>bk|back|ah|ahd|ahead)\.?\)?$", RegexOptions.IgnoreCase)]
+    private static partial Regex StationEnd();
+
+    /// <summary>A station without BK or AH behind it or @ before it, and which of them it was.</summary>
+    public static (string Text, StationMark Mark) MarkOf(string text)
+    {
+        if (text.StartsWith('@'))
+            return (text[1..].Trim(), StationMark.Along);
+        Match end = StationEnd().Match(text);
+        if (!end.Success)
+            return (text, StationMark.None);
+        return (end.Groups["station"].Value, char.ToLowerInvariant(end.Groups["mark"].Value[0]) == 'b' ? StationMark.Back : StationMark.Ahead);
+    }
+
     /// <summary>The printed station as a number.</summary>
     public static Amount Station(string text, LengthUnit unit)
     {

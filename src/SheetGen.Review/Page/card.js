@@ -17,10 +17,24 @@ export function drawCard() {
 function refresh() {
   const body = byId("card-body"), chosen = state.chosen;
   const make = { nail: () => nailCard(byMark.get(chosen.key)), finding: () => findingCard(byFinding.get(chosen.key)), obstruction: () => thingCard(byObstruction.get(chosen.key)), row: () => groupCard("Row"), section: () => groupCard("Section") };
-  replace(body, chosen ? make[chosen.kind]() : el("p", { class: "hint" }, "Nothing is chosen. Click a nail, an obstruction, a finding or a row of the table; arrows step to the next nail, ", el("kbd", { text: "f" }), " to the next finding, ", el("kbd", { text: "?" }), " shows all keys."));
+  replace(body, chosen ? make[chosen.kind]() : nothingCard());
 }
 
-export const nailLink = mark => byMark.has(mark) ? button(name(mark), () => chooseNail(mark), { class: "link" }) : name(mark);
+/** What deserves the first look, where nothing is chosen. */
+function nothingCard() {
+  const first = (value, show) => nails.filter(n => n[value] !== null).sort((a, b) => a[value] - b[value]).slice(0, 6)
+    .map(n => el("li", {}, smallSymbol(n.status, n.kind), nailLink(n.mark), ` ${show(n)}`));
+  const stop = nails.filter(n => n.status === "unresolved" || n.status === "noted");
+  return [
+    el("p", { class: "hint" }, "Click a nail, an obstruction, a finding or a row of the table to see all about it. Arrows step to the next nail, ", el("kbd", { text: "f" }), " to the next finding, ", el("kbd", { text: "?" }), " shows all keys."),
+    stop.length ? [el("h4", { text: "Unresolved or noted on the sheets" }), el("ul", { class: "plain" }, stop.slice(0, 12).map(n => el("li", {}, smallSymbol(n.status, n.kind), nailLink(n.mark), ` ${turnWords(n, byWall.get(n.wall), sectionOf(n).inclination) || STATUS_WORDS[n.status]}`))), stop.length > 12 ? el("p", { class: "hint", text: `and ${stop.length - 12} more` }) : null] : null,
+    el("h4", { text: "Closest to anything" }), el("ul", { class: "plain" }, first("clear", n => [length(n.clear), " to ", n.nearest].join(""))),
+    el("h4", { text: "Least room to stray toward an obstruction" }), el("ul", { class: "plain" }, first("marginObstruction", n => degrees(n.marginObstruction))),
+    el("h4", { text: "Least room to stray toward another nail" }), el("ul", { class: "plain" }, first("marginNail", n => degrees(n.marginNail))),
+  ];
+}
+
+export const nailLink = mark => byMark.has(mark) ? button(name(mark), () => chooseNail(mark), { class: "link one" }) : name(mark);
 export const thingLink = text => byObstruction.has(text) ? button(name(text), () => chooseObstruction(byObstruction.get(text)), { class: "link" }) : nailLink(text);
 
 const facts = rows => el("dl", { class: "facts" }, rows.filter(Boolean).map(([term, ...value]) => el("div", {}, el("dt", { text: term }), el("dd", {}, value))));

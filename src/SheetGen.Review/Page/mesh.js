@@ -15,11 +15,12 @@ const middle = (() => {
 export const place = p => [p[1] - middle[0], p[0] - middle[1], (p[2] ?? 0) - middle[2]];
 export const levelOf = z => z - middle[2];
 
-/** A tube about the origin: position (x, y in radii; share of the length; along the axis in radii) and normal. Round or flat ends. */
-export function tubeShape(sides, round) {
+/** A tube about the origin: position (x, y in radii; share of the length; along the axis in radii) and normal. Ends round, flat, or open for tubes that are seen about a pixel wide. */
+export function tubeShape(sides, ends) {
+  const round = ends === "round";
   const vertices = [], triangles = [], rings = [];
   const half = Math.SQRT1_2;
-  const profile = round
+  const profile = ends === "open" ? [[1, 0, 0, 1, 0], [1, 1, 0, 1, 0]] : round
     ? [[0, 0, -1, 0, -1], [half, 0, -half, half, -half], [1, 0, 0, 1, 0], [1, 1, 0, 1, 0], [half, 1, half, half, half], [0, 1, 1, 0, 1]]
     : [[0, 0, 0, 0, -1], [1, 0, 0, 0, -1], [1, 0, 0, 1, 0], [1, 1, 0, 1, 0], [1, 1, 0, 0, 1], [0, 1, 0, 0, 1]];
   for (const [r, t, z, n, nz] of profile) {
@@ -30,7 +31,7 @@ export function tubeShape(sides, round) {
     }
   }
   for (let k = 0; k + 1 < rings.length; k++) {
-    if (!round && (k === 1 || k === 3)) continue;
+    if (ends === "flat" && (k === 1 || k === 3)) continue;
     for (let i = 0; i < sides; i++) {
       const j = (i + 1) % sides, [a, b, c, d] = [rings[k] + i, rings[k] + j, rings[k + 1] + i, rings[k + 1] + j];
       triangles.push(a, b, d, a, d, c);

@@ -54,22 +54,30 @@ function compile(gl, vertex, fragment) {
 
 const STRIDE = 10;
 
+/** Where the processor draws in place of a graphics card, smooth edges would cost two thirds of the time. */
+function isSlow() {
+  const gl = document.createElement("canvas").getContext("webgl2"), told = gl?.getExtension("WEBGL_debug_renderer_info");
+  const name = gl ? String(gl.getParameter(told ? told.UNMASKED_RENDERER_WEBGL : gl.RENDERER)) : "";
+  gl?.getExtension("WEBGL_lose_context")?.loseContext();
+  return /swiftshader|llvmpipe|softpipe|software|basic render/i.test(name);
+}
+
 export class Painter {
   constructor(canvas, sides) {
-    const gl = canvas.getContext("webgl2", { antialias: true, alpha: true, premultipliedAlpha: true, preserveDrawingBuffer: true });
+    const gl = canvas.getContext("webgl2", { antialias: !isSlow(), alpha: true, premultipliedAlpha: true, preserveDrawingBuffer: true });
     if (!gl) throw new Error("no WebGL 2");
     this.gl = gl;
     this.canvas = canvas;
     this.tube = compile(gl, TUBE, PAINT);
     this.flat = compile(gl, FLAT, PAINT);
-    this.shapes = { round: this.#shape(sides, true), flat: this.#shape(Math.max(sides, 20), false) };
+    this.shapes = { round: this.#shape(sides, "round"), flat: this.#shape(Math.max(sides, 20), "flat"), open: this.#shape(4, "open") };
     this.groups = new Map();
     gl.enable(gl.DEPTH_TEST);
     gl.blendFunc(gl.ONE, gl.ONE_MINUS_SRC_ALPHA);
   }
 
-  #shape(sides, round) {
-    const gl = this.gl, shape = tubeShape(sides, round), vertices = gl.createBuffer(), triangles = gl.createBuffer();
+  #shape(sides, ends) {
+    const gl = this.gl, shape = tubeShape(sides, ends), vertices = gl.createBuffer(), triangles = gl.createBuffer();
     gl.bindBuffer(gl.ARRAY_BUFFER, vertices);
     gl.bufferData(gl.ARRAY_BUFFER, shape.vertices, gl.STATIC_DRAW);
     gl.bindBuffer(gl.ELEMENT_ARRAY_BUFFER, triangles);
@@ -88,8 +96,13 @@ export class Painter {
     return this.groups.get(name);
   }
 
-  /** Sets a group of tubes: items {a, b, r: [at a, at b], rgb, alpha, id}. */
+  /** Sets a group of tubes: items {a, b, r: [at a, at b], rgb, alpha, id}; drawn with open ends where the camera is so far that they are thin. */
   tubes(name, kind, items) {
+    this.#tubes(name, kind, items);
+    if (kind === "round") this.#tubes(name + " thin", "open", items);
+  }
+
+  #tubes(name, kind, items) {
     const group = this.#group(name, (gl, g) => {
       const shape = this.shapes[kind];
       gl.bindBuffer(gl.ARRAY_BUFFER, shape.vertices);
@@ -140,7 +153,7 @@ export class Painter {
   }
 
   #draw(name, camera, ids, alpha) {
-    const group = this.groups.get(name);
+    const group = this.groups.get(camera.thin && this.groups.has(name + " thin") && name !== "chosen" && name !== "marks" ? name + " thin" : name);
     if (!group || group.count === 0) return;
     const gl = this.gl, p = group.kind ? this.tube : this.flat;
     gl.useProgram(p.program);
@@ -175,8 +188,8 @@ export class Painter {
     gl.depthMask(true);
   }
 
-  /** The id nearest to a pixel within a few pixels; 0 where there is none. Pixels from the lower left. */
-  pick(camera, x, y) {
+  /** The id nearest to a pixel within a few pixels; 0 where there is none. Ids that are weak give way to all others. Pixels from the lower left. */
+  pick(camera, x, y, isWeak) {
     const gl = this.gl, reach = 3, wide = 2 * reach + 1, [w, h] = [this.canvas.width, this.canvas.height];
     if (!this.target || this.target.w !== w || this.target.h !== h) this.#makeTarget(w, h);
     gl.bindFramebuffer(gl.FRAMEBUFFER, this.target.buffer);
@@ -194,7 +207,7 @@ export class Painter {
     let best = 0, least = Infinity;
     for (let i = 0; i < wide * wide; i++) {
       const id = pixels[4 * i] + 256 * pixels[4 * i + 1] + 65536 * pixels[4 * i + 2];
-      const far = (i % wide - reach) ** 2 + (Math.floor(i / wide) - reach) ** 2;
+      const far = (i % wide - reach) ** 2 + (Math.floor(i / wide) - reach) ** 2 + (isWeak(id) ? 1000 : 0);
       if (id && far < least) [best, least] = [id, far];
     }
     return best;

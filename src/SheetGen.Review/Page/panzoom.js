@@ -79,12 +79,13 @@ export function makeCanvas(host, label, onPick) {
       home = box = { x, y, w, h };
       apply();
     },
-    /** Moves the drawing so that a place is inside, without zooming. */
+    /** Moves the drawing no more than it takes for a place to be inside. */
     reveal(x, y) {
-      const size = picture.getBoundingClientRect(), k = scale(), hw = size.width / k / 2 * 0.9, hh = size.height / k / 2 * 0.85;
-      const cx = box.x + box.w / 2, cy = box.y + box.h / 2;
-      if (Math.abs(x - cx) <= hw && Math.abs(y - cy) <= hh) return;
-      box = { ...box, x: x - box.w / 2, y: y - box.h / 2 };
+      const size = picture.getBoundingClientRect(), k = scale(), edge = 14 / k;
+      const over = (at, middle, half) => Math.max(0, at - middle - half) - Math.max(0, middle - half - at);
+      const dx = over(x, box.x + box.w / 2, size.width / k / 2 - edge), dy = over(y, box.y + box.h / 2, size.height / k / 2 - edge);
+      if (dx === 0 && dy === 0) return;
+      box = { ...box, x: box.x + dx, y: box.y + dy };
       apply();
     },
     toScreen(x, y) {

@@ -10,6 +10,8 @@ import { count } from "./words.js";
 
 const KEPT = ["mark", "wall", "section", "row", "kind", "status", "stationText", "x", "elevation", "head", "tip", "splay", "inclination", "length", "radius", "own", "around"];
 const LIMIT = 60e6;
+// In two pieces: a script may not hold its own end or another's beginning.
+const DATA = "<" + "script type=\"application/json\" id=\"data\">";
 
 export function reviewText() {
   return JSON.stringify({
@@ -28,9 +30,10 @@ export function takeReview(text, fileName) {
       if (raw.kind !== "sheetgen review") throw new Error("it is not a saved review");
       old = { ...readDocument(text), marks: raw.marks };
     } else {
-      // A parsed document runs no script and loads nothing.
-      const data = new DOMParser().parseFromString(text, "text/html").getElementById("data")?.textContent;
-      if (!data) throw new Error("it is neither a saved review nor a review page");
+      // Found as text, so that nothing of a strange page is ever parsed as one.
+      const start = text.indexOf(DATA), end = text.indexOf("<" + "/script>", start);
+      if (start < 0 || end < 0) throw new Error("it is neither a saved review nor a review page");
+      const data = text.slice(start + DATA.length, end);
       old = { ...readDocument(data), marks: [] };
     }
     for (const n of old.nails) if (typeof n.mark !== "string" || !isPoint(n.head) || !isPoint(n.tip)) throw new Error("a nail in it has no mark or no place");

@@ -100,13 +100,18 @@ function nearLines() {
 
 /** Seen from in front of the wall, from above and a little from the side, all of it. */
 export function home() {
+  const out = times(intoSoil(walls[0]), -1);
+  lookAtAll(add(add(out, [0, 0, 0.42]), times(cross(out, [0, 0, 1]), -0.4)));
+}
+
+/** All of the wall, seen from a direction. */
+function lookAtAll(from) {
   const points = nails.flatMap(n => [place(n.head), place(n.tip)]).concat(walls.flatMap(w => [...w.top3.flat(), ...w.bottom3.flat()].map(place)));
   const low = [0, 1, 2].map(i => points.reduce((m, p) => Math.min(m, p[i]), Infinity)), high = [0, 1, 2].map(i => points.reduce((m, p) => Math.max(m, p[i]), -Infinity));
-  const out = times(intoSoil(walls[0]), -1);
+  const aspect = canvas.width / canvas.height || 1.6;
   camera.parallel = false;
   camera.planes = [];
-  const aspect = canvas.width / canvas.height || 1.6;
-  camera.look(add(add(out, [0, 0, 0.42]), times(cross(out, [0, 0, 1]), -0.4)), between(low, high, 0.5), size(sub(high, low)) / 2 * Math.max(0.62, 1.05 / aspect));
+  camera.look(from, between(low, high, 0.5), size(sub(high, low)) / 2 * Math.max(0.62, 1.05 / aspect));
   ask();
 }
 
@@ -135,13 +140,7 @@ function tools() {
     view("Above", () => face(-0.0001, 1), "From above"), view("Section", section, "Section through the chosen nail"));
 }
 
-function face(side, up) {
-  const reach = camera.distance * Math.tan(camera.lens / 2);
-  camera.parallel = false;
-  camera.planes = [];
-  camera.look(add(times(intoSoil(walls[0]), side), [0, 0, up]), camera.target, reach);
-  ask();
-}
+const face = (side, up) => lookAtAll(add(times(intoSoil(walls[0]), side), [0, 0, up]));
 
 /** Two sliders along the stations of a wall: only what lies between them is drawn. */
 function clipTools() {
@@ -174,6 +173,12 @@ function along(wall, share) {
   return { at: place([a[2] + (b[2] - a[2]) * t, a[3] + (b[3] - a[3]) * t, 0]), tangent: unitOf([a[5] + (b[5] - a[5]) * t, a[4] + (b[4] - a[4]) * t, 0]), text: near.text };
 }
 
+/** What the painter needs of the camera; holes of about two pixels are drawn simply. */
+function take() {
+  const pixels = canvas.height / (2 * camera.distance * Math.tan(camera.lens / 2));
+  return { ...camera.take(canvas.width / canvas.height), thin: nails[0].radius * pixels < 1.5 };
+}
+
 function resize() {
   const ratio = Math.min(2, window.devicePixelRatio || 1), box = canvas.getBoundingClientRect();
   const [w, h] = [Math.max(1, Math.round(box.width * ratio)), Math.max(1, Math.round(box.height * ratio))];
@@ -192,7 +197,7 @@ export function ask() {
 
 export function paintNow() {
   if (!painter) return;
-  painter.paint(camera.take(canvas.width / canvas.height));
+  painter.paint(take());
   painter.gl.flush();
   label();
 }
@@ -261,7 +266,9 @@ function listen() {
 export function pickAt(clientX, clientY) {
   if (!painter) return null;
   const box = canvas.getBoundingClientRect(), ratio = canvas.width / box.width;
-  const id = painter.pick(camera.take(canvas.width / canvas.height), Math.round((clientX - box.x) * ratio), Math.round((box.bottom - clientY) * ratio));
+  const id = painter.pick(take(), Math.round((clientX - box.x) * ratio), Math.round((box.bottom - clientY) * ratio),
+    // A boundary stands behind everything and would take every click that misses by a pixel.
+    i => i >= FIRST_THING && obstructions[i - FIRST_THING].kind === "boundary");
   if (id === 0) return null;
   return id < FIRST_THING ? { nail: nails[id - 1].mark } : { thing: obstructions[id - FIRST_THING].name };
 }
@@ -277,7 +284,7 @@ export function measureFrames(frames) {
   const gl = painter.gl, pixel = new Uint8Array(4), start = performance.now();
   for (let i = 0; i < frames; i++) {
     camera.orbit(3, 0);
-    painter.paint(camera.take(canvas.width / canvas.height));
+    painter.paint(take());
     gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, pixel);
   }
   return (performance.now() - start) / frames;

@@ -36,7 +36,7 @@ public static class NailCsv
             nail.Row.ToString(),
             nail.Mark,
             ResultWords.Of(nail.Kind),
-            PlainNumber.Format(nail.Station, decimals, 6),
+            Station(nail, decimals),
             PlainNumber.Format(nail.Elevation, decimals, 6),
             Coordinate(head.N + project.Origin.N),
             Coordinate(head.E + project.Origin.E),
@@ -55,6 +55,16 @@ public static class NailCsv
             PlainNumber.Fixed(clearance?.MarginNail, 4),
             nail.Reason?.Text ?? "",
         ];
+    }
+
+    /// <summary>The printed station as a plain number, with BK or AH behind it where station equations let it exist twice.</summary>
+    private static string Station(Nail nail, int decimals)
+    {
+        Stationing stations = nail.Wall.LayoutLine.Stationing;
+        if (stations.Equations.Count == 0)
+            return PlainNumber.Format(nail.Station, decimals, 6);
+        double along = nail.Wall.LayoutLine.AlongOf(nail.Station);
+        return PlainNumber.Format(Math.Round(stations.Printed(along), 6), decimals, 6) + stations.Mark(along);
     }
 
     private static string Coordinate(double? value) => PlainNumber.Fixed(value, 6);

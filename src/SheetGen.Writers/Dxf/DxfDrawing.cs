@@ -64,10 +64,10 @@ internal sealed class DxfDrawing
 
     private DxfDimStyle StyleOf(DimensionStyle s) => new(s.Name)
     {
-        Scale = s.Scale / _paper,
+        Scale = s.IsPaper ? 1 : s.Scale / _paper,
         TextHeight = s.TextHeight * _paper,
         TickSize = DimensionStyle.TickSize / 2 * _paper,
-        ArrowSize = DimensionStyle.TickSize * _paper,
+        ArrowSize = Leader.PaperArrow * _paper,
         ExtensionOffset = DimensionStyle.ExtensionOffset * _paper,
         ExtensionBeyond = DimensionStyle.ExtensionBeyond * _paper,
         TextGap = DimensionStyle.TextGap * _paper,
@@ -128,8 +128,7 @@ internal sealed class DxfDrawing
             : [new DxfXData(AppId, [.. primitive.Data.Select(d => (DxfXValue)new DxfXValue.Text(d))])];
         DxfEntity? entity = primitive switch
         {
-            Line { Layer: LayerRole.Leader } l when l.From != l.To && _set.DimensionStyles.Count > 0 =>
-                new DxfLeader(layer, [Place(l.From), Place(l.To)]) { Style = _set.DimensionStyles[0].Name, Arrow = false },
+            Leader l => new DxfLeader(layer, [Place(l.From), Place(l.To)]) { Style = StyleFor(l), Arrow = l.Arrow > 0 },
             Line l => l.From == l.To ? null : new DxfLine(layer, Place(l.From), Place(l.To)),
             Polyline p => new DxfPolyline(layer, Vertices(p.Vertices), p.Closed),
             Circle c => new DxfCircle(layer, Place(c.Center), c.Radius),
@@ -163,6 +162,11 @@ internal sealed class DxfDrawing
         DxfText text = TextOf(shown.Text with { Position = middle }, NameOf(shown.Text.Layer)) with { VerticalAlign = DxfTextVerticalAlign.Middle };
         return insert with { Attributes = [.. insert.Attributes.Select(a => a.Tag == shown.Tag ? new DxfAttribute(a.Tag, text) : a)] };
     }
+
+    /// <summary>The dimension style that gives an arrowhead its size.</summary>
+    private string StyleFor(Leader leader) => leader.Arrow <= 0
+        ? _set.DimensionStyles[0].Name
+        : _set.DimensionStyles.MinBy(s => Math.Abs(Math.Log(leader.Arrow / Leader.PaperArrow / (s.IsPaper ? _paper : s.Scale))))!.Name;
 
     private DxfText TextOf(Text t, string layer) => new(layer, Place(t.Position), t.Height, t.Value)
     {

@@ -35,7 +35,7 @@ public sealed class BadFileTests
         Assert.True(Files.Count >= 60);
         string[] whole = ["R01", "R02", "R03", "R04", "R43"];
         string[] met = [.. Files.Concat(Mistakes).SelectMany(f => f.Problems).Select(p => p.Split(": ")[1].Split(' ')[1])];
-        Assert.Equal([], ProblemCodes.All.Select(c => c.Code).Except(met).Except(whole));
+        Assert.Equal([], ProblemCodes.All.Select(c => c.Code).Where(c => c[0] != 'I').Except(met).Except(whole));
     }
 
     [Fact]

@@ -85,7 +85,7 @@ public sealed partial class ReviewPageTests
     public void No_code_turns_data_into_markup_or_code()
     {
         foreach (string module in PageBundle.Order)
-            Assert.DoesNotMatch(@"innerHTML|outerHTML|insertAdjacentHTML|document\.write|\beval\b|new Function|setTimeout\(\s*[""'`]", PageBundle.Read(module));
+            Assert.DoesNotMatch(@"</script|<script|<!--|DOMParser|innerHTML|outerHTML|insertAdjacentHTML|document\.write|\beval\b|new Function|setTimeout\(\s*[""'`]", PageBundle.Read(module));
     }
 
     [Fact]

@@ -4,6 +4,7 @@ using SheetGen.Drawing.Sheets;
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Tests.ProjectFile;
 using SheetGen.Tests.Walls;
 using Xunit;
 
@@ -34,6 +35,37 @@ public class MarkTests
             $"{Walls} walls: {nails} nails, {full} whole marks, {leaders} with leaders, {wrong.Count} wrong"));
         Assert.True(wrong.Count == 0, string.Join("\n", wrong.Take(40)));
         Assert.True(full > nails / 2, "few marks are whole");
+    }
+
+    /// <summary>The demos, placed by the search and as the program draws them.</summary>
+    [Theory]
+    [InlineData("heron-street-bridge")]
+    [InlineData("quarry-lane")]
+    public void Every_nail_of_a_demo_is_marked_unmistakably(string demo)
+    {
+        WallProject project = SampleLayout.Read(Repository.Read("demo", demo, "wall.yaml"));
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+
+        DrawnMarks marks = DrawnMarks.Of(SampleSheets.Compose(project, layout), layout);
+
+        Assert.Equal(layout.Nails.Count, marks.Nails);
+        Assert.Equal("", string.Join("\n", marks.Wrong.Take(40)));
+    }
+
+    /// <summary>Random walls as the search places them, with the part rows and turned nails that the plain layouts have not.</summary>
+    [Fact]
+    [Trait("Category", "Long")]
+    public void Every_nail_of_placed_random_walls_is_marked_unmistakably()
+    {
+        var wrong = new List<string>();
+        for (ulong seed = 900; seed < 900 + Math.Max(5, Walls / 12); seed++)
+        {
+            WallProject project = SampleLayout.Read(RandomWall.Yaml(seed));
+            NailLayout layout = Placer.Place(project, new PlacingOptions());
+            wrong.AddRange(DrawnMarks.Of(SampleSheets.Compose(project, layout), layout).Wrong.Select(w => $"{seed}: {w}"));
+        }
+
+        Assert.True(wrong.Count == 0, string.Join("\n", wrong.Take(40)));
     }
 
     /// <summary>Walls with part rows, an arc with a batter, corners, a small sheet, several walls; placed by the search.</summary>

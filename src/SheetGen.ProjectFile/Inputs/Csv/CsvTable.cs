@@ -1,0 +1,169 @@
+using System.Text;
+using SheetGen.Model.Problems;
+using SheetGen.ProjectFile.Tree;
+using SheetGen.ProjectFile.Values;
+
+namespace SheetGen.ProjectFile.Inputs.Csv;
+
+/// <summary>A cell of a table with its place.</summary>
+internal sealed record CsvCell(string Text, int Line, int Column);
+
+/// <summary>A table of values parted by commas, semicolons or tabs (RFC 4180), with or without a row of heads.</summary>
+/// <param name="Columns">Column of each known head.</param>
+/// <param name="Rows">The rows of values.</param>
+/// <param name="Heads">The heads as they stand; empty where the table has none.</param>
+internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, int> Columns, IReadOnlyList<IReadOnlyList<CsvCell>> Rows, IReadOnlyList<string> Heads)
+{
+    private const int MostRows = 200_000;
+    private const int MostColumns = 200;
+
+    /// <summary>Other words for heads, in small letters without blanks, hyphens, dots and underlines.</summary>
+    private static readonly (string Head, string[] Words)[] Known =
+    [
+        ("station", ["station", "sta", "chainage", "distance"]),
+        ("elevation", ["elevation", "elev", "el", "z", "level", "height"]),
+        ("northing", ["northing", "north", "n", "y"]),
+        ("easting", ["easting", "east", "e", "x"]),
+        ("offset", ["offset", "off"]),
+        ("name", ["name", "point", "boring", "hole", "id", "pointid", "boringid", "holeid", "no", "number", "pointno", "boringno"]),
+        ("top", ["top", "ground", "groundelevation", "surfaceelevation", "topelevation", "collar", "groundsurface"]),
+        ("bottom", ["bottom", "bottomelevation", "toe"]),
+        ("depth", ["depth", "totaldepth", "holedepth"]),
+        ("water", ["water", "waterelevation", "groundwater", "gw"]),
+        ("water_depth", ["waterdepth", "depthtowater", "groundwaterdepth"]),
+        ("layer", ["layer", "soil", "description", "material", "stratum", "lithology"]),
+        ("layer_from", ["from", "layerfrom", "depthfrom", "fromdepth", "depthtop", "topdepth"]),
+        ("layer_to", ["to", "layerto", "depthto", "todepth", "depthbottom", "bottomdepth"]),
+        ("layer_bottom", ["layerbottom", "layerelevation", "toelevation", "layerto elevation"]),
+        ("plasticity_index", ["plasticityindex", "pi", "ip"]),
+        ("code", ["code", "note", "notes", "remark", "remarks", "comment"]),
+    ];
+
+    public CsvCell? Cell(IReadOnlyList<CsvCell> row, string head) =>
+        Columns.TryGetValue(head, out int column) && column < row.Count && row[column].Text.Trim().Length > 0 ? row[column] : null;
+
+    public SourceSpot At(CsvCell cell) => File.At(cell.Line, cell.Column);
+
+    /// <summary>The cell as a node for a value that has a unit of the file where it tells none itself.</summary>
+    public Node Length(CsvCell cell, FileUnit unit) => Numbers.Parse(Spelling.Plain(cell.Text.Trim())).IsGood
+        ? Nodes.Length(Spelling.Plain(cell.Text.Trim()), unit, At(cell))
+        : new ScalarNode(cell.Text.Trim(), false, At(cell));
+
+    public Node Plain(CsvCell cell) => new ScalarNode(cell.Text.Trim(), true, At(cell));
+
+    /// <summary>Reads the file; null where it is no such table, which is reported without any of its content.</summary>
+    public static CsvTable? Read(ForeignFile file, ProblemList problems)
+    {
+        if (TextOf(file.Bytes) is not { } text)
+        {
+            problems.Add(ProblemCodes.NotThisKind, file.Spot, $"\"{Shown.Short(file.Name)}\" is not a table of values: it is not text", "save the table as CSV");
+            return null;
+        }
+        List<List<CsvCell>> rows = Split(text, out string? fault, out int line);
+        if (fault is not null || rows.Count == 0)
+        {
+            problems.Add(ProblemCodes.NotThisKind, file.At(line), $"\"{Shown.Short(file.Name)}\" is not a table of values: {fault ?? "it is empty"}", "save the table as CSV", file.Spot);
+            return null;
+        }
+        bool hasHeads = rows[0].Count(c => HeadOf(c.Text) is not null) >= 2 || rows[0].All(c => !Numbers.Parse(c.Text.Trim()).IsGood && !OtherValues.LooksLikeStation(c.Text));
+        if (hasHeads)
+        {
+            var columns = new Dictionary<string, int>(StringComparer.Ordinal);
+            for (int i = 0; i < rows[0].Count; i++)
+            {
+                if (HeadOf(rows[0][i].Text) is { } head)
+                    columns.TryAdd(head, i);
+            }
+            return new CsvTable(file, columns, rows[1..], [.. rows[0].Select(c => c.Text.Trim())]);
+        }
+        string[] usual = rows[0].Count switch
+        {
+            2 => ["station", "elevation"],
+            3 => ["northing", "easting", "elevation"],
+            _ => ["name", "northing", "easting", "elevation", "code"],
+        };
+        return new CsvTable(file, Enumerable.Range(0, Math.Min(usual.Length, rows[0].Count)).ToDictionary(i => usual[i], i => i), rows, []);
+    }
+
+    private static string? HeadOf(string text)
+    {
+        string bare = new([.. text.Split('(', '[')[0].ToLowerInvariant().Where(char.IsLetterOrDigit)]);
+        return bare.Length == 0 ? null : Known.FirstOrDefault(k => k.Words.Contains(bare)).Head;
+    }
+
+    private static string? TextOf(byte[] bytes)
+    {
+        if (Array.IndexOf(bytes, (byte)0) >= 0)
+            return null;
+        try
+        {
+            return new UTF8Encoding(false, true).GetString(bytes).TrimStart('\uFEFF');
+        }
+        catch (DecoderFallbackException)
+        {
+            return Encoding.Latin1.GetString(bytes);
+        }
+    }
+
+    private static List<List<CsvCell>> Split(string text, out string? fault, out int line)
+    {
+        string head = text.Split('\n').FirstOrDefault(l => l.Trim().Length > 0 && !l.TrimStart().StartsWith('#')) ?? "";
+        char mark = new[] { '\t', ';', ',' }.MaxBy(c => head.Count(h => h == c));
+        var rows = new List<List<CsvCell>>();
+        var row = new List<CsvCell>();
+        var cell = new StringBuilder();
+        fault = null;
+        line = 1;
+        int column = 1, startLine = 1, startColumn = 1;
+        bool quoted = false;
+        for (int i = 0; i <= text.Length; i++)
+        {
+            char c = i < text.Length ? text[i] : '\n';
+            if (quoted && i < text.Length)
+            {
+                if (c == '"' && i + 1 < text.Length && text[i + 1] == '"')
+                    (i, column) = (i + 1, column + 1);
+                else if (c == '"')
+                {
+                    quoted = false;
+                    column++;
+                    continue;
+                }
+                cell.Append(text[i]);
+                (line, column) = c == '\n' ? (line + 1, 1) : (line, column + 1);
+                continue;
+            }
+            if (c == '"' && cell.ToString().Trim().Length == 0)
+            {
+                quoted = true;
+                cell.Clear();
+            }
+            else if (c == mark || c == '\n')
+            {
+                row.Add(new CsvCell(cell.ToString().TrimEnd('\r'), startLine, startColumn));
+                cell.Clear();
+                if (row.Count > MostColumns || rows.Count > MostRows)
+                {
+                    fault = row.Count > MostColumns ? $"it has over {MostColumns} columns" : FormattableString.Invariant($"it has over {MostRows} rows");
+                    return rows;
+                }
+                if (c == '\n')
+                {
+                    if (row.Any(r => r.Text.Trim().Length > 0) && !row[0].Text.TrimStart().StartsWith('#'))
+                        rows.Add(row);
+                    row = [];
+                    (line, column) = (line + 1, 0);
+                }
+                (startLine, startColumn) = (line, column + 1);
+            }
+            else
+            {
+                cell.Append(c);
+            }
+            column++;
+        }
+        if (quoted)
+            fault = "a quote is not closed";
+        return rows;
+    }
+}

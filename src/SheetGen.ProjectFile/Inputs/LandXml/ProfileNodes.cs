@@ -1,0 +1,68 @@
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Tree;
+
+namespace SheetGen.ProjectFile.Inputs.LandXml;
+
+/// <summary>A LandXML profile as the points of a profile of the project file.</summary>
+internal static class ProfileNodes
+{
+    /// <summary>The points, with their vertical curves; null where one cannot be used, which is reported.</summary>
+    /// <param name="raise">Added to every elevation, in project units.</param>
+    /// <param name="along">Distance along the layout line, in project units, of a station of the file.</param>
+    public static IReadOnlyList<Node>? Of(
+        XmlPart profile, LandXmlFile file, FileUnit length, LengthUnit unit, double raise, Func<double, double> along, ProblemList problems)
+    {
+        double factor = length.In(unit);
+        FileUnit own = FileUnit.Of(unit);
+        var nodes = new List<Node>();
+        bool good = true;
+        foreach (XmlPart part in profile.Parts)
+        {
+            Model.Problems.SourceSpot spot = file.File.At(part.Line, part.Column);
+            Node Place(double station) => Nodes.Along(along(station), spot);
+            Node Level(double z) => raise == 0 ? Nodes.Length(z, length, spot) : Nodes.Length(z * factor + raise, own, spot);
+            if (part.Name is "PntList2D")
+            {
+                if (part.Numbers() is not { } list || list.Length % 2 != 0)
+                    good = Bad(part, "the list of points is not pairs of station and elevation");
+                else
+                    nodes.AddRange(Enumerable.Range(0, list.Length / 2).Select(i => Nodes.Map(spot, ("station", Place(list[2 * i])), ("elevation", Level(list[2 * i + 1])))));
+                continue;
+            }
+            if (part.Name is not ("PVI" or "ParaCurve" or "UnsymParaCurve" or "CircCurve"))
+                continue;
+            if (part.Numbers() is not { Length: >= 2 } point)
+            {
+                good = Bad(part, "the point of the profile is not a station and an elevation");
+                continue;
+            }
+            var keys = new List<(string, Node)> { ("station", Place(point[0])), ("elevation", Level(point[1])) };
+            void Add(string key, string attribute)
+            {
+                if (part.Number(attribute) is { } value and > 0)
+                    keys.Add((key, Nodes.Length(value, length, spot)));
+                else if (part.Number(attribute) is null)
+                    good = Bad(part, $"the vertical curve lacks its {attribute}");
+            }
+            if (part.Name == "ParaCurve")
+                Add("curve", "length");
+            if (part.Name == "CircCurve")
+                Add("curve_radius", "radius");
+            if (part.Name == "UnsymParaCurve")
+            {
+                Add("curve_in", "lengthIn");
+                Add("curve_out", "lengthOut");
+            }
+            nodes.Add(Nodes.Map(spot, [.. keys]));
+        }
+        if (good && nodes.Count == 0)
+            good = Bad(profile, "the profile has no points");
+        return good ? nodes : null;
+
+        bool Bad(XmlPart part, string message)
+        {
+            problems.Add(ProblemCodes.CannotUse, file.File.At(part.Line, part.Column), message, "mend it in the program that wrote it", file.File.Spot);
+            return false;
+        }
+    }
+}

@@ -1,0 +1,98 @@
+using System.Globalization;
+using System.Xml;
+
+namespace SheetGen.ProjectFile.Inputs.LandXml;
+
+/// <summary>An element of an XML file with its line; name spaces are left aside.</summary>
+internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> Attributes, IReadOnlyList<XmlPart> Parts, string Text, int Line, int Column)
+{
+    public string? Attribute(string name) => Attributes.GetValueOrDefault(name);
+
+    public IEnumerable<XmlPart> All(string name) => Parts.Where(p => p.Name == name);
+
+    public XmlPart? First(string name) => Parts.FirstOrDefault(p => p.Name == name);
+
+    /// <summary>An attribute as a number; null where it is missing or none.</summary>
+    public double? Number(string name) => Attribute(name) is { } text && TryNumber(text, out double value) ? value : null;
+
+    /// <summary>The numbers of its text; null where any is none.</summary>
+    public double[]? Numbers()
+    {
+        string[] words = Words();
+        var numbers = new double[words.Length];
+        for (int i = 0; i < words.Length; i++)
+        {
+            if (!TryNumber(words[i], out numbers[i]))
+                return null;
+        }
+        return numbers;
+    }
+
+    public string[] Words() => Text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
+
+    public static bool TryNumber(string text, out double value) =>
+        double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+
+    /// <summary>
+    /// Reads a file: no document type and no external entity is followed, and depth and count of elements are limited.
+    /// </summary>
+    /// <param name="skip">Names of elements that are passed over with all that is in them.</param>
+    /// <exception cref="XmlException">The file is not well-formed, or beyond the limits.</exception>
+    public static XmlPart Read(byte[] bytes, Predicate<string> skip)
+    {
+        var settings = new XmlReaderSettings
+        {
+            DtdProcessing = DtdProcessing.Prohibit,
+            XmlResolver = null,
+            MaxCharactersFromEntities = 0,
+            IgnoreComments = true,
+            IgnoreProcessingInstructions = true,
+            IgnoreWhitespace = true,
+        };
+        using var reader = XmlReader.Create(new MemoryStream(bytes), settings);
+        reader.MoveToContent();
+        int count = 0;
+        return Element(reader, skip, 0, ref count);
+    }
+
+    private const int MostDepth = 64;
+    private const int MostElements = 2_000_000;
+
+    private static XmlPart Element(XmlReader reader, Predicate<string> skip, int depth, ref int count)
+    {
+        var place = (IXmlLineInfo)reader;
+        (int line, int column) = (place.LineNumber, place.LinePosition);
+        if (depth > MostDepth || ++count > MostElements)
+            throw new XmlException(depth > MostDepth ? $"elements stand in each other more than {MostDepth} deep" : FormattableString.Invariant($"there are more than {MostElements} elements"), null, line, column);
+        string name = reader.LocalName;
+        var attributes = new Dictionary<string, string>(StringComparer.Ordinal);
+        for (bool more = reader.MoveToFirstAttribute(); more; more = reader.MoveToNextAttribute())
+            attributes[reader.LocalName] = reader.Value;
+        reader.MoveToElement();
+        var parts = new List<XmlPart>();
+        var text = new System.Text.StringBuilder();
+        if (reader.IsEmptyElement)
+        {
+            reader.Read();
+            return new XmlPart(name, attributes, parts, "", line, column);
+        }
+        reader.Read();
+        while (reader.NodeType != XmlNodeType.EndElement)
+        {
+            if (reader.NodeType == XmlNodeType.Element)
+            {
+                if (skip(reader.LocalName))
+                    reader.Skip();
+                else
+                    parts.Add(Element(reader, skip, depth + 1, ref count));
+                continue;
+            }
+            if (reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA)
+                text.Append(reader.Value);
+            if (!reader.Read())
+                throw new XmlException("the file ends inside of an element", null, line, column);
+        }
+        reader.Read();
+        return new XmlPart(name, attributes, parts, text.ToString(), line, column);
+    }
+}

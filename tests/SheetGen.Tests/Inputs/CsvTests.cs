@@ -1,0 +1,77 @@
+using SheetGen.Model;
+using Xunit;
+
+namespace SheetGen.Tests.Inputs;
+
+/// <summary>Profiles, layout lines and borings from tables.</summary>
+public sealed class CsvTests
+{
+    private const string Line = "start: {station: 10+00, northing: 5000, easting: 2000, azimuth: 90}\n    elements: [{line: 200}]";
+
+    [Theory]
+    [InlineData("Station,Elevation\n10+00,118\n10+50,119.5\n12+00,121\n")]
+    [InlineData("sta;elev (ft)\r\n1000;118\r\n\"10+50\";119.5\r\n12+00;121\r\n")]
+    [InlineData("10+00\t118\n10+50\t119.5\n12+00\t121")]
+    [InlineData("# surveyed\nnorthing,easting,elevation\n5001,2000,118\n4999.5,2050,119.5\n5000,2200,121\n")]
+    [InlineData("1,5001,2000,118,TOP\n2,4999.5,2050,119.5,TOP\n9,5000,2200,121,TOP\n")]
+    [InlineData("Easting,Northing,Z\n2200,5000,121\n2000,5001,118\n2050,4999.5,119.5\n")]
+    public void A_profile_comes_from_any_usual_table(string table)
+    {
+        using var folder = new InputFolder();
+        Profile top = folder.With("top.csv", table).Project(InputFolder.Yaml(Line, "{from_csv: {file: top.csv}}", "[10+00, 12+00]", bottom: "100")).Walls[0].Top;
+        Assert.Equal([new(0, 118), new(50, 119.5), new(200, 121)], top.Points.Select(p => new ProfilePoint(Math.Round(p.Along, 9), p.Elevation)));
+    }
+
+    [Fact]
+    public void Units_and_a_raise_count()
+    {
+        using var folder = new InputFolder();
+        Profile top = folder.With("top.csv", "station,elevation\n10+00,36\n12+00,37\n").Project(InputFolder.Yaml(Line, "{from_csv: {file: top.csv, units: m, raise: 6 in}}", "[10+00, 12+00]", bottom: "100")).Walls[0].Top;
+        Assert.Equal(36 / 0.3048 + 0.5, top.Points[0].Elevation, 1e-9);
+    }
+
+    [Fact]
+    public void Points_too_far_off_the_line_are_left_out_and_told()
+    {
+        using var folder = new InputFolder();
+        string[] problems = folder.With("top.csv", "n,e,z\n5001,2000,118\n5040,2050,150\n5000,2200,121\n").Problems(InputFolder.Yaml(Line, "{from_csv: {file: top.csv, limit: 5 ft}}", "[10+00, 12+00]", bottom: "100"));
+        Assert.Contains(problems, p => p.StartsWith("top.csv:3:1: warning I05: the point lies 40 ft from the layout line, over the limit of 5", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_layout_line_runs_through_the_points_of_a_table()
+    {
+        using var folder = new InputFolder();
+        WallProject read = folder.With("line.csv", "n,e\n6000,3000\n6000,3100\n5950,3186.6025403784439\n").Project(InputFolder.Yaml("from_csv: {file: line.csv, station: 10+00}", "[[10+00, 118], [12+00, 118]]", "[10+00, 12+00]", bottom: "100"));
+        LayoutLine line = read.LayoutLines[0];
+        Corner corner = Assert.Single(line.Corners);
+        Assert.Equal(100, corner.Along, 1e-9);
+        Assert.Equal(Math.PI / 6, corner.Deflection, 1e-9);
+        Assert.Equal(5950, (line.PointAt(200) + read.Origin).N, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("name,northing,easting,top,depth,layer,to,PI,water depth\nB-1,4988,2045,121,43,stiff clay,13,24,25\n,,,,,silty sand,43,,\nB-2,4980,2110,122,40,sand,40,,\n")]
+    [InlineData("boring,station,offset,ground,bottom,soil,layer_bottom,plasticity index,water\nB-1,10+45,12,121,78,stiff clay,108,24,96\nB-1,,,,,silty sand,78,,\nB-2,11+10,20,122,82,sand,82,,\n")]
+    public void Borings_come_with_layers_by_depth_or_elevation(string table)
+    {
+        using var folder = new InputFolder();
+        WallProject read = folder.With("b.csv", table).Project(InputFolder.Yaml(Line, "[[10+00, 118], [12+00, 118]]", "[10+00, 12+00]", bottom: "100", more: "borings:\n  from_csv: {file: b.csv}\n"));
+        Assert.Equal(2, read.Borings.Count);
+        Boring first = read.Borings[0];
+        Assert.Equal(("B-1", 121.0, 78.0, (double?)96), (first.Name, first.Top, first.Bottom, first.Water));
+        Assert.Equal([new BoringLayer(108, "stiff clay", 24), new BoringLayer(78, "silty sand", null)], first.Layers);
+        Assert.Equal(4988, first.At.N + 5000, 1e-9);
+        Assert.Equal(45, first.At.E, 1e-9);
+    }
+
+    [Fact]
+    public void Faults_of_cells_have_their_place()
+    {
+        using var folder = new InputFolder();
+        string[] problems = folder.With("top.csv", "station,elevation\n10+00,118\n10+5,1a9\n12+00,121\n").Problems(InputFolder.Yaml(Line, "{from_csv: {file: top.csv}}", "[10+00, 12+00]", bottom: "100"));
+        Assert.Contains(problems, p => p.StartsWith("top.csv:3:1: error R18", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.StartsWith("top.csv:3:6: error", StringComparison.Ordinal));
+        Assert.Contains(folder.With("top.csv", "a,b\n1,2\n").Problems(InputFolder.Yaml(Line, "{from_csv: {file: top.csv}}", "[10+00, 12+00]")), p => p.Contains("error I03: the table has no column northing", StringComparison.Ordinal));
+    }
+}

@@ -1,0 +1,142 @@
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Problems;
+using SheetGen.ProjectFile;
+using Xunit;
+
+namespace SheetGen.Tests.Inputs;
+
+/// <summary>Layout lines, profiles and cross sections from LandXML, against the FHWA Bridge Geometry Manual (FHWA-HIF-22-034).</summary>
+public sealed class LandXmlTests
+{
+    private const string Line = "from_landxml: {file: road.xml}", Top = "{from_landxml: {file: road.xml}}";
+
+    [Theory]
+    [InlineData("1.0", "<Imperial linearUnit=\"foot\"/>", 1.0, "ft")]
+    [InlineData("1.1", "<Imperial linearUnit=\"USSurveyFoot\"/>", 1.0, "us-ft")]
+    [InlineData("1.2", "<Imperial linearUnit=\"foot\"/>", 1.0, "ft")]
+    [InlineData("2.0", "<Metric linearUnit=\"meter\"/>", 0.3048, "ft")]
+    public void Published_points_elevations_and_grades_come_out(string version, string units, double factor, string project)
+    {
+        using var folder = new InputFolder();
+        string profile = factor == 1 ? FhwaAlignment.Profile : Scaled(factor);
+        folder.With("road.xml", FhwaAlignment.LandXml(version, units, factor, profile));
+        WallProject read = folder.Project(InputFolder.Yaml(Line, Top, "[110+00, 130+00]", project));
+        LayoutLine line = read.LayoutLines[0];
+
+        Assert.Equal(FhwaAlignment.PublishedLengths.Length, line.Pieces.Count);
+        Assert.Empty(line.Corners);
+        Assert.All(line.Pieces.Zip(FhwaAlignment.PublishedLengths), p => Assert.Equal(p.Second, p.First.Length, 4e-6));
+        foreach ((double station, double right, double x, double y) in FhwaAlignment.PublishedPoints)
+        {
+            Vector2D at = line.PointAt(line.AlongOf(station), right) + read.Origin;
+            Assert.Equal(x, at.E, 1e-4);
+            Assert.Equal(y, at.N, 1e-4);
+            LinePlace back = LayoutProjection.Locate(line, at - read.Origin);
+            Assert.Equal(line.AlongOf(station), back.Along, 1e-6);
+            Assert.Equal(right, back.Right, 1e-6);
+        }
+        Profile top = read.Walls[0].Top;
+        foreach ((double from, double elevation) in FhwaAlignment.PublishedCurve)
+            Assert.Equal(elevation, top.At(1200 + from), 0.0051 + 0.001);
+        foreach ((double station, double x, double y, double elevation, double grade) in FhwaAlignment.PublishedGrades)
+        {
+            Vector2D at = line.PointAt(line.AlongOf(station)) + read.Origin;
+            Assert.Equal(x, at.E, 0.0051);
+            Assert.Equal(y, at.N, 0.0051);
+            Assert.Equal(elevation, top.At(line.AlongOf(station)), 0.0051 + 0.001);
+            double chord = (top.At(line.AlongOf(station) + 6) - top.At(line.AlongOf(station) - 6)) / 12;
+            Assert.Equal(grade, chord, 1.5e-4);
+        }
+    }
+
+    private static string Scaled(double f) => FormattableString.Invariant($"""
+        <Profile><ProfAlign name="FG"><PVI>{10000 * f} {100 * f}</PVI><ParaCurve length="{1600 * f}">{12000 * f} {135 * f}</ParaCurve>
+        <ParaCurve length="{1200 * f}">{15000 * f} {105 * f}</ParaCurve><PVI>{17400 * f} {153 * f}</PVI></ProfAlign></Profile>
+        """);
+
+    [Fact]
+    public void A_rounded_file_has_no_corners_and_keeps_its_coordinates()
+    {
+        using var folder = new InputFolder();
+        string rounded = System.Text.RegularExpressions.Regex.Replace(FhwaAlignment.LandXml(), @"\d+\.\d{4,}", m => Math.Round(double.Parse(m.Value, System.Globalization.CultureInfo.InvariantCulture), 3).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture));
+        WallProject read = folder.With("road.xml", rounded).Project(InputFolder.Yaml(Line, Top, "[110+00, 130+00]"));
+        LayoutLine line = read.LayoutLines[0];
+        Assert.Empty(line.Corners);
+        Vector2D end = line.PointAt(line.Length) + read.Origin;
+        Assert.Equal(2010, end.N, 0.005);
+        Assert.Equal(8480, end.E, 0.005);
+    }
+
+    [Fact]
+    public void Kinds_of_spirals_are_read_with_their_error_and_others_refused()
+    {
+        using var folder = new InputFolder();
+        foreach (string type in new[] { "clothoid", "bloss", "cosine", "sinusoid", "biquadratic" })
+        {
+            (Vector2D end, double azimuth) = SpiralTests.Integrate(type, 0, 1 / 500.0, 200);
+            string text = SpiralFile(type, end);
+            ReadResult result = folder.With("road.xml", text).Read(InputFolder.Yaml(Line, "[[0+00, 100], [2+00, 100]]", "[0+00, 2+00]"));
+            Assert.Equal([], result.Problems.Where(p => p.Severity != Severity.Notice).Select(ProblemPrinter.Plain));
+            LayoutLine line = result.Project!.LayoutLines[0];
+            Assert.Equal(200, line.Length, 1e-9);
+            Assert.Equal(azimuth, line.Pieces[^1].AzimuthAt(200) - line.Pieces[0].Azimuth, 1e-6);
+            Assert.True((line.PointAt(200) - end).Length < 1e-4, type);
+            Assert.Equal(type != "clothoid", result.Problems.Any(p => p.Message.Contains("no clothoids", StringComparison.Ordinal)));
+        }
+        Assert.Contains(folder.With("road.xml", SpiralFile("radioid", new Vector2D(199, 13))).Problems(InputFolder.Yaml(Line, "[[0+00, 100], [2+00, 100]]", "[0+00, 2+00]")),
+            p => p.Contains("road.xml:4:", StringComparison.Ordinal) && p.Contains("error I04: a spiral of type \"radioid\" is not read", StringComparison.Ordinal));
+    }
+
+    private static string SpiralFile(string type, Vector2D end) => FormattableString.Invariant($"""
+        <LandXML version="1.2"><Units><Imperial linearUnit="foot"/></Units>
+        <Alignments><Alignment name="S" staStart="0">
+        <CoordGeom>
+        <Spiral spiType="{type}" rot="cw" length="200" radiusStart="INF" radiusEnd="500"><Start>0 0</Start><End>{end.N:R} {end.E:R}</End></Spiral>
+        </CoordGeom></Alignment></Alignments></LandXML>
+        """);
+
+    [Fact]
+    public void Station_equations_of_the_file_are_printed_and_read()
+    {
+        using var folder = new InputFolder();
+        folder.With("road.xml", FhwaAlignment.LandXml(more: "<StaEquation staInternal=\"11250\" staBack=\"11250\" staAhead=\"11200\"/>" + FhwaAlignment.Profile));
+        WallProject read = folder.Project(InputFolder.Yaml(Line, Top, "[112+20 AH, 120+00]"));
+        Wall wall = read.Walls[0];
+        Assert.Equal(1270, wall.Start, 1e-9);
+        Assert.Equal("112+20.00 AH", wall.StationText(wall.Start, read.Unit));
+        // The profile's stations are internal: the crest's start at 112+00 is 1200 from the start, whatever is printed there.
+        Assert.Equal(121.0 + 70 * 0.0175, wall.Top.At(1270), 0.3);
+    }
+
+    [Fact]
+    public void Cross_sections_on_the_wall_become_the_ground_in_front()
+    {
+        using var folder = new InputFolder();
+        folder.With("road.xml", FhwaAlignment.LandXml(more: FhwaAlignment.Profile + """
+            <CrossSects>
+            <CrossSect sta="11000"><CrossSectSurf name="EG"><PntList2D>-50 90 -10 98 10 102 40 108</PntList2D></CrossSectSurf></CrossSect>
+            <CrossSect sta="11100"><CrossSectSurf name="EG"><PntList2D>-50 91 0 99 40 108</PntList2D></CrossSectSurf></CrossSect>
+            <CrossSect sta="15000"><CrossSectSurf name="EG"><PntList2D>-50 91 0 99 40 108</PntList2D></CrossSectSurf></CrossSect>
+            </CrossSects>
+            """));
+        WallProject read = folder.Project(InputFolder.Yaml(Line, Top, "[110+00, 120+00]").Replace("    bottom:", "    cross_sections: {from_landxml: {file: road.xml}}\n    bottom:", StringComparison.Ordinal));
+        IReadOnlyList<CrossSection> sections = read.Walls[0].CrossSections;
+        Assert.Equal(2, sections.Count);
+        // Soil on the right: what lies on the left, at negative offsets, is in front. At the face (offset 0) the ground is half way between.
+        Assert.Equal([new(0, 100), new(10, 98), new(50, 90)], sections[0].Ground);
+    }
+
+    [Fact]
+    public void Faults_name_the_file_and_the_line()
+    {
+        using var folder = new InputFolder();
+        folder.With("road.xml", FhwaAlignment.LandXml());
+        string[] Of(string line, string top = "[[110+00, 100], [130+00, 100]]") => folder.Problems(InputFolder.Yaml(line, top, "[110+00, 130+00]"));
+        Assert.Contains(Of("from_landxml: {file: road.xml, alignment: Loop}"), p => p.Contains("wall.yaml:5:", StringComparison.Ordinal) && p.Contains("error I03: the file has no alignment \"Loop\" (it has Ramp)", StringComparison.Ordinal));
+        Assert.Contains(Of("from_landxml: {file: none.xml}"), p => p.Contains("error R01: \"none.xml\" cannot be read: there is no such file", StringComparison.Ordinal));
+        Assert.Contains(Of(Line, "{from_landxml: {file: road.xml, profile: EG}}"), p => p.Contains("error I03: the file has no profile \"EG\" (it has FG)", StringComparison.Ordinal));
+        folder.With("gap.xml", FhwaAlignment.LandXml().Replace("<Start>2500 500</Start>", "<Start>2500 500</Start>", StringComparison.Ordinal).Replace("rot=\"ccw\" radius=\"1000\"", "radius=\"1000\"", StringComparison.Ordinal));
+        Assert.Contains(Of("from_landxml: {file: gap.xml}"), p => p.StartsWith("gap.xml:7:", StringComparison.Ordinal) && p.Contains("does not tell to which side it turns", StringComparison.Ordinal));
+    }
+}
