@@ -141,7 +141,9 @@ internal sealed class BcfTopic
         IEnumerable<string> about = _finding.Nails.Concat(_finding.Obstruction is { } name ? [name] : []);
         string where = string.Join(", ", about);
         if (where.Length == 0 && _finding.Station is { } station)
-            where = "station " + Stations.Format(station, _input.Project.Unit);
+            where = "station " + (_finding.Wall is { } wall
+                ? wall.LayoutLine.StationText(wall.LayoutLine.AlongOf(station), _input.Project.Unit)
+                : Stations.Format(station, _input.Project.Unit));
         string title = XmlBytes.Clean($"{_finding.Code}{(where.Length > 0 ? ": " + where : "")}");
         return title.Length > MostTitle ? title[..(MostTitle - 3)] + "..." : title;
     }

@@ -1,3 +1,4 @@
+using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -13,6 +14,16 @@ internal static class NailFigures
         double degrees = Math.Round(Angles.ToDegrees(nail.Hole.Direction.Plan.Azimuth), 6);
         return degrees >= 360 ? 0 : degrees;
     }
+
+    /// <summary>The printed station as a number; at a station equation the ahead station.</summary>
+    public static double Station(Nail nail)
+    {
+        LayoutLine line = nail.Wall.LayoutLine;
+        return line.Stationing.Equations.Count == 0 ? nail.Station : line.Stationing.Printed(line.AlongOf(nail.Station));
+    }
+
+    /// <summary>The station in words, with BK or AH where it exists twice.</summary>
+    public static string StationText(Nail nail, LengthUnit unit) => nail.Wall.LayoutLine.StationText(nail.Wall.LayoutLine.AlongOf(nail.Station), unit);
 
     /// <summary>The nails in the order in which they are set out: by layout line and station, in one station from the top down.</summary>
     public static IReadOnlyList<Nail> InStationOrder(ExchangeInput input)

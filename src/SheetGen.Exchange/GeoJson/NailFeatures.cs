@@ -18,7 +18,7 @@ internal static class NailFeatures
         new("row", true, (_, n) => n.Row.Name),
         new("kind", true, (_, n) => ResultWords.Of(n.Kind)),
         new("status", true, (_, n) => ResultWords.Of(n.Status)),
-        new("station", false, (_, n) => n.Station),
+        new("station", false, (_, n) => NailFigures.Station(n)),
         new("elevation", false, (_, n) => n.Elevation),
         new("azimuth", false, (_, n) => NailFigures.Azimuth(n)),
         new("dip", false, (_, n) => n.Inclination),

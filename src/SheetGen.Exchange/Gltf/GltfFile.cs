@@ -67,7 +67,7 @@ internal static class GltfFile
         ["section"] = nail.Section.Name,
         ["status"] = ResultWords.Of(nail.Status),
         ["kind"] = ResultWords.Of(nail.Kind),
-        ["station"] = Stations.Format(nail.Station, input.Project.Unit),
+        ["station"] = NailFigures.StationText(nail, input.Project.Unit),
         ["elevation"] = FiniteNumber.Of(nail.Elevation),
         ["length"] = FiniteNumber.Of(nail.Length),
         ["azimuth_deg"] = FiniteNumber.Of(NailFigures.Azimuth(nail)),

@@ -1,3 +1,4 @@
+using SheetGen.Exchange.Common;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -39,7 +40,7 @@ internal sealed class IfcAlignments
         StepRef referent = _model.Root("IFCREFERENT", "referent|nail|" + nail.Mark, IfcModel.Label(nail.Mark), null, "NAIL HEAD",
             LinearPlacement(line, nail.Along, left, nail.Elevation, nail.Hole.Head), null, new StepEnum("POSITION"));
         line.Referents.Add((nail.Along, referent));
-        _properties.Set("nail|" + nail.Mark, "Pset_Stationing", [referent], _properties.Length("Station", nail.Station), _properties.Flag("HasIncreasingStation", true));
+        _properties.Set("nail|" + nail.Mark, "Pset_Stationing", [referent], _properties.Length("Station", NailFigures.Station(nail)), _properties.Flag("HasIncreasingStation", true));
         _model.Root("IFCRELPOSITIONS", "positions|" + nail.Mark, null, null, referent, new[] { element });
     }
 
@@ -77,7 +78,7 @@ internal sealed class IfcAlignments
     {
         IEnumerable<(double Along, string Name)> named = _model.Input.Project.Walls.Where(w => w.LayoutLine == line)
             .SelectMany(w => w.Sections.SelectMany(s => new[] { s.Start, s.End })).Concat(line.Corners.Select(c => c.Along)).Append(0)
-            .Distinct().Order().Select(a => (a, Stations.Format(line.StationOf(a), _model.Input.Project.Unit)));
+            .Concat(line.Stationing.Equations.Select(e => e.Along)).Distinct().Order().Select(a => (a, line.StationText(a, _model.Input.Project.Unit)));
         Line of = _lines[line.Name];
         foreach ((double along, string name) in named)
         {
@@ -85,7 +86,9 @@ internal sealed class IfcAlignments
                 LinearPlacement(of, along, 0, 0, line.PointAt(along).At(0)), null, new StepEnum("STATION"));
             of.Referents.Add((along, referent));
             _properties.Set($"station|{line.Name}|{StepFile.Real(along)}", "Pset_Stationing", [referent],
-                _properties.Length("Station", line.StationOf(along)), _properties.Flag("HasIncreasingStation", true));
+                _properties.Length("Station", line.Stationing.Printed(along)),
+                _properties.Length("IncomingStation", line.Stationing.Equations.FirstOrDefault(e => e.Along == along)?.Back),
+                _properties.Flag("HasIncreasingStation", true));
         }
     }
 
@@ -99,22 +102,35 @@ internal sealed class IfcAlignments
     private StepRef Segment(LayoutLine line, int index, LayoutPiece piece, StepRef placement)
     {
         string key = FormattableString.Invariant($"{line.Name}|{index}");
-        double radius = piece.Curvature == 0 ? 0 : -1 / piece.Curvature;
-        StepRef design = _model.Step.Add("IFCALIGNMENTHORIZONTALSEGMENT", null, null, _model.Point(piece.Point), Math.PI / 2 - piece.Azimuth, radius, radius, piece.Length, null,
-            new StepEnum(piece.Curvature == 0 ? "LINE" : "CIRCULARARC"));
+        StepRef design = _model.Step.Add("IFCALIGNMENTHORIZONTALSEGMENT", null, null, _model.Point(piece.Point), Math.PI / 2 - piece.Azimuth,
+            Radius(piece.Curvature), Radius(piece.CurvatureAt(piece.End)), piece.Length, null,
+            new StepEnum(piece.IsSpiral ? "CLOTHOID" : piece.Curvature == 0 ? "LINE" : "CIRCULARARC"));
         return _model.Root("IFCALIGNMENTSEGMENT", "segment|" + key, null, null, null, placement, null, design);
     }
 
     private StepRef CurveSegment(LayoutPiece piece, string transition)
     {
         StepRef axes = _model.Step.Value("IFCAXIS2PLACEMENT2D", _model.Point(piece.Point), _model.Direction(Vector2D.FromAzimuth(piece.Azimuth)));
+        if (piece.IsSpiral)
+        {
+            // The schema's clothoid has the curvature s * A / |A|^3 (to the left) at s; the segment is the stretch of it that has the piece's.
+            double sharpness = -piece.Sharpness, constant = Math.Sign(sharpness) / Math.Sqrt(Math.Abs(sharpness));
+            StepRef clothoid = _model.Step.Add("IFCCLOTHOID", Origin(), constant);
+            return _model.Step.Add("IFCCURVESEGMENT", new StepEnum(transition), axes,
+                new StepTyped("IFCLENGTHMEASURE", -piece.Curvature / sharpness), new StepTyped("IFCLENGTHMEASURE", piece.Length), clothoid);
+        }
         double length = piece.Curvature > 0 ? -piece.Length : piece.Length;
         StepRef parent = piece.Curvature == 0
             ? _model.Step.Value("IFCLINE", _model.Point(default(Vector2D)), _model.Step.Value("IFCVECTOR", _model.Direction(new Vector2D(0, 1)), 1.0))
-            : _model.Step.Value("IFCCIRCLE", _model.Step.Value("IFCAXIS2PLACEMENT2D", _model.Point(default(Vector2D)), _model.Direction(new Vector2D(0, 1))), 1 / Math.Abs(piece.Curvature));
+            : _model.Step.Value("IFCCIRCLE", Origin(), 1 / Math.Abs(piece.Curvature));
         return _model.Step.Add("IFCCURVESEGMENT", new StepEnum(transition), axes,
             new StepTyped("IFCLENGTHMEASURE", 0.0), new StepTyped("IFCLENGTHMEASURE", length), parent);
     }
+
+    private StepRef Origin() => _model.Step.Value("IFCAXIS2PLACEMENT2D", _model.Point(default(Vector2D)), _model.Direction(new Vector2D(0, 1)));
+
+    /// <summary>Radius as the schema has it: positive for a turn to the left, 0 for straight.</summary>
+    private static double Radius(double curvature) => Math.Abs(curvature) < 1e-12 ? 0 : -1 / curvature;
 
     /// <summary>How a piece meets the next: bent at a corner, else with one tangent.</summary>
     private static string Transition(LayoutLine line, int index)
@@ -122,7 +138,7 @@ internal sealed class IfcAlignments
         double end = line.Pieces[index].End;
         if (line.Corners.Any(c => Math.Abs(c.Along - end) < 1e-9))
             return "CONTINUOUS";
-        bool same = index + 1 >= line.Pieces.Count || line.Pieces[index].Curvature == line.Pieces[index + 1].Curvature;
+        bool same = index + 1 >= line.Pieces.Count || Math.Abs(line.Pieces[index].CurvatureAt(end) - line.Pieces[index + 1].Curvature) < 1e-12;
         return same ? "CONTSAMEGRADIENTSAMECURVATURE" : "CONTSAMEGRADIENT";
     }
 

@@ -66,7 +66,7 @@ internal sealed class IfcNails(IfcModel model, IfcShapes shapes, IfcProperties p
         properties.Set(nail.Mark, "SheetGen_SoilNail", [assembly],
             properties.Text("Mark", nail.Mark), properties.Text("Wall", nail.Wall.Name), properties.Text("Section", nail.Section.Name),
             properties.Text("Row", nail.Row.ToString()), properties.Text("Kind", ResultWords.Of(nail.Kind)), properties.Text("Status", ResultWords.Of(nail.Status)),
-            properties.Length("Station", nail.Station), properties.Length("HeadNorthing", head.N), properties.Length("HeadEasting", head.E),
+            properties.Length("Station", NailFigures.Station(nail)), properties.Text("StationText", NailFigures.StationText(nail, model.Input.Project.Unit)), properties.Length("HeadNorthing", head.N), properties.Length("HeadEasting", head.E),
             properties.Length("HeadElevation", nail.Elevation), properties.Length("TipNorthing", tip.N), properties.Length("TipEasting", tip.E),
             properties.Length("TipElevation", tip.Z), properties.Degrees("Azimuth", NailFigures.Azimuth(nail)), properties.Degrees("Splay", nail.Splay),
             properties.Degrees("Inclination", nail.Inclination), properties.Length("Length", nail.Length), properties.Text("Bar", nail.Bar.ToString()),

@@ -81,7 +81,7 @@ internal static class LandXmlFile
     private static string Description(Nail nail, LengthUnit unit)
     {
         string remark = NailFigures.Remark(nail);
-        return $"{nail.Wall.Name}, station {Stations.Format(nail.Station, unit)}, azimuth {PlainNumber.Format(NailFigures.Azimuth(nail), 0, 4)}, "
+        return $"{nail.Wall.Name}, station {NailFigures.StationText(nail, unit)}, azimuth {PlainNumber.Format(NailFigures.Azimuth(nail), 0, 4)}, "
             + $"dip {PlainNumber.Format(nail.Inclination, 0, 4)}, length {PlainNumber.Format(nail.Length, 0, 4)}" + (remark.Length > 0 ? ", " + remark : "");
     }
 
@@ -99,6 +99,11 @@ internal static class LandXmlFile
         foreach (LayoutPiece piece in line.Pieces)
             WritePiece(xml, project, line, piece);
         xml.WriteEndElement();
+        foreach (StationEquation equation in line.Stationing.Equations)
+        {
+            Start(xml, "StaEquation", ("staBack", Number(equation.Back)), ("staAhead", Number(equation.Ahead)), ("staInternal", Number(line.StationOf(equation.Along))));
+            xml.WriteEndElement();
+        }
         foreach (Wall wall in project.Walls.Where(w => w.LayoutLine == line))
         {
             Start(xml, "Profile", ("name", wall.Name), ("staStart", Number(wall.StationOf(wall.Start))));
@@ -115,6 +120,11 @@ internal static class LandXmlFile
     {
         Vector2D start = piece.Point, end = piece.PointAt(piece.End);
         string station = Number(line.StationOf(piece.Start));
+        if (piece.IsSpiral)
+        {
+            WriteSpiral(xml, project, piece, station);
+            return;
+        }
         if (piece.Curvature == 0)
         {
             Start(xml, "Line", ("length", Number(piece.Length)), ("staStart", station));
@@ -132,6 +142,22 @@ internal static class LandXmlFile
         Point(xml, project, "End", end);
         xml.WriteEndElement();
     }
+
+    /// <summary>A clothoid between two radii, INF where an end is straight, with the point where the tangents of its ends meet.</summary>
+    private static void WriteSpiral(XmlWriter xml, WallProject project, LayoutPiece piece, string station)
+    {
+        Vector2D start = piece.Point, end = piece.PointAt(piece.End);
+        Vector2D first = Vector2D.FromAzimuth(piece.Azimuth), last = Vector2D.FromAzimuth(piece.AzimuthAt(piece.End));
+        double toMeeting = (end - start).CrossRight(last) / first.CrossRight(last);
+        Start(xml, "Spiral", ("length", Number(piece.Length)), ("radiusStart", Radius(piece.Curvature)), ("radiusEnd", Radius(piece.CurvatureAt(piece.End))),
+            ("rot", piece.Sharpest > 0 ? "cw" : "ccw"), ("spiType", "clothoid"), ("staStart", station));
+        Point(xml, project, "Start", start);
+        Point(xml, project, "PI", start + first * toMeeting);
+        Point(xml, project, "End", end);
+        xml.WriteEndElement();
+    }
+
+    private static string Radius(double curvature) => Math.Abs(curvature) < 1e-12 ? "INF" : Number(1 / Math.Abs(curvature));
 
     /// <summary>A line of (station, elevation), also for the walls' own lines: only such a list may rise vertically.</summary>
     private static void WriteProfile(XmlWriter xml, Wall wall, string name, Profile? profile)

@@ -30,9 +30,9 @@ internal sealed class FaceMapping(Face face, Leg leg)
             if (end <= start)
                 continue;
             yield return start;
-            if (piece.Curvature != 0)
+            if (piece.IsCurved)
             {
-                double step = Math.Sqrt(8 * sagitta / Math.Abs(piece.Curvature));
+                double step = Math.Sqrt(8 * sagitta / Math.Abs(piece.Sharpest));
                 int chords = Math.Max(1, (int)Math.Ceiling((end - start) / step));
                 for (int i = 1; i < chords; i++)
                     yield return start + (end - start) * i / chords;

@@ -11,7 +11,7 @@ namespace SheetGen.Tests.Exchange;
 /// <summary>Walls that between them have what an open format may meet: all units, arcs, corners both ways, both sides, two walls, every kind of obstruction.</summary>
 internal static class ExchangeWalls
 {
-    public static IReadOnlyList<string> Names { get; } = ["feet", "metres", "survey feet", "two walls", "batter"];
+    public static IReadOnlyList<string> Names { get; } = ["feet", "metres", "survey feet", "two walls", "batter", "spiral"];
 
     private static readonly Dictionary<string, Lazy<ExchangeInput>> Made = Names.ToDictionary(n => n, n => new Lazy<ExchangeInput>(() => Make(Yaml(n))));
 
@@ -32,6 +32,7 @@ internal static class ExchangeWalls
         "survey feet" => SurveyFeet,
         "two walls" => TwoWalls,
         "batter" => Batter,
+        "spiral" => Spiral,
         _ => throw new ArgumentException("no such wall", nameof(name)),
     };
 
@@ -151,5 +152,26 @@ internal static class ExchangeWalls
             facing: {shotcrete: 4 in, kind: sculpted shotcrete, thickness: 6 in}
             sections:
               - {name: A, stations: [0, 40], horizontal_spacing: 4, vertical_spacing: 4, top_row_depth: 2, inclination: 10, lengths: 20, bar: {size: "#8", grade: 75}, hole: 6 in}
+        """;
+
+    // Tangent, spiral, arc and spiral out again to the left, an equation within the wall after which stations exist twice.
+    private const string Spiral = """
+        format: 1
+        project: {title: Spiral wall, number: P-6, units: ft}
+        layout_lines:
+          - name: L
+            start: {station: 12+00, northing: 3000, easting: 8000, azimuth: 40}
+            elements: [{line: 20}, {spiral: {length: 30, end_radius: 150, turn: left}}, {arc: {radius: 150, length: 20, turn: left}}, {spiral: {length: 30, start_radius: 150, turn: left}}]
+            station_equations: [{back: 12+50, ahead: 12+30}]
+        walls:
+          - name: Wall 1
+            layout_line: L
+            retained_side: right
+            stations: [12+05, 12+75 AH]
+            top: [[12+05, 112], [12+75 AH, 113]]
+            bottom: {steps: [[12+05, 100]]}
+            facing: {shotcrete: 4 in}
+            sections:
+              - {name: A, stations: [12+05, 12+75 AH], horizontal_spacing: 5, vertical_spacing: 4, top_row_depth: 2, inclination: 12, lengths: 20, bar: {size: "#8", grade: 75}, hole: 6 in}
         """;
 }

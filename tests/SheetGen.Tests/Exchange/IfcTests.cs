@@ -103,7 +103,7 @@ public class IfcTests
             JsonElement sets = nails[nail.Mark].GetProperty("sets"), soil = sets.GetProperty("SheetGen_SoilNail");
             Assert.Equal(nail.Mark, soil.GetProperty("Mark").GetString());
             Assert.Equal(ResultWords.Of(nail.Status), soil.GetProperty("Status").GetString());
-            Assert.Equal(nail.Station, soil.GetProperty("Station").GetDouble());
+            Assert.Equal(NailFigures.Station(nail), soil.GetProperty("Station").GetDouble());
             Assert.Equal(nail.Hole.Head.N + input.Project.Origin.N, soil.GetProperty("HeadNorthing").GetDouble());
             Assert.Equal(nail.Hole.Tip.E + input.Project.Origin.E, soil.GetProperty("TipEasting").GetDouble());
             Assert.Equal(nail.Inclination, soil.GetProperty("Inclination").GetDouble());

@@ -111,7 +111,7 @@ public class PointFileTests
                 double share = i / 4.0;
                 double[] at = piece.Name == Land + "Line"
                     ? [start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share]
-                    : OnArc(piece, start, length * share);
+                    : piece.Name == Land + "Spiral" ? OnSpiral(piece, start, length * share) : OnArc(piece, start, length * share);
                 Vector2D expected = line.PieceAt(along + length / 2).PointAt(along + length * share);
                 Assert.Equal(expected.N + input.Project.Origin.N, at[0], 1e-5);
                 Assert.Equal(expected.E + input.Project.Origin.E, at[1], 1e-5);
@@ -129,6 +129,33 @@ public class PointFileTests
             Assert.Equal(wall.StationOf(wall.End), top[^2], 1e-6);
             Assert.Equal(wall.Top.Before(wall.End), top[^1], 1e-6);
         }
+    }
+
+    /// <summary>From start, PI and both radii: the azimuth of the first tangent, then the curvature that grows evenly, by small steps.</summary>
+    private static double[] OnSpiral(XElement spiral, double[] start, double to)
+    {
+        double Curvature(string name) => spiral.Attribute(name)!.Value == "INF" ? 0 : 1 / Number(spiral.Attribute(name)!.Value);
+        double[] meeting = Numbers(spiral.Element(Land + "PI")!.Value);
+        double sign = spiral.Attribute("rot")!.Value == "cw" ? 1 : -1, length = Number(spiral.Attribute("length")!.Value);
+        double first = sign * Curvature("radiusStart"), last = sign * Curvature("radiusEnd"), azimuth = Math.Atan2(meeting[1] - start[1], meeting[0] - start[0]);
+        double[] at = [.. start];
+        const int steps = 2000;
+        for (int i = 0; i < steps; i++)
+        {
+            double s = (i + 0.5) * to / steps, bearing = azimuth + first * s + (last - first) / length * s * s / 2;
+            at[0] += Math.Cos(bearing) * to / steps;
+            at[1] += Math.Sin(bearing) * to / steps;
+        }
+        return at;
+    }
+
+    [Fact]
+    public void Station_equations_are_told()
+    {
+        XElement root = XDocument.Parse(Encoding.UTF8.GetString(LandXmlFile.Make(ExchangeWalls.Of("spiral")))).Root!;
+        XElement equation = root.Descendants(Land + "StaEquation").Single();
+        Assert.Equal([1250, 1230, 1250], new[] { "staBack", "staAhead", "staInternal" }.Select(n => Number(equation.Attribute(n)!.Value)));
+        Assert.Contains(root.Descendants(Land + "CgPoint"), p => p.Attribute("desc")!.Value.Contains(" AH, azimuth", StringComparison.Ordinal));
     }
 
     private static double[] OnArc(XElement arc, double[] start, double length)
@@ -201,7 +228,7 @@ public class PointFileTests
             Assert.Contains($"mark (String) = {nails[i].Mark}\n", headRecords[i], StringComparison.Ordinal);
             Assert.Contains($"wall (String) = {nails[i].Wall.Name}\n", headRecords[i], StringComparison.Ordinal);
             Assert.Equal(nails[i].Length, Field(headRecords[i], "length"), 1e-6);
-            Assert.Equal(nails[i].Station, Field(traceRecords[i], "station"), 1e-6);
+            Assert.Equal(NailFigures.Station(nails[i]), Field(traceRecords[i], "station"), 1e-6);
             AssertWkt(input, headRecords[i], nails[i].Hole.Head);
             AssertWkt(input, traceRecords[i], nails[i].Hole.Head, nails[i].Hole.Tip);
         }

@@ -112,7 +112,9 @@ function alignments() {
     curves.forEach((c, i) => {
       if (Math.abs(Math.sin((c.heading(0) - business[i][3].real) / 2)) > 1e-9) bad.push("a direction of a segment that is not the curve's");
       if (Math.abs(c.length - business[i][6].real) > 1e-9) bad.push("a length of a segment that is not the curve's");
-      if (Math.abs(c.curvature - (business[i][4].real === 0 ? 0 : 1 / business[i][4].real)) > 1e-12) bad.push("a radius of a segment that is not the curve's");
+      for (const [given, own] of [[business[i][4].real, c.curvature], [business[i][5].real, c.endCurvature]]) {
+        if (Math.abs(own - (given === 0 ? 0 : 1 / given)) > 1e-12) bad.push("a radius of a segment that is not the curve's");
+      }
     });
   }
   return bad;
@@ -121,13 +123,22 @@ function alignments() {
 function segment(number) {
   const { args } = lines.get(number), axes = lines.get(args[1].ref).args, from = lines.get(axes[0].ref).args[0].map(v => v.real);
   const direction = lines.get(axes[1].ref).args[0].map(v => v.real), heading = Math.atan2(direction[1], direction[0]);
-  const signed = args[3].args[0].real, parent = lines.get(args[4].ref), turn = parent.entity === "IFCCIRCLE" ? Math.sign(signed) / parent.args[1].real : 0;
+  const begin = args[2].args[0].real, signed = args[3].args[0].real, parent = lines.get(args[4].ref);
+  // Curvature to the left at s: of a circle by the sign of the length, of a clothoid s A / |A|^3 on the parent curve.
+  const constant = parent.entity === "IFCCLOTHOID" ? parent.args[1].real : 0, sharpness = constant === 0 ? 0 : constant / Math.abs(constant) ** 3;
+  const turn = parent.entity === "IFCCIRCLE" ? Math.sign(signed) / parent.args[1].real : sharpness * begin;
+  const bearing = s => heading + turn * s + sharpness * s * s / 2;
   return {
-    length: Math.abs(signed), transition: args[0].name, curvature: turn,
-    heading: s => heading + turn * s,
-    point: s => turn === 0
-      ? [from[0] + Math.cos(heading) * s, from[1] + Math.sin(heading) * s]
-      : [from[0] + (Math.sin(heading + turn * s) - Math.sin(heading)) / turn, from[1] - (Math.cos(heading + turn * s) - Math.cos(heading)) / turn],
+    length: Math.abs(signed), transition: args[0].name, curvature: turn, endCurvature: turn + sharpness * Math.abs(signed), heading: bearing,
+    point: s => { // Simpson's rule, as dull as can be
+      const steps = 400, h = s / steps, at = [...from];
+      for (let i = 0; i < steps; i++) {
+        const [a, b, c] = [i * h, (i + 0.5) * h, (i + 1) * h].map(bearing);
+        at[0] += h / 6 * (Math.cos(a) + 4 * Math.cos(b) + Math.cos(c));
+        at[1] += h / 6 * (Math.sin(a) + 4 * Math.sin(b) + Math.sin(c));
+      }
+      return at;
+    },
   };
 }
 
