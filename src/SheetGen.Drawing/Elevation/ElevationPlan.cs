@@ -97,7 +97,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
 
     /// <summary>
     /// Places marks, then callouts; where a callout finds no room, again with that callout first, at last with unresolved neighbours
-    /// called out together; what then has none stands among the notes by its mark, except for nails that may not be drilled.
+    /// called out together. The best of these tries counts; what has no room in it stands among the notes by its mark, and is a fault where the nail may not be drilled.
     /// </summary>
     private static PlannedWindow Window(
         DrawingContext context, Box area, SheetScale scale, ElevationStrip strip, SheetWindow window, IReadOnlyList<Primitive> lines)
@@ -106,6 +106,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
         Box frame = PlanElevationSheet.LabelFrame(strip, window, viewport);
         HashSet<string> first = [], repeated = [];
         MarkSet? marks = null;
+        ElevationView? best = null;
         for (int left = MostTries - 1; ; left--)
         {
             var view = new ElevationView(context, strip, window, viewport, new ViewLabels(context, viewport, frame, "", window.Wall));
@@ -118,8 +119,11 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             new ElevationLabels(view).Axis();
             new NailLabels(view, scale.DimensionStyle).Callouts(first, left < MostTries / 2);
             IReadOnlyList<string> failed = view.Labels.NailsWithoutCallout;
+            if (best is null || failed.Count < best.Labels.NailsWithoutCallout.Count)
+                best = view;
             if (left == 0 || failed.Count == 0)
             {
+                view = best;
                 HashSet<string> stopped = [.. view.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Except(AcceptedNails.Of(context))];
                 view.Labels.NoteByMark(m => !stopped.Contains(m));
                 foreach (string mark in view.Labels.NailsWithoutCallout)

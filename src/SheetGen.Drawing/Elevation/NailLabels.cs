@@ -18,7 +18,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     private bool IsStopped(Nail nail) => nail.Status == NailStatus.Unresolved && !_accepted.Contains(nail.Mark);
 
     /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
-    /// <param name="grouped">True to call out unresolved neighbours of a row together.</param>
+    /// <param name="grouped">True to call out unresolved neighbours of a row together, in few words.</param>
     public void Callouts(IReadOnlyCollection<string> first, bool grouped)
     {
         if (grouped)
@@ -26,7 +26,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             foreach (Nail[] run in UnresolvedRuns())
             {
                 string marks = run.Length == 1 ? run[0].Mark : Say(Phrase.MarksFromTo, run[0].Mark, run[^1].Mark);
-                Callout(run[run.Length / 2], DoNotDrill(marks));
+                Callout(run[run.Length / 2], [[Say(Phrase.DoNotDrillMark, marks)]], run.Length == 1 ? Say(Phrase.DoNotDrill) : null);
             }
         }
         foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : IsStopped(n) ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
@@ -34,7 +34,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             if (IsStopped(nail) && grouped && nail.Kind != NailKind.Verification)
                 continue;
             if (IsStopped(nail))
-                Callout(nail, DoNotDrill(nail.Mark));
+                Callout(nail, DoNotDrill(nail.Mark), Say(Phrase.DoNotDrill));
             else if (nail.Status == NailStatus.Noted)
                 Callout(nail, NotedWords(nail));
             else if (nail.Kind == NailKind.Verification)
@@ -44,11 +44,12 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         }
     }
 
-    /// <summary>Who accepted what is too close, and why: a note each, with the nails concerned that stand here.</summary>
+    /// <summary>Who accepted what is too close, and why: a note each, with the nails concerned. Nothing of a nail that has an error which nobody accepted.</summary>
     public void Accepted()
     {
         HashSet<string> shown = [.. view.Nails.Select(n => n.Mark)];
-        foreach (var group in _context.Report.Findings.Where(f => f.AcceptedBy is not null && f.Nails.Any(shown.Contains)).GroupBy(f => (f.AcceptedBy!.By, f.AcceptedBy.Reason)))
+        HashSet<string> open = [.. _context.Report.Findings.Where(f => f.Severity == Model.Problems.Severity.Error).SelectMany(f => f.Nails)];
+        foreach (var group in _context.Report.Findings.Where(f => f.AcceptedBy is not null && f.Nails.Any(shown.Contains) && !f.Nails.Any(open.Contains)).GroupBy(f => (f.AcceptedBy!.By, f.AcceptedBy.Reason)))
         {
             string marks = string.Join(", ", group.SelectMany(f => f.Nails.Append(f.Obstruction)).OfType<string>().Distinct());
             view.Labels.Note(Say(Phrase.AcceptedNote, marks, group.Key.By.ToUpperInvariant(), group.Key.Reason.ToUpperInvariant()));
@@ -70,7 +71,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         }
     }
 
-    private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants) =>
+    /// <param name="shortest">Words that need no mark where their leader ends at the one nail; null for none.</param>
+    private void Callout(Nail nail, IReadOnlyList<IReadOnlyList<string>> variants, string? shortest = null) =>
         view.Labels.Label(
             new LabelRequest([.. variants.Select(v => v.Where(l => l.Length > 0).ToArray())], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9)
             {
@@ -79,6 +81,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                 Toward = nail.Splay == 0 ? -Math.PI / 2 : nail.Splay * view.Sign > 0 ? -0.5 : Math.PI + 0.5,
                 Reach = 140,
                 LeaderFrom = 1,
+                Shortest = shortest,
             }, true);
 
     private IReadOnlyList<IReadOnlyList<string>> NotedWords(Nail nail)
@@ -106,7 +109,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     private string[][] DoNotDrill(string marks)
     {
         string ask = Say(Phrase.AskEngineer), stop = Say(Phrase.DoNotDrillMark, marks);
-        return [[Say(Phrase.DoNotDrill), marks, ask], [stop, ask], [stop + ", " + ask], [stop], [Say(Phrase.DoNotDrill)]];
+        return [[Say(Phrase.DoNotDrill), marks, ask], [stop, ask], [stop + ", " + ask], [stop]];
     }
 
     private string Direction(Nail nail)

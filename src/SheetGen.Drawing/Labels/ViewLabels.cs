@@ -90,7 +90,7 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
     public void Label(LabelRequest request, bool isCallout = false)
     {
         Asked++;
-        if (Put(request))
+        if (Put(request) || (request.Shortest is string shortest && Put(request with { Variants = [[shortest]], LeaderFrom = 0 })))
             return;
         if (request.Note is not null)
         {
