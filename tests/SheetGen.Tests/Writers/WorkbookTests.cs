@@ -182,10 +182,10 @@ public class WorkbookTests
             OutsideResult result = OutsideReader.Script("read_workbook.py", "openpyxl").Run(file);
             Assert.True(result.ExitCode == 0, result.Errors);
             string output = result.Output;
-            Assert.Contains("Summary,Rates,Bid quantities,Cost build-up,Production,Quantities,By section,Nails,Nails by length,Redirects,Findings,Left out,Reconciliation,Gaps,Bars,Cutting plan,Holes,Drilling by layer,Grout,Facing,Panels,Leveling pad,Drainage,Excavation lifts,Test nails,Test schedules,Field,Independent check", output, StringComparison.Ordinal);
+            Assert.Contains("Summary,Rates,Bid quantities,Cost build-up,Production,Quantities,By section,Nails,Nails by length,Redirects,Findings,Left out,Design effect,Reconciliation,Gaps,Bars,Cutting plan,Holes,Drilling by layer,Grout,Facing,Panels,Leveling pad,Drainage,Excavation lifts,Test nails,Test schedules,Field,Independent check", output, StringComparison.Ordinal);
             Assert.Contains("Nails|F6|$1:$5|landscape|2", output, StringComparison.Ordinal);
             Assert.Contains("errors 0", output, StringComparison.Ordinal);
-            foreach (string line in new[] { "charts 3", "protected 28", "formulas open 0", "inputs locked 0", "back 27", "quoted 0" })
+            foreach (string line in new[] { "charts 3", "protected 29", "formulas open 0", "inputs locked 0", "back 28", "quoted 0" })
                 Assert.Contains(line + "\n", output, StringComparison.Ordinal);
         }
         finally
@@ -235,7 +235,7 @@ public class WorkbookTests
         var files = new Dictionary<string, MemoryStream>();
         TableCsv.Write(taken.Project, taken.Layout, TestWall.Report(taken.Layout), taken.Table, taken.Bid, new RunInfo("0.1.0"), n => files[n] = new MemoryStream());
         Assert.Equal(
-            ["bars.csv", "bid-sums.csv", "bid.csv", "by-section.csv", "check.csv", "cost.csv", "cutting-plan.csv", "drainage.csv", "drilling-by-layer.csv", "facing.csv", "field.csv", "findings.csv", "gaps.csv", "grout.csv", "holes.csv", "layer-rates.csv", "left-out.csv", "lengths.csv", "leveling-pad.csv", "lifts.csv", "nail-quantities.csv", "panels.csv", "production.csv", "proof-schedule.csv", "quantities.csv", "rates.csv", "reconciliation.csv", "redirects.csv", "test-nails.csv", "verification-schedule.csv"],
+            ["bars.csv", "bid-sums.csv", "bid.csv", "by-section.csv", "check.csv", "cost.csv", "cutting-plan.csv", "design-effect.csv", "drainage.csv", "drilling-by-layer.csv", "facing.csv", "field.csv", "findings.csv", "gaps.csv", "grout.csv", "holes.csv", "layer-rates.csv", "left-out.csv", "lengths.csv", "leveling-pad.csv", "lifts.csv", "nail-quantities.csv", "panels.csv", "production.csv", "proof-schedule.csv", "quantities.csv", "rates.csv", "reconciliation.csv", "redirects.csv", "test-nails.csv", "verification-schedule.csv"],
             files.Keys.Order(StringComparer.Ordinal));
         string[] lines = Encoding.UTF8.GetString(files["nail-quantities.csv"].ToArray()).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(taken.Layout.Nails.Count + 1, lines.Length);
