@@ -13,7 +13,7 @@ internal static class CorridorKeys
         .. Shared("left out of a wall: this"),
         List("walls", "The project files, in the order of the register.", 1, Map("wall of the list", "A project file.",
         [
-            Text("file", "Project file, or a folder with a wall.yaml, beside the list or below its folder.", "walls/ramp-a.yaml") with { Required = true },
+            Text("file", "Project file, or a folder with a wall.yaml; the path starts from the list's folder.", "walls/ramp-a.yaml") with { Required = true },
             Text("name", "Name in the register and of the folder of its set; left out: the name of the file.", "Ramp A"),
             .. Shared("left out: that of the list"),
         ])) with
