@@ -73,6 +73,7 @@ public static class CommandLine
             "Lays out a soil nail wall from a project file and writes plan sheets (DXF, PDF), a quantity workbook, a nail table and findings.")
         {
             StartCommand.Make(screen),
+            InspectCommand.Make(screen),
             CheckCommand.Make(screen),
             BuildCommand.Make(screen, interruption),
             RecheckCommand.Make(screen, interruption),

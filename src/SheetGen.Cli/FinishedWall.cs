@@ -19,7 +19,7 @@ public sealed record FinishedWall(Input Input, CheckedLayout Laid, SheetSet Shee
     {
         if (options.Picture is { } picture && PictureFile.Fault(picture) is { } fault)
             throw new OutputException(fault);
-        return ProjectPath.Of(argument, screen) is { } file && OnePass.Read(file, options.Json, screen) is { } input ? Make(input, options, screen) : null;
+        return ProjectPath.Of(argument, screen) is { } file && OnePass.Read(file, options.Json, screen, options.AllowOutside) is { } input ? Make(input, options, screen) : null;
     }
 
     /// <summary>Everything between reading and writing; null where the pay items have no value, which is printed.</summary>

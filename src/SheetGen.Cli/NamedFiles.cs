@@ -4,6 +4,7 @@ using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Problems;
 using SheetGen.ProjectFile;
+using SheetGen.ProjectFile.Inputs;
 using SheetGen.Writers.Dxf;
 
 namespace SheetGen.Cli;
@@ -17,15 +18,15 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
     public bool FilesNamed { get; private init; }
 
     /// <summary>Reads what the project names; every fault of every file is told in one run.</summary>
-    public static NamedFiles Read(ReadResult read, string projectPath)
+    public static NamedFiles Read(ReadResult read, string projectPath, bool allowOutside = false)
     {
-        var reading = new Reading(read, projectPath);
+        var reading = new Reading(read, projectPath, allowOutside);
         PayItemSet? items = reading.PayItems();
         DrawingTemplates? templates = reading.Templates();
         return new NamedFiles(items, templates, reading.Problems) { FilesNamed = reading.FilesNamed };
     }
 
-    private sealed class Reading(ReadResult read, string projectPath)
+    private sealed class Reading(ReadResult read, string projectPath, bool allowOutside)
     {
         private readonly WallProject _project = read.Project!;
         private readonly string _folder = Path.GetDirectoryName(projectPath) ?? "";
@@ -105,6 +106,8 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
         private string? TextOf(string name, string what, IReadOnlyList<string> known, string[] key)
         {
             string hint = $"the program's own are {string.Join(", ", known)}; or name a file beside the project file";
+            if (IsOutside(name, what, key))
+                return null;
             InputFile file = InputFile.Read(PathOf(name), InputFile.MostText);
             string? text = file.Text(out string why);
             if (text is null)
@@ -114,10 +117,20 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
 
         private byte[]? BytesOf(string name, string what, string hint, string[] key, long most)
         {
+            if (IsOutside(name, what, key))
+                return null;
             InputFile file = InputFile.Read(PathOf(name), most);
             if (file.Bytes is null)
                 Missing(name, what, file.Why, hint, key);
             return file.Bytes;
+        }
+
+        private bool IsOutside(string name, string what, string[] key)
+        {
+            if (allowOutside || FolderFence.Fault(_folder, name) is not { } fault)
+                return false;
+            Problems.Add(new Problem(Severity.Error, ProblemCodes.OutsideFolder.Code, $"{what} \"{name}\" is not read: {fault}", read.SpotOf(projectPath, key), "copy it beside the project file, or run with --allow-outside"));
+            return true;
         }
 
         private void Missing(string name, string what, string why, string hint, string[] key) => Problems.Add(new Problem(

@@ -7,6 +7,7 @@ using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.ProjectFile;
+using SheetGen.ProjectFile.Inputs;
 
 namespace SheetGen.Cli;
 
@@ -26,13 +27,13 @@ public sealed record MeasuredLayout(CheckedLayout Laid, QuantityTable Quantities
 /// <summary>The one pass, read → place → check → measure → draw → write; the last three are <see cref="OutputSet"/>'s.</summary>
 public static class OnePass
 {
-    /// <summary>Reads the project file and what it names. Problems are printed; null where any of them is an error.</summary>
-    public static Input? Read(string file, bool json, Screen screen)
+    /// <summary>Reads the project file and what it names, and chooses the columns of sections that ask for the best. Problems are printed; null where any of them is an error.</summary>
+    public static Input? Read(string file, bool json, Screen screen, bool allowOutside = false)
     {
-        ReadResult read = ProjectReader.Read(file);
-        NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read, file);
+        ReadResult read = ProjectReader.Read(file, new ReadOptions(allowOutside));
+        NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read, file, allowOutside);
         ProblemScreen.Print([.. read.Problems, .. named?.Problems ?? []], json, screen);
-        return named is { PayItems: not null, Templates: not null } ? new Input(read.Project!, named) : null;
+        return named is { PayItems: not null, Templates: not null } ? new Input(ColumnPhases.Choose(read.Project!), named) : null;
     }
 
     /// <summary>Places the nails and checks the finished layout.</summary>

@@ -19,6 +19,9 @@ public sealed record Section
 
     public Pattern Pattern { get; init; } = Pattern.Square;
 
+    /// <summary>Distance along the face from the start of each row to its first column, at most half the horizontal spacing; null where what the spacing leaves over is shared by both ends.</summary>
+    public double? FirstColumn { get; init; }
+
     /// <summary>Depth of the first row below the highest top of the section (level) or below the top (parallel).</summary>
     public required double TopRowDepth { get; init; }
 
@@ -35,6 +38,12 @@ public sealed record Section
     public TestNails TestNails { get; init; } = TestNails.None;
 
     public CornerRows CornerRows { get; init; } = CornerRows.Continuous;
+
+    /// <summary>How far the grid's columns stand up-station of their usual place, in the middle of each row; 0 for the usual place.</summary>
+    public double ColumnShift { get; init; }
+
+    /// <summary>True where the columns are to be moved to where the fewest nails stay unresolved or noted.</summary>
+    public bool HasBestColumns { get; init; }
 
     /// <summary>Name of the construction stage that it belongs to; empty where the project file gives none.</summary>
     public string Stage { get; init; } = "";

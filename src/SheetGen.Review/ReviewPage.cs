@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
 using SheetGen.Review.Data;
 
 namespace SheetGen.Review;
@@ -13,18 +15,25 @@ public static class ReviewPage
 {
     /// <summary>The page as it is written beside the other results.</summary>
     /// <param name="findings">findings.json of the same run.</param>
-    public static byte[] Make(ReviewInput input, ReadOnlyMemory<byte> findings) => Compose(PageData.Make(input, findings), "'none'", "");
+    public static byte[] Make(ReviewInput input, ReadOnlyMemory<byte> findings) => Compose(PageData.Make(input, findings), "'none'", "", null);
 
     /// <summary>A page that was made, as it is served while its project file is watched: it may ask the address that it came from, and no other, for news.</summary>
     /// <param name="number">Which page this is, so that it can tell when there is a newer one.</param>
-    public static byte[] Served(ReadOnlySpan<byte> page, int number)
+    public static byte[] Served(ReadOnlySpan<byte> page, int number) =>
+        Compose(DataOf(page), "'self'", number.ToString(CultureInfo.InvariantCulture), null);
+
+    /// <summary>A page that was made, with an older page or saved review in it, which it takes when it opens: marks carry over, nails are compared.</summary>
+    public static byte[] Against(ReadOnlySpan<byte> page, string olderName, string olderText) =>
+        Compose(DataOf(page), "'none'", "", JsonSerializer.SerializeToUtf8Bytes(new JsonObject { ["name"] = olderName, ["text"] = olderText }));
+
+    private static ReadOnlySpan<byte> DataOf(ReadOnlySpan<byte> page)
     {
         ReadOnlySpan<byte> start = "<script type=\"application/json\" id=\"data\">"u8;
         ReadOnlySpan<byte> data = page[(page.IndexOf(start) + start.Length)..];
-        return Compose(data[..data.IndexOf("</script>"u8)], "'self'", number.ToString(CultureInfo.InvariantCulture));
+        return data[..data.IndexOf("</script>"u8)];
     }
 
-    private static byte[] Compose(ReadOnlySpan<byte> data, string connect, string number)
+    private static byte[] Compose(ReadOnlySpan<byte> data, string connect, string number, byte[]? older)
     {
         string policy = $"default-src 'none'; script-src '{Hash(PageBundle.Script)}'; style-src '{Hash(PageBundle.Style)}'; img-src data:; "
             + $"connect-src {connect}; base-uri 'none'; form-action 'none'";
@@ -44,6 +53,7 @@ public static class ReviewPage
                 case "script": Text(PageBundle.Script); break;
                 case "number": Text(number); break;
                 case "data": page.Write(data); break;
+                case "older": page.Write(older ?? "null"u8); break;
                 default: throw new InvalidOperationException("the page's frame has no place " + part[..end]);
             }
             Text(part[(end + 2)..]);

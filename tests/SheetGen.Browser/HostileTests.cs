@@ -24,7 +24,7 @@ public sealed class HostileTests
 
         Assert.Equal(Evil + Turned, browser.Run("return document.getElementById('title').textContent").GetString());
         Assert.Equal(0, browser.Run("return document.querySelectorAll('img, [onerror]').length").GetInt32());
-        Assert.Equal(2, browser.Run("return document.querySelectorAll('script').length").GetInt32());
+        Assert.Equal(3, browser.Run("return document.querySelectorAll('script').length").GetInt32());
         Assert.True(browser.Run("return [...document.querySelectorAll('[data-thing] title')].some(t => t.textContent.startsWith(arguments[0]))", Evil).GetBoolean());
         JsonElement review = JsonDocument.Parse(browser.Run("return sheetgenReview.reviewText()").GetString()!).RootElement;
         Assert.Equal(Evil, review.GetProperty("marks")[0].GetProperty("note").GetString());

@@ -94,7 +94,7 @@ public sealed class WatchTests : IDisposable
         Assert.Equal(0, Entry.Run(["review", file, "--no-open"], new Screen(TextWriter.Null, told, live: false)));
         Assert.Equal(["review.html"], Directory.GetFiles(Path.Combine(_walls.Folder, "review")).Select(Path.GetFileName));
         Assert.Equal(2, Entry.Run(["review", file, "--watch", "--out", "x"], new Screen(TextWriter.Null, told, live: false)));
-        Assert.Contains("leave --out away", told.ToString(), StringComparison.Ordinal);
+        Assert.Contains("leave --out and --against away", told.ToString(), StringComparison.Ordinal);
     }
 
     public void Dispose() => _walls.Dispose();

@@ -26,13 +26,18 @@ public sealed class LayoutOptions
         Description = "Open the picture, or else the PDF sheets, when done.",
     };
 
+    private readonly Option<bool> _allowOutside = new("--allow-outside")
+    {
+        Description = "Let the project file name files outside of its own folder.",
+    };
+
     public void AddTo(Command command)
     {
-        foreach (Option option in new Option[] { _prove, _json, _picture, _open })
+        foreach (Option option in new Option[] { _prove, _json, _picture, _open, _allowOutside })
             command.Options.Add(option);
     }
 
-    public RunOptions Of(ParseResult parsed) => new(parsed.GetValue(_prove), parsed.GetValue(_json), parsed.GetValue(_picture), parsed.GetValue(_open));
+    public RunOptions Of(ParseResult parsed) => new(parsed.GetValue(_prove), parsed.GetValue(_json), parsed.GetValue(_picture), parsed.GetValue(_open)) { AllowOutside = parsed.GetValue(_allowOutside) };
 
     /// <summary>The argument that names the project file.</summary>
     public static Argument<string> ProjectFile() => new("FILE") { Description = "Project file (YAML), or a folder with a wall.yaml." };

@@ -15,7 +15,7 @@ public static class RecheckCommand
 {
     private const string Copy = "edited.yaml";
 
-    private static IReadOnlyList<string> Names { get; } = [.. OutputSet.Names, Copy, .. RevisionFiles.Names];
+    private static IReadOnlyList<string> Names { get; } = [.. OutputSet.AllNames, Copy, .. RevisionFiles.Names];
 
     public static Command Make(Screen screen, Interruption interruption)
     {

@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.Runtime.InteropServices;
 using SheetGen.Cli.Watching;
+using SheetGen.ProjectFile;
+using SheetGen.Review;
 
 namespace SheetGen.Cli.Commands;
 
@@ -8,6 +10,7 @@ namespace SheetGen.Cli.Commands;
 public static class ReviewCommand
 {
     private const string UsualFolder = "review";
+    private const int MostOlder = 60_000_000;
 
     public static Command Make(Screen screen, Interruption interruption)
     {
@@ -21,25 +24,32 @@ public static class ReviewCommand
         {
             Description = "Build again on each save; the page is served to this machine alone and follows. Nothing is written. Ends with Ctrl-C.",
         };
+        var against = new Option<string?>("--against")
+        {
+            Description = "An older review.html or a saved review.json: its marks carry over, and the page opens with what changed since.",
+            HelpName = "OLD",
+        };
         var quiet = new Option<bool>("--no-open") { Description = "Do not open the page, only say where it is." };
         var review = new ExampledCommand(
             "review", "Build the results and open the page on which the wall is reviewed.",
             "sheetgen review my-wall                         look at the wall in the browser",
-            "sheetgen review my-wall --watch                 edit, save, look: the page follows")
-        { file, folder, watch, quiet };
-        review.SetAction(p => Run(p.GetRequiredValue(file), p.GetValue(folder), p.GetValue(watch), !p.GetValue(quiet), screen, interruption));
+            "sheetgen review my-wall --watch                 edit, save, look: the page follows",
+            "sheetgen review my-wall --against old.html      what changed since an older page or saved review")
+        { file, folder, against, watch, quiet };
+        review.SetAction(p => Run(p.GetRequiredValue(file), p.GetValue(folder), p.GetValue(against), p.GetValue(watch), !p.GetValue(quiet), screen, interruption));
         return review;
     }
 
-    private static int Run(string argument, string? folder, bool watch, bool open, Screen screen, Interruption interruption)
+    private static int Run(string argument, string? folder, string? against, bool watch, bool open, Screen screen, Interruption interruption)
     {
         try
         {
-            if (watch && folder is not null)
-                throw new OutputException("--watch writes nothing: leave --out away");
+            if (watch && (folder ?? against) is not null)
+                throw new OutputException("--watch writes nothing and compares nothing: leave --out and --against away");
+            string? older = against is null ? null : ReadOlder(against);
             if (ProjectPath.Of(argument, screen) is not { } file)
                 return ExitCode.WrongInput;
-            return watch ? Watch(file, open, screen, interruption) : Write(file, folder, open, screen, interruption);
+            return watch ? Watch(file, open, screen, interruption) : Write(file, folder, older is null ? null : (Path.GetFileName(against!), older), open, screen, interruption);
         }
         catch (OutputException e)
         {
@@ -48,7 +58,7 @@ public static class ReviewCommand
         }
     }
 
-    private static int Write(string file, string? folder, bool open, Screen screen, Interruption interruption)
+    private static int Write(string file, string? folder, (string Name, string Text)? older, bool open, Screen screen, Interruption interruption)
     {
         string target = folder ?? Path.Combine(Path.GetDirectoryName(file) ?? "", UsualFolder);
         IReadOnlyList<string> names = folder is null ? [OutputSet.Review] : OutputSet.AllNames;
@@ -58,7 +68,8 @@ public static class ReviewCommand
             AlsoFiles.CheckOwn(folder);
         if (FinishedWall.Make(file, new RunOptions(false, false, null, false), screen) is not { } run)
             return ExitCode.WrongInput;
-        OutputFile[] files = [.. run.Files.Where(f => names.Contains(f.Name))];
+        OutputFile[] files = [.. run.Files.Where(f => names.Contains(f.Name)).Select(f => f.Name == OutputSet.Review && older is { } o
+            ? f with { Content = ReviewPage.Against(f.Content, o.Name, o.Text) } : f)];
         IReadOnlyList<string> stale = folder is null ? [] : AlsoFiles.Stale(folder, files);
         if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))
             return ExitCode.Of(PosixSignal.SIGINT); // The signal's own handler ends the process with its code first.
@@ -68,6 +79,12 @@ public static class ReviewCommand
         if (open)
             Opening.Open(Path.Combine(target, OutputSet.Review), screen);
         return code;
+    }
+
+    private static string ReadOlder(string path)
+    {
+        string? text = InputFile.Read(path, MostOlder).Text(out _);
+        return text ?? throw new OutputException($"{path} cannot be read as an older page or saved review");
     }
 
     private static int Watch(string file, bool open, Screen screen, Interruption interruption)

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using SheetGen.ProjectFile;
+using SheetGen.ProjectFile.Inputs.Inspecting;
 
 namespace SheetGen.Cli.Commands;
 
@@ -16,23 +17,30 @@ public static class StartCommand
             HelpName = "KIND",
             DefaultValueFactory = _ => StarterProject.Kinds[0],
         };
+        var from = new Option<string?>("--from") { Description = "A drawing (.dxf) or an alignment (.xml) to write the project file around; it is copied into DIR.", HelpName = "FILE" };
         kind.AcceptOnlyFromAmong([.. StarterProject.Kinds]);
         var start = new ExampledCommand(
             "start", "Write a commented project file to begin with, and the schema for completion in an editor.",
             "sheetgen start my-wall                          a commented project file to begin with",
-            "sheetgen start my-bridge --kind bridge          one near the job: bridge, pipe, curve or metric")
-        { folder, kind };
-        start.SetAction(p => Run(p.GetRequiredValue(folder), p.GetRequiredValue(kind), screen));
+            "sheetgen start my-bridge --kind bridge          one near the job: bridge, pipe, curve or metric",
+            "sheetgen start my-wall --from road.xml          around an alignment (LandXML) or a base drawing (DXF)")
+        { folder, kind, from };
+        start.SetAction(p => Run(p.GetRequiredValue(folder), p.GetRequiredValue(kind), p.GetValue(from), screen));
         return start;
     }
 
-    private static int Run(string folder, string kind, Screen screen)
+    private static int Run(string folder, string kind, string? from, Screen screen)
     {
+        string? text = from is null ? StarterProject.TextOf(kind) : Around(from, screen);
+        if (text is null)
+            return ExitCode.WrongInput;
         string path = Path.Combine(folder, StarterProject.FileName), schema = Path.Combine(folder, StarterProject.SchemaName);
         try
         {
             Directory.CreateDirectory(folder);
-            WriteNew(path, StarterProject.TextOf(kind));
+            WriteNew(path, text);
+            if (from is not null && Path.GetFullPath(from) != Path.GetFullPath(Path.Combine(folder, Path.GetFileName(from))))
+                File.Copy(from, Path.Combine(folder, Path.GetFileName(from)));
             if (!File.Exists(schema))
                 WriteNew(schema, StarterProject.Schema);
         }
@@ -46,6 +54,17 @@ public static class StartCommand
         screen.Out.WriteLine($"next: sheetgen check {path}");
         screen.Out.WriteLine($"then: sheetgen build {path} --out {Path.Combine(folder, "sheets")}");
         return ExitCode.Clean;
+    }
+
+    /// <summary>A project file around a file; null where nothing of it can be taken, and the user is told.</summary>
+    private static string? Around(string from, Screen screen)
+    {
+        Inspection inspection = Inspection.Of(from);
+        ProblemScreen.Print(inspection.Problems, json: false, screen);
+        string? text = inspection.IsReadable ? StartFrom.Text(inspection, Path.GetFileName(from)) : null;
+        if (inspection.IsReadable && text is null)
+            screen.Tell($"nothing of {from} can be taken; sheetgen inspect {from} says what it holds");
+        return text;
     }
 
     private static void WriteNew(string path, string text)

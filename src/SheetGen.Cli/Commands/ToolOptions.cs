@@ -1,4 +1,5 @@
 using System.CommandLine;
+using SheetGen.Exchange;
 
 namespace SheetGen.Cli.Commands;
 
@@ -49,13 +50,20 @@ public sealed record ToolRun(string? Folder, bool Json)
         {
             OutputFolder? output = Folder is null ? null : new OutputFolder(Folder, names);
             output?.CheckPossible();
+            bool replacesBuild = Folder is not null && ExchangeFormat.AllFileNames.All(names.Contains);
+            if (replacesBuild)
+                AlsoFiles.CheckOwn(Folder!);
             (int code, IReadOnlyList<OutputFile> files) = work();
             if (output is null || files.Count == 0)
                 return code;
+            IReadOnlyList<string> stale = replacesBuild ? AlsoFiles.Stale(Folder!, files) : [];
             if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))
                 return ExitCode.Of(System.Runtime.InteropServices.PosixSignal.SIGINT);
             if (!Json)
+            {
                 screen.Out.WriteLine($"wrote {Folder}: {string.Join(", ", files.Select(f => f.Name))}");
+                AlsoFiles.TellRemoved(stale, screen);
+            }
             return code;
         }
         catch (OutputException e)

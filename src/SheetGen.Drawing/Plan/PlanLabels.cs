@@ -76,14 +76,11 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
     {
         foreach (LayoutPiece piece in line.Pieces.Where(p => p.IsCurved))
         {
-            (string start, string end) = CurvePoints.Names(line, piece);
-            if (start.Length > 0)
-                Put([context.Say(Phrase.CurvePoint, start, Station(line, piece.Start))], toPaper(line.PointAt(piece.Start)), null, null);
-            Put([context.Say(Phrase.CurvePoint, end, Station(line, piece.End))], toPaper(line.PointAt(piece.End)), null, null);
             if (piece.IsSpiral)
             {
                 Put([context.Say(piece.Sharpest > 0 ? Phrase.SpiralRight : Phrase.SpiralLeft, _print.Distance(piece.Length)), context.Say(Phrase.SpiralRadii, Radius(piece.Curvature), Radius(piece.CurvatureAt(piece.End)))],
                     toPaper(line.PointAt((piece.Start + piece.End) / 2)), null, null);
+                Ends(line, piece);
                 continue;
             }
             double middle = (piece.Start + piece.End) / 2;
@@ -97,6 +94,7 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
                 .. hasPi ? [context.Say(Phrase.CurveTangent, _print.Distance(tangent), _print.Station(line, piece.Start + tangent))] : Array.Empty<string>(),
             ];
             Put(words, toPaper(line.PointAt(middle)), null, null);
+            Ends(line, piece);
         }
         foreach (Corner corner in line.Corners)
         {
@@ -106,6 +104,15 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
         }
         LayoutPiece first = line.Pieces[0];
         Put([context.Say(Phrase.LayoutLine, line.Name.ToUpperInvariant()), _print.Bearing(first.Azimuth)], toPaper(line.PointAt(Math.Min(first.Length / 2, line.Length))), null, null);
+    }
+
+    /// <summary>The points where a curve begins and ends.</summary>
+    private void Ends(LayoutLine line, LayoutPiece piece)
+    {
+        (string start, string end) = CurvePoints.Names(line, piece);
+        if (start.Length > 0)
+            Put([context.Say(Phrase.CurvePoint, start, Station(line, piece.Start))], toPaper(line.PointAt(piece.Start)), null, null);
+        Put([context.Say(Phrase.CurvePoint, end, Station(line, piece.End))], toPaper(line.PointAt(piece.End)), null, null);
     }
 
     private string Radius(double curvature) => Math.Abs(curvature) < 1e-9 ? context.Say(Phrase.InfiniteRadius) : _print.Distance(1 / Math.Abs(curvature));

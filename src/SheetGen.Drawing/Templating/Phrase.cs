@@ -81,6 +81,8 @@ public enum Phrase
     PatternSquare,
     PatternStaggered,
     PatternAndRows,
+    ColumnsUp,
+    ColumnsDown,
     RowsLevel,
     RowsParallel,
     RowsTopParallel,

@@ -22,7 +22,7 @@ internal sealed class DistrictSearch
     private const int SmallDistrict = 100;
 
     /// <summary>Trials without a gain after which effort is left as it is, for each nail that is not plain.</summary>
-    private const int EffortTrials = 10;
+    private const int EffortTrials = 5;
 
     /// <summary>Stretches that are solved by chain at the end without a gain before that is left.</summary>
     private const int ChainPatience = 8;
@@ -68,6 +68,8 @@ internal sealed class DistrictSearch
     public void Run(int starts)
     {
         Loop(Patience / ShortLoop);
+        if (starts == 0)
+            return;
         if (_seeds.Count > 0)
             KeepBest([.. Enumerable.Range(0, starts).Select(start => District.Copy(start)).Select(d => new DistrictSearch(d, _limits.Of(d.Layout), _without))]);
         SaveEffort();
@@ -109,9 +111,10 @@ internal sealed class DistrictSearch
         IsCutShort = trials >= most && idle < trials / 4;
     }
 
-    /// <summary>Tries around all nails that are not plain where their stretch costs more than it must; noted ones also by chain, and each by itself.</summary>
+    /// <summary>Solves stretches that cost more than they must by chain, then tries around all their nails that are not plain, then each by itself.</summary>
     private void SaveEffort()
     {
+        Chains();
         Slot[] turned = [.. District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s))];
         int most = GreatestTrials * turned.Length;
         for (int idle = 0, trials = 0; idle < EffortTrials * turned.Length && trials < most; idle++, trials++)
@@ -119,7 +122,6 @@ internal sealed class DistrictSearch
             if (Try(Pick(), turned[District.Random.Below(turned.Length)]) < 0)
                 idle = -1;
         }
-        Chains();
         for (bool better = true; better;)
         {
             better = false;
@@ -131,19 +133,18 @@ internal sealed class DistrictSearch
     /// <summary>False for a nail that no direction at its grid place could free: only other heads can.</summary>
     private static bool CanStand(Slot slot) => !slot.IsUnresolved || slot.Row.FreeOf(slot.Grid).Any;
 
-    /// <summary>Solves stretches by chain, those with noted nails first; one that holds what the last ones left is passed over.</summary>
+    /// <summary>Solves stretches by chain, those with the most to save first; one that holds what the last ones left is passed over.</summary>
     private void Chains()
     {
-        FindSeeds();
         var solved = new HashSet<Placed>(ReferenceEqualityComparer.Instance);
-        int chains = 0;
-        foreach (Slot slot in _seeds.Concat(District.Slots).Distinct().ToList())
+        int idle = 0;
+        foreach (Slot slot in District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s)).OrderByDescending(_limits.Over).ToList())
         {
-            if (!District.May(slot) || IsPlain(slot) || _limits.IsMet(slot) || Array.TrueForAll(slot.Nails, solved.Contains))
+            if (IsPlain(slot) || _limits.IsMet(slot) || Array.TrueForAll(slot.Nails, solved.Contains))
                 continue;
-            if (chains >= ChainPatience)
+            if (idle >= ChainPatience)
                 return;
-            chains = Try(_stretch, slot) < 0 ? 0 : chains + 1;
+            idle = Try(_stretch, slot) < 0 ? 0 : idle + 1;
             IReadOnlyList<Slot> row = District.Layout.Rows[slot.Row.Index].Slots;
             for (int label = Math.Max(0, slot.Label - 1); label <= Math.Min(row.Count - 1, slot.Label + 1); label++)
                 solved.UnionWith(row[label].Nails);

@@ -48,13 +48,15 @@ public sealed class LayoutSearch
         CoverWatch cover = Cover;
         CoverOfGrid = cover.Total;
         _progress?.Report("each row by itself");
-        var limits = new StretchLimits(Layout, RowsAlone.Solve(Layout, _options.Prove));
+        var limits = new StretchLimits(Layout, _options.Depth < SearchDepth.Whole ? [] : RowsAlone.Solve(Layout, _options.Prove));
         LowerLimit = limits.Sum;
         _progress?.Report("all rows together");
-        Start(new District(Layout, cover, 0, Layout.Slots, 0));
-        int rounds = Districts.IsOne(Layout) ? 1 : Rounds;
+        Start(new District(Layout, cover, 0, Layout.Slots, 0), limits);
+        int rounds = _options.Depth == SearchDepth.Insertion ? 0 : _options.Depth == SearchDepth.Short || Districts.IsOne(Layout) ? 1 : Rounds;
         for (int round = 0; round < rounds; round++)
             Search(cover, limits, round, rounds);
+        if (_options.Depth == SearchDepth.Whole && !_options.Without.Contains(nameof(SingleNail)))
+            EachByItself(new District(Layout, cover, 0, Layout.Slots, 0));
         if (_options.Prove)
         {
             _progress?.Report("proving the limit");
@@ -63,9 +65,10 @@ public sealed class LayoutSearch
     }
 
     /// <summary>
-    /// All nails at their grid places, those with the fewest free directions first, each in its cheapest clear direction.
+    /// All nails at their grid places, those with the fewest free directions first, each in its cheapest clear direction; then each stretch as
+    /// it would be best alone, where that is better for all.
     /// </summary>
-    private static void Start(District whole)
+    private void Start(District whole, StretchLimits limits)
     {
         var insertion = new Insertion(whole);
         foreach (Slot slot in whole.Slots)
@@ -75,6 +78,33 @@ public sealed class LayoutSearch
         }
         insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
         whole.Trial.Accept();
+        var alone = new RowAlone(whole);
+        foreach (StretchLimit limit in limits.All.Where(_ => !_options.Without.Contains(nameof(RowAlone))))
+        {
+            if (alone.Propose(limit))
+                whole.Trial.End(orEqual: false);
+            else
+                whole.Trial.Undo();
+        }
+    }
+
+    /// <summary>What the last districts changed may have made room for a nail of an earlier one.</summary>
+    private static void EachByItself(District whole)
+    {
+        foreach (Slot slot in whole.Slots)
+            slot.District = whole.Number;
+        var single = new SingleNail(whole);
+        for (bool isBetter = true; isBetter;)
+        {
+            isBetter = false;
+            foreach (Slot slot in whole.Slots.Where(s => whole.May(s) && !(s.Nails.Length == 1 && s.Nails[0].IsPlain)))
+            {
+                if (single.Propose(slot))
+                    isBetter |= whole.Trial.End(single.MovesSideways) < 0;
+                else
+                    whole.Trial.Undo();
+            }
+        }
     }
 
     private void Search(CoverWatch cover, StretchLimits limits, int round, int rounds)
@@ -84,7 +114,7 @@ public sealed class LayoutSearch
         {
             _progress?.Report(FormattableString.Invariant($"round {round + 1} of {rounds}, {group.Sum(d => d.Slots.Count)} of {Layout.Slots.Count} grid stations"));
             DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits, _options.Without))];
-            Parallel.ForEach(searches, search => search.Run(round == 0 ? Starts : 1));
+            Parallel.ForEach(searches, search => search.Run(_options.Depth == SearchDepth.Short ? 0 : round == 0 ? Starts : 1));
             if (isLast)
                 _cutShort.AddRange(searches.Where(s => s.IsCutShort).Select(s => Told(s.District, s.Trials)));
         }

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
@@ -37,8 +38,8 @@ public static class Placer
             Rows = [.. rows.Select(RowOf)],
             LeftOut = leftOut,
             Score = score,
-            Help = [.. new Helping(search.Layout, search.Cover, marks).Of()],
-            Notes = [.. OnGridHeads(search.Layout, names), .. search.CutShort],
+            Help = [.. new Helping(search.Layout, search.Cover, marks).Of(), .. GridHelps.Of(project, search.Layout, search.Cover.Total, marks)],
+            Notes = [.. MovedColumns(project), .. OnGridHeads(search.Layout, names), .. search.CutShort],
         };
     }
 
@@ -116,6 +117,12 @@ public static class Placer
                 reasons.OfLeftOut(row, label));
         }
     }
+
+    private static IEnumerable<string> MovedColumns(WallProject project) =>
+        from section in project.Walls.SelectMany(w => w.Sections)
+        where section.ColumnShift != 0 || section.HasBestColumns
+        let moved = section.ColumnShift == 0 ? "are best where they are usually" : $"stand {Figures.Length(Math.Abs(section.ColumnShift), project.Unit)} {(section.ColumnShift > 0 ? "up" : "down")}-station of their usual place"
+        select $"section {section.Name}: the grid's columns {moved}{(section.HasBestColumns ? " (columns: best)" : "")}";
 
     /// <summary>What can be proven while all heads stand on grid stations, with the stations that prove it.</summary>
     private static IEnumerable<string> OnGridHeads(LayoutState layout, Marks names)

@@ -4,6 +4,9 @@ namespace SheetGen.Layout.Placing;
 /// <param name="Prove">True to tighten the proven lower limit over the conflicts between rows; may take a minute.</param>
 public sealed record PlacingOptions(bool Prove = false)
 {
+    /// <summary>How far the search goes; short of the whole where grids are only compared.</summary>
+    internal SearchDepth Depth { get; init; } = SearchDepth.Whole;
+
     /// <summary>Names of neighbourhoods that the search does without: how tests show what each of them is worth.</summary>
     internal IReadOnlyList<string> Without { get; init; } = [];
 }

@@ -34,7 +34,7 @@ function lengthChart() {
 const round = v => String(Math.round(v * 1e5) / 1e5);
 
 function chart(title, bins, label, choose, limit) {
-  const w = 520, h = 150, foot = 22, most = Math.max(1, ...bins.map(b => b.list.length)), step = w / Math.max(1, bins.length), picture = svg("svg", { viewBox: `0 0 ${w} ${h + foot}`, class: "chart", role: "group", "aria-label": title });
+  const w = 520, h = 150, foot = 22, most = Math.max(1, ...bins.map(b => b.list.length)), step = Math.min(64, w / Math.max(1, bins.length)), picture = svg("svg", { viewBox: `0 0 ${w} ${h + foot}`, class: "chart", role: "group", "aria-label": title });
   bins.forEach((b, i) => {
     const bar = svg("g", { tabindex: "0", role: "button", class: "barhit", "aria-label": `${label(b)}: ${b.list.length} nails` }, svg("rect", { x: i * step, y: 0, width: step, height: h, class: "back" }));
     let y = h;

@@ -31,15 +31,15 @@ export function drawElevation() {
     strips.set(wall.name, shift);
     canvas.world.append(strip(wall, shift, height));
     boxes.push(right - left);
-    below += height + 2.2 * margin;
+    below += height + 1.85 * margin;
   }
   const wide = Math.max(...boxes);
-  canvas.setHome(-wide * 0.02, 0, wide * 1.04, below);
+  canvas.setHome(-wide * 0.03, 0, wide * 1.06, below);
   canvas.onScale(k => {
     canvas.picture.style.setProperty("--px", String(1 / k));
     declutter(canvas.picture);
   });
-  fit(below / (wide * 1.04));
+  fit(below / (wide * 1.06));
   canvas.apply();
   onChange(refresh);
   refresh();
@@ -91,8 +91,10 @@ function strip(wall, [dx, dy], height) {
     if (n.wall !== wall.name) continue;
     const section = wall.sections.find(s => s.name === n.section);
     const size = Math.min(0.2 * section.h, 0.2 * section.v);
-    const sign = symbol(n.status, n.kind, { "data-nail": n.mark, transform: `translate(${n.x} ${-n.elevation}) rotate(${turnOf(n, wall.sign)}) scale(${size})` });
-    sign.append(svg("circle", { r: 2, class: "hit" }), svg("title", { text: n.mark }));
+    const sign = symbol(n.status, n.kind, { "data-nail": n.mark, transform: `translate(${n.x} ${-n.elevation}) rotate(${turnOf(n, wall.sign)})` });
+    sign.style.setProperty("--size", String(size));
+    sign.firstChild.append(svg("circle", { r: 2, class: "hit" }));
+    sign.append(svg("title", { text: n.mark }));
     signs.set(n.mark, sign);
     layer.append(sign);
   }
@@ -111,11 +113,17 @@ function coverMark(wall, f, text) {
   return svg("path", { d: `M${a} ${y - text * 0.5}V${y}H${b}V${y - text * 0.5}`, class: "uncovered", "data-finding": f.id }, svg("title", { text: f.message }));
 }
 
-function pick(target) {
-  const hit = target.closest?.("[data-nail],[data-thing],[data-section]");
+/** The nail whose head is nearest within some pixels; else what lies under the pointer. */
+function pick(target, [x, y]) {
+  let best = null, least = 12 / elevation.scale();
+  for (const n of nails) {
+    const [dx, dy] = strips.get(n.wall), far = Math.hypot(n.x + dx - x, dy - n.elevation - y);
+    if (far < least) [best, least] = [n, far];
+  }
+  if (best) return chooseNail(best.mark);
+  const hit = target.closest?.("[data-thing],[data-section]");
   if (!hit) return;
-  if (hit.dataset.nail) chooseNail(hit.dataset.nail);
-  else if (hit.dataset.thing) chooseObstruction(byObstruction.get(hit.dataset.thing));
+  if (hit.dataset.thing) chooseObstruction(byObstruction.get(hit.dataset.thing));
   else chooseSection(hit.dataset.wall, hit.dataset.section);
 }
 
@@ -130,8 +138,8 @@ function refresh(what) {
     const n = byMark.get(mark), section = walls.find(w => w.name === n.wall).sections.find(s => s.name === n.section), size = Math.min(section.h, section.v);
     const over = elevation.picture.querySelector(`[data-over="${CSS.escape(n.wall)}"]`);
     append(over, [
-      svg("circle", { cx: n.x, cy: -n.elevation, r: size * 0.42, class: "halo" }),
-      state.marks.size <= 12 && svg("text", { x: n.x, y: -n.elevation - size * 0.5, class: "label mark", text: mark })]);
+      svg("circle", { cx: n.x, cy: -n.elevation, r: 1, class: "halo" }),
+      state.marks.size <= 12 && svg("text", { x: n.x, y: -n.elevation - size * 0.45, class: "label mark", text: mark })]);
   }
   declutter(elevation.picture);
   const nail = chosenNail();

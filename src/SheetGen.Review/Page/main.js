@@ -16,7 +16,7 @@ import { byMark } from "./data.js";
 import { chooseNail, state } from "./store.js";
 import { roomToTurn } from "./turn.js";
 import { bcfFiles } from "./bcf.js";
-import { bytesOf, fileButtons, reviewText, takeReview } from "./reviewfile.js";
+import { bytesOf, fileButtons, reviewText, takeOlder, takeReview } from "./reviewfile.js";
 import { followFile } from "./watch.js";
 
 /** Puts the page together. */
@@ -35,6 +35,7 @@ drawFindings();
 drawCharts();
 drawTable();
 listenToKeys();
+takeOlder();
 followFile();
 addEventListener("beforeprint", paintNow);
 

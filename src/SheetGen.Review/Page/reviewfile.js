@@ -49,6 +49,12 @@ export function takeReview(text, fileName) {
   tell(`${fileName}: ${count(taken, "mark")} taken${lost ? `, ${lost} of nails or findings that this revision does not have (they stay in the saved review)` : ""}; ${changes}.`);
 }
 
+/** An older review or page that the program put into this one. */
+export function takeOlder() {
+  const older = JSON.parse(document.getElementById("older").textContent);
+  if (older) takeReview(older.text, older.name);
+}
+
 const isPoint = p => Array.isArray(p) && p.length === 3 && p.every(Number.isFinite);
 
 export function fileButtons() {

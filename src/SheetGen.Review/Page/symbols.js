@@ -18,7 +18,7 @@ export function symbol(status, kind, attributes = {}) {
   if (status === "unresolved") parts.push(svg("path", { d: "M-1.4-1.4H1.4V1.4H-1.4ZM-1.4-1.4L1.4 1.4M-1.4 1.4L1.4-1.4" }));
   if (kind === "proof") parts.push(svg("circle", { r: 1.55, class: "ring" }));
   if (kind === "verification") parts.push(svg("path", { d: "M1.9 0L0 1.9L-1.9 0L0-1.9Z", class: "ring" }));
-  return svg("g", { ...attributes, class: `nail ${status} ${attributes.class ?? ""}` }, parts);
+  return svg("g", { ...attributes, class: `nail ${status} ${attributes.class ?? ""}` }, svg("g", { class: "sized" }, parts));
 }
 
 /** A symbol for a line of text. */

@@ -46,6 +46,17 @@ public sealed class HelpTests
     }
 
     [Fact]
+    public void Columns_that_would_free_nails_are_named_with_the_figure_that_does()
+    {
+        WallProject project = ColumnPhaseTests.InTheWay(28).Project;
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+        NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "columns_shift");
+        Assert.True(layout.Score.Unresolved.Found > 0);
+        double shift = double.Parse(help.Value.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.True(Unresolved(ColumnPhases.Moved(project, 0, 0, shift)) < layout.Score.Unresolved.Found, help.Result);
+    }
+
+    [Fact]
     public void No_help_where_nothing_is_unresolved() =>
         Assert.Empty(Placer.Place(Wall(maximum: "35"), new PlacingOptions()).Help);
 }

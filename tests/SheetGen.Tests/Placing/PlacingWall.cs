@@ -37,6 +37,9 @@ internal sealed record PlacingWall
 
     public string CornerRows { get; init; } = "continuous";
 
+    /// <summary>Distance from the row's start to its first column; empty where the columns are shared.</summary>
+    public string FirstColumn { get; init; } = "";
+
     public string Tests { get; init; } = "{verification: 0, proof: 0 %}";
 
     /// <summary>Further keys of the wall, a line each.</summary>
@@ -75,6 +78,7 @@ internal sealed record PlacingWall
                 $"        stations: [0, {N(Length)}]",
                 "        horizontal_spacing: 3.5",
                 "        vertical_spacing: 3.5",
+                FirstColumn.Length == 0 ? "" : $"        first_column: {FirstColumn}",
                 $"        rows: {Rows}",
                 $"        pattern: {Pattern}",
                 $"        top_row_depth: {N(TopRowDepth)}",

@@ -75,7 +75,7 @@ public sealed partial class ReviewPageTests
         Assert.Contains($"script-src '{Hash(script)}'", policy, StringComparison.Ordinal);
         Assert.Contains($"style-src '{Hash(style)}'", policy, StringComparison.Ordinal);
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
-        Assert.Equal(2, Regex.Count(page, "<script[ >]"));
+        Assert.Equal(3, Regex.Count(page, "<script[ >]"));
         Assert.DoesNotMatch(@"\s(src|href)=""?https?:", page);
 
         static string Hash(string text) => "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
@@ -162,6 +162,20 @@ public sealed partial class ReviewPageTests
         string far = before.Last(r => r["row"].GetString() == "1")["mark"].GetString()!;
         Assert.NotEqual(Print(before, near, "around"), Print(shaft, near, "around"));
         Assert.Equal(Print(before, far, "around"), Print(shaft, far, "around"));
+    }
+
+    [Fact]
+    public void An_older_page_goes_into_a_new_one_as_data_and_nothing_else()
+    {
+        string page = Make(Yaml()).Page;
+        string against = Encoding.UTF8.GetString(ReviewPage.Against(Encoding.UTF8.GetBytes(page), Hostile, page));
+
+        Assert.Equal(DataOf(page), DataOf(against));
+        Assert.Equal(Policy().Match(page).Value, Policy().Match(against).Value);
+        Assert.Equal(3, Regex.Count(against, "<script[ >]"));
+        JsonElement older = JsonDocument.Parse(Regex.Match(against, """id="older">(.*?)</script>""", RegexOptions.Singleline).Groups[1].Value).RootElement;
+        Assert.Equal(page, older.GetProperty("text").GetString());
+        Assert.Equal(Hostile, older.GetProperty("name").GetString());
     }
 
     [Fact]

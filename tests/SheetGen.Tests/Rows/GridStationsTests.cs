@@ -55,8 +55,49 @@ public sealed class GridStationsTests
         }
     }
 
-    private static GridStations Grid(double width, string pattern, string rule) => GridStations.At(Assert.Single(PlacingWall.Bays(
-        new PlacingWall { Length = width, Pattern = pattern, Blocks = ["rules: {" + rule + "}"] }.Project)), 100);
+    [Theory]
+    [InlineData(21, "1.75", new[] { 1.75, 5.25, 8.75, 12.25, 15.75, 19.25 })]
+    [InlineData(20, "1.5", new[] { 1.5, 5, 8.5, 12, 15.5, 19 })]
+    [InlineData(20, "1", new[] { 1, 4.5, 8, 11.5, 15, 18.5 })]
+    [InlineData(20, "0", new[] { 1, 3.5, 7, 10.5, 14, 16.5, 19 })]
+    [InlineData(6.5, "1.25", new[] { 1.25, 4.75 })]
+    [InlineData(3, "1.5", new[] { 1.5 })]
+    public void A_first_column_that_is_given_starts_the_count(double width, string first, double[] expected) =>
+        AssertPlaces(expected, Grid(width, "square", "edge_min: 1", first).Square);
+
+    /// <summary>Whatever the first column, gaps and ends keep the rule, and the first column stands where it is given.</summary>
+    [Fact]
+    public void Gaps_and_ends_keep_the_rule_from_every_first_column()
+    {
+        for (int tenths = 60; tenths <= 400; tenths += 7)
+        {
+            foreach (string first in new[] { "1", "1.25", "1.5", "1.75" })
+            {
+                double width = tenths / 10.0, given = double.Parse(first, System.Globalization.CultureInfo.InvariantCulture);
+                GridStations grid = Grid(width, "staggered", "edge_min: 1", first);
+                Assert.Equal(given, grid.Square[0], 2);
+                foreach (IReadOnlyList<double> places in (IReadOnlyList<double>[])[grid.Square, grid.Staggered])
+                {
+                    Assert.InRange(places[0], 1 - 0.01, 1.75 + 0.01);
+                    Assert.InRange(width - places[^1], 1 - 0.01, 1.75 + 0.01);
+                    for (int i = 1; i < places.Count; i++)
+                        Assert.InRange(places[i] - places[i - 1], 2 - 0.011, 3.5 + 0.011);
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void A_wall_laid_out_from_its_first_column_is_covered()
+    {
+        Model.WallProject project = new PlacingWall { Length = 33, FirstColumn = "1.25" }.Project;
+        Model.Results.NailLayout layout = SheetGen.Layout.Placing.Placer.Place(project, new SheetGen.Layout.Placing.PlacingOptions());
+        Assert.All(layout.Nails.GroupBy(n => n.Row), r => Assert.Equal(1.25, r.Min(n => n.Along), 2));
+        Assert.DoesNotContain(SheetGen.Layout.Clearance.Checker.Check(project, layout).Findings, f => f.Code is "cover" or "spacing" or "edge");
+    }
+
+    private static GridStations Grid(double width, string pattern, string rule, string first = "") => GridStations.At(Assert.Single(PlacingWall.Bays(
+        new PlacingWall { Length = width, Pattern = pattern, FirstColumn = first, Blocks = ["rules: {" + rule + "}"] }.Project)), 100);
 
     private static void AssertPlaces(double[] expected, IReadOnlyList<double> places)
     {

@@ -40,7 +40,7 @@ internal sealed class CsvSource(ForeignFiles files, LengthUnit unit)
         return
         [
             ("start", Nodes.Map(first, ("station", Station(source, first)), ("northing", table.Length(north, length)), ("easting", table.Length(east, length)),
-                ("azimuth", Nodes.Number(Angles.ToDegrees(Angles.NormalizeAzimuth(pieces[0].Azimuth)), first)))),
+                ("azimuth", LandXml.AlignmentNodes.Azimuth(pieces[0], first)))),
             ("elements", LandXml.AlignmentNodes.Elements(pieces, length, p => Spot(Array.IndexOf(pieces, p)), first)),
         ];
     }

@@ -46,7 +46,7 @@ internal static class AlignmentNodes
 
     /// <summary>Degrees, positive to the right.</summary>
     private static double TurnBetween(TracePiece before, TracePiece after) =>
-        Angles.ToDegrees(Math.IEEERemainder(after.Azimuth - before.EndAzimuth, 2 * Math.PI));
+        Math.Round(Angles.ToDegrees(Math.IEEERemainder(after.Azimuth - before.EndAzimuth, 2 * Math.PI)), Decimals);
 
     /// <summary>Short pieces have coarse directions: what 0.003 ft at their end turn them by counts as rounding, up to the most that a kink may be.</summary>
     private static double Kink(TracePiece before, TracePiece after, FileUnit unit)
@@ -58,20 +58,28 @@ internal static class AlignmentNodes
     private static MapNode Element(TracePiece piece, FileUnit unit, SourceSpot at)
     {
         const double Straight = 1e-12;
-        ScalarNode length = Nodes.Length(piece.Length, unit, at);
+        ScalarNode length = Nodes.Length(Math.Round(piece.Length, Decimals), unit, at);
         double start = Math.Abs(piece.Curvature), end = Math.Abs(piece.EndCurvature);
         if (start < Straight && end < Straight)
             return Nodes.Map(at, ("line", length));
         (string Key, Node Value) turn = ("turn", Side(piece.Curvature + piece.EndCurvature, at));
         if (piece.Curvature == piece.EndCurvature)
-            return Nodes.Map(at, ("arc", Nodes.Map(at, ("radius", Nodes.Length(1 / start, unit, at)), ("length", length), turn)));
+            return Nodes.Map(at, ("arc", Nodes.Map(at, ("radius", Nodes.Length(Rounded(1 / start), unit, at)), ("length", length), turn)));
         var keys = new List<(string, Node)> { ("length", length), turn };
         if (start >= Straight)
-            keys.Add(("start_radius", Nodes.Length(1 / start, unit, at)));
+            keys.Add(("start_radius", Nodes.Length(Rounded(1 / start), unit, at)));
         if (end >= Straight)
-            keys.Add(("end_radius", Nodes.Length(1 / end, unit, at)));
+            keys.Add(("end_radius", Nodes.Length(Rounded(1 / end), unit, at)));
         return Nodes.Map(at, ("spiral", Nodes.Map(at, [.. keys])));
     }
+
+    /// <summary>Decimals of lengths and degrees: far beyond any survey, but so few that the noise of the arithmetic is gone and 180 is 180.</summary>
+    private const int Decimals = 9;
+
+    private static double Rounded(double radius) => radius < 1e6 ? Math.Round(radius, Decimals - 2) : radius;
+
+    /// <summary>The azimuth at the start of the first piece, in degrees.</summary>
+    public static ScalarNode Azimuth(TracePiece first, SourceSpot spot) => Nodes.Number(Math.Round(Angles.ToDegrees(Angles.NormalizeAzimuth(first.Azimuth)), Decimals), spot);
 
     private static ScalarNode Side(double right, SourceSpot at) => Nodes.Text(right > 0 ? "right" : "left", at);
 }

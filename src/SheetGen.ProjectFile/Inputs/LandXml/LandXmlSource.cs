@@ -43,7 +43,7 @@ internal sealed class LandXmlSource(ForeignFiles files, LengthUnit unit)
         var keys = new List<(string, Node)>
         {
             ("start", Nodes.Map(spot, ("station", stations.Start), ("northing", Nodes.Length(northing, length, spot)), ("easting", Nodes.Length(easting, length, spot)),
-                ("azimuth", Nodes.Number(Angles.ToDegrees(Angles.NormalizeAzimuth(pieces[0].Azimuth)), spot)))),
+                ("azimuth", AlignmentNodes.Azimuth(pieces[0], spot)))),
             ("elements", AlignmentNodes.Elements(pieces, length, SpotOf, spot)),
         };
         if (stations.Equations is { } equations)

@@ -1,0 +1,52 @@
+using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Inputs.LandXml;
+using SheetGen.ProjectFile.Tree;
+
+namespace SheetGen.ProjectFile.Inputs.Inspecting;
+
+/// <summary>What a LandXML file holds.</summary>
+internal static class LandXmlInspection
+{
+    public static Inspection? Of(ForeignFile foreign, ProblemList problems)
+    {
+        if (LandXmlFile.Read(foreign, withSurfaces: false, problems) is not { } file)
+            return null;
+        FileUnit? length = file.Unit;
+        LengthUnit unit = length?.Symbol switch { "us-ft" => LengthUnit.SurveyFoot, "m" or "mm" or "cm" => LengthUnit.Metre, _ => LengthUnit.Foot };
+        string symbol = length?.Symbol ?? "?";
+        var lines = new List<string> { $"LandXML {Shown.Short(file.Version)}, lengths in {(length is null ? "a unit that is not known: give units" : symbol)}" };
+        var yaml = new List<YamlBlock>();
+        foreach (XmlPart alignment in file.Alignments)
+        {
+            string name = alignment.Attribute("name") ?? "";
+            double start = alignment.Number("staStart") ?? 0;
+            string counts = string.Join(", ", (alignment.First("CoordGeom")?.Parts ?? []).Where(p => p.Name is "Line" or "Curve" or "Spiral" or "IrregularLine" or "Chain").GroupBy(p => p.Name).Select(g => $"{g.Count()} {g.Key.ToLowerInvariant()}{(g.Count() == 1 ? "" : "s")}"));
+            var own = new ProblemList();
+            IReadOnlyList<TracePiece>? pieces = new AlignmentTrace(file, length ?? FileUnit.Foot, own).Read(alignment);
+            double whole = pieces?.Sum(p => p.Length) ?? 0;
+            lines.Add(pieces is null
+                ? $"alignment \"{Shown.Short(name)}\": cannot be used: {own.Sorted()[0].Message}"
+                : $"alignment \"{Shown.Short(name)}\": {Stations.Format(start, unit)} to {Stations.Format(start + whole, unit)}, {whole.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} {symbol}; {counts}");
+            if (pieces is not null && length is not null)
+                yaml.Add(new YamlBlock("layout_lines", $"  - name: {Quoted(name.Length == 0 ? "WL-1" : name)}\n    from_landxml: {{file: {Quoted(foreign.Name)}, alignment: {Quoted(name)}}}\n"));
+            foreach (XmlPart equation in alignment.All("StaEquation"))
+                lines.Add($"  station equation: {Shown.Short(equation.Attribute("staBack") ?? equation.Attribute("staInternal") ?? "?")} back = {Shown.Short(equation.Attribute("staAhead") ?? "?")} ahead");
+            foreach (XmlPart profile in alignment.All("Profile").SelectMany(p => p.Parts).Where(p => p.Name is "ProfAlign" or "ProfSurf"))
+            {
+                int points = profile.Name == "ProfSurf" ? (profile.First("PntList2D")?.Words().Length ?? 0) / 2 : profile.Parts.Count(p => p.Name is "PVI" or "ParaCurve" or "UnsymParaCurve" or "CircCurve");
+                int curves = profile.Parts.Count(p => p.Name is "ParaCurve" or "UnsymParaCurve" or "CircCurve");
+                lines.Add($"  profile \"{Shown.Short(profile.Attribute("name") ?? "")}\" ({(profile.Name == "ProfSurf" ? "of a surface" : "designed")}): {points} points{(curves == 0 ? "" : $", {curves} vertical curves")}");
+            }
+            string[] surfaces = [.. alignment.All("CrossSects").SelectMany(c => c.All("CrossSect")).SelectMany(c => c.All("CrossSectSurf")).Select(s => s.Attribute("name") ?? "").Distinct()];
+            if (surfaces.Length > 0)
+                lines.Add($"  cross sections: {alignment.All("CrossSects").Sum(c => c.All("CrossSect").Count())}, of {string.Join(", ", surfaces.Take(8).Select(s => $"\"{Shown.Short(s)}\""))}");
+        }
+        foreach (XmlPart surface in file.Surfaces)
+            lines.Add($"surface \"{Shown.Short(surface.Attribute("name") ?? "")}\": not used; export it as a profile or as cross sections of the alignment");
+        if (file.Alignments.Count == 0)
+            lines.Add("no alignment: nothing of it can be used");
+        return new Inspection(lines, yaml, unit, []);
+    }
+
+    public static string Quoted(string text) => "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
+}
