@@ -1,6 +1,4 @@
-using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Workbook;
 

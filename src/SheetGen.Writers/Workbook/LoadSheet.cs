@@ -1,6 +1,5 @@
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Workbook;
 
