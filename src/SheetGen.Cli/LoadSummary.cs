@@ -1,7 +1,5 @@
 using System.Globalization;
-using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Cli;
 

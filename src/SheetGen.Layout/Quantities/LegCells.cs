@@ -57,7 +57,11 @@ internal sealed class LegCells
     private double AreaOf(int index, List<Flat> around)
     {
         List<Bisector> sides = Sides(_heads, index, around);
-        int sharing = _heads.Count(h => h.At == _heads[index].At);
+        int sharing = 1;
+        for (int i = index - 1; i >= 0 && _heads[i].At.X == _heads[index].At.X; i--)
+            sharing += _heads[i].At == _heads[index].At ? 1 : 0;
+        for (int i = index + 1; i < _heads.Count && _heads[i].At.X == _heads[index].At.X; i++)
+            sharing += _heads[i].At == _heads[index].At ? 1 : 0;
         return _scale * _outline.Sum(r => r.Sign * Area(sides.Aggregate(r.Ring, Clip))) / sharing;
     }
 

@@ -3,7 +3,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Json;
 

@@ -16,6 +16,7 @@ internal sealed class BondedSheet
         TableBlock<PlacedCut> t = Table;
         string l = input.Length;
         t.Number("no", "Section no.", 9, CellFormat.General, c => input.NumberOf(c.Of.Effect.Nail.Wall, c.Of.Effect.Nail.Section))
+            .Formula("line", "Line of the values", 8, CellFormat.General, values.Sections.Find("no", t.This("no")), c => 1 + values.Sections.Items.ToList().FindIndex(s => ReferenceEquals(s.Section, c.Of.Effect.Nail.Section)))
             .Text("nail", "Nail", 14, c => c.Of.Effect.Nail.Mark)
             .Text("place", "Place", 9, c => c.Of.Word)
             .Text("surface", "Slip surface", 14, c => c.Cut.Surface.Name)
@@ -29,7 +30,7 @@ internal sealed class BondedSheet
             t.Number("front_" + key, $"In front, {head}, {l}", 11, CellFormat.Three, c => c.Within(layer, 0, c.Cut.At))
                 .Number("behind_" + key, $"Behind, {head}, {l}", 11, CellFormat.Three, c => c.Within(layer, c.Cut.At, c.Of.Place.Length));
         }
-        string Sum(string side) => string.Join("+", layers.Select(x => $"IF({t.This(side + "_" + x.Key)}=0,0,{t.This(side + "_" + x.Key)}*{values.Of("r_" + x.Key, t.This("no"))})"));
+        string Sum(string side) => string.Join("+", layers.Select(x => $"IF({t.This(side + "_" + x.Key)}=0,0,{t.This(side + "_" + x.Key)}*{values.Sections.At("r_" + x.Key, t.This("line"))})"));
         t.Formula("pull_front", $"Pullout in front, {input.Force}", 11, CellFormat.Three, Sum("front"), c => c.Cut.Front)
             .Formula("pull_behind", $"Pullout behind R_PO, {input.Force}", 11, CellFormat.Three, Sum("behind"), c => c.Cut.Behind);
         t.Fill("bonded-lengths");

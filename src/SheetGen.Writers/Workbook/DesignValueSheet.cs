@@ -47,9 +47,6 @@ internal sealed class DesignValueSheet
 
     public IReadOnlyList<(string Key, string Head, string Layer)> Layers { get; }
 
-    /// <summary>The value of a section, by the cell with its number; an empty text where there is none.</summary>
-    public string Of(string key, string number) => Sections.Lookup(key, "no", number);
-
     /// <summary>Row of the loads that a nail takes: its own, at most the last that is given.</summary>
     public static int RowOf(Nail nail) => Math.Clamp(nail.Row.Whole, 1, Count(nail.Section));
 

@@ -1,6 +1,4 @@
-using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Workbook;
 
@@ -42,10 +40,14 @@ internal sealed class EffectSheet
             .Number("length", $"Length, {l}", 9, CellFormat.Two, n => n.Nail.Length);
         if (loads is not null)
         {
-            t.Formula("before", "Lowest ratio on the grid", 11, CellFormat.Three, loads.Table.Lookup("lowest", "key", $"{t.This("nail")}&IF({t.This("changed")}=\"\",\"|drawn\",\"|grid\")"),
-                    n => (n.IsChanged ? n.Grid : n.Drawn)?.Lowest?.Ratio)
-                .Formula("ratio", "Lowest ratio as drawn", 11, CellFormat.Three, loads.Table.Lookup("lowest", "key", $"{t.This("nail")}&\"|drawn\""), n => n.Drawn.Lowest?.Ratio)
-                .FormulaText("state", "Limit state", 26, CellStyle.Text, $"IFERROR({loads.Table.Lookup("state", "key", $"{t.This("nail")}&\"|drawn\"")},\"\")", n => n.Drawn.Lowest is { } lowest ? ResultWords.Of(lowest.State) : "")
+            TableBlock<NailPlace> ratios = loads.Table;
+            Dictionary<string, int> lines = ratios.Items.Select((p, i) => (p.Key, i + 1)).ToDictionary(p => p.Key, p => p.Item2);
+            t.Formula("line_grid", "Line of the loads, grid", 8, CellFormat.General, ratios.Find("key", $"{t.This("nail")}&IF({t.This("changed")}=\"\",\"|drawn\",\"|grid\")"),
+                    n => Line(lines, n.Nail.Mark + (n.IsChanged ? "|grid" : "|drawn")))
+                .Formula("line", "Line of the loads, drawn", 8, CellFormat.General, ratios.Find("key", $"{t.This("nail")}&\"|drawn\""), n => Line(lines, n.Nail.Mark + "|drawn"))
+                .Formula("before", "Lowest ratio on the grid", 11, CellFormat.Three, ratios.At("lowest", t.This("line_grid")), n => (n.IsChanged ? n.Grid : n.Drawn)?.Lowest?.Ratio)
+                .Formula("ratio", "Lowest ratio as drawn", 11, CellFormat.Three, ratios.At("lowest", t.This("line")), n => n.Drawn.Lowest?.Ratio)
+                .FormulaText("state", "Limit state", 26, CellStyle.Text, $"IFERROR({ratios.At("state", t.This("line"))},\"\")", n => n.Drawn.Lowest is { } lowest ? ResultWords.Of(lowest.State) : "")
                 .Number("asked", "Ratio asked for", 9, CellFormat.Two, n => n.Nail.Section.Design?.LeastRatio);
         }
         foreach ((string key, string head, string layer) in Layers(effect))
@@ -65,6 +67,8 @@ internal sealed class EffectSheet
         .. effect.Nails.SelectMany(n => n.Drawn.Layers.Concat(n.Grid?.Layers ?? [])).Select(s => s.Layer).Distinct().Order(StringComparer.Ordinal)
             .Select((layer, i) => (FormattableString.Invariant($"layer{i}"), FormattableString.Invariant($"Layer {i + 1}, {(layer.Length > 60 ? layer[..60] : layer)}"), layer)),
     ];
+
+    private static double? Line(Dictionary<string, int> lines, string key) => lines.TryGetValue(key, out int line) ? line : null;
 
     private static string Changes(NailEffect effect)
     {

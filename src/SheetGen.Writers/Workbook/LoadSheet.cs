@@ -1,6 +1,5 @@
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Writers.Csv;
 
 namespace SheetGen.Writers.Workbook;
 
@@ -14,7 +13,7 @@ internal sealed class LoadSheet
     ];
 
     private readonly DesignValueSheet _values;
-    private readonly string _no;
+    private readonly string _line;
 
     public LoadSheet(WorkbookInput input, DesignValueSheet values, BondedSheet bonded)
     {
@@ -26,7 +25,8 @@ internal sealed class LoadSheet
         Table = new TableBlock<NailPlace>(Sheet, "DesignLoads", 5, [.. NailPlace.All(input.Quantities.Effect)]);
         TableBlock<NailPlace> t = Table;
         t.Number("no", "Section no.", 9, CellFormat.General, p => input.NumberOf(p.Effect.Nail.Wall, p.Effect.Nail.Section));
-        _no = t.This("no");
+        t.Formula("line", "Line of the values", 8, CellFormat.General, values.Sections.Find("no", t.This("no")), p => LineOf(values, p));
+        _line = t.This("line");
         Loads(input);
         Resistances(input, bonded);
         Ratios();
@@ -45,12 +45,13 @@ internal sealed class LoadSheet
     {
         TableBlock<NailPlace> t = Table;
         string force = input.Force, l = input.Length;
-        string Row(string column) => _values.Loads.Lookup(column, "key", $"{_no}&\"|\"&{t.This("load_row")}");
+        string Row(string column) => _values.Loads.At(column, t.This("load_line"));
         string Greater() => $"MAX({Of("h")},{Of("v")},{t.This("width")})";
         t.Text("nail", "Nail", 14, p => p.Effect.Nail.Mark)
             .Text("place", "Place", 9, p => p.Word)
             .FormulaText("key", "Key", 16, CellStyle.Note, $"{t.This("nail")}&\"|\"&{t.This("place")}", p => p.Key)
             .Number("load_row", "Row of the loads", 8, CellFormat.General, p => DesignValueSheet.RowOf(p.Effect.Nail))
+            .Formula("load_line", "Line of the loads", 8, CellFormat.General, _values.Loads.Find("key", $"{t.This("no")}&\"|\"&{t.This("load_row")}"), p => LoadLineOf(input, p))
             .Number("area", $"Area, {l}2", 9, CellFormat.Three, p => p.Place.Area)
             .Number("splay", "Splay, deg", 8, CellFormat.General, p => p.IsGrid ? 0 : p.Effect.Nail.Splay)
             .Number("inclination", "Inclination, deg", 8, CellFormat.General, p => p.IsGrid ? p.Effect.Nail.Section.Inclination : p.Effect.Nail.Inclination)
@@ -101,7 +102,16 @@ internal sealed class LoadSheet
         t.FormulaText("state", "Limit state", 26, CellStyle.Text, $"IF({t.This("lowest")}=\"\",\"\",{named})", p => p.Place.Lowest is { } lowest ? ResultWords.Of(lowest.State) : "");
     }
 
-    private string Of(string key) => _values.Of(key, _no);
+    private string Of(string key) => _values.Sections.At(key, _line);
+
+    private static double LineOf(DesignValueSheet values, NailPlace place) =>
+        1 + values.Sections.Items.ToList().FindIndex(s => ReferenceEquals(s.Section, place.Effect.Nail.Section));
+
+    private double LoadLineOf(WorkbookInput input, NailPlace place)
+    {
+        int no = input.NumberOf(place.Effect.Nail.Wall, place.Effect.Nail.Section), row = DesignValueSheet.RowOf(place.Effect.Nail);
+        return 1 + _values.Loads.Items.ToList().FindIndex(r => r.No == no && r.Row == row);
+    }
 
     private static double HeadShare(WorkbookInput input, NailPlace place)
     {

@@ -2,7 +2,6 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Tests.Quantities;
 using SheetGen.Tests.Quantities.Effect;
 using Xunit;
 

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -5,8 +6,6 @@ using SheetGen.Model.Units;
 using SheetGen.Tests.Quantities;
 using SheetGen.Tests.Quantities.Effect;
 using SheetGen.Writers.Json;
-using SheetGen.Writers.Workbook;
-using System.Text.Json;
 using Xunit;
 
 namespace SheetGen.Tests.Writers;

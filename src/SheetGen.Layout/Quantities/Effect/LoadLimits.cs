@@ -6,8 +6,8 @@ namespace SheetGen.Layout.Quantities.Effect;
 /// <summary>The two limits that an engineer may set, and where a nail breaks them. Without a limit nothing is broken.</summary>
 internal static class LoadLimits
 {
-    /// <summary>Ratios that differ by less print alike; a change that small is none.</summary>
-    private const double SameRatio = 0.0005, Rounding = 1e-9;
+    /// <summary>Ratios that differ by less print alike: where the grid place is under the ratio too, so small a change is none.</summary>
+    private const double SameRatio = 0.01, Rounding = 1e-9;
 
     /// <summary>True where a changed nail's lowest ratio is under the one asked for, and lower than at its grid place.</summary>
     public static bool IsUnderRatio(NailEffect nail) =>

@@ -8,11 +8,13 @@ internal sealed class Zones
 {
     private readonly Face _face;
     private readonly Nail[] _byPlace;
+    private readonly double[] _places;
 
     public Zones(Face face, IEnumerable<Nail> nails)
     {
         _face = face;
         _byPlace = [.. nails.OrderBy(n => n.Along)];
+        _places = [.. _byPlace.Select(n => n.Along)];
     }
 
     public FaceZone Of(Nail nail)
@@ -30,8 +32,8 @@ internal sealed class Zones
 
     private bool IsHighest(Nail nail, Leg leg, double reach)
     {
-        int at = Array.FindIndex(_byPlace, n => n.Along >= nail.Along - reach);
-        for (int i = at; i < _byPlace.Length && _byPlace[i].Along <= nail.Along + reach; i++)
+        int at = Array.BinarySearch(_places, nail.Along - reach);
+        for (int i = at < 0 ? ~at : at; i < _byPlace.Length && _byPlace[i].Along <= nail.Along + reach; i++)
         {
             if (_byPlace[i].Elevation > nail.Elevation && _face.LegAt(_byPlace[i].Along) == leg)
                 return false;
