@@ -129,6 +129,10 @@ public sealed record NamedFiles(PayItemSet? PayItems, DrawingTemplates? Template
         {
             if (allowOutside || FolderFence.Fault(_folder, name) is not { } fault)
                 return false;
+            // What is no file at all is called so wherever it lies.
+            InputFile there = InputFile.Read(PathOf(name), 0);
+            if (there.Bytes is null && !there.IsTooLarge)
+                return false;
             Problems.Add(new Problem(Severity.Error, ProblemCodes.OutsideFolder.Code, $"{what} \"{name}\" is not read: {fault}", read.SpotOf(projectPath, key), "copy it beside the project file, or run with --allow-outside"));
             return true;
         }

@@ -61,7 +61,7 @@ internal sealed class ObstructionFigures(
 
     private bool Wanted(Source at, InsertPart? insert) => _block is not null
         ? insert is not null && insert.Blocks.Contains(_block, StringComparer.OrdinalIgnoreCase)
-        : string.Equals(at.Layer, _layer, StringComparison.OrdinalIgnoreCase) || (insert is not null && insert.Layers.Contains(_layer, StringComparer.OrdinalIgnoreCase));
+        : string.Equals(at.Layer, _layer, StringComparison.OrdinalIgnoreCase) || (_layer != "0" && insert is not null && insert.Layers.Contains(_layer, StringComparer.OrdinalIgnoreCase));
 
     private Figure Placed(Figure figure) => figure with
     {

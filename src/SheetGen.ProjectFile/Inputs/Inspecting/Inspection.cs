@@ -12,6 +12,9 @@ namespace SheetGen.ProjectFile.Inputs.Inspecting;
 /// <param name="Problems">Why it cannot be read; empty where it can.</param>
 public sealed record Inspection(IReadOnlyList<string> Lines, IReadOnlyList<YamlBlock> Yaml, LengthUnit Unit, IReadOnlyList<Problem> Problems)
 {
+    /// <summary>Length of the first alignment in the project unit that fits; 0 where there is none.</summary>
+    public double LineLength { get; init; }
+
     public bool IsReadable => !Problems.Any(p => p.Severity == Severity.Error);
 
     /// <summary>Reads a file, whatever it is called: DXF (text or binary), LandXML or a table.</summary>

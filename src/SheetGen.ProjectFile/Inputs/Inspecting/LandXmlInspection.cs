@@ -16,6 +16,7 @@ internal static class LandXmlInspection
         string symbol = length?.Symbol ?? "?";
         var lines = new List<string> { $"LandXML {Shown.Short(file.Version)}, lengths in {(length is null ? "a unit that is not known: give units" : symbol)}" };
         var yaml = new List<YamlBlock>();
+        double line = 0;
         foreach (XmlPart alignment in file.Alignments)
         {
             string name = alignment.Attribute("name") ?? "";
@@ -27,6 +28,8 @@ internal static class LandXmlInspection
             lines.Add(pieces is null
                 ? $"alignment \"{Shown.Short(name)}\": cannot be used: {own.Sorted()[0].Message}"
                 : $"alignment \"{Shown.Short(name)}\": {Stations.Format(start, unit)} to {Stations.Format(start + whole, unit)}, {whole.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} {symbol}; {counts}");
+            if (pieces is not null && length is not null && line == 0)
+                line = whole * length.In(unit);
             if (pieces is not null && length is not null)
                 yaml.Add(new YamlBlock("layout_lines", $"  - name: {Quoted(name.Length == 0 ? "WL-1" : name)}\n    from_landxml: {{file: {Quoted(foreign.Name)}, alignment: {Quoted(name)}}}\n"));
             foreach (XmlPart equation in alignment.All("StaEquation"))
@@ -45,7 +48,7 @@ internal static class LandXmlInspection
             lines.Add($"surface \"{Shown.Short(surface.Attribute("name") ?? "")}\": not used; export it as a profile or as cross sections of the alignment");
         if (file.Alignments.Count == 0)
             lines.Add("no alignment: nothing of it can be used");
-        return new Inspection(lines, yaml, unit, []);
+        return new Inspection(lines, yaml, unit, []) { LineLength = line };
     }
 
     public static string Quoted(string text) => "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";

@@ -14,7 +14,9 @@ public static class StartFrom
             return null;
         bool metric = inspection.Unit == LengthUnit.Metre, isLine = inspection.Yaml[0].Key == "layout_lines";
         string file = LandXmlInspection.Quoted(name), zero = metric ? "0+000" : "0+00";
-        string first = isLine ? "\"@0\"" : zero, last = isLine ? metric ? "\"@30\"" : "\"@100\"" : metric ? "0+030" : "1+00";
+        // Profiles often begin a little behind their alignment's start.
+        double usual = metric ? 30 : 100, from = Math.Min(usual / 10, inspection.LineLength / 20), to = Math.Min(from + usual, inspection.LineLength * 0.95);
+        string first = isLine ? At(from) : zero, last = isLine ? At(to) : metric ? "0+030" : "1+00";
         var text = new StringBuilder();
         text.Append("# yaml-language-server: $schema=sheetgen.schema.json\n# A project around ").Append(name).Append(": correct what the comments name, then: sheetgen check .\n");
         text.Append("format: 1\nproject: {title: New wall, units: ").Append(Lengths.Symbol(inspection.Unit)).Append("}\n\nlayout_lines:\n");
@@ -38,5 +40,7 @@ public static class StartFrom
         if (drawn.Length > 0)
             text.Append("\n# Take out the layers that holes need not keep clear of, and give the elevations.\nobstructions:\n").AppendJoin("", drawn.Select(y => y.Text));
         return text.ToString();
+
+        static string At(double along) => FormattableString.Invariant($"\"@{Math.Round(along, 1)}\"");
     }
 }
