@@ -26,6 +26,7 @@ public sealed class Browser : IDisposable
         ChromeDriverService service = ChromeDriverService.CreateDefaultService(Path.GetDirectoryName(Driver), Path.GetFileName(Driver));
         service.SuppressInitialDiagnosticInformation = true;
         _driver = new ChromeDriver(service, options, TimeSpan.FromMinutes(3));
+        _driver.Manage().Timeouts().AsynchronousJavaScript = TimeSpan.FromMinutes(3);
         Cdp("Network.enable", []);
     }
 
@@ -64,7 +65,6 @@ public sealed class Browser : IDisposable
     /// <summary>Runs a script that calls its last argument when it is done.</summary>
     public JsonElement RunAsync(string script)
     {
-        _driver.Manage().Timeouts().AsynchronousJavaScript = TimeSpan.FromMinutes(2);
         object? text = _driver.ExecuteAsyncScript("const done = value => arguments[arguments.length - 1](JSON.stringify(value)); " + script);
         return JsonDocument.Parse((string)text!).RootElement;
     }

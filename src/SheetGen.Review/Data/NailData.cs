@@ -17,7 +17,7 @@ internal sealed class NailData
     public static readonly IReadOnlyList<string> Columns =
     [
         "mark", "wall", "leg", "section", "row", "kind", "status", "station", "stationText", "x", "elevation", "head", "tip", "splay", "inclination", "length",
-        "radius", "tipRadius", "bar", "nearest", "clear", "points", "marginObstruction", "marginNail", "moved", "added", "gridStation", "gridLength", "own", "around",
+        "radius", "tipRadius", "bar", "nearest", "clear", "points", "marginObstruction", "marginNail", "moved", "added", "gridText", "gridLength", "own", "around",
     ];
 
     private readonly WallProject _project;
@@ -64,7 +64,7 @@ internal sealed class NailData
         json.WriteStringValue(nail.Kind.ToString().ToLowerInvariant());
         json.WriteStringValue(nail.Status.ToString().ToLowerInvariant());
         json.Number(nail.Station);
-        json.WriteStringValue(Stations.Format(nail.Station, _project.Unit));
+        json.WriteStringValue(nail.Wall.TextOf(nail.Station, _project.Unit));
         json.Number(walls[nail.Wall.Name].X(nail.Along));
         json.Number(nail.Elevation);
         json.Point(nail.Hole.Head);
@@ -82,7 +82,7 @@ internal sealed class NailData
         json.NumberOrNull(clear?.MarginNail);
         json.WriteBooleanValue(nail.IsMoved);
         json.WriteBooleanValue(nail.IsAdded);
-        json.Number(nail.GridStation);
+        json.WriteStringValue(nail.Wall.TextOf(nail.GridStation, _project.Unit));
         json.Number(_rowLengths.GetValueOrDefault((nail.Wall.Name, nail.Section.Name, nail.Row), nail.Length));
         json.WriteStringValue(Print(Own(nail)));
         json.WriteStringValue(Print(Around(index)));

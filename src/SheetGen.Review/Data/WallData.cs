@@ -39,6 +39,7 @@ internal sealed class WallData
         json.WriteString("line", _wall.LayoutLine.Name);
         json.WriteString("side", _wall.RetainedSide == Turn.Right ? "right" : "left");
         json.WriteNumber("sign", Sign);
+        WriteStationing(json);
         json.Array("ends", X(_wall.Start), Sign * _developed.Before(_wall.End));
         WriteProfile(json, "top", _wall.Top);
         WriteProfile(json, "bottom", _wall.Bottom);
@@ -65,7 +66,7 @@ internal sealed class WallData
         });
         json.Objects("stations", Ticks(), along =>
         {
-            json.WriteString("text", Stations.Format(_wall.StationOf(along), _unit, 0));
+            json.WriteString("text", _wall.LayoutLine.Stationing.Text(along, _unit, 0));
             json.Number("x", X(along));
             json.Point("at", _face.PointAt(along, _wall.Top.At(along)));
             Vector2D tangent = _wall.LayoutLine.TangentAt(along);
@@ -99,19 +100,21 @@ internal sealed class WallData
             WriteInSpace(json, "grade3", _wall.FinishedGrade);
     }
 
-    private string Station(double along) => Stations.Format(_wall.StationOf(along), _unit);
+    private string Station(double along) => _wall.StationText(along, _unit);
+
+    /// <summary>Where printed stations jump: internal station from which on so much is added to print it. Results count in internal stations.</summary>
+    private void WriteStationing(Utf8JsonWriter json)
+    {
+        Stationing stationing = _wall.LayoutLine.Stationing;
+        json.List("jumps", stationing.Equations, e => json.Array(e.Along + stationing.StartStation, e.Ahead - e.Along - stationing.StartStation));
+    }
 
     /// <summary>Full steps of station inside the wall.</summary>
     private IEnumerable<double> Ticks()
     {
         double length = _wall.End - _wall.Start;
         double step = new[] { 5.0, 10, 20, 25, 50, 100, 200, 500, 1000 }.FirstOrDefault(s => length / s <= 16, 2000);
-        for (double along = _wall.Start; along <= _wall.End + 1e-9;)
-        {
-            yield return along;
-            double next = _wall.LayoutLine.AlongOf(Math.Floor(_wall.StationOf(along) / step + 1 + 1e-9) * step);
-            along = next > along ? next : along + step;
-        }
+        return _wall.LayoutLine.Stationing.RoundPlaces(_wall.Start, _wall.End, step).Prepend(_wall.Start).Distinct();
     }
 
     private void WriteProfile(Utf8JsonWriter json, string name, Profile profile)

@@ -48,7 +48,7 @@ function nailCard(n) {
     n.status === "unresolved" ? el("p", { class: "stop", text: "DO NOT DRILL: something is too close. The engineer decides." }) : null,
     facts([
       ["Station", n.stationText], ["Elevation", length(n.elevation)], ["Length", length(n.length)], ["Inclination", degrees(n.inclination)],
-      ["Turned", turned || "not turned"], n.moved && ["Grid station", station(n.gridStation)],
+      ["Turned", turned || "not turned"], n.moved && ["Grid station", n.gridText],
       ["Bar, hole", `${n.bar}, ${doc.units === "m" ? Math.round(n.radius * 2000) + " mm" : Math.round(n.radius * 2400) / 100 + " in"}`],
       ["Belongs to", button(`row ${n.row}`, () => chooseRow(n), { class: "link" }), " of ", button(name("section " + n.section), () => chooseSection(n.wall, n.section), { class: "link" }), ` of ${n.wall}`],
       ["Head", coordinates(n.head)], ["Tip", coordinates(n.tip)],
@@ -58,7 +58,7 @@ function nailCard(n) {
     facts([margin("Margin to obstructions", n.marginObstruction), margin("Margin to nails", n.marginNail)]),
     sectionPicture(n),
     turnPicture(n),
-    reason ? [el("h4", { text: "Why it is so" }), el("p", {}, name(reason.reason)), tried(reason)] : null,
+    reason ? [el("h4", { text: "Why it is so" }), el("p", {}, name(reason.reason)), tried(reason, wall)] : null,
     own.length ? [el("h4", { text: "Findings" }), el("ul", { class: "plain" }, own.map(f => el("li", {}, severitySign(f.severity), button(name(f.message), () => chooseFinding(f), { class: "link" }))))] : null,
     markForm("nail", n.mark),
   ];
@@ -67,11 +67,11 @@ function nailCard(n) {
 const coordinates = p => `N ${(p[0] + doc.origin[0]).toFixed(doc.decimals)}, E ${(p[1] + doc.origin[1]).toFixed(doc.decimals)}, ${p[2].toFixed(doc.decimals)}`;
 
 /** Cheaper choices that failed, as the placer gives them. */
-function tried(reason) {
+function tried(reason, wall) {
   if (!reason.failed?.length) return null;
   return el("details", {}, el("summary", { text: `${count(reason.failed.length, "cheaper choice")} tried, and what each meets` }),
     el("table", {}, el("thead", {}, el("tr", {}, ["Station", "Splay", "Incl.", "Meets", "Clear"].map(h => el("th", { scope: "col", text: h })))),
-      el("tbody", {}, reason.failed.map(c => el("tr", {}, el("td", { text: station(c.station) }), el("td", { text: degrees(c.splay_deg) }), el("td", { text: degrees(c.inclination_deg) }), el("td", {}, thingLink(c.blocker)), el("td", { text: c.clear === undefined ? "" : length(c.clear) }))))));
+      el("tbody", {}, reason.failed.map(c => el("tr", {}, el("td", { text: station(c.station, wall) }), el("td", { text: degrees(c.splay_deg) }), el("td", { text: degrees(c.inclination_deg) }), el("td", {}, thingLink(c.blocker)), el("td", { text: c.clear === undefined ? "" : length(c.clear) }))))));
 }
 
 function findingCard(f) {
@@ -82,7 +82,7 @@ function findingCard(f) {
       f.nails.length > 0 && ["Nails", f.nails.slice(0, 30).map(m => [nailLink(m), " "]), f.nails.length > 30 ? `and ${f.nails.length - 30} more` : ""],
       f.obstruction !== undefined && ["Obstruction", thingLink(f.obstruction)],
       f.clear !== undefined && ["Clear", length(f.clear)], f.required !== undefined && ["Required", length(f.required)],
-      f.station !== undefined && ["Station", station(f.station) + (f.to_station === undefined ? "" : " to " + station(f.to_station))],
+      f.station !== undefined && ["Station", station(f.station, byWall.get(f.wall)) + (f.to_station === undefined ? "" : " to " + station(f.to_station, byWall.get(f.wall)))],
       f.depths && ["Depth along the holes", f.depths.map(length).join(" and ")],
     ]),
     f.nails.length > 0 && byMark.has(f.nails[0]) ? sectionPicture(byMark.get(f.nails[0])) : null,
