@@ -2,14 +2,21 @@ using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
 
-/// <summary>Which slots' nails could come too close to each other, whatever their places and directions: boxes around all their holes.</summary>
+/// <summary>
+/// Which slots' nails could come too close to each other, whatever their places and directions: boxes around all their holes, along and across the
+/// first wall's layout line, so that turned or moved coordinates give the same ones in the same order.
+/// </summary>
 internal static class NearSlots
 {
+    /// <summary>Decimals of the distances that slots are ordered by: equal ones stay equal in any coordinates.</summary>
+    private const int Decimals = 6;
+
     public static void Find(IReadOnlyList<Slot> slots, double clearance)
     {
         if (slots.Count == 0)
             return;
-        Bounds[] boxes = [.. slots.Select(s => Reach(s).Grow(clearance / 2))];
+        Vector2D axis = slots[0].Row.Bay.Wall.LayoutLine.TangentAt(slots[0].Grid.Head.Along);
+        Bounds[] boxes = [.. slots.Select(s => Reach(s, axis).Grow(clearance / 2))];
         Bounds all = boxes.Aggregate((a, b) => a.With(b));
         bool byNorthing = all.High.N - all.Low.N > all.High.E - all.Low.E;
         double Low(int i) => byNorthing ? boxes[i].Low.N : boxes[i].Low.E;
@@ -31,16 +38,25 @@ internal static class NearSlots
         for (int i = 0; i < slots.Count; i++)
         {
             Vector3D head = slots[i].Grid.Point;
-            slots[i].Near = [.. near[i].OrderBy(s => (s.Grid.Point - head).Length).ThenBy(s => s.Index)];
+            slots[i].Near = [.. near[i].OrderBy(s => Math.Round((s.Grid.Point - head).Length, Decimals)).ThenBy(s => s.Index)];
         }
     }
 
-    private static Bounds Reach(Slot slot)
+    private static Bounds Reach(Slot slot, Vector2D axis)
     {
         RowTask row = slot.Row;
-        var box = new Bounds(slot.Grid.Point, slot.Grid.Point);
+        Vector3D Turned(Vector3D p) => new(p.N * axis.N + p.E * axis.E, p.E * axis.N - p.N * axis.E, p.Z);
+        Vector3D grid = Turned(slot.Grid.Point);
+        var box = new Bounds(grid, grid);
         foreach (HeadChoice choice in row.Choices[slot.Label])
-            box = box.With(choice.Reach(choice.IsPinned ? row.LengthOf(choice, choice.Turnings[0]) : row.LongestNail));
+        {
+            double length = choice.IsPinned ? row.LengthOf(choice, choice.Turnings[0]) : row.LongestNail;
+            foreach (Turning turning in choice.Turnings.Rim)
+            {
+                Hole hole = choice.HoleOf(turning, length, 0, 0);
+                box = box.With(Bounds.Of(Turned(hole.Head), Turned(hole.Tip)));
+            }
+        }
         return box.Grow(row.Radius + row.Bay.Rules.Drift * row.LongestNail);
     }
 }
