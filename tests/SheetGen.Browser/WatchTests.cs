@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Net;
-using System.Net.Http;
 using System.Net.Sockets;
 using System.Text;
 using SheetGen.Cli;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using SheetGen.Cli.Corridors;
 using SheetGen.Model.Corridors;
-using SheetGen.Model.Results;
 using SheetGen.Model.Studies;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Studies;

@@ -2,7 +2,6 @@ using System.Globalization;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
-using SheetGen.Model.Problems;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 

@@ -2,7 +2,6 @@ using SheetGen.Exchange.Common;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Exchange.Ifc;
 

@@ -1,5 +1,4 @@
 using SheetGen.Model;
-using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Placing;

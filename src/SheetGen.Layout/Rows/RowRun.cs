@@ -1,4 +1,3 @@
-using SheetGen.Model;
 
 namespace SheetGen.Layout.Rows;
 

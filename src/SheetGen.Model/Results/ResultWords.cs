@@ -1,4 +1,3 @@
-using SheetGen.Model;
 using SheetGen.Model.Problems;
 
 namespace SheetGen.Model.Results;

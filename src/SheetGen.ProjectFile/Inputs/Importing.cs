@@ -1,4 +1,3 @@
-using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Building;

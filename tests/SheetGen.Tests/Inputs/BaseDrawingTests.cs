@@ -7,7 +7,6 @@ using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
 using SheetGen.ProjectFile;
 using SheetGen.Tests.Outside;
 using SheetGen.Tests.ProjectFile;

@@ -2,7 +2,6 @@ using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
-using SheetGen.ProjectFile.Building;
 using SheetGen.ProjectFile.Tree;
 using SheetGen.ProjectFile.Values;
 

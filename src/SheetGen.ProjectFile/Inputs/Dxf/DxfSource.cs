@@ -1,5 +1,4 @@
 using SheetGen.Dxf;
-using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Building;

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SheetGen.Dxf;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Inputs.Dxf;
 using SheetGen.ProjectFile.Tree;

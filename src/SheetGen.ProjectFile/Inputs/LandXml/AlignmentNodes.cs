@@ -1,4 +1,3 @@
-using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Units;

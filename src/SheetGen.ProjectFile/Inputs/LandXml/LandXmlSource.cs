@@ -1,7 +1,5 @@
-using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
-using SheetGen.ProjectFile.Building;
 using SheetGen.ProjectFile.Tree;
 
 namespace SheetGen.ProjectFile.Inputs.LandXml;

@@ -1,13 +1,13 @@
 using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
 using SheetGen.Dxf;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Layout.Quantities;
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Drawing.Set;
-using SheetGen.Drawing.Templating;
 using SheetGen.Writers.Dxf;
 using Xunit;
 
