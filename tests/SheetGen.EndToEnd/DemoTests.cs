@@ -62,7 +62,7 @@ public sealed class DemoTests
     {
         using var temp = new TempFolder();
         CliRun run = Build(demo, temp);
-        Assert.Equal(["findings.json", "nails.csv", "plan.dxf", "quantities.xlsx", "review.html", "sheets.dxf", "sheets.pdf", "tables.zip"], temp.Listing("out"));
+        Assert.Equal(["clashes.pdf", "findings.json", "nails.csv", "plan-review.pdf", "plan.dxf", "quantities.xlsx", "review.html", "sheets.dxf", "sheets.pdf", "tables.zip"], temp.Listing("out"));
         Assert.All(temp.Listing("out"), name => Assert.True(new FileInfo(temp.File("out/" + name)).Length > 500, name));
         Assert.Equal("", run.Problems);
     }
