@@ -73,7 +73,7 @@ public sealed class FirstHourTests
         CliRun longer = CliRun.With(temp.Path, null, "build", ".", "-o", "out");
         Assert.Contains(FormattableString.Invariant($"  since last nails {before} -> {before}: 0 new, 0 gone, {before} moved, turned or of another length ("), longer.Out, StringComparison.Ordinal);
         Assert.Contains(FormattableString.Invariant($"             length {before * 24:#,##0.##} -> {before * 26:#,##0.##} ft (+{before * 2:#,##0.##})"), longer.Out, StringComparison.Ordinal);
-        Assert.Matches(@"\n             findings \d+ -> \d+: \d+ new, \d+ gone\r?\n", longer.Out);
+        Assert.Matches(@"\n             findings \d+ -> \d+: \d+ new, \d+ gone \(each change: sheetgen compare ISSUED-SET NEW-SET\)\r?\n", longer.Out);
     }
 
     [Theory]
