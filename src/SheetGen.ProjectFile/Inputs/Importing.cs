@@ -1,4 +1,3 @@
-using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Building;
 using SheetGen.ProjectFile.Keys;

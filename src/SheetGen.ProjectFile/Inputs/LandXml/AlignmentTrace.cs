@@ -1,6 +1,5 @@
 using SheetGen.Model.Geometry;
 
-
 namespace SheetGen.ProjectFile.Inputs.LandXml;
 
 /// <summary>The horizontal geometry of a LandXML alignment as pieces placed by their own coordinates.</summary>
