@@ -103,7 +103,7 @@ internal sealed class Workers(IReadOnlyList<string> command, int count, Progress
     /// <summary>How this program is started: by its own executable, or by the runtime's and its assembly.</summary>
     private static (string Program, string[] First) Self()
     {
-        string assembly = typeof(Workers).Assembly.Location;
+        string assembly = Path.Combine(AppContext.BaseDirectory, typeof(Workers).Assembly.GetName().Name + ".dll");
         bool isOwn = Assembly.GetEntryAssembly() == typeof(Workers).Assembly;
         string? process = Environment.ProcessPath;
         bool isRuntime = process is not null && Path.GetFileNameWithoutExtension(process).Equals("dotnet", StringComparison.OrdinalIgnoreCase);
