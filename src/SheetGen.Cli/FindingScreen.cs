@@ -27,5 +27,5 @@ public static class FindingScreen
     }
 
     private static string Line(Finding finding) =>
-        $"{finding.Severity.ToString().ToLowerInvariant()} {finding.Code}: {finding.Message}";
+        $"{ResultWords.Of(finding.Severity)} {finding.Code}: {finding.Message}";
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 
@@ -41,7 +42,7 @@ public static class RevisionScreen
     {
         string state = change.Before is null ? "new" : change.After is null ? "gone" : "changed";
         RevisionFinding shown = (change.After ?? change.Before)!;
-        return $"  {state,-8} {shown.Severity.ToString().ToLowerInvariant()} {shown.Code}: {shown.Message}";
+        return $"  {state,-8} {ResultWords.Of(shown.Severity)} {shown.Code}: {shown.Message}";
     }
 
     private static IEnumerable<string> Cut(IEnumerable<string> lines, string what)

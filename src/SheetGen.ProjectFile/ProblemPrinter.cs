@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
 using SheetGen.ProjectFile.Tree;
 
 namespace SheetGen.ProjectFile;
@@ -80,7 +81,7 @@ public static class ProblemPrinter
 
     private static string Head(Problem problem) => Visible($"{problem.Spot}: {Severity(problem)} {problem.Code}: {problem.Message}");
 
-    private static string Severity(Problem problem) => problem.Severity.ToString().ToLowerInvariant();
+    private static string Severity(Problem problem) => ResultWords.Of(problem.Severity);
 
     /// <summary>Control characters other than tabs would move the cursor.</summary>
     private static string Visible(string source) => new([.. source.Select(c => c != '\t' && char.IsControl(c) ? ' ' : c)]);

@@ -88,7 +88,7 @@ public static class AsBuiltCommand
             screen.Out.WriteLine($"  {miss.Mark}: {miss.What}");
         screen.Out.WriteLine(FormattableString.Invariant($"Findings with what has been drilled: {report.NewFindings.Count}"));
         foreach (Finding finding in report.NewFindings)
-            screen.Out.WriteLine($"  {finding.Severity.ToString().ToLowerInvariant()} {finding.Code}: {finding.Message}");
+            screen.Out.WriteLine($"  {ResultWords.Of(finding.Severity)} {finding.Code}: {finding.Message}");
         foreach (OpenTrouble open in report.Open)
             screen.Out.WriteLine($"In trouble: {open.Mark}; {(open.Could.Length > 0 ? "could go to " + open.Could : "no place found: the engineer decides")}");
     }
@@ -120,7 +120,7 @@ public static class AsBuiltCommand
             {
                 json.WriteStartObject();
                 json.WriteString("code", f.Code);
-                json.WriteString("severity", f.Severity.ToString().ToLowerInvariant());
+                json.WriteString("severity", ResultWords.Of(f.Severity));
                 json.WriteString("message", f.Message);
                 json.WriteEndObject();
             }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 
@@ -25,7 +26,7 @@ public static class AsBuiltPages
         if (report.NewFindings.Count == 0)
             book.Paragraph("None that the plan does not have.");
         else
-            book.Table([("Severity", 1.5), ("Code", 2), ("Finding", 9)], report.NewFindings.Select(f => (IReadOnlyList<string>)[f.Severity.ToString().ToLowerInvariant(), f.Code, f.Message]));
+            book.Table([("Severity", 1.5), ("Code", 2), ("Finding", 9)], report.NewFindings.Select(f => (IReadOnlyList<string>)[ResultWords.Of(f.Severity), f.Code, f.Message]));
         if (report.Open.Count > 0)
         {
             book.Heading("Planned nails in trouble");

@@ -2,6 +2,7 @@ using System.Globalization;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
+using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 
@@ -152,7 +153,7 @@ public static class RevisionPages
             book.Table([("Change", 1.2), ("Severity", 1.2), ("Code", 2), ("Finding", 12)], d.Findings.Select(f =>
             {
                 RevisionFinding shown = (f.After ?? f.Before)!;
-                return (IReadOnlyList<string>)[f.Before is null ? "new" : f.After is null ? "gone" : "changed", shown.Severity.ToString().ToLowerInvariant(), shown.Code, shown.Message];
+                return (IReadOnlyList<string>)[f.Before is null ? "new" : f.After is null ? "gone" : "changed", ResultWords.Of(shown.Severity), shown.Code, shown.Message];
             }));
         }
         (string, double)[] heads = [("What", 6), ("Unit", 1), ("Old", 2), ("New", 2), ("Difference", 2)];

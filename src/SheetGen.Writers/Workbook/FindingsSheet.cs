@@ -10,7 +10,7 @@ internal sealed class FindingsSheet
         Sheet = SheetHead.Make(input, "Findings", "Findings", "What the checker found on this layout; nothing with an error is to be drilled before the engineer has decided.");
         Finding[] findings = [.. input.Report.Findings.OrderBy(f => f.Severity)];
         var t = new TableBlock<Finding>(Sheet, "Findings", 5, findings);
-        t.Text("severity", "Severity", 11, f => f.Severity.ToString().ToLowerInvariant())
+        t.Text("severity", "Severity", 11, f => ResultWords.Of(f.Severity))
             .Text("code", "Code", 16, f => f.Code)
             .Text("wall", "Wall", 16, f => f.Wall?.Name ?? "")
             .Number("station", "Station", 14, input.Station, f => f.Station)

@@ -1,3 +1,4 @@
+using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 
@@ -32,7 +33,7 @@ public static class RevisionWorkbook
         SheetContent findings = Head(d, "Findings", "Findings that are new, gone or changed");
         var f = new TableBlock<FindingChange>(findings, "ChangedFindings", 5, d.Findings);
         f.Text("change", "Change", 10, c => c.Before is null ? "new" : c.After is null ? "gone" : "changed")
-            .Text("severity", "Severity", 11, c => c.Severity.ToString().ToLowerInvariant()).Text("code", "Code", 16, c => (c.After ?? c.Before)!.Code)
+            .Text("severity", "Severity", 11, c => ResultWords.Of(c.Severity)).Text("code", "Code", 16, c => (c.After ?? c.Before)!.Code)
             .Wrapped("nails", "Nails", 22, c => string.Join(", ", (c.After ?? c.Before)!.Nails)).Wrapped("old", "Before", 70, c => c.Before?.Message ?? "").Wrapped("new", "Now", 70, c => c.After?.Message ?? "");
         f.Fill("findings");
 
