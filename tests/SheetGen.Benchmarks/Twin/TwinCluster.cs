@@ -2,17 +2,23 @@ using SheetGen.Layout.Placing;
 
 namespace SheetGen.Benchmarks.Twin;
 
-/// <summary>Stretches of rows that are solved together, with anything before and after them and nothing beside them.</summary>
+/// <summary>Stretches of rows that are solved together, with all places of their nails.</summary>
 internal sealed class TwinCluster
 {
     private readonly List<(RowTask Row, HeadChoice Choice)> _nodes = [];
+    private readonly LayoutState? _beside;
 
-    public TwinCluster(IReadOnlyList<StretchOfRow> stretches)
+    /// <param name="beside">A layout whose other nails stand still; null where anything may stand before, after and beside the stretches.</param>
+    public TwinCluster(IReadOnlyList<StretchOfRow> stretches, LayoutState? beside)
     {
         Stretches = stretches;
+        _beside = beside;
         foreach (StretchOfRow where in stretches)
         {
-            var places = new StretchPlaces(RowStretch.Open(where));
+            RowState? row = beside?.Rows[where.Row.Index];
+            var places = new StretchPlaces(row is null
+                ? RowStretch.Open(where)
+                : new RowStretch(where, row.Before(where.First), row.After(where.Last), false, false));
             Chains.Add((places, _nodes.Count));
             for (int p = 0; p < places.Count; p++)
                 _nodes.Add((places.RowOf(p), places.ChoiceOf(p)));
@@ -32,17 +38,32 @@ internal sealed class TwinCluster
 
     public bool MayStayUnresolved(int node) => _nodes[node].Choice is { IsAtGrid: true, IsPinned: false };
 
+    /// <summary>The nail at a place; unresolved where it has no direction.</summary>
+    public Placed NailAt(int node, Candidate? candidate)
+    {
+        (RowTask row, HeadChoice choice) = _nodes[node];
+        return Placed.At(row, choice, candidate?.Turning ?? choice.Turnings[0], candidate is null);
+    }
+
+    private bool IsInside(Placed nail) => Stretches.Any(s => s.Holds(nail));
+
     private TwinStation StationOf(int[] nodes)
     {
         (RowTask row, HeadChoice first) = _nodes[nodes[0]];
+        Placed[] beside = _beside is null || row.GridChoice(first.Label).IsPinned
+            ? []
+            : [.. _beside.Rows[row.Index].Slots[first.Label].Near.SelectMany(s => s.Nails).Where(n => !n.IsUnresolved && !IsInside(n))];
         var candidates = new List<Candidate>();
         foreach (int node in nodes)
         {
             HeadChoice choice = _nodes[node].Choice;
             for (int turning = 0; turning < choice.Turnings.Count; turning++)
             {
-                if (row.IsFree(choice, turning))
-                    candidates.Add(new Candidate(node, choice.Turnings[turning], row.HoleAt(choice, turning)));
+                if (!row.IsFree(choice, turning))
+                    continue;
+                var candidate = new Candidate(node, choice.Turnings[turning], row.HoleAt(choice, turning));
+                if (!beside.Any(n => _beside!.AreTooClose(candidate.Hole, n.Hole)))
+                    candidates.Add(candidate);
             }
         }
         return new TwinStation(row, first.Label, candidates, row.GridChoice(first.Label).IsPinned);

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Google.OrTools.Sat;
+using SheetGen.Layout.Placing;
 
 namespace SheetGen.Benchmarks.Twin;
 
@@ -12,6 +12,7 @@ namespace SheetGen.Benchmarks.Twin;
 internal sealed class TwinSolver
 {
     private const int DirectionSteps = 20_000;
+    private const int GreatestDomain = 2_500;
 
     private readonly TwinCluster _cluster;
     private readonly ClearPairs _pairs;
@@ -21,7 +22,7 @@ internal sealed class TwinSolver
     private readonly BoolVar?[] _unresolved;
     private readonly TwinLimits _limits;
     private int _lower;
-    private readonly Dictionary<(int, int), bool> _near = [];
+    private List<Placed>? _found;
 
     private TwinSolver(TwinCluster cluster, double clearance, TwinLimits limits)
     {
@@ -32,8 +33,10 @@ internal sealed class TwinSolver
         _unresolved = [.. Enumerable.Range(0, cluster.Nodes).Select(n => cluster.MayStayUnresolved(n) ? _model.NewBoolVar("") : null)];
     }
 
-    /// <summary>Lower limit and best found; equal where solved.</summary>
-    public readonly record struct Answer(int Lower, int Upper, int Rounds, double Seconds);
+    /// <summary>Lower limit and best known; equal where solved.</summary>
+    /// <param name="Nails">The nails of a layout as good as the best known; null where none was found.</param>
+    /// <param name="Seconds">Deterministic time of the solver.</param>
+    public readonly record struct Answer(int Lower, int Upper, IReadOnlyList<Placed>? Nails, double Seconds);
 
     /// <param name="known">What is known to be possible; it is enough to prove that nothing is better.</param>
     public static Answer Solve(TwinCluster cluster, double clearance, int known, TwinLimits limits) => new TwinSolver(cluster, clearance, limits).Run(known);
@@ -60,9 +63,8 @@ internal sealed class TwinSolver
                 break;
             if (Stands(solver))
                 upper = Math.Min(upper, (int)Math.Round(solver.ObjectiveValue));
-            _model.ClearHints();
         }
-        return new Answer(Math.Min(_lower, upper), upper, round, seconds);
+        return new Answer(Math.Min(_lower, upper), upper, _found, seconds);
     }
 
     private void AddChains()
@@ -122,8 +124,8 @@ internal sealed class TwinSolver
     /// <summary>A nail at a place is unresolved or in a box.</summary>
     private void Stand(TwinStation station)
     {
-        int first = _cluster.Chains.First(c => c.Places.RowOf(0) == station.Row && Enumerable.Range(0, c.Places.Count).Any(p => c.Places.ChoiceOf(p).Label == station.Label)).First;
-        var places = _cluster.Chains.First(c => c.First == first).Places;
+        (StretchPlaces places, int first) = _cluster.Chains.First(
+            c => c.Places.RowOf(0) == station.Row && Enumerable.Range(0, c.Places.Count).Any(p => c.Places.ChoiceOf(p).Label == station.Label));
         for (int p = 0; p < places.Count; p++)
         {
             if (places.ChoiceOf(p).Label != station.Label)
@@ -153,11 +155,16 @@ internal sealed class TwinSolver
         }
         Candidate[][] domains = [.. nails.Select(n => n.Box.At(n.Node).ToArray())];
         bool all = true;
+        var standing = new Candidate[nails.Count];
         var split = new HashSet<CandidateBox>();
         foreach (int[] group in Groups(domains, nails))
         {
-            if (group.Length < 2 || CanStand(group, domains) is true)
+            if (Find(group, domains, out _) is { } found)
+            {
+                for (int i = 0; i < group.Length; i++)
+                    standing[group[i]] = found[i];
                 continue;
+            }
             all = false;
             int[] core = Core(group, domains);
             CandidateBox[] boxes = [.. core.Select(i => nails[i].Box)];
@@ -168,8 +175,15 @@ internal sealed class TwinSolver
         }
         foreach (CandidateBox box in split.OrderBy(b => b.Variable))
             Split(box);
+        if (all)
+            _found = [.. nails.Select((n, i) => _cluster.NailAt(n.Node, standing[i])), .. UnresolvedOf(solver)];
         return all;
     }
+
+    private IEnumerable<Placed> UnresolvedOf(CpSolver solver) =>
+        from node in Enumerable.Range(0, _cluster.Nodes)
+        where _unresolved[node] is { } u && solver.Value(u) == 1
+        select _cluster.NailAt(node, null);
 
     private void Split(CandidateBox box)
     {
@@ -202,12 +216,15 @@ internal sealed class TwinSolver
     private bool AnyTooClose(Candidate[] a, Candidate[] b) => a.Any(x => b.Any(y => _pairs.AreTooClose(x, y)));
 
     /// <summary>Null where the steps ran out.</summary>
-    private bool? CanStand(int[] nails, Candidate[][] domains)
+    private bool? CanStand(int[] nails, Candidate[][] domains) =>
+        Find(nails, domains, out bool isProven) is not null ? true : isProven ? false : null;
+
+    private Candidate[]? Find(int[] nails, Candidate[][] domains, out bool isProven)
     {
-        if (nails.Any(i => domains[i].Length > 2500))
-            return null;
-        Candidate[]? found = DirectionSearch.Find([.. nails.Select(i => domains[i])], _pairs, DirectionSteps, out bool isProven);
-        return found is not null ? true : isProven ? false : null;
+        isProven = false;
+        return nails.Any(i => domains[i].Length > GreatestDomain)
+            ? null
+            : DirectionSearch.Find([.. nails.Select(i => domains[i])], _pairs, DirectionSteps, out isProven);
     }
 
     /// <summary>Nails that cannot stand together, none of which can be spared.</summary>

@@ -1,7 +1,7 @@
 namespace SheetGen.Layout.Placing;
 
-/// <summary>A stretch of a window: the chains of places that may stand for its grid stations, and the least unresolved nails of one.</summary>
-internal sealed class WindowChain
+/// <summary>A stretch of a cluster: the chains of places that may stand for its grid stations, and the least unresolved nails of one.</summary>
+internal sealed class ClusterChain
 {
     /// <summary>Stands for no chain at all.</summary>
     public const int None = 1_000_000;
@@ -14,7 +14,7 @@ internal sealed class WindowChain
     private readonly bool[] _starts;
     private readonly bool[] _ends;
 
-    public WindowChain(StretchOfRow where)
+    public ClusterChain(StretchOfRow where)
     {
         Where = where;
         _places = new StretchPlaces(RowStretch.Open(where));

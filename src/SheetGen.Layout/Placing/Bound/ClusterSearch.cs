@@ -7,31 +7,31 @@ namespace SheetGen.Layout.Placing;
 /// looked at, each nail against every other. Stations that must have a nail keep only candidates that are clear of one of every other's; the
 /// sets of candidates are halved until that leaves nothing or a layout.
 /// </summary>
-internal sealed class WindowSearch
+internal sealed class ClusterSearch
 {
     /// <summary>A larger set seldom takes away another's candidates.</summary>
     private const int GreatestSupport = 600;
 
-    private readonly WindowChain[] _chains;
-    private readonly WindowStation[] _stations;
+    private readonly ClusterChain[] _chains;
+    private readonly ClusterStation[] _stations;
     private readonly int[] _firstOf;
     private readonly double _clearance;
     private readonly double[] _weight;
     private readonly int[]?[][] _support;
     private long _looks;
 
-    public WindowSearch(IReadOnlyList<StretchOfRow> stretches, double clearance, long looks)
+    public ClusterSearch(IReadOnlyList<StretchOfRow> stretches, double clearance, long looks)
     {
-        _chains = [.. stretches.Select(s => new WindowChain(s))];
+        _chains = [.. stretches.Select(s => new ClusterChain(s))];
         _clearance = clearance - LayoutState.Tolerance;
         _looks = looks;
-        var stations = new List<WindowStation>();
+        var stations = new List<ClusterStation>();
         _firstOf = new int[_chains.Length];
         for (int c = 0; c < _chains.Length; c++)
         {
             _firstOf[c] = stations.Count;
             for (int s = 0; s < _chains[c].Stations; s++)
-                stations.Add(new WindowStation(stretches[c].Row, stretches[c].First + s, c, _chains[c].PlacesOf(s)));
+                stations.Add(new ClusterStation(stretches[c].Row, stretches[c].First + s, c, _chains[c].PlacesOf(s)));
         }
         _stations = [.. stations];
         _weight = [.. _stations.Select(_ => 1.0)];
@@ -41,7 +41,7 @@ internal sealed class WindowSearch
     /// <summary>Pairs that may still be looked at.</summary>
     public long LooksLeft => _looks;
 
-    /// <summary>What is known of the nails of a window's stations.</summary>
+    /// <summary>What is known of the nails of a cluster's stations.</summary>
     /// <param name="May">By station: candidates that its nails may take.</param>
     /// <param name="Must">By station: candidates one of which a nail takes; null where there may be none.</param>
     private sealed record Known(CandidateSet[] May, CandidateSet?[] Must)
@@ -49,7 +49,7 @@ internal sealed class WindowSearch
         public Known Copy() => new((CandidateSet[])May.Clone(), (CandidateSet?[])Must.Clone());
     }
 
-    /// <summary>True where every layout of the window has more than so many unresolved nails; false where that is not so or could not be proven.</summary>
+    /// <summary>True where every layout of the cluster has more than so many unresolved nails; false where that is not so or could not be proven.</summary>
     public bool NeedsMoreThan(int unresolved)
     {
         var all = new Known([.. _stations.Select(s => CandidateSet.All(s.Count))], new CandidateSet?[_stations.Length]);
@@ -70,7 +70,7 @@ internal sealed class WindowSearch
         int station = Next(known);
         if (station < 0)
             return false;
-        WindowStation at = _stations[station];
+        ClusterStation at = _stations[station];
         if (known.Must[station] is not { } must)
         {
             Known with = known.Copy();
@@ -109,7 +109,7 @@ internal sealed class WindowSearch
     }
 
     /// <summary>Half of some candidates, cut across where they are widest.</summary>
-    private static CandidateSet Half(WindowStation station, CandidateSet candidates)
+    private static CandidateSet Half(ClusterStation station, CandidateSet candidates)
     {
         double[] widest = station.Measures[0];
         double width = -1, middle = 0;
@@ -239,7 +239,7 @@ internal sealed class WindowSearch
         private readonly bool[] _needed = new bool[places];
         private readonly bool[] _needs = new bool[stations];
 
-        public void Set(int number, WindowStation station, CandidateSet may, CandidateSet? must)
+        public void Set(int number, ClusterStation station, CandidateSet may, CandidateSet? must)
         {
             Clear(station);
             foreach (int c in may.Members())
@@ -249,12 +249,12 @@ internal sealed class WindowSearch
                 _needed[station.PlaceOf[c]] = true;
         }
 
-        public void Clear(WindowStation station)
+        public void Clear(ClusterStation station)
         {
             foreach (int place in station.PlaceOf)
                 _free[place] = _needed[place] = false;
         }
 
-        public int Least(WindowChain chain) => chain.Least(_free, _needed, _needs);
+        public int Least(ClusterChain chain) => chain.Least(_free, _needed, _needs);
     }
 }

@@ -2,10 +2,10 @@ using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
 
-/// <summary>A grid station of a window: every place and direction of its nail that is clear of what stands still.</summary>
-internal sealed class WindowStation
+/// <summary>A grid station of a cluster: every place and direction of its nail that is clear of what stands still.</summary>
+internal sealed class ClusterStation
 {
-    public WindowStation(RowTask row, int label, int chain, IReadOnlyList<(int Place, HeadChoice Choice)> places)
+    public ClusterStation(RowTask row, int label, int chain, IReadOnlyList<(int Place, HeadChoice Choice)> places)
     {
         Label = label;
         Chain = chain;
@@ -34,7 +34,7 @@ internal sealed class WindowStation
 
     public int Label { get; }
 
-    /// <summary>Number of its stretch in the window.</summary>
+    /// <summary>Number of its stretch in the cluster.</summary>
     public int Chain { get; }
 
     public bool IsPinned { get; }
