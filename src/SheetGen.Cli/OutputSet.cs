@@ -77,9 +77,7 @@ public static class OutputSet
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
             () =>
             {
-                Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s, quantities.Effect));
-                files[Review] = ReviewPage.Make(
-                    new ReviewInput(project, laid.Layout, report, [SummaryTables.BySection(quantities), SummaryTables.Bid(bid)], run), files[Findings]);
+                (files[Findings], files[Review]) = FindingsAndPage(project, measured with { Laid = laid with { Report = report } });
             },
             () =>
             {
@@ -87,6 +85,15 @@ public static class OutputSet
                     files[file.Name] = file.Content;
             });
         return (laid with { Report = report }, sheets, [.. AllNames.Where(files.ContainsKey).Select(name => new OutputFile(name, files[name]))]);
+    }
+
+    /// <summary>findings.json and the review page of a measured layout, whose report holds the findings of the sheets.</summary>
+    public static (byte[] Findings, byte[] Page) FindingsAndPage(WallProject project, MeasuredLayout measured)
+    {
+        (CheckedLayout laid, QuantityTable quantities, BidTable bid) = measured;
+        byte[] findings = Bytes(s => FindingsJson.Write(project, laid.Layout, laid.Report, s, quantities.Effect));
+        var input = new ReviewInput(project, laid.Layout, laid.Report, [SummaryTables.BySection(quantities), SummaryTables.Bid(bid)], new RunInfo(ProgramVersion.Text));
+        return (findings, ReviewPage.Make(input, findings));
     }
 
     private static byte[] Bytes(Action<Stream> write)

@@ -2,10 +2,11 @@ using System.CommandLine;
 using System.Text;
 using SheetGen.ProjectFile;
 using SheetGen.ProjectFile.Inputs.Inspecting;
+using SheetGen.ProjectFile.Records;
 
 namespace SheetGen.Cli.Commands;
 
-/// <summary><c>start</c>: writes a commented project file, and beside it the schema that it names, for completion in an editor.</summary>
+/// <summary><c>start</c>: writes a commented project file, beside it the schema that it names, for completion in an editor, and an empty as-built record.</summary>
 public static class StartCommand
 {
     public static Command Make(Screen screen)
@@ -20,7 +21,7 @@ public static class StartCommand
         var from = new Option<string?>("--from") { Description = "A drawing (.dxf) or an alignment (.xml) to write the project file around; it is copied into DIR.", HelpName = "FILE" };
         kind.AcceptOnlyFromAmong([.. StarterProject.Kinds]);
         var start = new ExampledCommand(
-            "start", "Write a commented project file to begin with, and the schema for completion in an editor.",
+            "start", "Write a commented project file to begin with, the schema for completion in an editor, and an empty as-built record.",
             "sheetgen start my-wall                          a commented project file to begin with",
             "sheetgen start my-bridge --kind bridge          one near the job: bridge, pipe, curve or metric",
             "sheetgen start my-wall --from road.xml          around an alignment (LandXML) or a base drawing (DXF)")
@@ -34,7 +35,7 @@ public static class StartCommand
         string? text = from is null ? StarterProject.TextOf(kind) : Around(from, screen);
         if (text is null)
             return ExitCode.WrongInput;
-        string path = Path.Combine(folder, StarterProject.FileName), schema = Path.Combine(folder, StarterProject.SchemaName);
+        string path = Path.Combine(folder, StarterProject.FileName), schema = Path.Combine(folder, StarterProject.SchemaName), record = Path.Combine(folder, AsBuiltRecord.FileName);
         try
         {
             Directory.CreateDirectory(folder);
@@ -43,6 +44,8 @@ public static class StartCommand
                 File.Copy(from, Path.Combine(folder, Path.GetFileName(from)));
             if (!File.Exists(schema))
                 WriteNew(schema, StarterProject.Schema);
+            if (!File.Exists(record))
+                WriteNew(record, AsBuiltRecord.Heads);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
