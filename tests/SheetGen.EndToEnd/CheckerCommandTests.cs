@@ -82,7 +82,7 @@ public sealed class CheckerCommandTests : IDisposable
         Assert.StartsWith("A-2-02: W, 10+", one.Out, StringComparison.Ordinal);
         Assert.Equal(["window.pdf", "window.svg"], _temp.Listing("room"));
         JsonElement nail = JsonDocument.Parse(Run("window", "wall.yaml", "A-2-02", "--json").Out).RootElement.GetProperty("nails")[0];
-        Assert.Equal(61 * 21, nail.GetProperty("directions").GetArrayLength());
+        Assert.Equal(61 * 24, nail.GetProperty("directions").GetArrayLength());
         CliRun slip = Run("window", "wall.yaml", "A-2-2");
         Assert.Equal(2, slip.Code);
         Assert.Contains("there is no nail A-2-2: did you mean A-2-02?", slip.Problems, StringComparison.Ordinal);
