@@ -66,7 +66,7 @@ internal sealed class FuzzKinds : IDisposable
             new("LandXML", 6, (m, r) => Beside("road.xml", Encoding.UTF8.GetBytes(m.Xml(Of(r, FuzzSamples.LandXml))), FuzzSamples.OnLandXml)),
             new("table", 6, (m, r) => Table(m, r)),
             new("inspected file", 3, (m, r) => Inspected(m, r)),
-            new("edited drawing", 1, (m, r) => Edited(m.Dxf(r.Next(4) == 0 ? Drawn.Value : Plan.Value))),
+            new("edited drawing", 1, (m, r) => Edited(m.Dxf(r.Next(16) == 0 ? Drawn.Value : Plan.Value))),
             new("as-built record", 3, (m, r) => Record(m.Csv(FuzzSamples.Record.Value))),
             new("results", 3, (m, r) => Results(m, r)),
             new("study", 2, (m, r) => Study(m.Yaml(FuzzSamples.Study))),

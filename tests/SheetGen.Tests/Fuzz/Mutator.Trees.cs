@@ -112,7 +112,7 @@ internal sealed partial class Mutator
         for (int i = at; i < parts.Count; i++)
         {
             string part = parts[i];
-            depth += part[0] != '<' || part.StartsWith("<?", StringComparison.Ordinal) || part.StartsWith("<!", StringComparison.Ordinal) || part.EndsWith("/>", StringComparison.Ordinal) ? 0
+            depth += part.Length == 0 || part[0] != '<' || part.StartsWith("<?", StringComparison.Ordinal) || part.StartsWith("<!", StringComparison.Ordinal) || part.EndsWith("/>", StringComparison.Ordinal) ? 0
                 : part.StartsWith("</", StringComparison.Ordinal) ? -1 : 1;
             if (depth <= 0)
                 return i + 1;

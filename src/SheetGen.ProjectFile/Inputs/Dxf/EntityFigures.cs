@@ -38,7 +38,8 @@ internal static class EntityFigures
             case "HATCH":
                 return HatchFigures.Of(r, own, source, error);
             case "3DFACE":
-                return One(new Figure(source, FigureKind.Body, []) { Corners = [.. new[] { 10, 11, 12, 13 }.Where(r.Has).Select(At).Distinct()] });
+                Point3[] corners = [.. new[] { 10, 11, 12, 13 }.Where(r.Has).Select(At).Distinct()];
+                return corners.Length < 3 ? ([], "it has no area") : One(new Figure(source, FigureKind.Body, []) { Corners = corners });
             case "SOLID" or "TRACE":
                 Point3[] p = [.. new[] { 10, 11, 13, 12 }.Where(r.Has).Select(c => own.Point(At(c)))];
                 Point3[] ring = [.. p.Where((q, i) => i == 0 || q != p[i - 1])];
