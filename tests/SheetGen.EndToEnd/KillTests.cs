@@ -51,7 +51,7 @@ public sealed class KillTests
                 process.Kill();
                 process.WaitForExit();
             }
-            inside += Directory.Exists(staging) || File.Exists(Path.Combine(output, OutputLock.FileName)) ? 1 : 0;
+            inside += Directory.Exists(staging) || File.Exists(Path.Combine(output, ".sheetgen-lock")) ? 1 : 0;
             string[] shown = Directory.Exists(output) ? [.. Results.Where(n => File.Exists(Path.Combine(output, n)))] : [];
             Assert.True(shown.Length == Results.Length || (isNew && shown.Length == 0), string.Join(' ', shown));
             (old, made) = shown.Length == 0 ? (old + 1, made) : (old, made + 1);
