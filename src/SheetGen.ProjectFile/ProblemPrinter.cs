@@ -24,7 +24,7 @@ public static class ProblemPrinter
         SourceSpot spot = problem.Spot;
         string number = spot.Line.ToString(CultureInfo.InvariantCulture);
         string margin = new(' ', number.Length);
-        string source = SourceLines.Line(text, spot.Line);
+        string source = spot.Sheet is null ? SourceLines.Line(text, spot.Line) : "";
         var form = new StringBuilder();
         form.Append(Head(problem)).Append('\n');
         if (source.Trim().Length > 0)
@@ -73,6 +73,11 @@ public static class ProblemPrinter
     {
         json.WriteStartObject(name);
         json.WriteString("file", spot.File);
+        if (spot.Sheet is not null)
+        {
+            json.WriteString("sheet", spot.Sheet);
+            json.WriteString("cell", spot.Cell);
+        }
         json.WriteNumber("line", spot.Line);
         json.WriteNumber("column", spot.Column);
         json.WriteNumber("length", spot.Length);

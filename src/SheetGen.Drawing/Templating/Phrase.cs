@@ -192,6 +192,10 @@ public enum Phrase
     LayoutLine,
     LongestNail,
     FaceOffset,
+    DimOffset,
+    DimLeast,
+    BoundaryFromFace,
+    BoundaryBeyond,
     OffsetOf,
     KeyPlan,
 
@@ -200,6 +204,7 @@ public enum Phrase
 
     // Sections
     GreatestHeight,
+    GreatestHeightOf,
     Through,
     SectionTitle,
     TypicalSectionTitle,

@@ -32,6 +32,7 @@ public sealed class District
 
     public int Number { get; }
 
+
     public IReadOnlyList<Slot> Slots { get; }
 
     public Trial Trial { get; }
