@@ -118,7 +118,7 @@ public static class KeyDocument
         ValueKind.List when key.MinCount == key.MaxCount => $"list of {key.MinCount}: {Takes(key.Item!)}",
         ValueKind.List => (key.OneAllowed ? "one or a list: " : key.MinCount > 1 ? $"list of at least {key.MinCount}: " : "list: ") + Takes(key.Item!),
         ValueKind.Measure => $"{key.Measure!.Foot} ({key.Measure.Metre})" + Range(key),
-        _ => key.Kind.ToString().ToLowerInvariant() + Range(key),
+        _ => key.Kind.ToString().ToLowerInvariant() + Range(key) + string.Concat(key.Choices.Select(c => $", or `{c}`")),
     };
 
     private static string Range(Key key)

@@ -11,7 +11,7 @@ public static class StartFrom
     /// <param name="name">Name of the file beside the project file.</param>
     public static string? Text(Inspection inspection, string name)
     {
-        if (inspection.Yaml.Count == 0)
+        if (!inspection.Yaml.Any(y => y.Key is "layout_lines" or "obstructions"))
             return null;
         bool metric = inspection.Unit == LengthUnit.Metre, isLine = inspection.Yaml[0].Key == "layout_lines";
         string file = LandXmlInspection.Quoted(name), zero = metric ? "0+000" : "0+00";
