@@ -57,6 +57,7 @@ internal sealed class FuzzKinds : IDisposable
         All =
         [
             new("project file", 6, (m, r) => ProjectFile(m.Yaml(Of(r, Walls)), r)),
+            new("form", 2, (m, _) => Form(m.Zip(FuzzSamples.Form.Value))),
             new("pay items", 2, (m, _) => Items(m.Yaml(PayItems))),
             new("layer list", 2, (m, r) => Template(m.Json(Layers), TemplateReader.WithLayers, TemplateCheck.OfLayers)),
             new("note set", 1, (m, r) => Template(m.Json(Notes), TemplateReader.WithNotes, TemplateCheck.OfNotes)),
@@ -97,6 +98,16 @@ internal sealed class FuzzKinds : IDisposable
         HavePlaces(read.Problems, ("wall.yaml", wall));
         if (_layOut && random.Next(40) == 0 && read.Project is { } project)
             LayOut(project);
+        return read.Project is not null;
+    }
+
+    /// <summary>A workbook in place of a project file.</summary>
+    private bool Form(byte[] bytes)
+    {
+        string path = With("wall.xlsx", bytes);
+        ReadResult read = ProjectReader.Read(path);
+        Assert.Equal(read.Project is null, read.Problems.Any(p => p.Severity == Severity.Error));
+        HavePlaces(read.Problems, (path, null));
         return read.Project is not null;
     }
 
