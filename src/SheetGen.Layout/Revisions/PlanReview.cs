@@ -32,7 +32,7 @@ public static class PlanReview
 
         private string Symbol => Lengths.Symbol(project.Unit);
 
-        private string N(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+        private static string N(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 
         private double Feet(double feet) => _feet ? feet : Math.Round(feet * 0.3, 3);
 
