@@ -151,7 +151,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     private void Spacing(Nail a, Nail b, double gap)
     {
         Point2 p = view.At(a.Along, a.Elevation), q = view.At(b.Along, b.Elevation);
-        if (!new DimensionPlacer(view, dimensionStyle).TryAlong(p, q, gap, null, a.Mark))
+        if (!new DimensionPlacer(view.Context, view.Labels, dimensionStyle).TryAlong(p, q, gap, null, a.Mark))
             SpacingLabel(a, new(a.Mark, b.Mark, gap), (p + q) * 0.5);
     }
 

@@ -13,7 +13,7 @@ namespace SheetGen.Drawing.Elevation;
 /// <summary>Composes a plan and elevation sheet: plan strip above, developed elevation below, notes at the bottom.</summary>
 public sealed class PlanElevationSheet(
     DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> planModel,
-    IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
+    IReadOnlyList<(SectionCut Cut, string Sheet)> cuts, IReadOnlyList<Viewport> plans)
 {
     /// <summary>Room for a view's title and scale bar, mm.</summary>
     public const double TitleBand = 15;
@@ -32,10 +32,11 @@ public sealed class PlanElevationSheet(
     private readonly List<Primitive> _model = [];
     private readonly List<Viewport> _viewports = [];
     private readonly List<Finding> _findings = [];
+    private IReadOnlyList<string> _planMarked = [];
 
     public IReadOnlyList<Primitive> Paper => _paper;
 
-    /// <summary>Labels of the elevation, in model space.</summary>
+    /// <summary>Labels of the elevation and dimensions of the plan, in model space.</summary>
     public IReadOnlyList<Primitive> Model => _model;
 
     public IReadOnlyList<Viewport> Viewports => _viewports;
@@ -52,12 +53,23 @@ public sealed class PlanElevationSheet(
     /// <summary>Draws a sheet that shows the plan only.</summary>
     public void ComposePlan(SheetWindow window, Box area, string sheet)
     {
-        var room = new Box(area.Left + 2, ElevationBottom(context, area), area.Right - 2, area.Top - 1);
-        Notes(Plan(window, room, PlanScale(window, room), sheet, null, null), area, sheet);
+        Box room = WholeRoom(area, context);
+        Notes(Plan(window, room, PlanScale(window, room), sheet, null, null, 0), area, sheet);
     }
 
     /// <summary>The largest customary scale, not larger than the elevation's, at which a window's plan fits above the elevation.</summary>
     public SheetScale PlanScaleAbove(SheetWindow window, Box area) => PlanScale(window, PlanRoom(area));
+
+    /// <summary>The view of the plan on a sheet of its own, or above an elevation at the wall's scale for plans.</summary>
+    public Viewport PlanViewport(SheetWindow window, Box area, SheetScale? planScale)
+    {
+        Box room = planScale is null ? WholeRoom(area, context) : PlanRoom(area);
+        return ViewportOf(window, room, planScale ?? PlanScale(window, room));
+    }
+
+    private Viewport ViewportOf(SheetWindow window, Box room, SheetScale at) => PlanView.Fit(context, plan, window, strip.Sign, room, [at.UnitsPerMillimetre]);
+
+    private static Box WholeRoom(Box area, DrawingContext context) => new(area.Left + 2, ElevationBottom(context, area), area.Right - 2, area.Top - 1);
 
     private SheetScale PlanScale(SheetWindow window, Box room)
     {
@@ -117,7 +129,7 @@ public sealed class PlanElevationSheet(
             Phrase.StationRange, context.Print.Station(window.Wall, window.Start), context.Print.Station(window.Wall, window.End));
         Title(context.Say(Phrase.ElevationOf, window.Wall.Name.ToUpperInvariant()),
             context.Say(context.Project.Sheets.FromBehind ? Phrase.DevelopedBehind : Phrase.DevelopedFront, range), scale, new(area.Left + 4, bottom - 9));
-        IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet, before, after) : [];
+        IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet, before, after, notes.Count) : [];
         Notes([.. notes, .. planNotes], area, sheet, planned);
     }
 
@@ -177,11 +189,13 @@ public sealed class PlanElevationSheet(
 
     private void Title(string title, string below, SheetScale at, Point2 place) => _paper.AddRange(ViewTitle.Draw(context, title, below, at, place));
 
-    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, SheetScale planScale, string sheet, string? before, string? after)
+    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, SheetScale planScale, string sheet, string? before, string? after, int notesBefore)
     {
-        var view = new PlanStrip(context, plan, window, strip.Sign, frame, planScale, sheet);
+        var view = new PlanStrip(context, plan, window, ViewportOf(window, frame, planScale), frame, planScale, sheet, plans, notesBefore);
         _viewports.Add(view.Viewport);
         _paper.AddRange(view.Draw(planModel, before, after));
+        _model.AddRange(view.Model);
+        _planMarked = view.Marked;
         _findings.AddRange(view.Findings);
         return view.Notes;
     }
@@ -199,7 +213,7 @@ public sealed class PlanElevationSheet(
         if (planned is not null)
             lines.AddRange(TextMeasure.Wrap(MarkKey(planned.Marks), width, style.Height, style));
         string line = "";
-        foreach (string note in (planned?.View.Labels.Marked ?? []).Concat(notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))))
+        foreach (string note in (planned?.View.Labels.Marked ?? []).Concat(_planMarked).Concat(notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))))
         {
             string longer = line.Length == 0 ? note : line + Between + note;
             if (line.Length > 0 && TextMeasure.Measure(longer, style.Height, style) > width)

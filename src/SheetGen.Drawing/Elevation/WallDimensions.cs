@@ -1,4 +1,5 @@
 using System.Globalization;
+using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
@@ -15,7 +16,7 @@ namespace SheetGen.Drawing.Elevation;
 public sealed class WallDimensions(ElevationView view, string style)
 {
     private readonly DrawingContext _context = view.Context;
-    private readonly DimensionPlacer _placer = new(view, style);
+    private readonly DimensionPlacer _placer = new(view.Context, view.Labels, style);
     private readonly Wall _wall = view.Wall;
     private readonly SheetWindow _window = view.Window;
     private readonly Face _face = new(view.Wall);
@@ -223,7 +224,7 @@ public sealed class WallDimensions(ElevationView view, string style)
 
     /// <summary>A length in words where there is no room for its dimension.</summary>
     private void InWords(string words, double length, Point2 at, double toward) =>
-        view.Labels.Label(new Labels.LabelRequest([[words.Replace(DimensionPlacer.Measured, _placer.Written(length), StringComparison.Ordinal)]], TextRole.Dimension, at, 0.4)
+        view.Labels.Label(new LabelRequest([[words.Replace(DimensionPlacer.Measured, _placer.Written(length), StringComparison.Ordinal)]], TextRole.Dimension, at, 0.4)
         {
             Layer = LayerRole.Dimension,
             Toward = toward,

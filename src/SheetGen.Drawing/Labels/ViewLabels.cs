@@ -19,9 +19,12 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
     /// <summary>Name of the sheet, as findings print it.</summary>
     public string Sheet { get; set; } = name;
 
-    public LabelPlacer Placer { get; } = new(textFrame, context.Templates.Texts);
+    public LabelPlacer Placer { get; init; } = new(textFrame, context.Templates.Texts);
 
     public Viewport Viewport { get; } = viewport;
+
+    /// <summary>Numbered notes that the sheet has before those of this view.</summary>
+    public int NotesBefore { get; init; }
 
     /// <summary>What was written, in paper coordinates.</summary>
     public IReadOnlyList<Primitive> Paper => _paper;
@@ -98,7 +101,7 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
             return;
         }
         string words = string.Join(", ", request.Variants[0]);
-        string number = "(" + (_notes.Count + 1).ToString(CultureInfo.InvariantCulture) + ")";
+        string number = "(" + (NotesBefore + _notes.Count + 1).ToString(CultureInfo.InvariantCulture) + ")";
         if (!isCallout && Put(request with { Variants = [[number]], Reach = 60 }))
         {
             _notes.Add(words);

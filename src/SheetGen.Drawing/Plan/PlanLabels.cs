@@ -117,32 +117,8 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
 
     private string Radius(double curvature) => Math.Abs(curvature) < 1e-9 ? context.Say(Phrase.InfiniteRadius) : _print.Distance(1 / Math.Abs(curvature));
 
-    /// <summary>The limit of the longest nail, and how far the face stands from the layout line.</summary>
-    public void Limits(Wall wall, PlanModel plan)
-    {
-        NailLimit[] limits = [.. plan.NailLimits(wall)];
-        foreach (NailLimit limit in limits.DistinctBy(l => Math.Round(l.FromFace, 2)))
-        {
-            Vector2D? seen = limit.Line.Where(p => Frame.Contains(toPaper(p))).Cast<Vector2D?>().ElementAtOrDefault(limit.Line.Count(p => Frame.Contains(toPaper(p))) / 3);
-            if (seen is Vector2D at)
-                Put([context.Say(Phrase.LongestNail, _print.Distance(limit.FromFace))], toPaper(at), null, null);
-        }
-        var face = new Face(wall);
-        for (int i = 1; i < 8; i++)
-        {
-            double along = wall.Start + (wall.End - wall.Start) * i / 8, offset = face.OffsetAt(wall.Bottom.At(along));
-            Vector2D on = wall.LayoutLine.PointAt(along);
-            Point2 a = toPaper(on), b = toPaper(on + face.NormalAt(along) * offset);
-            if (Math.Abs(offset) < 1e-6 || !Frame.Contains(a) || !Frame.Contains(b))
-                continue;
-            labels.Add(new Line(LayerRole.Dimension, a, b));
-            Put([context.Say(Phrase.FaceOffset, _print.Distance(Math.Abs(offset)))], new((a.X + b.X) / 2, (a.Y + b.Y) / 2), null, null);
-            return;
-        }
-    }
-
-    /// <summary>Rights of way and easements.</summary>
-    public void Boundaries() => Named(ObstructionKind.Boundary);
+    /// <summary>Rights of way and easements, but those named already.</summary>
+    public void Boundaries(IReadOnlySet<Obstruction>? named = null) => Named(ObstructionKind.Boundary, named);
 
     /// <summary>Structures, pipes and borings; shafts and piles with their place.</summary>
     public void Obstructions(Wall? wall)
@@ -168,9 +144,9 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
         return context.Say(Phrase.StationAndOffset, Station(wall.LayoutLine, place.Along), _print.Distance(behind));
     }
 
-    private void Named(ObstructionKind kind)
+    private void Named(ObstructionKind kind, IReadOnlySet<Obstruction>? but = null)
     {
-        foreach (Obstruction o in context.Project.Obstructions.Where(o => o.Kind == kind))
+        foreach (Obstruction o in context.Project.Obstructions.Where(o => o.Kind == kind && but?.Contains(o) != true))
         {
             if (SampleInside([.. o.Shape.Select(p => toPaper(p.Plan))]) is Point2 at)
                 Put([NameOf(o, context)], at, null, o.Name);

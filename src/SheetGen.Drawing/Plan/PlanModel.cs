@@ -73,7 +73,7 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
                 double Behind(Nail n) => (n.Hole.Tip - n.Hole.Head).Plan.Dot(face.NormalAt(n.Along));
                 double fromFace = nails.Max(Behind), offset = nails.Max(n => face.OffsetAt(n.Elevation) + Behind(n));
                 int steps = Math.Clamp((int)Math.Ceiling((to - from) / (context.Project.Unit == LengthUnit.Metre ? 1.5 : 5)), 1, 200);
-                yield return new(fromFace, [.. Enumerable.Range(0, steps + 1).Select(i => Math.Min(from + (to - from) * i / steps, Math.Max(from, to - 1e-7)))
+                yield return new(from, to, offset, fromFace, [.. Enumerable.Range(0, steps + 1).Select(i => Math.Min(from + (to - from) * i / steps, Math.Max(from, to - 1e-7)))
                     .Select(a => wall.LayoutLine.PointAt(a) + face.NormalAt(a) * offset)]);
             }
         }
@@ -157,6 +157,8 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
 }
 
 /// <summary>The limit of the longest nail of a design section on one leg.</summary>
-/// <param name="FromFace">Distance from the face, project units.</param>
+/// <param name="Start">First place along the layout line.</param>
+/// <param name="Offset">Distance of the limit from the layout line, into the soil.</param>
+/// <param name="FromFace">Farthest reach of a nail from the face at its own head, project units.</param>
 /// <param name="Line">Plan points of the limit.</param>
-public sealed record NailLimit(double FromFace, IReadOnlyList<Vector2D> Line);
+public sealed record NailLimit(double Start, double End, double Offset, double FromFace, IReadOnlyList<Vector2D> Line);

@@ -17,14 +17,19 @@ public sealed class PlanStrip
     private readonly PlanModel _plan;
     private readonly SheetWindow _window;
     private readonly ViewLabels _labels;
+    private readonly ViewLabels _inModel;
+    private readonly IReadOnlyList<Viewport> _plans;
 
-    /// <param name="sign">+1 where stations grow to the right on the drawing, -1 where they grow to the left.</param>
     /// <param name="room">Where the plan may stand; its title goes below.</param>
-    public PlanStrip(DrawingContext context, PlanModel plan, SheetWindow window, int sign, Box room, SheetScale scale, string sheet)
+    /// <param name="viewport">The view of the plan within the room.</param>
+    /// <param name="plans">All views of plans of the set.</param>
+    /// <param name="notesBefore">Numbered notes that the sheet has already.</param>
+    public PlanStrip(DrawingContext context, PlanModel plan, SheetWindow window, Viewport viewport, Box room, SheetScale scale, string sheet, IReadOnlyList<Viewport> plans, int notesBefore)
     {
-        (_context, _plan, _window, Room, Scale) = (context, plan, window, room, scale);
-        Viewport = PlanView.Fit(context, plan, window, sign, room, [scale.UnitsPerMillimetre]);
-        _labels = new ViewLabels(context, Viewport, Viewport.Frame.Grown(-1), sheet, window.Wall);
+        (_context, _plan, _window, Room, Scale, _plans) = (context, plan, window, room, scale, plans);
+        Viewport = viewport;
+        _labels = new ViewLabels(context, Viewport, Viewport.Frame.Grown(-1), sheet, window.Wall) { NotesBefore = notesBefore };
+        _inModel = new ViewLabels(context, Viewport, Viewport.Frame.Grown(-1), sheet, window.Wall) { Placer = _labels.Placer };
     }
 
     public Viewport Viewport { get; }
@@ -35,7 +40,13 @@ public sealed class PlanStrip
 
     public IReadOnlyList<string> Notes => _labels.Notes;
 
+    /// <summary>Notes that need no number at a place.</summary>
+    public IReadOnlyList<string> Marked => _labels.Marked;
+
     public IReadOnlyList<Finding> Findings => _labels.Findings;
+
+    /// <summary>The dimensions, which measure in model space.</summary>
+    public IEnumerable<Primitive> Model => _inModel.InModel();
 
     private PlaneTransform ToPaper => Viewport.ToPaper;
 
@@ -52,11 +63,16 @@ public sealed class PlanStrip
         NorthArrow.Draw(_labels, new(beside ? Viewport.Frame.Right + 18 : Viewport.Frame.Right - 18, Viewport.Frame.Top - 18), Viewport.Twist, _context);
         MatchLine(_window.Start, before, 1);
         MatchLine(_window.End, after, -1);
+        var dimensions = new PlanDimensions(_context, _window, _labels, _inModel, p => toPaper.Apply(_plan.At(p)), Scale.DimensionStyle, IsAlone);
+        dimensions.Offset();
+        IReadOnlySet<Obstruction> named = dimensions.Boundaries();
+        NailLimit[] limits = [.. _plan.NailLimits(_window.Wall)];
+        IReadOnlyList<NailLimit> inWords = dimensions.Limits(limits);
         writer.Stations(_window.Wall, _plan);
-        writer.Boundaries();
+        writer.Boundaries(named);
         writer.Alignment(_window.Wall.LayoutLine);
-        writer.Limits(_window.Wall, _plan);
         writer.Obstructions(_window.Wall);
+        dimensions.NameLimits(limits, inWords);
         FrontOfWall();
         string name = _window.Wall.Name.ToUpperInvariant();
         return
@@ -64,6 +80,14 @@ public sealed class PlanStrip
             .. _labels.Paper,
             .. ViewTitle.Draw(_context, _context.Say(Phrase.PlanOf, name), _context.Say(Phrase.PlanTurned), Scale, new(Room.Left + 2, Room.Bottom - 9)),
         ];
+    }
+
+    /// <summary>True where no other view of the plan shows any of a box of this one's paper.</summary>
+    private bool IsAlone(Box box)
+    {
+        PlaneTransform back = ToPaper.Inverse;
+        Point2[] corners = [.. new Point2[] { new(box.Left, box.Bottom), new(box.Right, box.Bottom), new(box.Right, box.Top), new(box.Left, box.Top) }.Select(back.Apply)];
+        return !_plans.Any(p => p != Viewport && Box.Around(corners.Select(p.ToPaper.Apply)).Grown(1).Overlaps(p.Frame));
     }
 
     /// <summary>A line across the plan where the next sheet goes on, clipped to the view.</summary>

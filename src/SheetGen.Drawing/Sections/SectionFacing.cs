@@ -41,36 +41,56 @@ public sealed class SectionFacing(SectionView view, DrawingContext context)
 
     public Point2 CopingAt => view.At(FrontAt(view.Top), view.Top + 0.5 * view.Unit);
 
+    /// <summary>Heights at the cut over which the face is built, from the bottom up: all of it but the openings.</summary>
+    public IEnumerable<(double Low, double High)> Built()
+    {
+        double from = view.Bottom;
+        foreach (Opening opening in view.Openings)
+        {
+            if (opening.Bottom > from + 1e-6)
+                yield return (from, opening.Bottom);
+            from = Math.Max(from, opening.Top);
+        }
+        if (view.Top > from + 1e-6)
+            yield return (from, view.Top);
+    }
+
     public IEnumerable<Primitive> Draw()
     {
-        double bottom = view.Bottom, top = view.Top, a = view.Face.OffsetAt(bottom), b = view.Face.OffsetAt(top), unit = view.Unit;
-        Point2[] shotcrete = [view.At(a, bottom), view.At(Back(bottom), bottom), view.At(Back(top), top), view.At(b, top)];
-        yield return Fill.Of(LayerRole.Fill, shotcrete) with { Spacing = 0.3 * unit, Angle = 45 };
-        yield return Polyline.Of(LayerRole.Detail, shotcrete, true);
-        if (view.Wall.Drainage is not null)
+        foreach ((double low, double high) in Built())
         {
-            double inset = 0.12 * unit;
-            yield return new Line(LayerRole.Drainage, view.At(Back(bottom) + inset, bottom), view.At(Back(top) + inset, top));
+            foreach (Primitive p in Wall(low, high))
+                yield return p;
         }
         if (!HasFacing)
             yield break;
-        double back = LeansWithFace ? double.NaN : Upright, thick = Facing!.Thickness!.Value;
-        Point2[] facing = LeansWithFace
-            ? [view.At(a - thick, bottom), view.At(a, bottom), view.At(b, top), view.At(b - thick, top)]
-            : [view.At(back - thick, bottom), view.At(back, bottom), view.At(back, top), view.At(back - thick, top)];
-        yield return Polyline.Of(LayerRole.Detail, facing, true);
-        if (Facing.Kind == FacingKind.PrecastPanels && view.Wall.Panels is { Height: > 0 } panels)
-        {
-            for (double z = bottom + panels.Height; z < top - 1e-6; z += panels.Height)
-                yield return new Line(LayerRole.Panel, view.At(back - thick, z), view.At(back, z));
-        }
+        double unit = view.Unit, middle = FrontAt(view.Bottom) + Facing!.Thickness!.Value / 2;
         if (Pad is double pad)
-        {
-            double middle = LeansWithFace ? a - thick / 2 : back - thick / 2;
             yield return Polyline.Of(LayerRole.Detail, Corners(middle - 0.6 * unit, pad - 0.5 * unit, middle + 0.6 * unit, pad), true);
-        }
         if (Facing.Coping is not null)
-            yield return Polyline.Of(LayerRole.Detail, Corners(FrontAt(top) - 0.25 * unit, top, Back(top) + 0.25 * unit, top + unit), true);
+            yield return Polyline.Of(LayerRole.Detail, Corners(FrontAt(view.Top) - 0.25 * unit, view.Top, Back(view.Top) + 0.25 * unit, view.Top + unit), true);
+    }
+
+    /// <summary>Shotcrete, drainage strip and facing between two elevations.</summary>
+    private IEnumerable<Primitive> Wall(double low, double high)
+    {
+        double unit = view.Unit, a = view.Face.OffsetAt(low), b = view.Face.OffsetAt(high), inset = 0.12 * unit;
+        Point2[] shotcrete = [view.At(a, low), view.At(Back(low), low), view.At(Back(high), high), view.At(b, high)];
+        yield return Fill.Of(LayerRole.Fill, shotcrete) with { Spacing = 0.3 * unit, Angle = 45 };
+        yield return Polyline.Of(LayerRole.Detail, shotcrete, true);
+        if (view.Wall.Drainage is not null)
+            yield return new Line(LayerRole.Drainage, view.At(Back(low) + inset, low), view.At(Back(high) + inset, high));
+        if (!HasFacing)
+            yield break;
+        double thick = Facing!.Thickness!.Value, front = FrontAt(low), topFront = FrontAt(high);
+        yield return Polyline.Of(LayerRole.Detail, [view.At(front, low), view.At(front + thick, low), view.At(topFront + thick, high), view.At(topFront, high)], true);
+        if (Facing.Kind != FacingKind.PrecastPanels || view.Wall.Panels is not { Height: > 0 } panels)
+            yield break;
+        for (double z = view.Bottom + panels.Height; z < high - 1e-6; z += panels.Height)
+        {
+            if (z > low + 1e-6)
+                yield return new Line(LayerRole.Panel, view.At(front, z), view.At(front + thick, z));
+        }
     }
 
     private Point2[] Corners(double left, double low, double right, double high) =>

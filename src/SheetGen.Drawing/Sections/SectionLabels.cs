@@ -12,9 +12,6 @@ namespace SheetGen.Drawing.Sections;
 /// <summary>Writes the words and dimensions of a cross section.</summary>
 public sealed class SectionLabels(DrawingContext context, SectionView view, ViewLabels labels, string dimensionStyle)
 {
-    /// <summary>Distances of the two chains of dimensions from the left edge of the view, mm.</summary>
-    public const double HeightAt = 6, RowsAt = 15;
-
     private readonly Printed _print = context.Print;
 
     private Point2 Paper(double offset, double elevation) => labels.Viewport.ToPaper.Apply(view.At(offset, elevation));
@@ -26,13 +23,17 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
     {
         foreach (Primitive primitive in view.Draw().Select(labels.Viewport.ToPaper.Apply))
         {
-            Point2[] points = [.. Extents.Points(primitive)];
+            if (primitive is Circle circle)
+                labels.Placer.Crowd.Add(Box.At(circle.Center, 2 * circle.Radius, 2 * circle.Radius), ownsLeader: true);
+            Point2[] points = primitive is Circle ? [] : [.. Extents.Points(primitive)];
             for (int i = 0; i + 1 < points.Length; i++)
                 labels.Placer.Crowd.Add(points[i], points[i + 1], primitive.Nail is not null ? LineKind.NoText : LineKind.Soft);
         }
-        Dimensions();
+        var dimensions = new SectionDimensions(context, view, labels, dimensionStyle);
+        dimensions.Heights();
         Put([context.Say(Phrase.TopOfWall, _print.Elevation(view.Top))], Paper(view.Build.Back(view.Top), view.Top), 0.9);
         Put([context.Say(Phrase.BottomOfWall, _print.Elevation(view.Bottom))], Paper(view.Build.Back(view.Bottom), view.Bottom), -0.9);
+        Openings();
         foreach (Obstruction o in view.Obstructions.Where(o => view.Outline(o).Any()))
         {
             Box box = Box.Around(view.Outline(o).SelectMany(Extents.Points).Select(labels.Viewport.ToPaper.Apply));
@@ -49,17 +50,37 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
                 Obstruction = o.Name,
             })]);
         }
+        Ground();
         foreach (Nail nail in view.Nails)
             Nail(nail);
         Lifts();
-        Clear();
+        dimensions.Clear();
+        dimensions.BesideFace();
+        // What is built on the face is drawn in every section and named where the wall is highest.
+        if (view.Cut.IsHighest)
+            Facing();
+    }
+
+    private void Ground()
+    {
         if (view.Wall.ExistingGround is not null)
             Put([context.Say(Phrase.ExistingGround)], Paper(view.Behind * 0.7, view.Wall.ExistingGround.At(view.Cut.Along)), Math.PI / 2);
         if (view.Wall.FinishedGrade is not null)
             Put([context.Say(Phrase.FinishedGrade)], Paper((view.Extent.Left + view.Build.Front) / 2, view.Wall.FinishedGrade.At(view.Cut.Along)), Math.PI / 2);
-        // What is built on the face is drawn in every section and named where the wall is highest.
-        if (view.Cut.IsHighest)
-            Facing();
+    }
+
+    private void Openings()
+    {
+        foreach (Opening o in view.Openings)
+        {
+            string[] words =
+            [
+                context.Say(Phrase.OpeningName, o.Name.ToUpperInvariant()),
+                context.Say(Phrase.OpeningSizeAndHeights, _print.Short(o.End - o.Start), _print.Short(o.Top - o.Bottom), _print.Elevation(o.Bottom), _print.Elevation(o.Top)),
+            ];
+            double middle = (o.Bottom + o.Top) / 2;
+            Put(words, Paper(view.Build.FrontAt(middle), middle), Math.PI);
+        }
     }
 
     private void Lifts()
@@ -118,51 +139,5 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
             data += ", " + context.Say(Phrase.Projected, _print.Short(by));
         string name = context.Say(Phrase.SectionNail, nail.Mark, context.Say(Phrase.Station, _print.Station(nail)));
         Put([name, data], labels.Viewport.ToPaper.Apply(view.TipOf(nail)), 0, nail: nail.Mark);
-    }
-
-    /// <summary>The clear distance of every nail that passes a shaft, pile or pipe of the cut; the first says of what.</summary>
-    private void Clear()
-    {
-        foreach (Obstruction o in view.Obstructions.Where(o => o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Pipe))
-        {
-            Phrase words = Phrase.ClearDistance;
-            foreach (Nail nail in view.Nails)
-            {
-                Nearest near = o.Solids.Select(s => HoleDistance.ToSolid(nail.Hole, s)).MinBy(n => n.Clear);
-                if (near.Clear > 3 * view.Unit || near.DepthFirst <= 0)
-                    continue;
-                Point2 a = labels.Viewport.ToPaper.Apply(view.Seen(nail, near.OnFirst)), b = labels.Viewport.ToPaper.Apply(view.Seen(nail, near.OnSecond));
-                if ((b - a).Length > 0.8)
-                    labels.Add(new Line(LayerRole.Dimension, a, b) { Nail = nail.Mark });
-                labels.Add(new Circle(LayerRole.Dimension, a, 0.5) { Nail = nail.Mark });
-                Put([context.Say(words, _print.Distance(near.Clear), o.Name.ToUpperInvariant())], a, Math.PI / 4, o.Name);
-                words = Phrase.ClearShort;
-            }
-        }
-    }
-
-    /// <summary>The height of the wall, and from the top over every row to the bottom where the words have room.</summary>
-    private void Dimensions()
-    {
-        double left = labels.Viewport.Frame.Left;
-        Measure(view.Top, view.Bottom, left + HeightAt);
-        double[] levels = [view.Top, .. view.Nails.Select(n => n.Elevation), view.Bottom];
-        for (int i = 0; i + 1 < levels.Length; i++)
-            Measure(levels[i], levels[i + 1], left + RowsAt);
-    }
-
-    private void Measure(double high, double low, double x)
-    {
-        TextStyle style = context.StyleOf(TextRole.Dimension);
-        Point2 from = Paper(view.Face.OffsetAt(low), low), to = Paper(view.Face.OffsetAt(high), high);
-        if (to.Y - from.Y < TextMeasure.Measure(_print.Distance(high - low), style.Height, style) + 1)
-            return;
-        var line = new Point2(x, from.Y);
-        var middle = new Point2(x - 0.5 - style.Height / 2, (from.Y + to.Y) / 2);
-        labels.Add(new Dimension(LayerRole.Dimension, dimensionStyle, from, to, line, middle, 90));
-        labels.Placer.Crowd.Add(Box.At(middle, style.Height * 1.5, 16));
-        labels.Placer.Crowd.Add(new(x, from.Y), new(x, to.Y), LineKind.NoText);
-        foreach (Point2 measured in new[] { from, to })
-            labels.Placer.Crowd.Add(new(x, measured.Y), measured, LineKind.NoText);
     }
 }

@@ -27,6 +27,7 @@ public sealed class SectionView
             .GroupBy(n => n.Row).Select(g => g.MinBy(n => Math.Abs(n.Along - cut.Along))!).OrderByDescending(n => n.Elevation)];
         Behind = Nails.Select(n => Face.OffsetAt(n.Elevation) + (n.Hole.Tip - n.Hole.Head).Plan.Length).DefaultIfEmpty(15 * Unit).Max() + BeyondTips(context.Print.Unit);
         Obstructions = [.. context.Project.Obstructions.Where(IsCut)];
+        Openings = [.. Wall.Openings.Where(o => o.Start <= cut.Along && cut.Along < o.End).OrderBy(o => o.Bottom)];
         Build = new SectionFacing(this, context);
         double high = Math.Max(Top, Wall.ExistingGround?.At(cut.Along) ?? Top) + 4 * Unit;
         foreach (Obstruction o in Obstructions.Where(o => double.IsFinite(o.Top) && o.Top < Top + 8 * Unit))
@@ -55,6 +56,9 @@ public sealed class SectionView
 
     /// <summary>What the cut passes through.</summary>
     public IReadOnlyList<Obstruction> Obstructions { get; }
+
+    /// <summary>What the cut passes through in the face, from the bottom up.</summary>
+    public IReadOnlyList<Opening> Openings { get; }
 
     /// <summary>What is built on the face.</summary>
     public SectionFacing Build { get; }
@@ -91,13 +95,26 @@ public sealed class SectionView
     {
         int leg = Face.LegAt(Cut.Along).Index;
         foreach (ExcavationLift lift in _context.Quantities.Lifts
-            .Where(l => l.Wall == Wall && l.Section == Cut.Section && l.Start <= Cut.Along + Quantum && l.End >= Cut.Along - Quantum))
+            .Where(l => l.Wall == Wall && l.Section == Cut.Section && l.Leg == leg && l.Start <= Cut.Along + 1e-9 && Cut.Along < l.End))
         {
-            NailRow? row = lift.Row is null ? null : _context.Layout.Rows
-                .FirstOrDefault(r => r.Wall == Wall && r.Section == Cut.Section && r.Leg == leg && r.Number == lift.Row);
-            if (row is not null && row.ElevationAt(Cut.Along) - lift.BelowRow is var level && level > Bottom && level < Top)
+            if (LevelOf(lift.LowerEdge) is double level && level > Bottom + Quantum && level < Top && !Openings.Any(o => o.Bottom < level && level < o.Top))
                 yield return (lift.Number, level);
         }
+    }
+
+    /// <summary>Elevation of a lift's lower edge at the cut, of its nearer end where a mitre cuts it short; null where it has none.</summary>
+    private double? LevelOf(IReadOnlyList<ProfilePoint> edge)
+    {
+        if (edge.Count == 0)
+            return null;
+        double at = Math.Clamp(Cut.Along, edge[0].Along, edge[^1].Along);
+        for (int i = 0; i + 1 < edge.Count; i++)
+        {
+            (double from, double to) = (edge[i].Along, edge[i + 1].Along);
+            if (to > from && at <= to)
+                return edge[i].Elevation + (edge[i + 1].Elevation - edge[i].Elevation) * (Math.Max(at, from) - from) / (to - from);
+        }
+        return edge[^1].Elevation;
     }
 
     /// <summary>Outer end of a lift's mark, in front of the permanent facing.</summary>
@@ -114,12 +131,27 @@ public sealed class SectionView
         foreach ((_, double level) in Lifts())
             yield return new Line(LayerRole.DetailHidden, At(LiftEnd, level), At(Face.OffsetAt(level), level));
         foreach (Nail n in Nails)
+        {
+            foreach (Line edge in HoleOf(n))
+                yield return edge;
             yield return new Line(n.Status == NailStatus.Noted ? LayerRole.NailNoted : LayerRole.Nail, HeadOf(n), TipOf(n)) { Nail = n.Mark };
+        }
         foreach (Obstruction o in Obstructions)
         {
             foreach (Primitive p in Outline(o))
                 yield return p with { Obstruction = o.Name };
         }
+    }
+
+    /// <summary>Both edges of a hole with its end, from the back of the shotcrete on.</summary>
+    private IEnumerable<Line> HoleOf(Nail n)
+    {
+        Point2 head = HeadOf(n), tip = TipOf(n), way = (tip - head) * (1 / (tip - head).Length), side = new(-way.Y, way.X);
+        Point2 first = head + way * (Build.Back(n.Elevation) - Face.OffsetAt(n.Elevation));
+        double radius = n.Hole.Radius;
+        foreach (int s in new[] { -1, 1 })
+            yield return new Line(LayerRole.Detail, first + side * (s * radius), tip + side * (s * radius)) { Nail = n.Mark };
+        yield return new Line(LayerRole.Detail, tip - side * radius, tip + side * radius) { Nail = n.Mark };
     }
 
     private bool IsCut(Obstruction o)
@@ -133,6 +165,18 @@ public sealed class SectionView
 
     private IReadOnlyList<LinePlace> Places(Obstruction o) => _context.PlacesOf(Wall.LayoutLine, o);
 
+    /// <summary>Nearest and farthest offset of a shaft, pile, solid or beam as the section shows it; null for others.</summary>
+    public (double Near, double Far)? Span(Obstruction o)
+    {
+        IReadOnlyList<LinePlace> places = Places(o);
+        return o.Kind switch
+        {
+            ObstructionKind.Shaft or ObstructionKind.Pile => (places[0].Right * Wall.Side - o.Diameter / 2, places[0].Right * Wall.Side + o.Diameter / 2),
+            ObstructionKind.Solid or ObstructionKind.Beam => (places.Min(p => p.Right * Wall.Side), places.Max(p => p.Right * Wall.Side)),
+            _ => null,
+        };
+    }
+
     public IEnumerable<Primitive> Outline(Obstruction o)
     {
         Box extent = Extent;
@@ -145,16 +189,14 @@ public sealed class SectionView
             case ObstructionKind.Pipe when Crossing(o, places) is (double offset, double z):
                 yield return new Circle(LayerRole.Detail, At(offset, z), o.Diameter / 2);
                 break;
-            case ObstructionKind.Shaft or ObstructionKind.Pile:
-                double r = o.Diameter / 2;
-                double x = places[0].Right * Wall.Side;
+            case ObstructionKind.Shaft or ObstructionKind.Pile when Span(o) is (double left, double right):
                 double top = Math.Min(o.Top, extent.Top), bottom = Math.Max(o.Bottom, extent.Bottom);
-                yield return new Line(LayerRole.Obstruction, At(x - r, top), At(x - r, bottom));
-                yield return new Line(LayerRole.Obstruction, At(x + r, top), At(x + r, bottom));
-                yield return new Line(LayerRole.Obstruction, At(x - r, top), At(x + r, top));
+                yield return new Line(LayerRole.Obstruction, At(left, top), At(left, bottom));
+                yield return new Line(LayerRole.Obstruction, At(right, top), At(right, bottom));
+                yield return new Line(LayerRole.Obstruction, At(left, top), At(right, top));
                 break;
-            case ObstructionKind.Solid or ObstructionKind.Beam:
-                double near = Math.Max(places.Min(p => p.Right * Wall.Side), extent.Left), far = Math.Min(places.Max(p => p.Right * Wall.Side), extent.Right);
+            case ObstructionKind.Solid or ObstructionKind.Beam when Span(o) is (double first, double last):
+                double near = Math.Max(first, extent.Left), far = Math.Min(last, extent.Right);
                 yield return Polyline.Of(LayerRole.Obstruction, [
                     At(near, Math.Max(o.Bottom, extent.Bottom)), At(far, Math.Max(o.Bottom, extent.Bottom)),
                     At(far, Math.Min(o.Top, extent.Top)), At(near, Math.Min(o.Top, extent.Top))], true);

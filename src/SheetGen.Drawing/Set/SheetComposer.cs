@@ -46,10 +46,11 @@ public static class SheetComposer
         IReadOnlyList<SheetContent> front = sheets.Front.Draw(index);
         drawn.AddRange(front.Select((f, i) => (context.Say(Phrase.ScaleNone), i == front.Count - 1 ? WithViews(context, sheets, f) : f)));
         var elevationLines = new List<Primitive>();
+        Viewport[] plans = [.. PlanViewports(views, area, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, [], []))];
         foreach (IGrouping<ElevationStrip, ViewSheet> wall in views.GroupBy(v => v.Strip))
         {
             elevationLines.AddRange(ElevationModel.Draw(context, wall.Key));
-            drawn.AddRange(DrawViews(context, [.. wall], sheets, area, scale, plan, planLines));
+            drawn.AddRange(DrawViews([.. wall], sheets, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, sheets.SectionSheets, plans)));
         }
         drawn.AddRange(sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.NameOf(p)))));
         findings.AddRange(frame.CutShort([.. index.Select(i => i.Title)]).Select(f => Warning($"the title block has no room for all of \"{f}\": it is cut short")));
@@ -59,7 +60,12 @@ public static class SheetComposer
         string[] marked = [.. model.OfType<BlockReference>().Where(b => b.Shown?.Tag == NailSymbols.Mark).Select(b => b.Nail!)];
         if (marked.Length != layout.Nails.Count || !layout.Nails.Select(n => n.Mark).ToHashSet().SetEquals(marked))
             throw new InvalidOperationException("the marks drawn are not those of the nails");
-        SheetScale[] scales = [scale, sheets.SectionScale, .. sheets.Typical is null ? Array.Empty<SheetScale>() : [sheets.Typical.Scale]];
+        HashSet<string> styles = [.. model.OfType<Dimension>().Select(d => d.Style)];
+        SheetScale[] scales =
+        [
+            scale, sheets.SectionScale,
+            .. SheetScale.OfSections(context.Templates, project.Unit).Concat(SheetScale.Customary(context.Templates, project.Unit)).Where(s => styles.Contains(s.DimensionStyle)),
+        ];
         return new SheetSet
         {
             Unit = project.Unit,
@@ -100,7 +106,7 @@ public static class SheetComposer
     private static IEnumerable<ViewSheet> ViewsOf(
         DrawingContext context, ElevationPlan elevations, ElevationStrip strip, Box area, PlanModel plan, IReadOnlyList<Primitive> planLines)
     {
-        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, []).HasPlanAbove(area);
+        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, [], []).HasPlanAbove(area);
         foreach (PlannedWindow window in elevations.Windows.Where(w => w.Strip == strip))
             yield return new(strip, window, hasPlan);
         if (!hasPlan)
@@ -108,21 +114,35 @@ public static class SheetComposer
     }
 
     private static IEnumerable<(string Scale, SheetContent Content)> DrawViews(
-        DrawingContext context, ViewSheet[] wall, SheetPlan sheets, Box area, SheetScale scale, PlanModel plan, Primitive[] planLines)
+        ViewSheet[] wall, SheetPlan sheets, Box area, SheetScale scale, DrawingContext context, Func<ViewSheet, PlanElevationSheet> of)
     {
-        PlanElevationSheet View() => new(context, wall[0].Strip, scale, plan, planLines, sheets.SectionSheets);
-        SheetScale planScale = wall.Where(v => v.Window is not null).Select(v => View().PlanScaleAbove(v.Window!, area)).MaxBy(s => s.Value);
+        SheetScale planScale = PlanScaleOf(wall, area, of);
         for (int i = 0; i < wall.Length; i++)
         {
-            PlanElevationSheet sheet = View();
+            PlanElevationSheet sheet = of(wall[i]);
             string name = sheets.NameOf(wall[i]);
             if (wall[i] is { Planned: PlannedWindow planned, Window: SheetWindow window })
                 sheet.Compose(planned, area, planScale, name, window.Before ? sheets.NameOf(wall[i - 1]) : null, window.After ? sheets.NameOf(wall[i + 1]) : null);
             else
-                sheet.ComposePlan(new SheetWindow(wall[i].Strip.Wall, wall[i].Strip.Wall.Start, wall[i].Strip.Wall.End, false, false), area, name);
+                sheet.ComposePlan(wall[i].Shown, area, name);
             bool isOne = wall[i].Window is not null && (!wall[i].HasPlan || planScale == scale);
             yield return (isOne ? scale.Words(context) : context.Say(Phrase.AsShown),
                 new SheetContent { Viewports = sheet.Viewports, Paper = sheet.Paper, Model = sheet.Model, Findings = sheet.Findings });
+        }
+    }
+
+    /// <summary>The scale of a wall's plans, one for all its sheets.</summary>
+    private static SheetScale PlanScaleOf(IReadOnlyList<ViewSheet> wall, Box area, Func<ViewSheet, PlanElevationSheet> of) =>
+        wall.Where(v => v.Window is not null).Select(v => of(v).PlanScaleAbove(v.Window!, area)).MaxBy(s => s.Value);
+
+    /// <summary>Every view of a plan in the set.</summary>
+    private static IEnumerable<Viewport> PlanViewports(IReadOnlyList<ViewSheet> views, Box area, Func<ViewSheet, PlanElevationSheet> of)
+    {
+        foreach (ViewSheet[] wall in views.GroupBy(v => v.Strip).Select(w => w.ToArray()))
+        {
+            SheetScale scale = PlanScaleOf(wall, area, of);
+            foreach (ViewSheet view in wall.Where(v => v.HasPlan))
+                yield return of(view).PlanViewport(view.Shown, area, view.Window is null ? null : scale);
         }
     }
 

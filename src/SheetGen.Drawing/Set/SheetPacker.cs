@@ -19,7 +19,18 @@ public static class SheetPacker
             return [];
         List<FreeRoom> best = Ways(filled, area)
             .OrderBy(sheets => sheets.Count).ThenBy(sheets => sheets.Count(s => s.Filled < Empty)).First();
-        return [.. best.Select(s => new PackedSheet(s.Parts))];
+        return [.. best.Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : s.Parts))];
+    }
+
+    /// <summary>Sections in rows, set apart evenly so that they fill their sheet; rows of fewer keep the columns of the fullest.</summary>
+    private static IReadOnlyList<(SheetPart Part, Point2 At)> Spread(IReadOnlyList<(SheetPart Part, Point2 At)> parts, Box area)
+    {
+        double high = parts[0].Part.Height;
+        if (parts.Any(p => Math.Abs(p.Part.Height - high) > 1e-6))
+            return parts;
+        (SheetPart Part, Point2 At)[][] rows = [.. parts.GroupBy(p => Math.Round(p.At.Y, 3)).OrderByDescending(g => g.Key).Select(g => g.OrderBy(p => p.At.X).ToArray())];
+        double across = rows.Min(r => (area.Right - r[^1].At.X - r[^1].Part.Width) / r.Length), down = (rows[^1].Min(p => p.At.Y - p.Part.Height) - area.Bottom) / rows.Length;
+        return [.. rows.SelectMany((r, i) => r.Select((p, k) => (p.Part, p.At + new Point2(across * (k + 0.5), -down * (i + 0.5)))))];
     }
 
     private static IEnumerable<List<FreeRoom>> Ways(IReadOnlyList<SheetPart>[] groups, Box area)

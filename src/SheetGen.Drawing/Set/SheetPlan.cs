@@ -151,6 +151,9 @@ public sealed class SheetPlan
 public sealed record ViewSheet(ElevationStrip Strip, PlannedWindow? Planned, bool HasPlan)
 {
     public SheetWindow? Window => Planned?.Window;
+
+    /// <summary>The stretch that it shows: the whole wall where it has a plan alone.</summary>
+    public SheetWindow Shown => Window ?? new(Strip.Wall, Strip.Wall.Start, Strip.Wall.End, false, false);
 }
 
 /// <summary>The section on the front sheet.</summary>

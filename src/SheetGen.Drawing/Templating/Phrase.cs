@@ -81,8 +81,7 @@ public enum Phrase
     PatternSquare,
     PatternStaggered,
     PatternAndRows,
-    ColumnsUp,
-    ColumnsDown,
+    FirstColumn,
     RowsLevel,
     RowsParallel,
     RowsTopParallel,
@@ -192,6 +191,10 @@ public enum Phrase
     LayoutLine,
     LongestNail,
     FaceOffset,
+    DimOffset,
+    DimLeast,
+    BoundaryFromFace,
+    BoundaryBeyond,
     OffsetOf,
     KeyPlan,
 
@@ -200,6 +203,7 @@ public enum Phrase
 
     // Sections
     GreatestHeight,
+    GreatestHeightOf,
     Through,
     SectionTitle,
     TypicalSectionTitle,

@@ -50,10 +50,10 @@ public sealed class HelpTests
     {
         WallProject project = ColumnPhaseTests.InTheWay(28).Project;
         NailLayout layout = Placer.Place(project, new PlacingOptions());
-        NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "columns_shift");
+        NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "columns");
         Assert.True(layout.Score.Unresolved.Found > 0);
-        double shift = double.Parse(help.Value.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
-        Assert.True(Unresolved(ColumnPhases.Moved(project, 0, 0, shift)) < layout.Score.Unresolved.Found, help.Result);
+        double first = double.Parse(help.Value.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        Assert.True(Unresolved(ColumnPhases.From(project, 0, 0, first)) < layout.Score.Unresolved.Found, help.Result);
     }
 
     [Fact]

@@ -47,10 +47,11 @@ internal static class GridHelps
     {
         Section old = project.Walls[wall].Sections[section];
         double quarter = old.HorizontalSpacing / 4;
-        foreach (double by in (double[])[quarter, -quarter, 2 * quarter])
+        for (int i = 0; i < 4; i++)
         {
-            double shift = Lengths.RoundToQuantum(old.ColumnShift + by, project.Unit);
-            yield return new Way("columns_shift", Figures.Length(shift, project.Unit), ColumnPhases.Moved(project, wall, section, shift));
+            double first = Lengths.RoundToQuantum(((old.FirstColumn ?? 0) + (i + (old.FirstColumn is null ? 0 : 1)) * quarter) % old.HorizontalSpacing, project.Unit);
+            if (first != old.FirstColumn)
+                yield return new Way("columns", Figures.Length(first, project.Unit), ColumnPhases.From(project, wall, section, first));
         }
         if (Corner(project, wall, section) is { } shifted)
             yield return new Way("corner_rows", "shifted", shifted);

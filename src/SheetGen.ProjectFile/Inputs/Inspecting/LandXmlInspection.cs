@@ -1,3 +1,4 @@
+using SheetGen.Model.Geometry;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Inputs.LandXml;
 using SheetGen.ProjectFile.Tree;
@@ -9,7 +10,7 @@ internal static class LandXmlInspection
 {
     public static Inspection? Of(ForeignFile foreign, ProblemList problems)
     {
-        if (LandXmlFile.Read(foreign, withSurfaces: false, problems) is not { } file)
+        if (LandXmlFile.Read(foreign, withSurfaces: true, problems) is not { } file)
             return null;
         FileUnit? length = file.Unit;
         LengthUnit unit = length?.Symbol switch { "us-ft" => LengthUnit.SurveyFoot, "m" or "mm" or "cm" => LengthUnit.Metre, _ => LengthUnit.Foot };
@@ -45,9 +46,16 @@ internal static class LandXmlInspection
                 lines.Add($"  cross sections: {alignment.All("CrossSects").Sum(c => c.All("CrossSect").Count())}, of {string.Join(", ", surfaces.Take(8).Select(s => $"\"{Shown.Short(s)}\""))}");
         }
         foreach (XmlPart surface in file.Surfaces)
-            lines.Add($"surface \"{Shown.Short(surface.Attribute("name") ?? "")}\": not used; export it as a profile or as cross sections of the alignment");
+        {
+            string name = surface.Attribute("name") ?? "";
+            TinSurface? tin = TinSurface.Of(surface, 1, new Vector2D(0, 0), out string why);
+            lines.Add(tin is null ? $"surface \"{Shown.Short(name)}\": cannot be used: {why}"
+                : $"surface \"{Shown.Short(name)}\": {tin.Count} triangles; can be existing_ground, finished_grade, top (along the face) and cross_sections");
+            if (tin is not null && length is not null)
+                yaml.Add(new YamlBlock("existing_ground", $"  from_landxml: {{file: {Quoted(foreign.Name)}, surface: {Quoted(name)}}}\n"));
+        }
         if (file.Alignments.Count == 0)
-            lines.Add("no alignment: nothing of it can be used");
+            lines.Add("no alignment: no layout line can be taken from it");
         return new Inspection(lines, yaml, unit, []) { LineLength = line };
     }
 

@@ -1,16 +1,16 @@
-using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model.Units;
 
-namespace SheetGen.Drawing.Elevation;
+namespace SheetGen.Drawing.Labels;
 
 /// <summary>
-/// Finds free places for dimensions in an elevation, mm of paper: no word on a text, a nail or a line, and no line of a dimension through a
+/// Finds free places for dimensions in an elevation or a section, mm of paper: no word on a text, a nail or a line, and no line of a dimension through a
 /// text or a nail.
 /// </summary>
-public sealed class DimensionPlacer(ElevationView view, string style)
+public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, string style)
 {
     /// <summary>Stands in a dimension's words for the measured length.</summary>
     public const string Measured = "<>";
@@ -18,20 +18,21 @@ public sealed class DimensionPlacer(ElevationView view, string style)
     /// <summary>Room between a dimension line and its words, mm.</summary>
     private const double Lift = 0.5;
 
+    /// <summary>A dimension between two points that is longer must not run through words, mm.</summary>
+    private const double LongLine = 8;
+
     /// <summary>Distance that a dimension line keeps from lines that run along it, mm.</summary>
     private const double Apart = 1.2;
 
-    private readonly DrawingContext _context = view.Context;
+    private Crowd Crowd => labels.Placer.Crowd;
 
-    private Crowd Crowd => view.Labels.Placer.Crowd;
-
-    private TextStyle Text => _context.StyleOf(TextRole.Dimension);
+    private TextStyle Text => context.StyleOf(TextRole.Dimension);
 
     /// <summary>Height of the words of a dimension, mm.</summary>
     public double Height => Text.Height;
 
     /// <summary>A length as the dimension style writes it.</summary>
-    public string Written(double length) => Printed.Fixed(length, Lengths.Decimals(_context.Print.Unit)) + NailLabels.DimensionSuffix(_context.Print.Unit);
+    public string Written(double length) => Printed.Fixed(length, Lengths.Decimals(context.Print.Unit)) + NailLabels.DimensionSuffix(context.Print.Unit);
 
     /// <summary>Width of words once the measured length stands in them, mm.</summary>
     public double WidthOf(string words, double length) =>
@@ -50,7 +51,7 @@ public sealed class DimensionPlacer(ElevationView view, string style)
         foreach ((double y, Point2 at) in Places(p, q, width, clear))
         {
             Box box = Box.At(at + new Point2(0, Height / 2), width, Height * 1.35);
-            if (!view.Labels.Placer.Frame.Contains(box) || !Crowd.IsFree(box) || !AreLinesFree(p, q, y) || (y != p.Y && Crowd.RunsAlong(new(p.X, y), new(q.X, y), Apart)))
+            if (!labels.Placer.Frame.Contains(box) || !Crowd.IsFree(box) || !AreLinesFree(p, q, y) || (y != p.Y && Crowd.RunsAlong(new(p.X, y), new(q.X, y), Apart)))
                 continue;
             Crowd.Add(box);
             Crowd.Add(new(p.X, y), new(q.X, y), LineKind.NoText);
@@ -79,7 +80,8 @@ public sealed class DimensionPlacer(ElevationView view, string style)
     }
 
     /// <summary>A place for a dimension up from one point to another with its line at x; null where it has no room there.</summary>
-    public UpPlace? FindUp(Point2 low, Point2 high, double length, string? words, double x, int beyond)
+    /// <param name="aside">Distance by which words that are longer than what they measure stand off to the left where they have no place beyond it.</param>
+    public UpPlace? FindUp(Point2 low, Point2 high, double length, string? words, double x, int beyond, double aside = 0)
     {
         double width = WidthOf(words ?? Measured, length), middle = (low.Y + high.Y) / 2, play = (high.Y - low.Y - width) / 2 - 0.4;
         Point2 foot = new(x, low.Y), head = new(x, high.Y);
@@ -87,12 +89,12 @@ public sealed class DimensionPlacer(ElevationView view, string style)
             return null;
         double[] ys = play >= 0
             ? [.. new[] { 0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9 }.Select(s => middle + s * play)]
-            : beyond == 0 ? [] : [beyond < 0 ? low.Y - 1 - width / 2 : high.Y + 1 + width / 2];
+            : aside > 0 ? [middle] : beyond == 0 ? [] : [beyond < 0 ? low.Y - 1 - width / 2 : high.Y + 1 + width / 2];
         foreach (double y in ys)
         {
-            var at = new Point2(x - Lift - Height / 2, y);
+            var at = new Point2(x - Lift - Height / 2 - aside, y);
             Box box = Box.At(at, Height * 1.35, width);
-            if (view.Labels.Placer.Frame.Contains(box) && Crowd.IsFree(box))
+            if (labels.Placer.Frame.Contains(box) && Crowd.IsFree(box))
                 return new(low, high, foot, at, box, length, words);
         }
         return null;
@@ -108,6 +110,37 @@ public sealed class DimensionPlacer(ElevationView view, string style)
         Add(place.Low, place.High, place.Foot, place.Text, 90, place.Length, place.Words, null);
     }
 
+    /// <summary>
+    /// A dimension along the straight line between two points, its words beside the line or beyond its ends; false, and nothing drawn, where they have
+    /// no room within a few millimetres.
+    /// </summary>
+    /// <param name="mayStand">False for a box where neither words nor line may stand for other reasons; null for none.</param>
+    public bool TryAligned(Point2 from, Point2 to, double length, string words, string? nail, Func<Box, bool>? mayStand = null)
+    {
+        double drawn = (to - from).Length;
+        if (drawn < 1e-6 || (drawn > LongLine && (!Crowd.IsLeaderFree(from, to, from) || Crowd.RunsAlong(from, to, Apart))) || mayStand?.Invoke(Box.Around([from, to])) == false)
+            return false;
+        Point2 way = (to - from) * (1 / drawn), side = new(-way.Y, way.X), middle = (from + to) * 0.5;
+        double degrees = Math.Atan2(way.Y, way.X) * 180 / Math.PI, width = WidthOf(words, length), beyond = drawn / 2 + 1.2 + width / 2, beside = Lift + Height * 0.7;
+        // Words are read from below or from the right.
+        if (degrees is > 90.001 or <= -89.999)
+            degrees -= Math.CopySign(180, degrees);
+        IEnumerable<Point2> inside = width + 1 < drawn ? new[] { 0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9 }.SelectMany(k => new[] { middle + side * beside + way * (k * (drawn - width) / 2), middle - side * beside + way * (k * (drawn - width) / 2) }) : [];
+        IEnumerable<Point2> outside = new[] { 0, 1.5, 3 }.SelectMany(d => new[] { middle + way * (beyond + d), middle - way * (beyond + d) });
+        string written = words.Replace(Measured, Written(length), StringComparison.Ordinal);
+        foreach (Point2 at in inside.Concat(outside))
+        {
+            Box box = TextMeasure.BoxOf(new Text(LayerRole.Dimension, TextRole.Dimension, at - new Point2(0, Height / 2).Turned(degrees * Math.PI / 180), Height, written, HorizontalAlign.Center, degrees), Text);
+            if (!labels.Placer.Frame.Contains(box) || !Crowd.IsFree(box) || mayStand?.Invoke(box) == false)
+                continue;
+            Crowd.Add(box);
+            Crowd.Add(from, to, LineKind.NoText);
+            labels.Add(new Dimension(LayerRole.Dimension, style, from, to, to, at, degrees) { Nail = nail, Words = words });
+            return true;
+        }
+        return false;
+    }
+
     private bool IsEndFree(Point2 measured, Point2 line)
     {
         Point2 way = line - measured;
@@ -116,10 +149,10 @@ public sealed class DimensionPlacer(ElevationView view, string style)
 
     private void Add(Point2 from, Point2 to, Point2 line, Point2 text, double angle, double length, string? words, string? nail)
     {
-        double drawn = (angle == 0 ? Math.Abs(to.X - from.X) : Math.Abs(to.Y - from.Y)) * view.Viewport.UnitsPerMillimetre;
-        bool measuresTrue = Math.Abs(length - drawn) < Lengths.Quantum(_context.Print.Unit) / 2;
+        double drawn = (angle == 0 ? Math.Abs(to.X - from.X) : Math.Abs(to.Y - from.Y)) * labels.Viewport.UnitsPerMillimetre;
+        bool measuresTrue = Math.Abs(length - drawn) < Lengths.Quantum(context.Print.Unit) / 2;
         string? shown = measuresTrue ? words : (words ?? Measured).Replace(Measured, Written(length), StringComparison.Ordinal);
-        view.Labels.Add(new Dimension(LayerRole.Dimension, style, from, to, line, text, angle) { Nail = nail, Words = shown });
+        labels.Add(new Dimension(LayerRole.Dimension, style, from, to, line, text, angle) { Nail = nail, Words = shown });
     }
 
     /// <summary>True where neither the dimension line nor its extension lines run through a text or a nail.</summary>

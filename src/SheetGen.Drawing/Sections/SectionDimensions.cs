@@ -1,0 +1,127 @@
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Sections;
+
+/// <summary>The dimensions of a cross section; each measures what is drawn.</summary>
+public sealed class SectionDimensions(DrawingContext context, SectionView view, ViewLabels labels, string style)
+{
+    /// <summary>Distances of the two chains of heights from the left edge of the view, mm.</summary>
+    public const double HeightAt = 6, RowsAt = 15;
+
+    private readonly DimensionPlacer _placer = new(context, labels, style);
+
+    private Point2 Paper(double offset, double elevation) => labels.Viewport.ToPaper.Apply(view.At(offset, elevation));
+
+    /// <summary>Height of the wall, and from its top over every row to its bottom.</summary>
+    public void Heights()
+    {
+        double left = labels.Viewport.Frame.Left;
+        Height(view.Top, view.Bottom, left + HeightAt, 0);
+        double[] levels = [view.Top, .. view.Nails.Select(n => n.Elevation), view.Bottom];
+        for (int i = 0; i + 1 < levels.Length; i++)
+            Height(levels[i], levels[i + 1], left + RowsAt, i == 0 ? 1 : i + 2 == levels.Length ? -1 : 0);
+    }
+
+    /// <summary>Embedment, and the distances of what stands beside the wall from its face.</summary>
+    public void BesideFace()
+    {
+        foreach (Obstruction o in view.Obstructions)
+            FromFace(o);
+        Embedment();
+    }
+
+    /// <param name="beyond">Where words stand that are longer than the height: 1 above it, -1 below, 0 beside it.</param>
+    private void Height(double high, double low, double x, int beyond)
+    {
+        if (high - low < Lengths.Quantum(context.Print.Unit))
+            return;
+        Point2 from = Paper(view.Face.OffsetAt(low), low), to = Paper(view.Face.OffsetAt(high), high);
+        UpPlace? place = _placer.FindUp(from, to, high - low, null, x, beyond);
+        for (double aside = 1; place is null && aside <= 2; aside++)
+            place = _placer.FindUp(from, to, high - low, null, x, 0, aside * 1.4 * _placer.Height);
+        if (place is not null)
+            _placer.Keep(place);
+        else
+            InWords(_placer.Written(high - low), new(x, (from.Y + to.Y) / 2));
+    }
+
+    /// <summary>How deep the wall goes below finished grade.</summary>
+    private void Embedment()
+    {
+        if (view.Wall.FinishedGrade?.At(view.Cut.Along) is not double grade || grade - view.Bottom < Lengths.Quantum(context.Print.Unit))
+            return;
+        Point2 low = Paper(view.Build.FrontAt(view.Bottom), view.Bottom), high = Paper(view.Build.Front, grade);
+        high = high with { X = Math.Min(low.X, high.X) };
+        double edge = labels.Viewport.Frame.Left + RowsAt + 3;
+        if (!_placer.TryUp(low, high, grade - view.Bottom, null, Enumerable.Range(0, 30).Select(i => high.X - 3 - i).Where(x => x > edge), -1))
+            InWords(context.Say(Phrase.EmbedmentIs, _placer.Written(grade - view.Bottom)), (low + high) * 0.5);
+    }
+
+    /// <summary>How far a shaft, pile or solid beside the wall stands behind the face, between two rows of nails, the lowest first.</summary>
+    private void FromFace(Obstruction o)
+    {
+        if (o.Kind is not (ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Solid) || view.Span(o) is not (double near, _))
+            return;
+        double[] levels = [view.Bottom, .. view.Nails.Select(n => n.Elevation).Reverse(), view.Top];
+        for (int i = 0; i + 1 < levels.Length; i++)
+        {
+            double z = (levels[i] + levels[i + 1]) / 2, face = view.Face.OffsetAt(z);
+            if (z < o.Bottom || z > o.Top || near - face < Lengths.Quantum(context.Print.Unit) || view.Openings.Any(p => p.Bottom <= z && z <= p.Top))
+                continue;
+            if (_placer.TryAlong(Paper(face, z), Paper(near, z), near - face, null, null, 0))
+                return;
+        }
+    }
+
+    /// <summary>The clear distance of every nail that passes a shaft, pile or pipe of the cut; the first says of what.</summary>
+    public void Clear()
+    {
+        foreach (Obstruction o in view.Obstructions.Where(o => o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Pipe))
+        {
+            Phrase words = Phrase.ClearDistance;
+            foreach (Nail nail in view.Nails)
+            {
+                Nearest near = o.Solids.Select(s => HoleDistance.ToSolid(nail.Hole, s)).MinBy(n => n.Clear);
+                if (near.Clear > 3 * view.Unit || near.DepthFirst <= 0)
+                    continue;
+                if (!TryClear(nail, near))
+                    ClearInWords(nail, near, o, words);
+                words = Phrase.ClearShort;
+            }
+        }
+    }
+
+    /// <summary>A dimension of a clear distance that lies in the plane of the section; false where it does not, or has no room.</summary>
+    private bool TryClear(Nail nail, Nearest near)
+    {
+        Point2 axis = view.Seen(nail, near.OnFirst), b = view.Seen(nail, near.OnSecond), way = b - axis;
+        double radius = nail.Hole.Radius + nail.Hole.Drift * near.DepthFirst;
+        if (way.Length <= radius || near.Clear <= 0)
+            return false;
+        Point2 a = axis + way * (radius / way.Length);
+        if (Math.Abs((b - a).Length - near.Clear) > Lengths.Quantum(context.Print.Unit) / 2)
+            return false;
+        return _placer.TryAligned(labels.Viewport.ToPaper.Apply(a), labels.Viewport.ToPaper.Apply(b), near.Clear, context.Say(Phrase.ClearShort, DimensionPlacer.Measured), nail.Mark);
+    }
+
+    /// <summary>A clear distance that lies across the plane of the section cannot be measured there: it is written at the nail.</summary>
+    private void ClearInWords(Nail nail, Nearest near, Obstruction o, Phrase words)
+    {
+        Point2 a = labels.Viewport.ToPaper.Apply(view.Seen(nail, near.OnFirst)), b = labels.Viewport.ToPaper.Apply(view.Seen(nail, near.OnSecond));
+        if ((b - a).Length > 0.8)
+            labels.Add(new Line(LayerRole.Dimension, a, b) { Nail = nail.Mark });
+        labels.Add(new Circle(LayerRole.Dimension, a, 0.5) { Nail = nail.Mark });
+        string said = context.Say(words, context.Print.Distance(near.Clear), o.Name.ToUpperInvariant());
+        labels.Label(new LabelRequest([[said]], TextRole.Label, a, 0.5) { Toward = Math.PI / 4, LeaderFrom = 1.6, Obstruction = o.Name });
+    }
+
+    private void InWords(string words, Point2 at) =>
+        labels.Label(new LabelRequest([[words]], TextRole.Label, at, 0.4) { LeaderFrom = 1 });
+}
