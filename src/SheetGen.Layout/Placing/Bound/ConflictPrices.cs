@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Placing;
 /// costs of all stretches less the charges of all balls are again a lower limit, whatever the charges (the Lagrangian dual, from
 /// memory); they are raised where too many holes pass and lowered where too few, a number of times.
 /// </summary>
-public sealed class ConflictPrices
+internal sealed class ConflictPrices
 {
     private const int Rounds = 24;
     private const int GreatestCluster = 16;
