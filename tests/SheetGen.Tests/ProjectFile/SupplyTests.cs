@@ -10,7 +10,7 @@ using Xunit;
 namespace SheetGen.Tests.ProjectFile;
 
 /// <summary>What is handed on, with its licences, and what the two libraries that others may use offer in public. SHEETGEN_WRITE_DOCS=1 writes the lists of the latter anew.</summary>
-public sealed partial class SupplyDocumentTests
+public sealed partial class SupplyTests
 {
     private static readonly string ThirdParty = Repository.Read("docs", "third-party.md");
 
