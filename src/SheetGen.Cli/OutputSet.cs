@@ -88,11 +88,10 @@ public static class OutputSet
             {
                 if (!IsWanted(Findings) && !IsWanted(Review))
                     return;
-                files[Findings] = Bytes(s => FindingsJson.Write(project, laid.Layout, report, s, quantities.Effect));
-                if (!IsWanted(Review))
-                    return;
-                files[Review] = ReviewPage.Make(
-                    new ReviewInput(project, laid.Layout, report, [SummaryTables.BySection(quantities), SummaryTables.Bid(bid)], run), files[Findings]);
+                MeasuredLayout told = measured with { Laid = laid with { Report = report } };
+                files[Findings] = FindingsOf(project, told);
+                if (IsWanted(Review))
+                    files[Review] = PageOf(project, told, files[Findings]);
             },
             () =>
             {
@@ -100,6 +99,17 @@ public static class OutputSet
                     files[file.Name] = file.Content;
             });
         return (laid with { Report = report }, sheets, [.. AllNames.Where(n => files.ContainsKey(n) && (IsWanted(n) || !Names.Contains(n))).Select(name => new OutputFile(name, files[name]))]);
+    }
+
+    /// <summary>findings.json of a measured layout, whose report holds the findings of the sheets.</summary>
+    public static byte[] FindingsOf(WallProject project, MeasuredLayout measured) =>
+        Bytes(s => FindingsJson.Write(project, measured.Laid.Layout, measured.Laid.Report, s, measured.Quantities.Effect));
+
+    /// <summary>The review page of the same layout.</summary>
+    public static byte[] PageOf(WallProject project, MeasuredLayout measured, byte[] findings)
+    {
+        var tables = new[] { SummaryTables.BySection(measured.Quantities), SummaryTables.Bid(measured.Bid) };
+        return ReviewPage.Make(new ReviewInput(project, measured.Laid.Layout, measured.Laid.Report, tables, new RunInfo(ProgramVersion.Text)), findings);
     }
 
     private static byte[] Bytes(Action<Stream> write)

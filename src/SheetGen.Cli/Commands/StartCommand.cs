@@ -3,11 +3,12 @@ using System.Text;
 using SheetGen.ProjectFile;
 using SheetGen.ProjectFile.Forms;
 using SheetGen.ProjectFile.Inputs.Inspecting;
+using SheetGen.ProjectFile.Records;
 using SheetGen.Writers.Form;
 
 namespace SheetGen.Cli.Commands;
 
-/// <summary><c>start</c>: writes a commented project file, and beside it the schema that it names, for completion in an editor.</summary>
+/// <summary><c>start</c>: writes a commented project file, beside it the schema that it names, for completion in an editor, and an empty as-built record.</summary>
 public static class StartCommand
 {
     public static Command Make(Screen screen)
@@ -23,7 +24,7 @@ public static class StartCommand
         kind.AcceptOnlyFromAmong([.. StarterProject.Kinds]);
         var form = new Option<bool>("--form") { Description = "Write the project as a workbook to fill in (wall.xlsx) instead; check and build take it as it is. --from may then also name a project file." };
         var start = new ExampledCommand(
-            "start", "Write a commented project file to begin with, and the schema for completion in an editor.",
+            "start", "Write a commented project file to begin with, the schema for completion in an editor, and an empty as-built record.",
             "sheetgen start my-wall                          a commented project file to begin with",
             "sheetgen start my-bridge --kind bridge          one near the job: bridge, pipe, curve or metric",
             "sheetgen start my-wall --from road.xml          around an alignment (LandXML) or a base drawing (DXF)",
@@ -40,15 +41,17 @@ public static class StartCommand
         if (text is null)
             return ExitCode.WrongInput;
         byte[] content = form ? Form(text, screen) : Encoding.UTF8.GetBytes(text);
-        string path = Path.Combine(folder, form ? FormSheets.FileName : StarterProject.FileName), schema = Path.Combine(folder, StarterProject.SchemaName);
+        string path = Path.Combine(folder, form ? FormSheets.FileName : StarterProject.FileName);
+        // What stands beside it is never a reason not to begin: a file that is there stays.
+        (string Name, string Text)[] beside = form ? [] : [(StarterProject.SchemaName, StarterProject.Schema), (AsBuiltRecord.FileName, AsBuiltRecord.Heads)];
         try
         {
             Directory.CreateDirectory(folder);
             WriteNew(path, content);
             if (from is not null && !isProject && Path.GetFullPath(from) != Path.GetFullPath(Path.Combine(folder, Path.GetFileName(from))))
                 File.Copy(from, Path.Combine(folder, Path.GetFileName(from)));
-            if (!form && !File.Exists(schema))
-                WriteNew(schema, Encoding.UTF8.GetBytes(StarterProject.Schema));
+            foreach ((string name, string besideText) in beside.Where(f => !File.Exists(Path.Combine(folder, f.Name))))
+                WriteNew(Path.Combine(folder, name), Encoding.UTF8.GetBytes(besideText));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

@@ -57,6 +57,7 @@ internal sealed class FuzzKinds : IDisposable
         All =
         [
             new("project file", 6, (m, r) => ProjectFile(m.Yaml(Of(r, Walls)), r)),
+            new("form", 2, (m, _) => Form(m.Zip(FuzzSamples.Form.Value))),
             new("pay items", 2, (m, _) => Items(m.Yaml(PayItems))),
             new("layer list", 2, (m, r) => Template(m.Json(Layers), TemplateReader.WithLayers, TemplateCheck.OfLayers)),
             new("note set", 1, (m, r) => Template(m.Json(Notes), TemplateReader.WithNotes, TemplateCheck.OfNotes)),
@@ -66,7 +67,7 @@ internal sealed class FuzzKinds : IDisposable
             new("LandXML", 6, (m, r) => Beside("road.xml", Encoding.UTF8.GetBytes(m.Xml(Of(r, FuzzSamples.LandXml))), FuzzSamples.OnLandXml)),
             new("table", 6, (m, r) => Table(m, r)),
             new("inspected file", 3, (m, r) => Inspected(m, r)),
-            new("edited drawing", 1, (m, r) => Edited(m.Dxf(r.Next(4) == 0 ? Drawn.Value : Plan.Value))),
+            new("edited drawing", 1, (m, r) => Edited(m.Dxf(r.Next(16) == 0 ? Drawn.Value : Plan.Value))),
             new("as-built record", 3, (m, r) => Record(m.Csv(FuzzSamples.Record.Value))),
             new("results", 3, (m, r) => Results(m, r)),
             new("study", 2, (m, r) => Study(m.Yaml(FuzzSamples.Study))),
@@ -97,6 +98,16 @@ internal sealed class FuzzKinds : IDisposable
         HavePlaces(read.Problems, ("wall.yaml", wall));
         if (_layOut && random.Next(40) == 0 && read.Project is { } project)
             LayOut(project);
+        return read.Project is not null;
+    }
+
+    /// <summary>A workbook in place of a project file.</summary>
+    private bool Form(byte[] bytes)
+    {
+        string path = With("wall.xlsx", bytes);
+        ReadResult read = ProjectReader.Read(path);
+        Assert.Equal(read.Project is null, read.Problems.Any(p => p.Severity == Severity.Error));
+        HavePlaces(read.Problems, (path, null));
         return read.Project is not null;
     }
 

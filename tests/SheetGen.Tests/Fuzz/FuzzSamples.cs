@@ -1,6 +1,7 @@
 using System.Text;
 using SheetGen.Model.Corridors;
 using SheetGen.ProjectFile.Records;
+using SheetGen.Tests.Forms;
 using SheetGen.Tests.Inputs;
 using SheetGen.Tests.ProjectFile;
 using SheetGen.Tests.Revisions;
@@ -80,6 +81,9 @@ internal static class FuzzSamples
     public static Lazy<string> Record { get; } = new(() => string.Join(',', AsBuiltRecord.Columns) + "\n" + string.Concat(EditedWall.Shared.Layout.Nails.Take(8).Select((n, i) => i % 4 == 3
         ? n.Mark + "\n"
         : FormattableString.Invariant($"{n.Mark},{n.Station + 0.05},{n.Elevation},{n.Splay},{n.Inclination},{n.Length},4.5,2026-01-15,\"wet, slow\"\n"))));
+
+    /// <summary>A filled form.</summary>
+    public static Lazy<byte[]> Form { get; } = new(() => new FormBook(Repository.Read("tests", "SheetGen.Tests", "Cases", "base-wall.yaml")).Bytes());
 
     public static Lazy<string> Nails { get; } = new(() => string.Join('\n', Repository.Read("demo", "quarry-lane", "expected", "nails.csv").Split('\n').Take(9)));
 

@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
@@ -63,6 +64,36 @@ internal sealed partial class Mutator
         return string.Concat(parts);
     }
 
+    /// <summary>A zip of XML parts, such as a workbook: mostly one part changes, a sheet more often than others; a part is left out or stands twice; or bytes of the whole change.</summary>
+    public byte[] Zip(byte[] bytes)
+    {
+        if (idle)
+            return bytes;
+        if (random.Next(10) == 0)
+            return Bytes(bytes);
+        using var memory = new MemoryStream();
+        memory.Write(bytes);
+        using (var zip = new ZipArchive(memory, ZipArchiveMode.Update, leaveOpen: true))
+        {
+            ZipArchiveEntry[] sheets = [.. zip.Entries.Where(e => e.FullName.StartsWith("xl/worksheets/sheet", StringComparison.Ordinal))];
+            ZipArchiveEntry part = random.Next(4) > 0 && sheets.Length > 0 ? sheets[random.Next(sheets.Length)] : zip.Entries[random.Next(zip.Entries.Count)];
+            string name = part.FullName, text;
+            using (var reader = new StreamReader(part.Open()))
+                text = reader.ReadToEnd();
+            int fate = random.Next(12);
+            if (fate > 0)
+                part.Delete();
+            if (fate > 1)
+            {
+                using var writer = new StreamWriter(zip.CreateEntry(name).Open());
+                writer.Write(Xml(text));
+            }
+            else if (fate == 0)
+                zip.CreateEntry(name);
+        }
+        return memory.ToArray();
+    }
+
     private void ChangeOne(JsonNode root)
     {
         List<JsonNode> nodes = [];
@@ -112,7 +143,7 @@ internal sealed partial class Mutator
         for (int i = at; i < parts.Count; i++)
         {
             string part = parts[i];
-            depth += part[0] != '<' || part.StartsWith("<?", StringComparison.Ordinal) || part.StartsWith("<!", StringComparison.Ordinal) || part.EndsWith("/>", StringComparison.Ordinal) ? 0
+            depth += part.Length == 0 || part[0] != '<' || part.StartsWith("<?", StringComparison.Ordinal) || part.StartsWith("<!", StringComparison.Ordinal) || part.EndsWith("/>", StringComparison.Ordinal) ? 0
                 : part.StartsWith("</", StringComparison.Ordinal) ? -1 : 1;
             if (depth <= 0)
                 return i + 1;

@@ -39,7 +39,7 @@ internal static class EntityFigures
                 return HatchFigures.Of(r, own, source, error);
             case "3DFACE":
                 Point3[] flat = [.. new[] { 10, 11, 12, 13 }.Where(r.Has).Select(At).Distinct()];
-                return One(new Figure(source, FigureKind.Body, []) { Corners = flat, Faces = [[.. Enumerable.Range(0, flat.Length)]] });
+                return flat.Length < 3 ? ([], "it has no area") : One(new Figure(source, FigureKind.Body, []) { Corners = flat, Faces = [[.. Enumerable.Range(0, flat.Length)]] });
             case "SOLID" or "TRACE":
                 Point3[] p = [.. new[] { 10, 11, 13, 12 }.Where(r.Has).Select(c => own.Point(At(c)))];
                 Point3[] ring = [.. p.Where((q, i) => i == 0 || q != p[i - 1])];
