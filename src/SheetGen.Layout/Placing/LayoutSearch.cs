@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Placing;
 /// proposes nails for them, and the trial keeps the whole or undoes it. Work is limited by counts, random numbers are our own, and districts
 /// that are searched at the same time cannot meet, so the same input gives the same layout.
 /// </summary>
-public sealed class LayoutSearch
+internal sealed class LayoutSearch
 {
     /// <summary>Rounds over districts that are cut differently; one where there is a single district.</summary>
     private const int Rounds = 2;
