@@ -300,6 +300,7 @@ public enum Phrase
     // Details
     DetailTitle,
     DetailHead,
+    DetailHeadOf,
     DetailHole,
     DetailFacing,
     DetailStripLap,
@@ -312,6 +313,7 @@ public enum Phrase
     BarProjects,
     NutAndWasher,
     BevelledWasher,
+    BevelBattered,
     BevelTurned,
     PlateIs,
     StudsAre,
