@@ -7,7 +7,7 @@ namespace SheetGen.Cli;
 /// <param name="Input">The project with the files that it names.</param>
 /// <param name="Laid">The layout with all findings, those of the sheets among them.</param>
 /// <param name="Sheets">The sheets as data.</param>
-/// <param name="Files">The files of <see cref="OutputSet.Names"/>, and of the open formats asked for.</param>
+/// <param name="Files">The files of <see cref="OutputSet.Names"/> that are wanted, and of the open formats asked for.</param>
 public sealed record FinishedWall(Input Input, CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files)
 {
     public required QuantityTable Quantities { get; init; }
@@ -30,7 +30,7 @@ public sealed record FinishedWall(Input Input, CheckedLayout Laid, SheetSet Shee
         {
             if (OnePass.Measure(input, OnePass.LayOut(input.Project, options.Prove, display), options.Json, display, screen) is not { } measured)
                 return null;
-            (CheckedLayout laid, SheetSet sheets, IReadOnlyList<OutputFile> files) = OutputSet.Make(input, measured, options.Also, display);
+            (CheckedLayout laid, SheetSet sheets, IReadOnlyList<OutputFile> files) = OutputSet.Make(input, measured, options.Also, display, options.Only);
             return new FinishedWall(input, laid, sheets, files) { Quantities = measured.Quantities, Bid = measured.Bid };
         });
     }

@@ -33,7 +33,11 @@ public static class OnePass
         ReadResult read = ProjectReader.Read(file, new ReadOptions(allowOutside));
         NamedFiles? named = read.Project is null ? null : NamedFiles.Read(read, file, allowOutside);
         ProblemScreen.Print([.. read.Problems, .. named?.Problems ?? []], json, screen);
-        return named is { PayItems: not null, Templates: not null } ? new Input(ColumnPhases.Choose(read.Project!), named) : null;
+        if (named is not { PayItems: not null, Templates: not null })
+            return null;
+        var display = new StageDisplay(screen, json);
+        display.Stage("choosing columns");
+        return new Input(display.While(() => ColumnPhases.Choose(read.Project!, display)), named);
     }
 
     /// <summary>Places the nails and checks the finished layout.</summary>

@@ -45,9 +45,10 @@ public static class OutputSet
         report with { Findings = [.. report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
 
     /// <param name="also">Open formats asked for.</param>
+    /// <param name="only">The files that are wanted; null for all.</param>
     /// <returns>The layout with the findings of the sheets added, the sheets, and the files in the order of <see cref="AllNames"/>.</returns>
     public static (CheckedLayout Laid, SheetSet Sheets, IReadOnlyList<OutputFile> Files) Make(
-        Input input, MeasuredLayout measured, IReadOnlyList<ExchangeFormat> also, StageDisplay display)
+        Input input, MeasuredLayout measured, IReadOnlyList<ExchangeFormat> also, StageDisplay display, IReadOnlyList<string>? only = null)
     {
         WallProject project = input.Project;
         (CheckedLayout laid, QuantityTable quantities, BidTable bid) = measured;
@@ -56,37 +57,59 @@ public static class OutputSet
         display.Stage("drawing sheets");
         SheetSet sheets = Compose(input, measured);
         ClearanceReport report = WithSheets(laid.Report, sheets);
-        display.Stage("writing files");
+        if (only is null or { Count: > 0 })
+            display.Stage("writing files");
         var files = new ConcurrentDictionary<string, byte[]>();
-        IReadOnlyList<ReviewItem> review = PlanReview.Of(project, laid.Layout, report, quantities);
-        void Write(string name, Action<Stream> write) => files[name] = Bytes(write);
+        var review = new Lazy<IReadOnlyList<ReviewItem>>(() => PlanReview.Of(project, laid.Layout, report, quantities));
+        bool IsWanted(string name) => only is null || only.Contains(name);
+        void Write(string name, Action<Stream> write)
+        {
+            if (IsWanted(name))
+                files[name] = Bytes(write);
+        }
         Parallel.Invoke(
             () => Write(Pdf, s => PdfSheetWriter.Write(sheets, s)),
             () =>
             {
                 // The workbook and its tables count the nails in the finished drawing once more.
-                Write(Sheets, s => DxfSheetWriter.Write(sheets, s));
-                QuantityTable recounted = DrawingRecount.AddTo(quantities, files[Sheets]);
+                if (!IsWanted(Sheets) && !IsWanted(Workbook) && !IsWanted(Tables))
+                    return;
+                byte[] drawing = files[Sheets] = Bytes(s => DxfSheetWriter.Write(sheets, s));
+                QuantityTable recounted = DrawingRecount.AddTo(quantities, drawing);
                 Parallel.Invoke(
-                    () => Write(Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, recounted, bid, run, s, review)),
+                    () => Write(Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, recounted, bid, run, s, review.Value)),
                     () => Write(Tables, s => TableCsv.WriteZip(project, laid.Layout, report, recounted, bid, run, s)));
             },
             () => Write(CheckerFiles.Clashes, s => CheckerFiles.WriteClashes(project, laid.Layout, report, quantities, run, s)),
-            () => Write(CheckerFiles.PlanReview, s => CheckerFiles.WritePlanReview(project, review, run, s)),
+            () => Write(CheckerFiles.PlanReview, s => CheckerFiles.WritePlanReview(project, review.Value, run, s)),
             () => Write(Plan, s => DxfPlanWriter.Write(sheets, s)),
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
             () =>
             {
-                Write(Findings, s => FindingsJson.Write(project, laid.Layout, report, s, quantities.Effect));
-                files[Review] = ReviewPage.Make(
-                    new ReviewInput(project, laid.Layout, report, [SummaryTables.BySection(quantities), SummaryTables.Bid(bid)], run), files[Findings]);
+                if (!IsWanted(Findings) && !IsWanted(Review))
+                    return;
+                MeasuredLayout told = measured with { Laid = laid with { Report = report } };
+                files[Findings] = FindingsOf(project, told);
+                if (IsWanted(Review))
+                    files[Review] = PageOf(project, told, files[Findings]);
             },
             () =>
             {
                 foreach (ExchangeFile file in also.SelectMany(f => f.Files(new ExchangeInput(project, laid.Layout, report, quantities, run))))
                     files[file.Name] = file.Content;
             });
-        return (laid with { Report = report }, sheets, [.. AllNames.Where(files.ContainsKey).Select(name => new OutputFile(name, files[name]))]);
+        return (laid with { Report = report }, sheets, [.. AllNames.Where(n => files.ContainsKey(n) && (IsWanted(n) || !Names.Contains(n))).Select(name => new OutputFile(name, files[name]))]);
+    }
+
+    /// <summary>findings.json of a measured layout, whose report holds the findings of the sheets.</summary>
+    public static byte[] FindingsOf(WallProject project, MeasuredLayout measured) =>
+        Bytes(s => FindingsJson.Write(project, measured.Laid.Layout, measured.Laid.Report, s, measured.Quantities.Effect));
+
+    /// <summary>The review page of the same layout.</summary>
+    public static byte[] PageOf(WallProject project, MeasuredLayout measured, byte[] findings)
+    {
+        var tables = new[] { SummaryTables.BySection(measured.Quantities), SummaryTables.Bid(measured.Bid) };
+        return ReviewPage.Make(new ReviewInput(project, measured.Laid.Layout, measured.Laid.Report, tables, new RunInfo(ProgramVersion.Text)), findings);
     }
 
     private static byte[] Bytes(Action<Stream> write)

@@ -18,7 +18,7 @@ public static class ProblemScreen
         var sources = new Dictionary<string, string?>();
         foreach (Problem problem in problems)
         {
-            if (screen.Live && SourceOf(problem.Spot.File, sources) is { } text)
+            if (screen.Live && problem.Spot.Sheet is null && SourceOf(problem.Spot.File, sources) is { } text)
                 screen.Error.Write(ProblemPrinter.WithSource(problem, text));
             else
                 screen.Error.WriteLine(ProblemPrinter.Plain(problem));

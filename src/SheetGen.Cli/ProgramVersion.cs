@@ -12,7 +12,10 @@ public static class ProgramVersion
     /// Fingerprint of the program's own code: the identifiers that the compiler makes from the source, so that a build of other source under
     /// the same version is another program.
     /// </summary>
-    public static string Code { get; } = CodeOf(typeof(ProgramVersion).Assembly);
+    public static string Code => LazyCode.Value;
+
+    /// <summary>Few commands ask for it, and it loads every assembly.</summary>
+    private static readonly Lazy<string> LazyCode = new(() => CodeOf(typeof(ProgramVersion).Assembly));
 
     private static string CodeOf(Assembly program)
     {

@@ -1,4 +1,5 @@
 using SheetGen.ProjectFile;
+using SheetGen.ProjectFile.Forms;
 
 namespace SheetGen.Cli;
 
@@ -13,6 +14,9 @@ public static class ProjectPath
         string usual = Path.Combine(argument, StarterProject.FileName);
         if (File.Exists(usual))
             return usual;
+        string form = Path.Combine(argument, FormSheets.FileName);
+        if (File.Exists(form))
+            return form;
         string[] files = [.. Directory.EnumerateFiles(argument).Where(f => Path.GetExtension(f) is ".yaml" or ".yml").Order(StringComparer.Ordinal)];
         if (files.Length == 1)
             return files[0];

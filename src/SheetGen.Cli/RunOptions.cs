@@ -12,6 +12,9 @@ public sealed record RunOptions(bool Prove, bool Json, string? Picture, bool Ope
     /// <summary>Open formats to be written beside the results.</summary>
     public IReadOnlyList<ExchangeFormat> Also { get; init; } = [];
 
+    /// <summary>The files that are wanted; null for all. Everything is checked whatever is wanted.</summary>
+    public IReadOnlyList<string>? Only { get; init; }
+
     /// <summary>True where files that the project file names may lie outside of its folder.</summary>
     public bool AllowOutside { get; init; }
 }

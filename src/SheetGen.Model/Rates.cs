@@ -89,9 +89,14 @@ public sealed record Rates
     /// <summary>Design bond: nominal pullout per length, in kip/ft (feet) or kN/m (metres).</summary>
     public double? DesignBond { get; init; }
 
+    /// <summary>Bonded length of a verification test nail.</summary>
     public double? TestBondedLength { get; init; }
 
+    /// <summary>Free length of a verification test nail.</summary>
     public double? TestFreeLength { get; init; }
+
+    /// <summary>Free length of a proof test nail while it is tested.</summary>
+    public double? ProofFreeLength { get; init; }
 
     /// <summary>Contingency as a share of the sum, 0 or more.</summary>
     public double? Contingency { get; init; }

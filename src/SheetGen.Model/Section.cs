@@ -19,7 +19,10 @@ public sealed record Section
 
     public Pattern Pattern { get; init; } = Pattern.Square;
 
-    /// <summary>Distance along the face from the start of each row to its first column, at most half the horizontal spacing; null where what the spacing leaves over is shared by both ends.</summary>
+    /// <summary>
+    /// Distance along the face from the start of each row to the first column that the spacing counts from, from 0 to under the horizontal
+    /// spacing; null where what the spacing leaves over is shared by both ends.
+    /// </summary>
     public double? FirstColumn { get; init; }
 
     /// <summary>Depth of the first row below the highest top of the section (level) or below the top (parallel).</summary>
@@ -39,10 +42,7 @@ public sealed record Section
 
     public CornerRows CornerRows { get; init; } = CornerRows.Continuous;
 
-    /// <summary>How far the grid's columns stand up-station of their usual place, in the middle of each row; 0 for the usual place.</summary>
-    public double ColumnShift { get; init; }
-
-    /// <summary>True where the columns are to be moved to where the fewest nails stay unresolved or noted.</summary>
+    /// <summary>True where <see cref="FirstColumn"/> is to be chosen so that the fewest nails stay unresolved or noted.</summary>
     public bool HasBestColumns { get; init; }
 
     /// <summary>Name of the construction stage that it belongs to; empty where the project file gives none.</summary>

@@ -13,6 +13,15 @@ public sealed record WallProject
     /// <summary>The plan point that all geometry is relative to; added back where coordinates are printed.</summary>
     public required Vector2D Origin { get; init; }
 
+    /// <summary>Zone of the coordinates as the project file words it; null where it says nothing.</summary>
+    public string? CoordinateZone => Info.Facts.TryGetValue("coordinate_zone", out string? text) && text.Trim().Length > 0 ? text.Trim() : null;
+
+    /// <summary>
+    /// Easting and northing that x and y of models (IFC, BCF, glTF) are counted from: (0, 0) where no zone is named, since they are the project's own
+    /// then; with a zone they are counted from the origin, and a map conversion tells where that is.
+    /// </summary>
+    public Vector2D ModelShift => CoordinateZone is null ? Origin : default;
+
     public required IReadOnlyList<LayoutLine> LayoutLines { get; init; }
 
     public required IReadOnlyList<Wall> Walls { get; init; }

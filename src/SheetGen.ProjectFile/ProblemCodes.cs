@@ -26,6 +26,18 @@ public static class ProblemCodes
         "A key stands twice in the same block; only one can be meant.",
         "Remove one of the two.");
 
+    public static readonly ProblemCode FormFile = Error("R06", "not a form",
+        "The workbook is not a form of this program, is damaged, has a password, or is not .xlsx; or one of its sheets has lost its row of headings.",
+        "Fill in a form that start --form wrote, and save it as .xlsx without a password.");
+
+    public static readonly ProblemCode FormCell = Error("R07", "cell of a form that cannot be read",
+        "A cell shows an error, has a formula without a result, became a date, is merged with others, or stands where nothing says what it is for.",
+        "Mend the cell that the message names.");
+
+    public static readonly ProblemCode FormSheetPassed = new("R08", Severity.Notice, "sheet of a form that is not read",
+        "The workbook has a sheet that is none of the form's. It is passed over.",
+        "Nothing, if it is your own; else give it the name that the form has.");
+
     // R10 to R19: keys and values
     public static readonly ProblemCode UnknownKey = Error("R10", "unknown key",
         "The key is not in the key table, or does not belong in this block.",
@@ -345,7 +357,7 @@ public static class ProblemCodes
     /// <summary>All codes of project files, in order.</summary>
     public static IReadOnlyList<ProblemCode> All { get; } =
     [
-        CannotRead, Syntax, NotUsed, TooLarge, DuplicateKey,
+        CannotRead, Syntax, NotUsed, TooLarge, DuplicateKey, FormFile, FormCell, FormSheetPassed,
         UnknownKey, MissingKey, EmptyValue, WrongType, UnknownUnit, OutOfRange, UnknownChoice, WrongCount, BadStation, ExactlyOne,
         DuplicateName, UnknownName, NameNeeded, PointForm, OffsetSide, NotHere,
         StationOffLine, StationOrder, ProfileShort, TopBelowBottom, SectionGap, SectionOverlap, OutsideWall, StepOffBreak,

@@ -29,6 +29,7 @@ internal sealed class ProblemList
     [
         .. _problems
             .OrderBy(p => p.Spot.File, StringComparer.Ordinal)
+            .ThenBy(p => p.Spot.Sheet, StringComparer.Ordinal)
             .ThenBy(p => p.Spot.Line)
             .ThenBy(p => p.Spot.Column)
             .ThenBy(p => p.Code, StringComparer.Ordinal)

@@ -24,7 +24,7 @@ public static class ProblemPrinter
         SourceSpot spot = problem.Spot;
         string number = spot.Line.ToString(CultureInfo.InvariantCulture);
         string margin = new(' ', number.Length);
-        string source = SourceLines.Line(text, spot.Line);
+        string source = spot.Sheet is null ? SourceLines.Line(text, spot.Line) : "";
         var form = new StringBuilder();
         form.Append(Head(problem)).Append('\n');
         if (source.Trim().Length > 0)
@@ -34,13 +34,13 @@ public static class ProblemPrinter
             int start = Math.Clamp(spot.Column - 1 - cut, 0, source.Length);
             int end = Math.Clamp(start + spot.Length, start, source.Length);
             string carets = new('^', Math.Max(1, Blank(source[start..end]).Length));
-            form.Append($"  {number} | {Visible(source)}\n");
-            form.Append($"  {margin} | {Blank(source[..start])}{carets}\n");
+            form.Append(CultureInfo.InvariantCulture, $"  {number} | {Visible(source)}\n");
+            form.Append(CultureInfo.InvariantCulture, $"  {margin} | {Blank(source[..start])}{carets}\n");
         }
         if (problem.Hint.Length > 0)
-            form.Append($"  {margin} = {problem.Hint}\n");
+            form.Append(CultureInfo.InvariantCulture, $"  {margin} = {problem.Hint}\n");
         if (problem.Other is { } other)
-            form.Append($"  {margin} = see also {other}\n");
+            form.Append(CultureInfo.InvariantCulture, $"  {margin} = see also {other}\n");
         return form.ToString();
     }
 
@@ -73,6 +73,11 @@ public static class ProblemPrinter
     {
         json.WriteStartObject(name);
         json.WriteString("file", spot.File);
+        if (spot.Sheet is not null)
+        {
+            json.WriteString("sheet", spot.Sheet);
+            json.WriteString("cell", spot.Cell);
+        }
         json.WriteNumber("line", spot.Line);
         json.WriteNumber("column", spot.Column);
         json.WriteNumber("length", spot.Length);

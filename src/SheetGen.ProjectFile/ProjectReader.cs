@@ -4,13 +4,14 @@ using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Building;
+using SheetGen.ProjectFile.Forms;
 using SheetGen.ProjectFile.Inputs;
 using SheetGen.ProjectFile.Keys;
 using SheetGen.ProjectFile.Tree;
 
 namespace SheetGen.ProjectFile;
 
-/// <summary>Reads a project file (YAML). Bad input never throws: every fault is a problem with its place.</summary>
+/// <summary>Reads a project file (YAML, or a filled form: XLSX). Bad input never throws: every fault is a problem with its place.</summary>
 public static class ProjectReader
 {
     private const string FileHint = "check the path";
@@ -19,6 +20,8 @@ public static class ProjectReader
     public static ReadResult Read(string path, ReadOptions? options = null)
     {
         InputFile file = InputFile.Read(path, InputFile.MostText);
+        if (file.Bytes is { } bytes && FormReader.IsWorkbook(bytes))
+            return ReadForm(bytes, path, options ?? new ReadOptions());
         if (file.Text(out string why) is not { } text)
             return Failed(file.IsTooLarge ? ProblemCodes.TooLarge : ProblemCodes.CannotRead, path, why.StartsWith("it ", StringComparison.Ordinal) ? "the file " + why[3..] : why, file.Bytes is null ? FileHint : "save it as UTF-8");
         return ReadText(text, path, Convert.ToHexStringLower(SHA256.HashData(file.Bytes!)), options ?? new ReadOptions());
@@ -32,9 +35,22 @@ public static class ProjectReader
     {
         var problems = new ProblemList();
         text = text.TrimStart('\uFEFF');
-        Node? loaded = YamlLoader.Load(text, fileName, problems);
-        if (loaded is null)
-            return new ReadResult(null, problems.Sorted(), text);
+        return YamlLoader.Load(text, fileName, problems) is { } loaded
+            ? ReadLoaded(loaded, fileName, text, inputHash, options, problems)
+            : new ReadResult(null, problems.Sorted(), text);
+    }
+
+    /// <summary>Reads a filled form. Its text is that of a project file which says the same.</summary>
+    private static ReadResult ReadForm(byte[] bytes, string fileName, ReadOptions options)
+    {
+        var problems = new ProblemList();
+        return FormReader.Read(bytes, fileName, problems) is { } loaded
+            ? ReadLoaded(loaded, fileName, YamlText.Of(loaded), Convert.ToHexStringLower(SHA256.HashData(bytes)), options, problems)
+            : new ReadResult(null, problems.Sorted());
+    }
+
+    private static ReadResult ReadLoaded(Node loaded, string fileName, string text, string inputHash, ReadOptions options, ProblemList problems)
+    {
         LengthUnit unit = UnitOf(loaded);
         var files = new ForeignFiles(Path.GetDirectoryName(fileName) ?? "", options, problems);
         Node node = Shorthand.Expand(new Importing(files, unit, problems).Expand(loaded));

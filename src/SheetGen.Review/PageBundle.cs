@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Reflection;
 using System.Text;
 using System.Text.RegularExpressions;
@@ -60,11 +61,11 @@ public static partial class PageBundle
         {
             string text = Read(name);
             IEnumerable<string> exports = Export().Matches(text).Select(m => m.Groups["name"].Value);
-            script.Append($"const {Variable(name)} = (() => {{\n");
+            script.Append(CultureInfo.InvariantCulture, $"const {Variable(name)} = (() => {{\n");
             foreach ((string file, IReadOnlyList<string> names) in Imports(text))
-                script.Append($"const {{ {string.Join(", ", names)} }} = {Variable(file)};\n");
+                script.Append(CultureInfo.InvariantCulture, $"const {{ {string.Join(", ", names)} }} = {Variable(file)};\n");
             script.Append(Export().Replace(Import().Replace(text, ""), "${what} ${name}"));
-            script.Append($"return {{ {string.Join(", ", exports)} }};\n}})();\n");
+            script.Append(CultureInfo.InvariantCulture, $"return {{ {string.Join(", ", exports)} }};\n}})();\n");
         }
         return script.Append("})();\n").ToString();
     }

@@ -26,11 +26,34 @@ public static class ReviewPage
     public static byte[] Against(ReadOnlySpan<byte> page, string olderName, string olderText) =>
         Compose(DataOf(page), "'none'", "", JsonSerializer.SerializeToUtf8Bytes(new JsonObject { ["name"] = olderName, ["text"] = olderText }));
 
+    /// <summary>True for a page of this program, or one that holds data as it does.</summary>
+    public static bool IsPage(ReadOnlySpan<byte> page)
+    {
+        if (DataOf(page) is not { IsEmpty: false } data)
+            return false;
+        try
+        {
+            var reader = new Utf8JsonReader(data);
+            using JsonDocument json = JsonDocument.ParseValue(ref reader);
+            // What is put into a page again must not end the script that holds it; what is read before the first end cannot.
+            return json.RootElement.ValueKind == JsonValueKind.Object && json.RootElement.TryGetProperty("nails", out _) && !data.Contains((byte)'<');
+        }
+        catch (JsonException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>The page's data; empty where it holds none.</summary>
     private static ReadOnlySpan<byte> DataOf(ReadOnlySpan<byte> page)
     {
         ReadOnlySpan<byte> start = "<script type=\"application/json\" id=\"data\">"u8;
-        ReadOnlySpan<byte> data = page[(page.IndexOf(start) + start.Length)..];
-        return data[..data.IndexOf("</script>"u8)];
+        int at = page.IndexOf(start);
+        if (at < 0)
+            return [];
+        ReadOnlySpan<byte> data = page[(at + start.Length)..];
+        int end = data.IndexOf("</script>"u8);
+        return end < 0 ? [] : data[..end];
     }
 
     private static byte[] Compose(ReadOnlySpan<byte> data, string connect, string number, byte[]? older)

@@ -139,7 +139,7 @@ public sealed class PageTests(DemoPage demo) : IClassFixture<DemoPage>
         Assert.Contains(mark, _browser.Run("return document.getElementById('card-body').textContent").GetString(), StringComparison.Ordinal);
         Assert.True(_browser.Run("return document.querySelector(`#elevation [data-nail='${arguments[0]}']`).classList.contains('chosen')", mark).GetBoolean());
         Assert.True(_browser.Run("return document.querySelector(`#plan [data-nail='${arguments[0]}']`).classList.contains('chosen')", mark).GetBoolean());
-        Assert.Contains(mark, _browser.Run("return document.querySelector('#space .labels').textContent").GetString(), StringComparison.Ordinal);
+        _browser.Wait($"return document.querySelector('#space .labels').textContent.includes('{mark}')");
         Assert.Equal(1, _browser.Run("return document.querySelectorAll('#card .cut .self').length").GetInt32());
         Assert.Equal(1, _browser.Run("return document.querySelectorAll('#card .turn .now').length").GetInt32());
     }
@@ -266,6 +266,134 @@ public sealed class PageTests(DemoPage demo) : IClassFixture<DemoPage>
         foreach (ZipArchiveEntry entry in archive.Entries)
             System.Xml.Linq.XDocument.Parse(Text(entry));
         _browser.Run("localStorage.clear()");
+    }
+
+    [Fact]
+    public void A_BCF_file_brings_the_marks_back_also_from_another_program()
+    {
+        string nail = Nails(_browser)[9]["mark"].GetString()!;
+        _browser.Keys("f");
+        _browser.Keys("q");
+        _browser.Run("sheetgenReview.choose(arguments[0])", nail);
+        _browser.Keys("a");
+        _browser.Find("#card textarea").SendKeys("drill <last> & look");
+        _browser.Find("#card .initials").SendKeys("AB");
+        _browser.Find("#card h3").Click();
+        byte[] saved = [.. _browser.RunAsync("sheetgenReview.bcfBytes().then(done)").EnumerateArray().Select(b => b.GetByte())];
+        string Marks() => _browser.Run("return JSON.stringify(JSON.parse(sheetgenReview.reviewText()).marks)").GetString()!;
+        string before = Marks();
+        Assert.Equal(2, JsonDocument.Parse(before).RootElement.GetArrayLength());
+
+        _browser.Run("localStorage.clear()");
+        _browser.OpenFile(demo.Page);
+        Assert.Equal("[]", Marks());
+        TakeBcf(saved);
+        Assert.Equal(before, Marks());
+
+        // Another program: deflated, the topic answered and closed, our link dropped, namespaces and comments added, a topic of its own.
+        using var stream = new MemoryStream();
+        using (var from = new ZipArchive(new MemoryStream(saved)))
+        using (var to = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            foreach (ZipArchiveEntry entry in from.Entries)
+            {
+                string text = new StreamReader(entry.Open(), Encoding.UTF8).ReadToEnd();
+                if (text.Contains("Nail " + nail, StringComparison.Ordinal))
+                {
+                    text = System.Text.RegularExpressions.Regex.Replace(text, "<ReferenceLinks>.*?</ReferenceLinks>", "").Replace("TopicStatus=\"Accepted\"", "TopicStatus='Closed'", StringComparison.Ordinal)
+                        .Replace("</Comments>", "<!-- theirs --><Comment Guid=\"0a0a0a0a-0000-4000-8000-000000000001\"><Date>2031-05-06T07:08:09Z</Date><Author>CD</Author><Comment><![CDATA[moved <to> B]]></Comment></Comment></Comments>", StringComparison.Ordinal);
+                }
+                using var writer = new StreamWriter(to.CreateEntry(entry.FullName, CompressionLevel.SmallestSize).Open(), new UTF8Encoding(true));
+                writer.Write(text);
+            }
+            using var strange = new StreamWriter(to.CreateEntry("0b0b0b0b-0000-4000-8000-000000000002/markup.bcf").Open());
+            strange.Write("<?xml version=\"1.0\"?><b:Markup xmlns:b=\"x\"><b:Topic Guid=\"0b0b0b0b-0000-4000-8000-000000000002\"><b:Title>The crane</b:Title></b:Topic></b:Markup>");
+        }
+        _browser.Run("localStorage.clear()");
+        _browser.OpenFile(demo.Page);
+        TakeBcf(stream.ToArray());
+        Assert.Contains("The crane", _browser.Run("return document.getElementById('news').textContent").GetString(), StringComparison.Ordinal);
+        JsonElement mark = JsonDocument.Parse(Marks()).RootElement.EnumerateArray().Single(m => m.GetProperty("id").GetString() == nail);
+        Assert.Equal("", mark.GetProperty("state").GetString());
+        string note = mark.GetProperty("note").GetString()!;
+        Assert.StartsWith("status Closed", note, StringComparison.Ordinal);
+        Assert.Contains("drill <last> & look", note, StringComparison.Ordinal);
+        Assert.Contains("CD, 2031-05-06: moved <to> B", note, StringComparison.Ordinal);
+        Assert.Equal(("CD", "2031-05-06"), (mark.GetProperty("initials").GetString(), mark.GetProperty("on").GetString()));
+        _browser.Run("sheetgenReview.choose(arguments[0])", nail);
+        Assert.Contains("not known", _browser.Find("#card .since").Text, StringComparison.Ordinal);
+
+        foreach (byte[] broken in new[] { saved[..(saved.Length / 2)], [.. saved[..40], .. new byte[200]], Encoding.ASCII.GetBytes("PK") })
+        {
+            TakeBcf(broken);
+            Assert.Contains("x.bcf was not taken", _browser.Run("return document.getElementById('news').textContent").GetString(), StringComparison.Ordinal);
+        }
+        Assert.Empty(_browser.Complaints());
+        _browser.Run("localStorage.clear()");
+    }
+
+    private void TakeBcf(byte[] bytes) => _browser.RunAsync($"sheetgenReview.takeBcf([{string.Join(',', bytes)}], 'x.bcf').then(() => done(0))");
+
+    [Theory]
+    [InlineData("")]
+    [InlineData(", coordinate_zone: Invented grid 7")]
+    public void Cameras_of_its_BCF_look_where_the_exported_findings_are(string zone)
+    {
+        string yaml = Walls.Long(6).Replace("units: ft}", "units: ft" + zone + "}", StringComparison.Ordinal).Replace("offset: 30}, diameter: 3", "offset: 6}, diameter: 7", StringComparison.Ordinal)
+            + "rules: {redirect: {field_tolerance: 1, maximum: 1}}\n";
+        using var walls = new Walls();
+        string page = walls.Build(yaml, "zone", "--also", "bcf");
+        _browser.OpenFile(page);
+        _browser.Run("localStorage.clear()");
+        _browser.OpenFile(page);
+        JsonElement finding = _browser.Run("const f = JSON.parse(document.getElementById('data').textContent).checked.findings.find(f => f.points?.length === 2); return [f.id, f.message]");
+        _browser.Run("document.querySelector(`#findings li[data-id='${arguments[0]}'] button`).click()", finding[0].GetString()!);
+        _browser.Keys("q");
+        byte[] bytes = [.. _browser.RunAsync("sheetgenReview.bcfBytes().then(done)").EnumerateArray().Select(b => b.GetByte())];
+        System.Xml.Linq.XElement[] own = Views(bytes), exported = Views(File.ReadAllBytes(Path.Combine(Path.GetDirectoryName(page)!, "findings.bcf")));
+        double[] eye = Triple(own.Single(), "CameraViewPoint"), direction = Triple(own.Single(), "CameraDirection");
+        double least = exported.Where(v => v.Descendants("StartPoint").Any()).Min(v =>
+        {
+            double[] to = [.. Triple(v, "StartPoint").Zip(eye).Select(p => p.First - p.Second)];
+            double along = to.Zip(direction).Sum(p => p.First * p.Second);
+            return Math.Sqrt(to.Zip(direction).Sum(p => Math.Pow(p.First - along * p.Second, 2)));
+        });
+        Assert.True(least < 1e-3, $"{least} m beside the point");
+        _browser.Run("localStorage.clear()");
+
+        static System.Xml.Linq.XElement[] Views(byte[] archive)
+        {
+            using var zip = new ZipArchive(new MemoryStream(archive));
+            return [.. zip.Entries.Where(e => e.Name == "viewpoint.bcfv").Select(e => System.Xml.Linq.XDocument.Load(e.Open()).Root!)];
+        }
+        static double[] Triple(System.Xml.Linq.XElement view, string name) =>
+            [.. new[] { "X", "Y", "Z" }.Select(a => double.Parse(view.Descendants(name).First().Element(a)!.Value, System.Globalization.CultureInfo.InvariantCulture))];
+    }
+
+    [Fact]
+    public void What_a_nail_carries_stands_on_its_card_in_the_table_and_in_the_list()
+    {
+        JsonElement effect = _browser.Run("return JSON.parse(document.getElementById('data').textContent).checked.effect");
+        JsonElement[] changed = [.. effect.GetProperty("nails").EnumerateArray().Where(n => n.GetProperty("changed").GetBoolean())];
+        Assert.True(changed.Length > 3);
+        Assert.False(_browser.Run("return document.getElementById('effect').hidden").GetBoolean());
+        string list = _browser.Find("#effect").Text;
+        Assert.Contains("deflection are not checked here", list, StringComparison.Ordinal);
+        Assert.All(changed.Take(100), n => Assert.Contains(n.GetProperty("nail").GetString()!, list, StringComparison.Ordinal));
+        JsonElement one = changed.MaxBy(n => n.GetProperty("area_of_design").GetDouble());
+        string mark = one.GetProperty("nail").GetString()!, share = one.GetProperty("area_of_design").GetDouble().ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
+        _browser.Find($"#effect button.link[class~=one]").Click();
+        Assert.NotNull(Chosen());
+        _browser.Run("sheetgenReview.choose(arguments[0]); sheetgenReview.filter({ words: arguments[0] })", mark);
+        Assert.Contains($"{share} of the design's", _browser.Find("#card-body").Text, StringComparison.Ordinal);
+        Assert.Contains(share, _browser.Find($"#nails tr[data-nail='{mark}']").Text, StringComparison.Ordinal);
+        if (one.GetProperty("drawn").TryGetProperty("ratio", out JsonElement ratio))
+        {
+            string lowest = ratio.GetDouble().ToString("0.00", System.Globalization.CultureInfo.InvariantCulture);
+            Assert.Contains(lowest, _browser.Find("#card .checks").Text, StringComparison.Ordinal);
+            Assert.Contains(lowest, _browser.Find($"#nails tr[data-nail='{mark}']").Text, StringComparison.Ordinal);
+        }
+        _browser.Run("sheetgenReview.filter({})");
     }
 
     [Fact]

@@ -11,12 +11,12 @@ public sealed class Walls : IDisposable
     public string Folder { get; } = Directory.CreateTempSubdirectory("sheetgen-").FullName;
 
     /// <summary>Builds a project file and gives the path of its page.</summary>
-    public string Build(string yaml, string name)
+    public string Build(string yaml, string name, params string[] more)
     {
         string file = Path.Combine(Folder, name + ".yaml"), target = Path.Combine(Folder, name);
         File.WriteAllText(file, yaml);
         var told = new StringWriter(CultureInfo.InvariantCulture);
-        int code = Entry.Run(["build", file, "--out", target], new Screen(TextWriter.Null, told, live: false));
+        int code = Entry.Run(["build", file, "--out", target, .. more], new Screen(TextWriter.Null, told, live: false));
         return code <= 1 ? Path.Combine(target, "review.html") : throw new InvalidOperationException(told.ToString());
     }
 

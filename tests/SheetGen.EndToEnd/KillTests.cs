@@ -13,34 +13,66 @@ public sealed class KillTests
 
     private static readonly string[] Results = [.. OutputSet.Names.Order(StringComparer.Ordinal)];
 
-    /// <summary>Kills at random moments of the run: 8, or 100 with SHEETGEN_LONG=1. OutputFaultTests end the process at each operation of the swap.</summary>
+    /// <summary>
+    /// Kills, half at random moments of the run, half while files are put in place of others: 8, or 200 with SHEETGEN_LONG=1. OutputFaultTests end the
+    /// process at each operation of the swap.
+    /// </summary>
     [Fact]
     public void Killed_at_any_moment()
     {
-        bool isLong = Environment.GetEnvironmentVariable("SHEETGEN_LONG") == "1";
+        int kills = Environment.GetEnvironmentVariable("SHEETGEN_LONG") == "1" ? 200 : 8, inside = 0, old = 0, made = 0;
         using var temp = new TempFolder();
-        string[] build = ["build", Repository.DemoFile("quarry-lane"), "--out", temp.File("out")];
-        Stopwatch clock = Stopwatch.StartNew();
-        Assert.Equal(0, CliRun.Of(build).Code);
-        double whole = clock.Elapsed.TotalMilliseconds;
-        var random = new Random(14);
-        for (int i = 0; i < (isLong ? 100 : 8); i++)
+        string output = temp.File("out"), staging = Path.Combine(output, ".sheetgen-new");
+        string[] build = ["build", Repository.DemoFile("quarry-lane"), "--out", output];
+        double whole, swap;
+        using (Process process = CliRun.Start(null, null, build))
         {
-            if (i % 4 == 0 && Directory.Exists(temp.File("out")))
-                Directory.Delete(temp.File("out"), recursive: true);
-            bool isNew = !Directory.Exists(temp.File("out"));
+            Stopwatch clock = Stopwatch.StartNew();
+            Await(() => Directory.Exists(staging), process);
+            double before = clock.Elapsed.TotalMilliseconds;
+            Await(() => !Directory.Exists(staging), process);
+            swap = clock.Elapsed.TotalMilliseconds - before;
+            process.WaitForExit();
+            whole = clock.Elapsed.TotalMilliseconds;
+            Assert.Equal(0, process.ExitCode);
+        }
+        var random = new Random(14);
+        for (int i = 0; i < kills; i++)
+        {
+            if (i % 4 < 2 && Directory.Exists(output))
+                Directory.Delete(output, recursive: true);
+            bool isNew = !Directory.Exists(output);
             using (Process process = CliRun.Start(null, null, build))
             {
-                Thread.Sleep((int)(whole * (i % 2 == 0 ? random.NextDouble() : 0.7 + 0.4 * random.NextDouble())));
+                if (i % 2 == 0)
+                    Thread.Sleep((int)(whole * random.NextDouble()));
+                else
+                {
+                    Await(() => Directory.Exists(staging), process);
+                    Stopwatch clock = Stopwatch.StartNew();
+                    double moment = swap * random.NextDouble();
+                    Await(() => clock.Elapsed.TotalMilliseconds > moment, process);
+                }
                 process.Kill();
                 process.WaitForExit();
             }
-            string[] shown = Directory.Exists(temp.File("out")) ? [.. Results.Where(n => File.Exists(temp.File("out/" + n)))] : [];
+            inside += Directory.Exists(staging) || File.Exists(Path.Combine(output, ".sheetgen-lock")) ? 1 : 0;
+            string[] shown = Directory.Exists(output) ? [.. Results.Where(n => File.Exists(Path.Combine(output, n)))] : [];
             Assert.True(shown.Length == Results.Length || (isNew && shown.Length == 0), string.Join(' ', shown));
+            (old, made) = shown.Length == 0 ? (old + 1, made) : (old, made + 1);
         }
+        TestContext.Current.TestOutputHelper?.WriteLine($"{kills} kills, {inside} of them while files were written or put in place; nothing {old}, a whole set {made}");
+        Assert.True(kills < 100 || inside >= kills / 10, $"only {inside} kills came while files were written or put in place");
         Assert.Equal(0, CliRun.Of(build).Code);
         Assert.Equal(["out"], Directory.GetFileSystemEntries(temp.Path).Select(Path.GetFileName));
         Assert.Equal(Results, temp.Listing("out"));
+    }
+
+    /// <summary>Looks again and again without sleeping: what is waited for lasts milliseconds.</summary>
+    private static void Await(Func<bool> there, Process process)
+    {
+        while (!there() && !process.HasExited)
+            Thread.SpinWait(200);
     }
 
     [Theory]

@@ -11,8 +11,10 @@ public sealed class StartTests
         using var temp = new TempFolder();
         CliRun started = CliRun.With(temp.Path, null, "start", "new/wall");
         Assert.Equal(0, started.Code);
-        Assert.Equal(["new", "new/wall", "new/wall/sheetgen.schema.json", "new/wall/wall.yaml"], temp.Listing());
+        Assert.Equal(["new", "new/wall", "new/wall/asbuilt.csv", "new/wall/sheetgen.schema.json", "new/wall/wall.yaml"], temp.Listing());
         Assert.Contains("#", File.ReadAllText(temp.File("new/wall/wall.yaml")), StringComparison.Ordinal);
+
+        Assert.Equal("mark,station,elevation,splay,inclination,length,grout,date,remarks\r\n", File.ReadAllText(temp.File("new/wall/asbuilt.csv")));
 
         CliRun built = CliRun.With(temp.Path, null, "build", "new/wall/wall.yaml", "--out", "out");
         Assert.True(built.Code == 0, built.Error + built.Out);

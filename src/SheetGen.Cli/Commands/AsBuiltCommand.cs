@@ -1,15 +1,16 @@
 using System.CommandLine;
 using System.Text;
-using System.Text.Json;
 using SheetGen.Drawing.Review;
 using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Revisions;
+using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile;
 using SheetGen.ProjectFile.Records;
+using SheetGen.Writers.Json;
 using SheetGen.Writers.Pdf;
 
 namespace SheetGen.Cli.Commands;
@@ -17,7 +18,7 @@ namespace SheetGen.Cli.Commands;
 /// <summary><c>asbuilt</c>: the record of drilled nails against the plan.</summary>
 public static class AsBuiltCommand
 {
-    private const string Pdf = "asbuilt.pdf", Record = "asbuilt.csv";
+    private const string Pdf = "asbuilt.pdf", Record = AsBuiltRecord.FileName;
 
     public static Command Make(Screen screen, Interruption interruption)
     {
@@ -36,45 +37,45 @@ public static class AsBuiltCommand
         return asBuilt;
     }
 
-    private static int Run(string argument, string? record, double? head, double? angle, ToolRun run, Screen screen, Interruption interruption) => run.Run([record is null ? Record : Pdf], screen, interruption, () =>
+    private static int Run(string argument, string? record, double? head, double? angle, ToolRun run, Screen screen, Interruption interruption)
     {
-        if (record is null && run.Folder is null)
-            throw new OutputException("asbuilt needs a record, or --out for an empty one");
-        if (head is < 0 || angle is < 0)
-            throw new OutputException("--head and --angle are not negative");
-        if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, run.Json, screen) is not { } input)
-            return ToolRun.Wrong;
-        var display = new StageDisplay(screen, run.Json);
-        return display.While<(int, IReadOnlyList<OutputFile>)>(() =>
+        string? fault = record is null && run.Folder is null ? "asbuilt needs a record, or --out for an empty one" : head is < 0 || angle is < 0 ? "--head and --angle are not negative" : null;
+        if (fault is null)
+            return run.RunOn(argument, [record is null ? Record : Pdf], screen, interruption, wall => record is null
+                ? (ExitCode.Clean, [new OutputFile(Record, Encoding.UTF8.GetBytes(AsBuiltRecord.Empty(wall.Laid.Layout)))])
+                : Held(wall, record, head, angle, run, screen));
+        screen.Tell(fault);
+        return ExitCode.WrongInput;
+    }
+
+    /// <summary>The record held against the plan.</summary>
+    private static (int, IReadOnlyList<OutputFile>) Held(LaidWall wall, string record, double? head, double? angle, ToolRun run, Screen screen)
+    {
+        WallProject project = wall.Input.Project;
+        var problems = new List<Problem>();
+        if (InputFile.Read(record, InputFile.MostText).Text(out string why) is not { } text)
         {
-            CheckedLayout laid = OnePass.LayOut(input.Project, false, display);
-            if (record is null)
-                return (ExitCode.Clean, [new OutputFile(Record, Encoding.UTF8.GetBytes(AsBuiltRecord.Empty(laid.Layout)))]);
-            var problems = new List<Problem>();
-            if (InputFile.Read(record, InputFile.MostText).Text(out string why) is not { } text)
-            {
-                ProblemScreen.Print([new Problem(Severity.Error, "D02", "the record cannot be read: " + why, new SourceSpot(record, 1, 1), "name a CSV file")], run.Json, screen);
-                return ToolRun.Wrong;
-            }
-            IReadOnlyList<AsBuiltNail>? drilled = AsBuiltRecord.Read(text, record, input.Project, laid.Layout, problems);
-            ProblemScreen.Print(problems, run.Json, screen);
-            if (drilled is null)
-                return ToolRun.Wrong;
-            display.Stage("checking what has been drilled");
-            AsBuilt.Tolerances usual = AsBuilt.Tolerances.Default(input.Project.Unit), tolerances = usual with { Head = head ?? usual.Head, Angle = angle ?? usual.Angle };
-            AsBuiltReport report = AsBuilt.Of(input.Project, laid.Layout, drilled, tolerances);
-            string told = Told(tolerances, head is null || angle is null, input.Project.Unit);
-            if (run.Json)
-                screen.Out.Write(Json(report));
-            else
-                Print(report, told, input.Project.Unit, screen);
-            int code = report.NewFindings.Any(f => f.Severity == Severity.Error) || report.Misses.Count > 0 ? ExitCode.Findings : ExitCode.Clean;
-            if (run.Folder is null)
-                return (code, []);
-            ReviewInfo info = ReviewInfo.Of(input.Project, ProgramVersion.Text, TemplateReader.Default());
-            return (code, [OutputFile.Of(Pdf, s => PdfSheetWriter.Write(AsBuiltPages.Compose(report, info, told), s))]);
-        });
-    });
+            ProblemScreen.Print([new Problem(Severity.Error, "D02", "the record cannot be read: " + why, new SourceSpot(record, 1, 1), "name a CSV file")], run.Json, screen);
+            return ToolRun.Wrong;
+        }
+        IReadOnlyList<AsBuiltNail>? drilled = AsBuiltRecord.Read(text, record, project, wall.Laid.Layout, problems);
+        ProblemScreen.Print(problems, run.Json, screen);
+        if (drilled is null)
+            return ToolRun.Wrong;
+        wall.Display.Stage("checking what has been drilled");
+        AsBuilt.Tolerances usual = AsBuilt.Tolerances.Default(project.Unit), tolerances = usual with { Head = head ?? usual.Head, Angle = angle ?? usual.Angle };
+        AsBuiltReport report = AsBuilt.Of(project, wall.Laid.Layout, drilled, tolerances);
+        string told = Told(tolerances, head is null || angle is null, project.Unit);
+        if (run.Json)
+            screen.Out.Write(AsBuiltJson.Text(report));
+        else
+            Print(report, told, project.Unit, screen);
+        int code = report.NewFindings.Any(f => f.Severity == Severity.Error) || report.Misses.Count > 0 ? ExitCode.Findings : ExitCode.Clean;
+        if (run.Folder is null)
+            return (code, []);
+        ReviewInfo info = ReviewInfo.Of(project, ProgramVersion.Text, TemplateReader.Default());
+        return (code, [OutputFile.Of(Pdf, s => PdfSheetWriter.Write(AsBuiltPages.Compose(report, info, told), s))]);
+    }
 
     private static string Told(AsBuilt.Tolerances t, bool isDefault, LengthUnit unit) => FormattableString.Invariant(
         $"Head {t.Head:0.###} {Lengths.Symbol(unit)} along the wall and in height, angles {t.Angle:0.##} deg, no shortfall of length{(isDefault ? " (DEFAULT where not given by --head and --angle; the project's specification governs)" : "")}.");
@@ -91,53 +92,5 @@ public static class AsBuiltCommand
             screen.Out.WriteLine($"  {ResultWords.Of(finding.Severity)} {finding.Code}: {finding.Message}");
         foreach (OpenTrouble open in report.Open)
             screen.Out.WriteLine($"In trouble: {open.Mark}; {(open.Could.Length > 0 ? "could go to " + open.Could : "no place found: the engineer decides")}");
-    }
-
-    private static string Json(AsBuiltReport r)
-    {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
-        {
-            json.WriteStartObject();
-            json.WriteNumber("format", 1);
-            json.WriteNumber("drilled", r.DrilledProduction);
-            json.WriteNumber("planned", r.PlannedProduction);
-            json.WriteNumber("drilled_length", r.DrilledLength);
-            json.WriteNumber("planned_length_of_drilled", r.PlannedLengthOfDrilled);
-            json.WriteNumber("planned_length", r.PlannedLength);
-            json.WriteNumber("grout", r.Grout);
-            json.WriteStartArray("tolerances_not_kept");
-            foreach (ToleranceMiss miss in r.Misses)
-            {
-                json.WriteStartObject();
-                json.WriteString("mark", miss.Mark);
-                json.WriteString("what", miss.What);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
-            json.WriteStartArray("findings");
-            foreach (Finding f in r.NewFindings)
-            {
-                json.WriteStartObject();
-                json.WriteString("code", f.Code);
-                json.WriteString("severity", ResultWords.Of(f.Severity));
-                json.WriteString("message", f.Message);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
-            json.WriteStartArray("in_trouble");
-            foreach (OpenTrouble o in r.Open)
-            {
-                json.WriteStartObject();
-                json.WriteString("mark", o.Mark);
-                json.WriteString("because", o.Because);
-                if (o.Could.Length > 0)
-                    json.WriteString("could_go_to", o.Could);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
     }
 }

@@ -26,8 +26,8 @@ public static class CheckCommand
         {
             if (options.Open && options.Picture is null)
                 throw new OutputException("check writes no files: --open needs --picture");
-            // The files are made as for a build, so that nothing shows there that did not show here.
-            if (FinishedWall.Make(argument, options, screen) is not { } run)
+            // The sheets are composed as for a build, so that nothing shows there that did not show here; no file is made but the one to print.
+            if (FinishedWall.Make(argument, options with { Only = options.Json ? [OutputSet.Findings] : [] }, screen) is not { } run)
                 return ExitCode.WrongInput;
             if (options.Picture is { } picture)
             {

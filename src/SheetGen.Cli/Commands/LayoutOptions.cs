@@ -40,5 +40,5 @@ public sealed class LayoutOptions
     public RunOptions Of(ParseResult parsed) => new(parsed.GetValue(_prove), parsed.GetValue(_json), parsed.GetValue(_picture), parsed.GetValue(_open)) { AllowOutside = parsed.GetValue(_allowOutside) };
 
     /// <summary>The argument that names the project file.</summary>
-    public static Argument<string> ProjectFile() => new("FILE") { Description = "Project file (YAML), or a folder with a wall.yaml." };
+    public static Argument<string> ProjectFile() => new("FILE") { Description = "Project file (YAML, or a filled form: XLSX), or a folder with a wall.yaml or wall.xlsx." };
 }

@@ -66,9 +66,9 @@ public static class ReviewCommand
         output.CheckPossible();
         if (folder is not null)
             AlsoFiles.CheckOwn(folder);
-        if (FinishedWall.Make(file, new RunOptions(false, false, null, false), screen) is not { } run)
+        if (FinishedWall.Make(file, new RunOptions(false, false, null, false) { Only = names }, screen) is not { } run)
             return ExitCode.WrongInput;
-        OutputFile[] files = [.. run.Files.Where(f => names.Contains(f.Name)).Select(f => f.Name == OutputSet.Review && older is { } o
+        OutputFile[] files = [.. run.Files.Select(f => f.Name == OutputSet.Review && older is { } o
             ? f with { Content = ReviewPage.Against(f.Content, o.Name, o.Text) } : f)];
         IReadOnlyList<string> stale = folder is null ? [] : AlsoFiles.Stale(folder, files);
         if (!interruption.WhileWriting(() => output.Write(files, () => interruption.Requested)))

@@ -1,11 +1,14 @@
 using System.CommandLine;
 using System.Text;
 using SheetGen.ProjectFile;
+using SheetGen.ProjectFile.Forms;
 using SheetGen.ProjectFile.Inputs.Inspecting;
+using SheetGen.ProjectFile.Records;
+using SheetGen.Writers.Form;
 
 namespace SheetGen.Cli.Commands;
 
-/// <summary><c>start</c>: writes a commented project file, and beside it the schema that it names, for completion in an editor.</summary>
+/// <summary><c>start</c>: writes a commented project file, beside it the schema that it names, for completion in an editor, and an empty as-built record.</summary>
 public static class StartCommand
 {
     public static Command Make(Screen screen)
@@ -19,30 +22,36 @@ public static class StartCommand
         };
         var from = new Option<string?>("--from") { Description = "A drawing (.dxf) or an alignment (.xml) to write the project file around; it is copied into DIR.", HelpName = "FILE" };
         kind.AcceptOnlyFromAmong([.. StarterProject.Kinds]);
+        var form = new Option<bool>("--form") { Description = "Write the project as a workbook to fill in (wall.xlsx) instead; check and build take it as it is. --from may then also name a project file." };
         var start = new ExampledCommand(
-            "start", "Write a commented project file to begin with, and the schema for completion in an editor.",
+            "start", "Write a commented project file to begin with, the schema for completion in an editor, and an empty as-built record.",
             "sheetgen start my-wall                          a commented project file to begin with",
             "sheetgen start my-bridge --kind bridge          one near the job: bridge, pipe, curve or metric",
-            "sheetgen start my-wall --from road.xml          around an alignment (LandXML) or a base drawing (DXF)")
-        { folder, kind, from };
-        start.SetAction(p => Run(p.GetRequiredValue(folder), p.GetRequiredValue(kind), p.GetValue(from), screen));
+            "sheetgen start my-wall --from road.xml          around an alignment (LandXML) or a base drawing (DXF)",
+            "sheetgen start my-wall --form                   a workbook to fill in, in place of the project file")
+        { folder, kind, from, form };
+        start.SetAction(p => Run(p.GetRequiredValue(folder), p.GetRequiredValue(kind), p.GetValue(from), p.GetValue(form), screen));
         return start;
     }
 
-    private static int Run(string folder, string kind, string? from, Screen screen)
+    private static int Run(string folder, string kind, string? from, bool form, Screen screen)
     {
-        string? text = from is null ? StarterProject.TextOf(kind) : Around(from, screen);
+        bool isProject = form && from is not null && Path.GetExtension(from) is ".yaml" or ".yml";
+        string? text = from is null ? StarterProject.TextOf(kind) : isProject ? ProjectText(from!, screen) : Around(from, screen);
         if (text is null)
             return ExitCode.WrongInput;
-        string path = Path.Combine(folder, StarterProject.FileName), schema = Path.Combine(folder, StarterProject.SchemaName);
+        byte[] content = form ? Form(text, screen) : Encoding.UTF8.GetBytes(text);
+        string path = Path.Combine(folder, form ? FormSheets.FileName : StarterProject.FileName);
+        // What stands beside it is never a reason not to begin: a file that is there stays.
+        (string Name, string Text)[] beside = form ? [] : [(StarterProject.SchemaName, StarterProject.Schema), (AsBuiltRecord.FileName, AsBuiltRecord.Heads)];
         try
         {
             Directory.CreateDirectory(folder);
-            WriteNew(path, text);
-            if (from is not null && Path.GetFullPath(from) != Path.GetFullPath(Path.Combine(folder, Path.GetFileName(from))))
+            WriteNew(path, content);
+            if (from is not null && !isProject && Path.GetFullPath(from) != Path.GetFullPath(Path.Combine(folder, Path.GetFileName(from))))
                 File.Copy(from, Path.Combine(folder, Path.GetFileName(from)));
-            if (!File.Exists(schema))
-                WriteNew(schema, StarterProject.Schema);
+            foreach ((string name, string besideText) in beside.Where(f => !File.Exists(Path.Combine(folder, f.Name))))
+                WriteNew(Path.Combine(folder, name), Encoding.UTF8.GetBytes(besideText));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
@@ -56,6 +65,23 @@ public static class StartCommand
         return ExitCode.Clean;
     }
 
+    private static byte[] Form(string text, Screen screen)
+    {
+        using var stream = new MemoryStream();
+        FormWorkbook.Write(FormSheets.Filled(text, out IReadOnlyList<string> unread), stream);
+        if (unread.Count > 0)
+            screen.Tell($"not taken into the form, since it has no cell for it: the values at {string.Join(", ", unread.Take(12))}{(unread.Count > 12 ? FormattableString.Invariant($" and {unread.Count - 12} more") : "")}");
+        return stream.ToArray();
+    }
+
+    /// <summary>The text of a project file that has no fault; null where it has, and the user is told.</summary>
+    private static string? ProjectText(string path, Screen screen)
+    {
+        ReadResult read = ProjectReader.Read(path);
+        ProblemScreen.Print(read.Problems, json: false, screen);
+        return read.Project is null ? null : read.Text;
+    }
+
     /// <summary>A project file around a file; null where nothing of it can be taken, and the user is told.</summary>
     private static string? Around(string from, Screen screen)
     {
@@ -67,9 +93,9 @@ public static class StartCommand
         return text;
     }
 
-    private static void WriteNew(string path, string text)
+    private static void WriteNew(string path, byte[] content)
     {
         using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-        stream.Write(Encoding.UTF8.GetBytes(text));
+        stream.Write(content);
     }
 }

@@ -73,5 +73,18 @@ public sealed record ToolRun(string? Folder, bool Json)
         }
     }
 
+    /// <summary>Reads a project file, lays it out and runs a tool on it, as <see cref="Run"/> does.</summary>
+    public int RunOn(string argument, IReadOnlyList<string> names, Screen screen, Interruption interruption, Func<LaidWall, (int Code, IReadOnlyList<OutputFile> Files)> work) =>
+        Run(names, screen, interruption, () =>
+        {
+            if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, Json, screen) is not { } input)
+                return Wrong;
+            var display = new StageDisplay(screen, Json);
+            return display.While(() => work(new LaidWall(input, OnePass.LayOut(input.Project, false, display), display)));
+        });
+
     public static (int, IReadOnlyList<OutputFile>) Wrong { get; } = (ExitCode.WrongInput, []);
 }
+
+/// <summary>A wall that was read and laid out for a tool.</summary>
+public sealed record LaidWall(Input Input, CheckedLayout Laid, StageDisplay Display);

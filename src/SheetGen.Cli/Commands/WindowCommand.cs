@@ -34,36 +34,35 @@ public static class WindowCommand
         return window;
     }
 
-    private static int Run(string argument, string[] marks, bool noted, bool all, ToolRun run, Screen screen, Interruption interruption) => run.Run([Pdf, Svg], screen, interruption, () =>
+    private static int Run(string argument, string[] marks, bool noted, bool all, ToolRun run, Screen screen, Interruption interruption)
     {
-        if (marks.Length == 0 && !noted && !all)
-            throw new OutputException("window needs the mark of a nail, --noted or --all");
-        if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, run.Json, screen) is not { } input)
+        if (marks.Length > 0 || noted || all)
+            return run.RunOn(argument, [Pdf, Svg], screen, interruption, wall => Turn(wall, marks, noted, all, run, screen));
+        screen.Tell("window needs the mark of a nail, --noted or --all");
+        return ExitCode.WrongInput;
+    }
+
+    private static (int, IReadOnlyList<OutputFile>) Turn(LaidWall wall, string[] marks, bool noted, bool all, ToolRun run, Screen screen)
+    {
+        (Input input, CheckedLayout laid, StageDisplay display) = wall;
+        string[] unknown = [.. marks.Where(m => !laid.Layout.Nails.Any(n => n.Mark == m))];
+        foreach (string mark in unknown)
+            screen.Tell($"there is no nail {mark}" + (Suggestion.Nearest(mark, [.. laid.Layout.Nails.Select(n => n.Mark)]) is { } near ? $": did you mean {near}?" : ""));
+        if (unknown.Length > 0)
             return ToolRun.Wrong;
-        var display = new StageDisplay(screen, run.Json);
-        return display.While<(int, IReadOnlyList<OutputFile>)>(() =>
-        {
-            CheckedLayout laid = OnePass.LayOut(input.Project, false, display);
-            string[] unknown = [.. marks.Where(m => !laid.Layout.Nails.Any(n => n.Mark == m))];
-            foreach (string mark in unknown)
-                screen.Tell($"there is no nail {mark}" + (Suggestion.Nearest(mark, [.. laid.Layout.Nails.Select(n => n.Mark)]) is { } near ? $": did you mean {near}?" : ""));
-            if (unknown.Length > 0)
-                return ToolRun.Wrong;
-            Nail[] nails = [.. laid.Layout.Nails.Where(n => all || marks.Contains(n.Mark) || (noted && n.Status is NailStatus.Noted or NailStatus.Unresolved))];
-            display.Stage("turning nails");
-            var windows = new TurnWindows(input.Project, laid.Layout);
-            TurnWindow[] found = new TurnWindow[nails.Length];
-            Parallel.For(0, nails.Length, i => found[i] = windows.Of(nails[i]));
-            Tell(found, laid, input, run, screen);
-            bool isTight = found.Any(w => w.Now.State != TurnState.Free);
-            if (run.Folder is null)
-                return (isTight ? ExitCode.Findings : ExitCode.Clean, []);
-            display.Stage("drawing pages");
-            SheetSet pages = WindowPages.Compose(found, ReviewInfo.Of(input.Project, ProgramVersion.Text, TemplateReader.Default()), laid.Report);
-            OutputFile[] files = [OutputFile.Of(Pdf, s => PdfSheetWriter.Write(pages, s)), .. nails.Length == 1 ? new[] { OutputFile.Of(Svg, s => SvgPicture.Write(pages, s)) } : []];
-            return (isTight ? ExitCode.Findings : ExitCode.Clean, files);
-        });
-    });
+        Nail[] nails = [.. laid.Layout.Nails.Where(n => all || marks.Contains(n.Mark) || (noted && n.Status is NailStatus.Noted or NailStatus.Unresolved))];
+        display.Stage("turning nails");
+        var windows = new TurnWindows(input.Project, laid.Layout);
+        TurnWindow[] found = new TurnWindow[nails.Length];
+        Parallel.For(0, nails.Length, i => found[i] = windows.Of(nails[i]));
+        Tell(found, laid, input, run, screen);
+        int code = found.Any(w => w.Now.State != TurnState.Free) ? ExitCode.Findings : ExitCode.Clean;
+        if (run.Folder is null)
+            return (code, []);
+        display.Stage("drawing pages");
+        SheetSet pages = WindowPages.Compose(found, ReviewInfo.Of(input.Project, ProgramVersion.Text, TemplateReader.Default()), laid.Report);
+        return (code, [OutputFile.Of(Pdf, s => PdfSheetWriter.Write(pages, s)), .. nails.Length == 1 ? new[] { OutputFile.Of(Svg, s => SvgPicture.Write(pages, s)) } : []]);
+    }
 
     private static void Tell(TurnWindow[] found, CheckedLayout laid, Input input, ToolRun run, Screen screen)
     {

@@ -42,7 +42,7 @@ public sealed class WatchedWall(string file)
         byte[]? page = null;
         try
         {
-            if (FinishedWall.Make(file, new RunOptions(false, false, null, false), own) is { } run)
+            if (FinishedWall.Make(file, new RunOptions(false, false, null, false) { Only = [OutputSet.Review] }, own) is { } run)
                 page = ReviewPage.Served(run.Files.First(f => f.Name == OutputSet.Review).Content, Now.PageNumber + 1);
         }
         catch (Exception e) when (e is not OutOfMemoryException)

@@ -83,8 +83,8 @@ public sealed class ElevationLabels(ElevationView view)
         string name = Say(Phrase.ZoneName, s.Name.ToUpperInvariant());
         string spacing = Say(Phrase.Typical, Say(Phrase.SpacingBoth, _print.Distance(s.HorizontalSpacing), VerticalWords(s)));
         string rows = Say(Phrase.PatternAndRows, Say(s.Pattern == Pattern.Square ? Phrase.PatternSquare : Phrase.PatternStaggered), Say(RowWords(s.Rows)));
-        if (s.ColumnShift != 0)
-            rows = Say(s.ColumnShift > 0 ? Phrase.ColumnsUp : Phrase.ColumnsDown, rows, _print.Distance(Math.Abs(s.ColumnShift)));
+        if (s.FirstColumn is { } first)
+            rows = Say(Phrase.FirstColumn, rows, _print.Distance(first));
         string hole = Say(Phrase.HolesBelowHorizontal, _print.Small(s.HoleDiameter), _print.Angle(s.Inclination));
         string bar = Say(Phrase.BarIs, s.Bar.ToString().ToUpperInvariant());
         return [

@@ -29,7 +29,7 @@ public sealed class ReviewBook(ReviewInfo info, ReviewPaper paper, string title)
 
     public int PageCount => _pages.Count;
 
-    private double Bottom => Margin + FootRoom;
+    private static double Bottom => Margin + FootRoom;
 
     private TextStyle Plain => info.Templates.Texts[TextRole.Note];
 

@@ -75,8 +75,9 @@ public static class RevisionPages
             double from = start + (end - start) * page / pages, to = start + (end - start) * (page + 1) / pages;
             if (!changes.Any(c => In(c.After ?? New(c.Before!), from, to) || (c.Before is { } b && In(New(b), from, to))))
                 continue;
-            book.Page($"{name}, {Stations.Format(from, d.Unit)} to {Stations.Format(to, d.Unit)}");
-            book.Heading($"{name}, elevation from the front, {Stations.Format(from, d.Unit)} to {Stations.Format(to, d.Unit)}");
+            string stretch = $"{Station(wall, from, d.Unit)} to {Station(wall, to, d.Unit)}";
+            book.Page($"{name}, {stretch}");
+            book.Heading($"{name}, elevation from the front, {stretch}");
             var frame = new Box(book.Left, book.Y - book.Height * 0.72, book.Left + book.Width, book.Y - 2);
             var picture = new ReviewPicture(book, frame, Box.Around([new(sign * from, low), new(sign * to, high)]));
             if (wall is not null)
@@ -92,6 +93,8 @@ public static class RevisionPages
             book.Paragraph("o nail as it is now    x nail as it was    cloud: changed, added or removed. Stations along the layout line; not developed.");
         }
     }
+
+    private static string Station(Wall? wall, double station, LengthUnit unit) => wall?.TextOf(station, unit) ?? Stations.Format(station, unit);
 
     private static bool In(RevisionNail n, double from, double to) => n.Station >= from && n.Station <= to;
 

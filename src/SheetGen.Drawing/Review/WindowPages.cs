@@ -30,7 +30,7 @@ public static class WindowPages
         book.Page(n.Mark);
         book.Heading($"Nail {n.Mark}   {n.Wall.Name}, section {n.Section.Name}, row {n.Row.Name}");
         book.Table([("Station", 3), ("Elevation", 2), ("Splay", 4), ("Inclination", 2), ("Length", 2), ("Bar", 2), ("Hole", 2), ("State", 3)],
-            [[Stations.Format(n.Station, book.Info.Unit), Number(n.Elevation, Lengths.Decimals(book.Info.Unit)), Side(n, n.Splay), Number(n.Inclination, 2) + " deg", $"{Number(n.Length, 2)} {unit}",
+            [[n.Wall.TextOf(n.Station, book.Info.Unit), Number(n.Elevation, Lengths.Decimals(book.Info.Unit)), Side(n, n.Splay), Number(n.Inclination, 2) + " deg", $"{Number(n.Length, 2)} {unit}",
                 n.Bar.ToString(), $"{Number(n.HoleDiameter, 3)} {unit}", n.Status == NailStatus.Unresolved ? "DO NOT DRILL" : n.Status.ToString().ToLowerInvariant()]]);
         var frame = new Box(book.Left + 14, book.Y - 118, book.Left + book.Width - 4, book.Y - 10);
         Picture(book, w, frame);
@@ -98,7 +98,7 @@ public static class WindowPages
     {
         Nail n = w.Nail;
         string symbol = Lengths.Symbol(unit);
-        yield return $"{n.Mark}: {n.Wall.Name}, {Stations.Format(n.Station, unit)}, elevation {Number(n.Elevation, Lengths.Decimals(unit))}, {Side(n, n.Splay)}, {Number(n.Inclination, 2)} deg down, {Number(n.Length, 2)} {symbol}";
+        yield return $"{n.Mark}: {n.Wall.Name}, {n.Wall.TextOf(n.Station, unit)}, elevation {Number(n.Elevation, Lengths.Decimals(unit))}, {Side(n, n.Splay)}, {Number(n.Inclination, 2)} deg down, {Number(n.Length, 2)} {symbol}";
         yield return $"Now: {State(w.Now, unit)}" + (clearance is null || !double.IsFinite(clearance.LeastClear) ? "" :
             $"; nearest {clearance.Nearest}, {Number(clearance.LeastClear, 2)} {symbol} clear; may stray {Number(clearance.MarginNail, 1)} deg before it meets a nail, {Number(clearance.MarginObstruction, 1)} deg before an obstruction");
         double t = w.FieldTolerance;

@@ -128,18 +128,19 @@ public static class SheetTables
         var rows = new List<IReadOnlyList<string>>();
         foreach (TestPlan plan in context.Quantities.Tests)
         {
-            string free = plan.FreeLength is double f ? print.Short(f) : "", bonded = plan.BondedLength is double b ? print.Short(b) : "";
+            string Bonded(bool isProof) => TestLoads.Figure(context, isProof, plan, t => t.Bonded, v => print.Short(Math.Round(v, 2))) ?? "";
+            string Free(bool isProof) => (isProof ? context.Project.Rates.ProofFreeLength : context.Project.Rates.TestFreeLength) is double free ? print.Short(free) : "";
             foreach (Nail n in context.Layout.Nails.Where(n => n.Wall == plan.Wall && n.Section == plan.Section && n.Kind != NailKind.Production))
             {
                 bool isProof = n.Kind == NailKind.Proof;
                 rows.Add([n.Mark, context.Say(isProof ? Phrase.TestProof : Phrase.TestVerification), n.Wall.Name, n.Section.Name,
-                    print.Station(n), print.Elevation(n.Elevation), print.Short(n.Length), isProof ? "" : free, isProof ? "" : bonded,
+                    print.Station(n), print.Elevation(n.Elevation), print.Short(n.Length), Free(isProof), Bonded(isProof),
                     Load(isProof, plan)]);
             }
             if (plan.Proof > 0 && !plan.Section.TestNails.SpreadProofMarks)
             {
                 rows.Add([context.Say(Phrase.NailCount, Count(plan.Proof)), context.Say(Phrase.TestProof), plan.Wall.Name, plan.Section.Name,
-                    context.Say(Phrase.ChosenBy), context.Say(Phrase.TheEngineer), "", "", "", Load(true, plan)]);
+                    context.Say(Phrase.ChosenBy), context.Say(Phrase.TheEngineer), "", Free(true), Bonded(true), Load(true, plan)]);
             }
         }
         return SheetTable.Of(context, Phrase.TableTests, Phrase.TableTestsHeads, rows, Phrase.TableTestsRemark);

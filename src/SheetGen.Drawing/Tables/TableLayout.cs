@@ -92,21 +92,28 @@ public sealed class TableLayout(DrawingContext context)
     public IReadOnlyList<SheetPart> Parts(IEnumerable<SheetTable> tables, double width) =>
         [.. tables.SelectMany(t => Narrowed(t, width)).Select((t, i) => PartOf(t, "TABLE-" + (i + 1).ToString("00", CultureInfo.InvariantCulture), t.Data.Title))];
 
-    private SheetPart PartOf(SheetTable table, string block, string title) =>
-        new(PartKind.Table, WidthOf(table) + Gap, HeightOf(table) + Gap, (at, _) => Draw(table, block, at))
+    private SheetPart PartOf(SheetTable table, string block, string title)
+    {
+        int count = table.Data.Rows.Count;
+        double height = HeightOf(table), around = height - count * RowHeight;
+        // Sheets are packed in many ways, most of which cut a table at the same rows.
+        var cuts = new Dictionary<int, (SheetPart, SheetPart)>();
+        return new(PartKind.Table, WidthOf(table) + Gap, height + Gap, (at, _) => Draw(table, block, at))
         {
-            Cut = height =>
+            Cut = room =>
             {
-                int count = table.Data.Rows.Count;
-                int rows = (int)Math.Floor((height - Gap - TitleHeight - HeadHeight(table) - RemarkHeight(table)) / RowHeight + 1e-9);
+                int rows = (int)Math.Floor((room - Gap - around) / RowHeight + 1e-9);
                 if (rows < FewestRows || rows >= count)
                     return null;
                 rows = Math.Min(rows, Math.Max(FewestRows, count - 3));
+                if (cuts.TryGetValue(rows, out (SheetPart, SheetPart) known))
+                    return known;
                 SheetTable first = table with { Data = table.Data with { Rows = [.. table.Data.Rows.Take(rows)] } };
                 SheetTable rest = table with { Data = table.Data with { Rows = [.. table.Data.Rows.Skip(rows)], Title = context.Say(Phrase.Continued, title) } };
-                return (PartOf(first, block, title), PartOf(rest, block + "X", title));
+                return cuts[rows] = (PartOf(first, block, title), PartOf(rest, block + "X", title));
             },
         };
+    }
 
     /// <summary>A table as the reference of its block, its upper left corner at a point.</summary>
     public SheetContent Draw(SheetTable table, string block, Point2 at)

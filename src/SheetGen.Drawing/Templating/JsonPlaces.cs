@@ -16,8 +16,8 @@ public sealed class JsonPlaces
     /// <summary>Every path of the text in order: <c>layers.Fill.color</c>, <c>linetypes[0].pattern[1]</c>.</summary>
     public IEnumerable<string> Paths => _places.Keys;
 
-    /// <summary>Paths of keys that stand twice in their block, with the second place.</summary>
-    public List<(string Path, int Line, int Column)> Twice { get; } = [];
+    /// <summary>Paths of keys that stand twice in their block, in the same case or not, with the second place.</summary>
+    public List<(string Path, bool SameCase, int Line, int Column)> Twice { get; } = [];
 
     /// <summary>Every text of the file with its path.</summary>
     public List<(string Path, string Text)> Texts { get; } = [];
@@ -29,6 +29,7 @@ public sealed class JsonPlaces
         byte[] bytes = Encoding.UTF8.GetBytes(json);
         var reader = new Utf8JsonReader(bytes, new JsonReaderOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
         var open = new Stack<(string Path, int Next)>();
+        var exact = new HashSet<string>(StringComparer.Ordinal);
         string? key = null;
         int line = 1, lineStart = 0, seen = 0;
         try
@@ -54,8 +55,9 @@ public sealed class JsonPlaces
                 }
                 string path = PathOf(open, key);
                 key = null;
+                bool sameCase = !exact.Add(path);
                 if (!places._places.TryAdd(path, place))
-                    places.Twice.Add((path, place.line, place.Item2));
+                    places.Twice.Add((path, sameCase, place.line, place.Item2));
                 if (reader.TokenType == JsonTokenType.String)
                     places.Texts.Add((path, reader.GetString()!));
                 if (reader.TokenType == JsonTokenType.StartObject)

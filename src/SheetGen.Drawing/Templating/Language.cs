@@ -26,6 +26,8 @@ public sealed partial class Language
     /// <exception cref="FormatException">A phrase is missing, unknown or has other fields; the message names all of them.</exception>
     internal static Language Of(LanguageList list, Language? like)
     {
+        if (list.Phrases is null)
+            throw new FormatException("\"phrases\" is missing");
         var faults = new List<string>();
         var phrases = new Dictionary<Phrase, string>();
         foreach ((string name, string? text) in list.Phrases)
@@ -41,6 +43,13 @@ public sealed partial class Language
                 faults.Add($"the phrase \"{phrase}\" is missing");
             else if (like is not null && !Fields(text).SetEquals(Fields(like._phrases[phrase])))
                 faults.Add($"the phrase \"{phrase}\" has other fields than \"{like._phrases[phrase]}\"");
+            else if (like is not null && Lines(text) != Lines(like._phrases[phrase]))
+                faults.Add(string.Create(CultureInfo.InvariantCulture, $"the phrase \"{phrase}\" has {Lines(text)} lines (heads of columns); {Lines(like._phrases[phrase])} are needed"));
+        }
+        foreach ((string of, string? text) in (list.Terms ?? []).Concat(list.Sentences ?? []))
+        {
+            if (text is null)
+                faults.Add($"\"{of}\" has no words");
         }
         if (faults.Count > 0)
             throw new FormatException(string.Join("; ", faults));
@@ -97,6 +106,8 @@ public sealed partial class Language
 
     /// <summary>The same; null where the language has no words for it.</summary>
     public string? TrySentence(string english) => HasSentences ? _forms.Of(english) : english;
+
+    private static int Lines(string text) => text.Count(c => c == '\n') + 1;
 
     private static HashSet<string> Fields(string text) => [.. AnyField().Matches(text).Select(m => m.Value)];
 

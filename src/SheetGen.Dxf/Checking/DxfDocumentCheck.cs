@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 
 namespace SheetGen.Dxf;
@@ -13,11 +14,13 @@ public static class DxfDocumentCheck
         return problems;
     }
 
+    private static readonly SearchValues<char> NeverInNames = SearchValues.Create("<>/\\\":;?*|,=`^");
+
     /// <summary>Whether the format takes a text as the name of a layer, linetype, style or block.</summary>
     public static bool IsName(string name) =>
         name.Length is > 0 and <= 255
         && name.Trim() == name
-        && !name.AsSpan().ContainsAny("<>/\\\":;?*|,=`^")
+        && !name.AsSpan().ContainsAny(NeverInNames)
         && !name.Any(char.IsControl);
 
     private sealed class Run(DxfDocument document, Action<string> report)

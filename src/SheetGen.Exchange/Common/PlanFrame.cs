@@ -14,7 +14,7 @@ namespace SheetGen.Exchange.Common;
 internal sealed partial class PlanFrame(WallProject project)
 {
     /// <summary>Zone of the coordinates as the project file words it; null where it says nothing.</summary>
-    public string? Zone { get; } = Fact(project, "coordinate_zone");
+    public string? Zone { get; } = project.CoordinateZone;
 
     public string? HorizontalDatum { get; } = Fact(project, "horizontal_datum");
 
@@ -30,7 +30,7 @@ internal sealed partial class PlanFrame(WallProject project)
         .Select(m => "EPSG:" + m.Groups[1].Value).FirstOrDefault();
 
     /// <summary>Easting and northing that a model's own x and y are counted from: (0, 0) where they are the project's own.</summary>
-    public Vector2D ModelShift => IsMapped ? default : project.Origin;
+    public Vector2D ModelShift => project.ModelShift;
 
     /// <summary>A point's x, y, z in the model's world, in metres.</summary>
     public (double X, double Y, double Z) WorldMetres(Vector3D point) => (

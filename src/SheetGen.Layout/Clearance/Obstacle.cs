@@ -10,6 +10,9 @@ namespace SheetGen.Layout.Clearance;
 /// <param name="Place">Wall and leg of a face; null for an obstruction.</param>
 public sealed record Obstacle(string Name, Solid Solid, double Required, Obstruction? Obstruction, FacePlace? Place)
 {
+    /// <summary>A box that holds every hole that comes too close to it, in part.</summary>
+    public Bounds Reach { get; } = Solid.Bounds.Grow(Required);
+
     /// <summary>True where a hole that starts from the given leg has to keep clear of this: not of the face that it starts from.</summary>
     public bool Concerns(FacePlace start) => Place is null || Place != start;
 }

@@ -4,8 +4,8 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// Where the columns of a section's grid stand along the wall, for sections that ask for the best place: of all places a whole number of steps
-/// apart the one that leaves the fewest nails unresolved, then noted. Each is tried by a short search, the best of them and the usual place
+/// Where the first column of a section's grid stands, for sections that ask for the best place: of all places a whole number of steps
+/// apart the one that leaves the fewest nails unresolved, then noted. Each is tried by a short search, the best of them and centred columns
 /// by the whole one.
 /// </summary>
 public static class ColumnPhases
@@ -13,20 +13,20 @@ public static class ColumnPhases
     /// <summary>Most places that are tried for a section; the step grows where there would be more.</summary>
     private const int Greatest = 12;
 
+    /// <summary>Places tried between two signs of progress.</summary>
+    private const int AtOnce = 4;
+
     /// <summary>The project with its sections' columns where they are best; the same project where no section asks for it.</summary>
     public static WallProject Choose(WallProject project, IProgress<string>? progress = null)
     {
         foreach ((int wall, int section) in project.Walls.SelectMany((w, i) => w.Sections.Select((s, k) => (Section: s, Place: (i, k)))).Where(p => p.Section.HasBestColumns).Select(p => p.Place).ToList())
-        {
-            progress?.Report(FormattableString.Invariant($"columns of section {project.Walls[wall].Sections[section].Name}"));
-            project = Best(project, wall, section);
-        }
+            project = Best(project, wall, section, progress);
         return project;
     }
 
-    /// <summary>The project with the columns of one section moved up-station.</summary>
-    public static WallProject Moved(WallProject project, int wall, int section, double shift) =>
-        With(project, wall, section, project.Walls[wall].Sections[section] with { ColumnShift = shift });
+    /// <summary>The project with the columns of one section counted from another first one; null centres them.</summary>
+    public static WallProject From(WallProject project, int wall, int section, double? first) =>
+        With(project, wall, section, project.Walls[wall].Sections[section] with { FirstColumn = first });
 
     /// <summary>The project with another section in the place of one.</summary>
     internal static WallProject With(WallProject project, int wall, int section, Section changed)
@@ -39,25 +39,33 @@ public static class ColumnPhases
         return project with { Walls = walls };
     }
 
-    /// <summary>Shifts worth trying, the usual place first and small ones before large ones.</summary>
-    public static IReadOnlyList<double> ShiftsOf(WallProject project, Section section)
+    /// <summary>First columns worth trying over one spacing, centred ones (null) before all.</summary>
+    public static IReadOnlyList<double?> PlacesOf(WallProject project, Section section)
     {
         double least = section.HorizontalSpacing / Greatest, step = project.Rules.ShiftStep;
         // Whole shift steps where they are fine enough, so that the figure printed is a round one.
         step = step > 2 * least ? least : step * Math.Ceiling(least / step - 1e-9);
-        int half = (int)Math.Floor(section.HorizontalSpacing / 2 / step + 1e-9);
-        return [.. Enumerable.Range(-half, 2 * half + 1).Select(k => Lengths.RoundToQuantum(k * step, project.Unit)).OrderBy(Math.Abs).ThenBy(s => -s)];
+        int count = (int)Math.Ceiling(section.HorizontalSpacing / step - 1e-9);
+        return [null, .. Enumerable.Range(0, count).Select(k => (double?)Lengths.RoundToQuantum(k * step, project.Unit))];
     }
 
-    private static WallProject Best(WallProject project, int wall, int section)
+    private static WallProject Best(WallProject project, int wall, int section, IProgress<string>? progress)
     {
-        double given = project.Walls[wall].Sections[section].ColumnShift;
-        double[] shifts = [.. ShiftsOf(project, project.Walls[wall].Sections[section]).Select(s => given + s)];
-        var tried = new Figures[shifts.Length];
-        Parallel.For(0, shifts.Length, i => tried[i] = Figures.Of(Moved(project, wall, section, shifts[i]), SearchDepth.Short));
-        double best = shifts[Enumerable.Range(0, shifts.Length).MinBy(i => (tried[i], i))];
-        WallProject moved = Moved(project, wall, section, best);
-        return best != given && Figures.Of(moved, SearchDepth.Whole).CompareTo(Figures.Of(project, SearchDepth.Whole)) < 0 ? moved : project;
+        string name = project.Walls[wall].Sections[section].Name;
+        double?[] places = [.. PlacesOf(project, project.Walls[wall].Sections[section])];
+        var tried = new Figures[places.Length];
+        for (int from = 0; from < places.Length; from += AtOnce)
+        {
+            int to = Math.Min(from + AtOnce, places.Length);
+            progress?.Report(FormattableString.Invariant($"section {name}, places {from + 1} to {to} of {places.Length}"));
+            Parallel.For(from, to, i => tried[i] = Figures.Of(From(project, wall, section, places[i]), SearchDepth.Short));
+        }
+        double? best = places[Enumerable.Range(0, places.Length).MinBy(i => (tried[i], i))];
+        if (best is null)
+            return project;
+        progress?.Report(FormattableString.Invariant($"section {name}, the best place against centred columns"));
+        WallProject moved = From(project, wall, section, best);
+        return Figures.Of(moved, SearchDepth.Whole).CompareTo(Figures.Of(project, SearchDepth.Whole)) < 0 ? moved : project;
     }
 
     /// <summary>What a layout is judged by, in order.</summary>

@@ -1,28 +1,22 @@
-using System.Collections.Concurrent;
 using System.Numerics;
+using SheetGen.Layout.Clearance;
 using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// The directions of a place that are clear of everything that stands still, as bits by their places in order (cheapest first), and which of
-/// them other nails are in the way of. All of it is found when it is first asked for and remembered; it may be asked from several threads.
+/// The directions of a place that are clear of everything that stands still, as bits by their places in order (cheapest first): found when they
+/// are first asked for and remembered. They may be asked for from several threads.
 /// </summary>
-public sealed class FreeDirections
+internal sealed class FreeDirections
 {
     /// <summary>Directions in one word of bits.</summary>
     public const int WordSize = 64;
-
-    /// <summary>Nails whose directions are remembered; beyond that all are forgotten, since most are long gone.</summary>
-    private const int GreatestKnown = 2_000;
 
     private readonly RowTask _row;
     private readonly HeadChoice _choice;
     private readonly ulong[] _free;
     private readonly ulong[] _known;
-    private readonly Bounds _reach;
-    private ConcurrentDictionary<Placed, HitDirections>? _hits;
-    private HitDirections?[]? _last;
     private Placed?[]? _nails;
     private int _count = -1;
 
@@ -34,8 +28,11 @@ public sealed class FreeDirections
         _free = new ulong[Words];
         _known = new ulong[Words];
         double longest = choice.IsPinned ? row.LengthOf(choice, choice.Turnings[0]) : row.LongestNail;
-        _reach = choice.Reach(longest).Grow(row.Radius + row.Bay.Rules.Drift * longest + row.Bay.Rules.NailClearance);
+        Reach = choice.Reach(longest).Grow(row.Radius + row.Bay.Rules.Drift * longest + row.Bay.Rules.NailClearance);
     }
+
+    /// <summary>A box around all that a hole of this place may come too close to, whatever its direction.</summary>
+    public Bounds Reach { get; }
 
     /// <summary>Number of words of bits.</summary>
     public int Words { get; }
@@ -55,9 +52,13 @@ public sealed class FreeDirections
     {
         get
         {
-            for (int turning = 0; turning < _choice.Turnings.Count; turning++)
+            // The cheapest few first: most places have a free one among them.
+            const ulong Early = 0xFF;
+            if (Among(0, Early) != 0)
+                return true;
+            for (int word = 0; word < Words; word++)
             {
-                if (_row.IsFree(_choice, turning))
+                if (Word(word) != 0)
                     return true;
             }
             return false;
@@ -91,13 +92,25 @@ public sealed class FreeDirections
         return Volatile.Read(ref _free[word]) & directions;
     }
 
+    public bool IsFree(int turning) => Among(turning / WordSize, 1UL << (turning % WordSize)) != 0;
+
     private void Find(int word, ulong missing)
     {
         ulong free = 0;
+        Obstacle[] near = _row.Near(_choice);
+        // What was in the way of the last direction is likely to be in the way of the next one.
+        Obstacle? last = null;
         for (ulong left = missing; left != 0; left &= left - 1)
         {
             int bit = BitOperations.TrailingZeroCount(left), turning = word * WordSize + bit;
-            if (turning < _choice.Turnings.Count && _row.IsFree(_choice, turning))
+            if (turning >= _choice.Turnings.Count)
+                break;
+            Hole hole = _row.HoleAt(_choice, turning);
+            if (last is not null && RowTask.AreTooClose(hole, last))
+                continue;
+            if (RowTask.FirstHit(hole, near) is { } hit)
+                last = hit;
+            else
                 free |= 1UL << bit;
         }
         // First what is free, then that it is known: a reader who sees the second sees the first.
@@ -111,32 +124,6 @@ public sealed class FreeDirections
         Placed?[] nails = _nails ?? Interlocked.CompareExchange(ref _nails, new Placed?[_choice.Turnings.Count], null) ?? _nails;
         return nails[turning] ?? Interlocked.CompareExchange(ref nails[turning], Make(turning), null) ?? nails[turning]!;
     }
-
-    /// <summary>The directions that a nail is in the way of; null where it is in the way of none, wherever they point.</summary>
-    /// <param name="near">Number of the nail's slot among those near; the nail that was asked for last there is found at once.</param>
-    public HitDirections? HitsOf(Placed nail, int near)
-    {
-        HitDirections?[] last = _last ?? Interlocked.CompareExchange(ref _last, new HitDirections?[near + 16], null) ?? _last;
-        if (near >= last.Length)
-            _last = last = new HitDirections?[2 * near];
-        HitDirections? hits = last[near];
-        if (hits is null || !ReferenceEquals(hits.Nail, nail))
-            last[near] = hits = HitsOf(nail);
-        return hits.IsNone ? null : hits;
-    }
-
-    private HitDirections HitsOf(Placed nail)
-    {
-        ConcurrentDictionary<Placed, HitDirections> hits = _hits ?? New();
-        if (hits.TryGetValue(nail, out HitDirections? known))
-            return known;
-        if (hits.Count >= GreatestKnown)
-            hits = New();
-        return hits.GetOrAdd(nail, n => new HitDirections(_row, _choice, n, _reach.Meets(n.Box) ? Words : 0));
-    }
-
-    private ConcurrentDictionary<Placed, HitDirections> New() =>
-        _hits = new(1, 31, (IEqualityComparer<Placed>)ReferenceEqualityComparer.Instance);
 
     private Placed Make(int turning) => new(_row, _choice, _choice.Turnings[turning], false, _row.HoleAt(_choice, turning));
 }

@@ -5,11 +5,10 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>A place where a nail of a row may start, standing for one of the row's grid stations.</summary>
-public sealed class HeadChoice
+internal sealed class HeadChoice
 {
     private readonly Vector2D _normal;
     private readonly Vector2D _tangent;
-    private byte[]? _free;
     private FreeDirections? _directions;
 
     public HeadChoice(Face face, Head head, int label, double shift, Turnings turnings, bool isPinned, double? pinnedLength)
@@ -50,9 +49,6 @@ public sealed class HeadChoice
     public Turnings Turnings { get; }
 
     public Vector3D Point { get; }
-
-    /// <summary>What is known of each direction against everything that stands still: 0 not looked at, 1 free, 2 blocked.</summary>
-    public byte[] Free => _free ?? Interlocked.CompareExchange(ref _free, new byte[Turnings.Count], null) ?? _free;
 
     /// <summary>Kept for <see cref="RowTask.FreeOf"/>.</summary>
     internal FreeDirections? Directions => _directions;

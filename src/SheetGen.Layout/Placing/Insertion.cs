@@ -1,4 +1,5 @@
 using System.Numerics;
+using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
 
@@ -9,7 +10,7 @@ namespace SheetGen.Layout.Placing;
 internal sealed class Insertion(District district)
 {
     private readonly List<Seat> _seats = [];
-    private readonly List<HitDirections> _around = [];
+    private readonly List<Placed> _around = [];
 
     /// <summary>A place that waits for its nail.</summary>
     public readonly record struct Seat(Slot Slot, HeadChoice Choice);
@@ -75,7 +76,8 @@ internal sealed class Insertion(District district)
                 break;
             case Order.FewestFirst:
                 district.Random.Shuffle(_seats);
-                Seat[] sorted = [.. _seats.OrderBy(s => s.Slot.Freedom)];
+                // Pinned nails first: they ask nobody, so that what came before would stay too close to them.
+                Seat[] sorted = [.. _seats.OrderBy(s => s.Choice.IsPinned ? -1 : s.Slot.Freedom)];
                 _seats.Clear();
                 _seats.AddRange(sorted);
                 break;
@@ -94,14 +96,14 @@ internal sealed class Insertion(District district)
             Put(seat, Placed.At(row, choice, choice.Turnings[0], false));
             return true;
         }
-        if (Cheapest(slot, row.FreeOf(choice), skipped) is not { } nail)
+        if (Cheapest(slot, choice, row.FreeOf(choice), skipped) is not { } nail)
             return false;
         Put(seat, nail);
         return true;
     }
 
     /// <summary>The straight direction is looked at first, then the next few, then word by word: most nails find a clear one early.</summary>
-    private Placed? Cheapest(Slot slot, FreeDirections free, int skipped)
+    private Placed? Cheapest(Slot slot, HeadChoice choice, FreeDirections free, int skipped)
     {
         const ulong First = 1, Early = 0xFE;
         if (free.Among(0, First) != 0 && !Skips(skipped))
@@ -111,36 +113,40 @@ internal sealed class Insertion(District district)
                 return straight;
         }
         _around.Clear();
-        LayoutState.AddAround(slot, free, _around);
+        district.Layout.AddAround(slot, free.Reach, _around);
         for (int word = 0; word < free.Words; word++)
         {
-            int turning = word == 0 ? FirstClear(0, free.Among(0, Early), skipped) : -1;
+            int turning = word == 0 ? FirstClear(slot.Row, choice, 0, free.Among(0, Early), skipped) : -1;
             if (turning < 0)
-                turning = FirstClear(word, word == 0 ? free.Among(0, ~(First | Early)) : free.Word(word), skipped);
+                turning = FirstClear(slot.Row, choice, word, word == 0 ? free.Among(0, ~(First | Early)) : free.Word(word), skipped);
             if (turning >= 0)
                 return free.NailAt(turning);
         }
         return null;
     }
 
-    private int FirstClear(int word, ulong left, int skipped)
+    private int FirstClear(RowTask row, HeadChoice choice, int word, ulong left, int skipped)
     {
-        for (int i = 0; i < _around.Count && left != 0; i++)
-        {
-            ulong hit = _around[i].Among(word, left);
-            if (hit == 0)
-                continue;
-            left &= ~hit;
-            // What was in the way is likely to be in the way of the next ones too.
-            if (i > 0)
-                (_around[i], _around[i / 2]) = (_around[i / 2], _around[i]);
-        }
         for (; left != 0; left &= left - 1)
         {
-            if (!Skips(skipped))
-                return word * FreeDirections.WordSize + BitOperations.TrailingZeroCount(left);
+            int turning = word * FreeDirections.WordSize + BitOperations.TrailingZeroCount(left);
+            if (!HitsAround(row.HoleAt(choice, turning)) && !Skips(skipped))
+                return turning;
         }
         return -1;
+    }
+
+    private bool HitsAround(in Hole hole)
+    {
+        for (int i = 0; i < _around.Count; i++)
+        {
+            if (!district.Layout.AreTooClose(hole, _around[i].Hole))
+                continue;
+            // What was in the way is likely to be in the way of the next one too.
+            (_around[0], _around[i]) = (_around[i], _around[0]);
+            return true;
+        }
+        return false;
     }
 
     private bool Skips(int perMille) => perMille > 0 && district.Random.Chance(perMille);

@@ -3,19 +3,21 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>All rows as they stand while the search goes on, and where their nails run into each other.</summary>
-public sealed class LayoutState
+internal sealed class LayoutState
 {
     private readonly double _clearance;
+    private readonly Standing _standing;
 
     public LayoutState(IReadOnlyList<RowTask> rows, double clearance)
     {
         Clearance = clearance;
         _clearance = clearance - Tolerance;
+        _standing = new Standing(rows.Sum(r => r.Count));
         var slots = new List<Slot>();
         var states = new List<RowState>();
         foreach (RowTask row in rows)
         {
-            Slot[] own = [.. Enumerable.Range(0, row.Count).Select(label => new Slot(slots.Count + label, row, label))];
+            Slot[] own = [.. Enumerable.Range(0, row.Count).Select(label => new Slot(slots.Count + label, row, label, _standing))];
             slots.AddRange(own);
             states.Add(new RowState(row, own));
         }
@@ -28,7 +30,8 @@ public sealed class LayoutState
     {
         Clearance = other.Clearance;
         _clearance = other._clearance;
-        var copies = own.ToDictionary(s => s.Index, s => new Slot(s));
+        _standing = new Standing(other._standing);
+        var copies = own.ToDictionary(s => s.Index, s => new Slot(s, _standing));
         Slot CopyOf(Slot slot) => copies.GetValueOrDefault(slot.Index, slot);
         foreach (Slot copy in copies.Values)
             copy.Near = Array.ConvertAll(copy.Near, CopyOf);
@@ -67,33 +70,39 @@ public sealed class LayoutState
             if (!own.IsUnresolved && AreTooClose(hole, own.Hole))
                 return own;
         }
-        Slot[] near = slot.Near;
-        for (int i = 0; i < near.Length; i++)
+        ReadOnlySpan<Placed?> first = _standing.First;
+        ReadOnlySpan<Placed[]?> others = _standing.Others;
+        foreach (int near in slot.NearNumbers)
         {
-            foreach (Placed nail in near[i].Nails)
+            if (first[near] is { } nail && AreTooClose(hole, nail.Hole))
+                return nail;
+            if (others[near] is not { } more)
+                continue;
+            foreach (Placed other in more)
             {
-                if (!nail.IsUnresolved && AreTooClose(hole, nail.Hole))
-                    return nail;
+                if (AreTooClose(hole, other.Hole))
+                    return other;
             }
         }
         return null;
     }
 
-    /// <summary>Adds which directions of a place of a slot each nail around it is in the way of, unresolved ones left out.</summary>
-    public static void AddAround(Slot slot, FreeDirections free, List<HitDirections> around)
+    /// <summary>Adds the nails around a slot that a hole of one of its places may be too close to, unresolved ones left out.</summary>
+    public void AddAround(Slot slot, in Bounds reach, List<Placed> around)
     {
-        AddIn(slot.Nails, 0);
-        Slot[] near = slot.Near;
-        for (int i = 0; i < near.Length; i++)
-            AddIn(near[i].Nails, i + 1);
-
-        void AddIn(Placed[] nails, int number)
+        foreach (Placed own in slot.Nails)
         {
-            foreach (Placed nail in nails)
-            {
-                if (!nail.IsUnresolved && free.HitsOf(nail, number) is { } hits)
-                    around.Add(hits);
-            }
+            if (!own.IsUnresolved)
+                around.Add(own);
+        }
+        ReadOnlySpan<Placed?> first = _standing.First;
+        ReadOnlySpan<Placed[]?> others = _standing.Others;
+        foreach (int near in slot.NearNumbers)
+        {
+            if (first[near] is { } nail && reach.Meets(nail.Box))
+                around.Add(nail);
+            if (others[near] is { } more)
+                around.AddRange(more);
         }
     }
 

@@ -39,6 +39,7 @@ internal static class NearSlots
         {
             Vector3D head = slots[i].Grid.Point;
             slots[i].Near = [.. near[i].OrderBy(s => Math.Round((s.Grid.Point - head).Length, Decimals)).ThenBy(s => s.Index)];
+            slots[i].NearNumbers = Array.ConvertAll(slots[i].Near, s => s.Index);
         }
     }
 

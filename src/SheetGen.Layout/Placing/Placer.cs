@@ -39,7 +39,7 @@ public static class Placer
             LeftOut = leftOut,
             Score = score,
             Help = [.. new Helping(search.Layout, search.Cover, marks).Of(), .. GridHelps.Of(project, search.Layout, search.Cover.Total, marks)],
-            Notes = [.. MovedColumns(project), .. OnGridHeads(search.Layout, names), .. search.CutShort],
+            Notes = [.. ColumnsSaid(project), .. OnGridHeads(search.Layout, names), .. search.CutShort],
         };
     }
 
@@ -118,11 +118,11 @@ public static class Placer
         }
     }
 
-    private static IEnumerable<string> MovedColumns(WallProject project) =>
+    private static IEnumerable<string> ColumnsSaid(WallProject project) =>
         from section in project.Walls.SelectMany(w => w.Sections)
-        where section.ColumnShift != 0 || section.HasBestColumns
-        let moved = section.ColumnShift == 0 ? "are best where they are usually" : $"stand {Figures.Length(Math.Abs(section.ColumnShift), project.Unit)} {(section.ColumnShift > 0 ? "up" : "down")}-station of their usual place"
-        select $"section {section.Name}: the grid's columns {moved}{(section.HasBestColumns ? " (columns: best)" : "")}";
+        where section.FirstColumn is not null || section.HasBestColumns
+        let place = section.FirstColumn is { } first ? $"the first column of each row stands {Figures.Length(first, project.Unit)} from its down-station end" : "the grid's columns are best where they are, centred"
+        select $"section {section.Name}: {place}{(section.HasBestColumns ? " (columns: best)" : "")}";
 
     /// <summary>What can be proven while all heads stand on grid stations, with the stations that prove it.</summary>
     private static IEnumerable<string> OnGridHeads(LayoutState layout, Marks names)

@@ -11,7 +11,7 @@ namespace SheetGen.Layout.Placing;
 /// A row of one bay as the search sees it: the places where each of its grid stations' nails may stand, how neighbours bind each
 /// other, and what each end of a run must cover.
 /// </summary>
-public sealed class RowTask
+internal sealed class RowTask
 {
     private readonly Obstacle[]?[] _near;
     private readonly double[] _lengths;
@@ -110,26 +110,20 @@ public sealed class RowTask
     public FreeDirections FreeOf(HeadChoice choice) => choice.Directions ?? choice.Remember(new FreeDirections(this, choice));
 
     /// <summary>True where a direction is clear of everything that stands still; remembered.</summary>
-    public bool IsFree(HeadChoice choice, int turning)
-    {
-        if (choice.IsPinned)
-            return true;
-        byte[] known = choice.Free;
-        if (known[turning] == 0)
-            known[turning] = FirstHit(HoleAt(choice, turning), Near(choice)) is null ? (byte)1 : (byte)2;
-        return known[turning] == 1;
-    }
+    public bool IsFree(HeadChoice choice, int turning) => choice.IsPinned || FreeOf(choice).IsFree(turning);
 
-    public Obstacle? FirstHit(in Hole hole, Obstacle[] near)
+    public static Obstacle? FirstHit(in Hole hole, Obstacle[] near)
     {
         Bounds box = Bounds.Of(hole);
         foreach (Obstacle still in near)
         {
-            if (still.Solid.Bounds.Meets(box.Grow(still.Required)) && HoleDistance.CloserThan(hole, still.Solid, still.Required - 1e-9))
+            if (still.Reach.Meets(box) && AreTooClose(hole, still))
                 return still;
         }
         return null;
     }
+
+    public static bool AreTooClose(in Hole hole, Obstacle still) => HoleDistance.CloserThan(hole, still.Solid, still.Required - LayoutState.Tolerance);
 
     /// <summary>What stands still near the nails of one grid station, wherever they stand within their reach.</summary>
     public Obstacle[] Near(HeadChoice choice)

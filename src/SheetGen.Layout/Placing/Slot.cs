@@ -1,12 +1,15 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>One grid station of one row, and the nails that stand for it now: mostly one, none where it is left out, two where one is added.</summary>
-public sealed class Slot
+internal sealed class Slot
 {
+    private readonly Standing _standing;
+    private Placed[] _nails = [];
     private int _freedom = -1;
 
-    public Slot(int index, RowTask row, int label)
+    internal Slot(int index, RowTask row, int label, Standing standing)
     {
+        _standing = standing;
         Index = index;
         Row = row;
         Label = label;
@@ -14,14 +17,16 @@ public sealed class Slot
         Nails = [Placed.At(row, Grid, Grid.Turnings[0], false)];
     }
 
-    internal Slot(Slot other)
+    internal Slot(Slot other, Standing standing)
     {
+        _standing = standing;
         Index = other.Index;
         Row = other.Row;
         Label = other.Label;
         Grid = other.Grid;
         Nails = other.Nails;
         Near = other.Near;
+        NearNumbers = other.NearNumbers;
         District = other.District;
         _freedom = other._freedom;
     }
@@ -41,8 +46,19 @@ public sealed class Slot
     /// <summary>The slots whose nails could come too close to one of this slot, nearest heads first; this one is not among them.</summary>
     public Slot[] Near { get; internal set; } = [];
 
+    /// <summary>Their numbers.</summary>
+    internal int[] NearNumbers { get; set; } = [];
+
     /// <summary>In order along the wall.</summary>
-    public Placed[] Nails { get; internal set; }
+    public Placed[] Nails
+    {
+        get => _nails;
+        internal set
+        {
+            _nails = value;
+            _standing.Put(Index, value);
+        }
+    }
 
     /// <summary>The nails as they stood when the open trial first touched them; null where it has not.</summary>
     internal Placed[]? Before { get; set; }

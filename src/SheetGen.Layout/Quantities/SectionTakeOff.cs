@@ -13,7 +13,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
     {
         List<NailQuantity> nails = [.. wall.Nails.Where(n => n.Nail.Section == section)];
         List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
-        TestPlan tests = TestTakeOff.Measure(project, wall.Wall, section, [.. nails.Select(n => n.Nail)]);
+        TestPlan tests = TestTakeOff.Measure(wall.Wall, section, [.. nails.Select(n => n.Nail)]);
         var amounts = new Amounts(definitions, wall.Wall, section);
         AddNails(amounts, project, nails, tests);
         AddVerification(amounts, nails, tests);

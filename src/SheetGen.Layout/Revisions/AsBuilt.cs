@@ -85,5 +85,5 @@ public static class AsBuilt
     }
 
     private static string Place(Nail n, LengthUnit unit) => string.Create(CultureInfo.InvariantCulture,
-        $"{Stations.Format(n.Station, unit)}, elevation {n.Elevation.ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture)}, splay {n.Splay:0.##} deg, {n.Inclination:0.##} deg down, {n.Length:0.##} {Lengths.Symbol(unit)}");
+        $"{n.Wall.TextOf(n.Station, unit)}, elevation {n.Elevation.ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture)}, splay {n.Splay:0.##} deg, {n.Inclination:0.##} deg down, {n.Length:0.##} {Lengths.Symbol(unit)}");
 }

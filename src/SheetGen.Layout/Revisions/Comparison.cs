@@ -12,7 +12,7 @@ public static class Comparison
     public static RevisionDifference Of(RevisionState old, RevisionState @new)
     {
         LengthUnit unit = @new.Unit ?? old.Unit ?? LengthUnit.Foot;
-        var scale = new RevisionScale(old.Unit ?? unit, unit);
+        var scale = new RevisionScale(old.Unit ?? unit, unit, @new.Walls.Count > 0 ? @new.Walls : old.Unit == unit ? old.Walls : []);
         var notCompared = new List<string>();
         void Lacking(string what, bool inOld, bool inNew)
         {

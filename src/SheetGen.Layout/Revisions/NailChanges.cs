@@ -19,7 +19,7 @@ internal static class NailChanges
             RevisionNail? before = kept.Contains(after.Mark) ? left[after.Mark] : renamable.Find(n => gone.Contains(n.Mark) && IsSame(n, after, scale));
             if (before is null)
             {
-                changes.Add(new NailChange(NailChangeKind.Added, null, after, "added at " + Placed(after, scale.Unit)));
+                changes.Add(new NailChange(NailChangeKind.Added, null, after, "added at " + Placed(after, scale)));
                 continue;
             }
             gone.Remove(before.Mark);
@@ -28,7 +28,7 @@ internal static class NailChanges
                 changes.Add(new NailChange(NailChangeKind.Changed, before, after, what));
         }
         foreach (RevisionNail before in old.Where(n => gone.Contains(n.Mark)))
-            changes.Add(new NailChange(NailChangeKind.Removed, before, null, "removed from " + Placed(InNewUnit(before, scale), scale.Unit)));
+            changes.Add(new NailChange(NailChangeKind.Removed, before, null, "removed from " + Placed(InNewUnit(before, scale), scale)));
         return changes;
     }
 
@@ -38,8 +38,8 @@ internal static class NailChanges
     private static RevisionNail InNewUnit(RevisionNail n, RevisionScale scale) =>
         n with { Station = scale.Length(n.Station), Elevation = scale.Length(n.Elevation), Length = scale.Length(n.Length) };
 
-    private static string Placed(RevisionNail n, LengthUnit unit) => Invariant(
-        $"{Stations.Format(n.Station, unit)}, elevation {Show(n.Elevation, unit)}, {Side(n.Splay)}, {n.Inclination:0.##} deg down, length {n.Length:0.###} {Lengths.Symbol(unit)}");
+    private static string Placed(RevisionNail n, RevisionScale scale) => Invariant(
+        $"{scale.StationText(n.Wall, n.Station)}, elevation {Show(n.Elevation, scale.Unit)}, {Side(n.Splay)}, {n.Inclination:0.##} deg down, length {n.Length:0.###} {Lengths.Symbol(scale.Unit)}");
 
     /// <summary>Every figure that differs, with both values; empty where none does.</summary>
     private static string What(RevisionNail before, RevisionNail after, RevisionScale scale)
@@ -50,7 +50,7 @@ internal static class NailChanges
         if (!scale.IsSame(before.Station, after.Station))
         {
             double shift = after.Station - scale.Length(before.Station);
-            parts.Add($"moved {Show(Math.Abs(shift), unit)} {symbol} {(shift > 0 ? "up" : "down")}-station, {Stations.Format(scale.Length(before.Station), unit)} to {Stations.Format(after.Station, unit)}");
+            parts.Add($"moved {Show(Math.Abs(shift), unit)} {symbol} {(shift > 0 ? "up" : "down")}-station, {scale.StationText(after.Wall, scale.Length(before.Station))} to {scale.StationText(after.Wall, after.Station)}");
         }
         if (!scale.IsSame(before.Elevation, after.Elevation))
         {

@@ -26,9 +26,13 @@ public static class PlanReview
     {
         private readonly bool _feet = Lengths.IsFoot(project.Unit);
 
+        /// <summary>True where the project states the load of verification tests, or each section with any has a bond to compute it from.</summary>
+        private bool HasTestLoads => project.Info.Facts.ContainsKey("verification_load")
+            || quantities.Tests.Where(t => t.Asked > 0).All(t => quantities.Effect.Tests.Any(s => !s.IsProof && s.Section == t.Section && s.Wall == t.Wall));
+
         private string Symbol => Lengths.Symbol(project.Unit);
 
-        private string N(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+        private static string N(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 
         private double Feet(double feet) => _feet ? feet : Math.Round(feet * 0.3, 3);
 
@@ -103,8 +107,8 @@ public static class PlanReview
                 yield return Item(G, $"{wall.Name}: is the last row near enough to the bottom ({N(project.Rules.BottomMax)} {Symbol})?", last == 0, "elevation", last == 0 ? $"everywhere; lowest head {N(height)} {Symbol} above the bottom" : $"{last} stretches are not: see the findings");
                 yield return Embedment(G, wall);
             }
-            yield return Item(G, "Are test nails in their places, with their loads?", !report.Findings.Any(f => f.Code == FindingCode.TestNail) && project.Info.Facts.ContainsKey("verification_load"),
-                "elevation; tables: test nails", $"{layout.Nails.Count(n => n.Kind == NailKind.Verification)} verification nails; load {(project.Info.Facts.ContainsKey("verification_load") ? "given" : "not given")}");
+            yield return Item(G, "Are test nails in their places, with their loads?", !report.Findings.Any(f => f.Code == FindingCode.TestNail) && HasTestLoads,
+                "elevation; tables: test nails", $"{layout.Nails.Count(n => n.Kind == NailKind.Verification)} verification nails; load {(HasTestLoads ? "given" : "not given")}");
         }
 
         private ReviewItem Embedment(string group, Wall wall)

@@ -1,10 +1,12 @@
+using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Revisions;
 
 /// <summary>Figures of an old state in the unit of a new one, and when two of them are the same.</summary>
-internal sealed class RevisionScale(LengthUnit old, LengthUnit @new)
+/// <param name="walls">Walls in the new unit, for the stations that they print.</param>
+internal sealed class RevisionScale(LengthUnit old, LengthUnit @new, IReadOnlyList<Wall> walls)
 {
     private const double Degrees = 0.005, SameAmount = 1e-9, SameConverted = 5e-4;
 
@@ -16,6 +18,9 @@ internal sealed class RevisionScale(LengthUnit old, LengthUnit @new)
 
     /// <summary>An old length in the new unit.</summary>
     public double Length(double length) => IsOneUnit ? length : length * _factor;
+
+    /// <summary>A station of the new unit as its wall prints it.</summary>
+    public string StationText(string wall, double station) => walls.FirstOrDefault(w => w.Name == wall)?.TextOf(station, @new) ?? Stations.Format(station, @new);
 
     /// <summary>Half of each unit's rounding of stations, elevations and lengths; less than the rounding where both have one unit.</summary>
     private double Rounding => IsOneUnit ? Lengths.Quantum(@new) / 4 : (Length(Lengths.Quantum(old)) + Lengths.Quantum(@new)) / 2 * 1.001;

@@ -14,6 +14,7 @@ public static class StateOf
         Revision = project.Sheets.Revision,
         Date = project.Sheets.Date,
         Unit = project.Unit,
+        Walls = project.Walls,
         Nails = [.. layout.Nails.Select(RevisionNail.Of)],
         Findings = [.. report.Findings.Select(RevisionFinding.Of)],
         Amounts =

@@ -28,7 +28,7 @@ public sealed class GridStations
         _insetStart = run.Of(first);
         _insetEnd = run.Width - run.Of(last);
         _leastGap = bay.Rules.MinGap / run.Shrink;
-        double[] columns = Moved(Columns());
+        double[] columns = Columns();
         Square = Round(columns);
         Staggered = bay.Section.Pattern == Pattern.Staggered ? Round(BetweenColumns(columns)) : Square;
     }
@@ -75,56 +75,23 @@ public sealed class GridStations
     }
 
     /// <summary>
-    /// The columns of a section whose grid is moved along the wall: as many whole spacings as fit beside the moved place, and a nail at an end
-    /// that would else not be covered. Where the run allows no such row its columns stay as they are.
-    /// </summary>
-    private double[] Moved(double[] columns)
-    {
-        double shift = _run.Bay.Section.ColumnShift, width = _run.Width;
-        if (shift == 0 || columns.Length < 2)
-            return columns;
-        double first = (width - (columns.Length - 1) * Spacing) / 2 + shift;
-        first -= Spacing * Math.Floor(first / Spacing + Tolerance.Rounding);
-        List<double> places = [];
-        for (double at = first; at <= width + Tolerance.Rounding; at += Spacing)
-            places.Add(at);
-        PullIn(places, _insetStart);
-        AddEnd(places, EndBefore(places, _insetStart), _insetStart);
-        places = [.. places.Select(p => width - p).Reverse()];
-        PullIn(places, _insetEnd);
-        AddEnd(places, EndBefore(places, _insetEnd), _insetEnd);
-        places = [.. places.Select(p => width - p).Reverse()];
-        bool isGrid = places[0] <= Spacing / 2 + Tolerance.Rounding && width - places[^1] <= Spacing / 2 + Tolerance.Rounding
-            && places.Zip(places.Skip(1), (a, b) => b - a).All(g => g >= _leastGap - Tolerance.Rounding && g <= Spacing + Tolerance.Rounding);
-        return isGrid ? [.. places] : columns;
-    }
-
-    /// <summary>Where a nail at an end stands best: half way to the first column, but no nearer to it than allowed.</summary>
-    private double EndBefore(List<double> places, double inset) => Math.Max(inset, Math.Min(places[0] / 2, places[0] - _leastGap));
-
-    /// <summary>A first place that is too near to the end moves in; where that leaves too little to the next, it is left out.</summary>
-    private void PullIn(List<double> places, double inset)
-    {
-        if (places.Count > 1 && places[1] - inset < _leastGap - Tolerance.Rounding)
-            places.RemoveAt(0);
-        places[0] = Math.Max(places[0], inset);
-    }
-
-    /// <summary>
-    /// Columns from a first one on; where the last gap would be under the least, the last two share, or all do. Null where even that is too
-    /// narrow.
+    /// Columns from a first one on. One further in than half a spacing has a nail at the end before it. Where a gap at an end would be under the
+    /// least, the two places beside it share, or all do. Null where even that is too narrow.
     /// </summary>
     private double[]? FromFirst(double given)
     {
-        double first = Math.Max(given, _insetStart), last = _run.Width - _insetEnd;
-        int gaps = Math.Max(0, (int)Math.Ceiling((_run.Width - given - Spacing / 2) / Spacing - Tolerance.Rounding));
+        double from = given > Spacing / 2 + Tolerance.Rounding ? given - Spacing : given;
+        double first = Math.Max(from, _insetStart), last = _run.Width - _insetEnd;
+        int gaps = Math.Max(0, (int)Math.Ceiling((_run.Width - from - Spacing / 2) / Spacing - Tolerance.Rounding));
         if (first > last)
             return null;
         if (gaps == 0)
             return [first];
-        double[] places = [.. Enumerable.Range(0, gaps + 1).Select(i => given + i * Spacing)];
+        double[] places = [.. Enumerable.Range(0, gaps + 1).Select(i => from + i * Spacing)];
         places[0] = first;
         places[^1] = Math.Min(places[^1], last);
+        if (places.Length > 2 && places[1] - places[0] < _leastGap - Tolerance.Rounding)
+            places[1] = (places[0] + places[2]) / 2;
         if (places.Length > 2 && places[^1] - places[^2] < _leastGap - Tolerance.Rounding)
             places[^2] = (places[^3] + places[^1]) / 2;
         if (!HasRoom(places))

@@ -3,7 +3,7 @@ namespace SheetGen.Model.PayItems;
 /// <summary>Dimension of a quantity: powers of length and weight. A count has none.</summary>
 public readonly record struct Dimension(int Length, int Weight)
 {
-    public static readonly Dimension None = default;
+    public static readonly Dimension None;
 
     public static Dimension operator *(Dimension a, Dimension b) => new(a.Length + b.Length, a.Weight + b.Weight);
 

@@ -11,7 +11,8 @@ namespace SheetGen.Model.Results;
 /// <param name="Bonded">Bonded length: as given, at most the cap and, for a proof test, 10 ft; without a given length 10 ft or the cap.</param>
 /// <param name="Load">Test load: pullout per length times bonded length.</param>
 /// <param name="Free">Free length; null where not given.</param>
-/// <param name="LeastStretch">80 % of the stretch of the free length under the test load, in or mm; null where the free length is not given.</param>
+/// <param name="Stretch">Elastic stretch of the free length under the test load, in or mm; null where the free length is not given.</param>
+/// <param name="LeastStretch">The part of it that the head must move at least, 80 %.</param>
 public sealed record SoilTest(
     Wall Wall, Section Section, bool IsProof, string Soil, double Pullout, double BarLimit, double Cap, double Bonded, double Load,
-    double? Free, double? LeastStretch);
+    double? Free, double? Stretch, double? LeastStretch);

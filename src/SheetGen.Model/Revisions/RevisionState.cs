@@ -20,6 +20,9 @@ public sealed record RevisionState
     /// <summary>Null where the source does not tell.</summary>
     public required LengthUnit? Unit { get; init; }
 
+    /// <summary>Its walls, whose station equations its stations are printed with; empty where only results are known.</summary>
+    public IReadOnlyList<Wall> Walls { get; init; } = [];
+
     public required IReadOnlyList<RevisionNail> Nails { get; init; }
 
     /// <summary>Null where the source has none.</summary>

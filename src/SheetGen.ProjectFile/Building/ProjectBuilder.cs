@@ -121,6 +121,7 @@ internal static class ProjectBuilder
             DesignBond = map.Number("design_bond"),
             TestBondedLength = map.Number("test_bonded_length"),
             TestFreeLength = map.Number("test_free_length"),
+            ProofFreeLength = map.Number("proof_free_length"),
             Contingency = map.Number("contingency"),
             Prices = NumbersOf(prices),
         };

@@ -100,10 +100,9 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
             Bar = bar,
             HoleDiameter = hole,
             TestNails = ReadTestNails(map.Map("test_nails")),
-            FirstColumn = map.Number("first_column"),
+            FirstColumn = map.Number("columns"),
             CornerRows = map.Text("corner_rows") == "shifted" ? CornerRows.Shifted : CornerRows.Continuous,
             HasBestColumns = map.Text("columns") == "best",
-            ColumnShift = map.Number("columns_shift") ?? 0,
             Stage = map.Text("stage") ?? "",
             Design = design,
         };
@@ -133,8 +132,8 @@ internal sealed class SectionBuilder(Rules rules, LengthUnit unit, ProblemList p
 
     private void CheckGrid(MapItem map, Bar? bar, string? wallName)
     {
-        if (map.Number("first_column") is { } first && map.Number("horizontal_spacing") is { } apart && first > apart / 2)
-            problems.Add(ProblemCodes.OutOfRange, map.SpotOf("first_column"), FormattableString.Invariant($"first_column {first} is over half of horizontal_spacing {apart}: the end of the row would lie uncovered"), "give at most half the spacing");
+        if (map.Number("columns") is { } first && map.Number("horizontal_spacing") is { } apart && first >= apart)
+            problems.Add(ProblemCodes.OutOfRange, map.SpotOf("columns"), FormattableString.Invariant($"columns {first} is not under horizontal_spacing {apart}"), FormattableString.Invariant($"columns one spacing further on are the same: {Math.Round(first % apart, 4)}"));
         if (map.Number("horizontal_spacing") is { } spacing && spacing < rules.MinGap)
             problems.Add(ProblemCodes.SpacingUnderGap, map.SpotOf("horizontal_spacing"), FormattableString.Invariant($"horizontal_spacing {spacing} is under min_gap {rules.MinGap}"), "correct the spacing, or rules: min_gap");
         if (bar is not null && map.Number("hole") is { } hole)

@@ -41,6 +41,7 @@ public static class EditorSchema
             ValueKind.List => List(key),
             ValueKind.Names => new JsonObject { ["type"] = "object", ["additionalProperties"] = Of(key.Item!) },
             ValueKind.Map => Map(key),
+            _ when key.Choices.Count > 0 => new JsonObject { ["anyOf"] = new JsonArray(new JsonObject { ["enum"] = new JsonArray([.. key.Choices.Select(c => (JsonNode)c)]) }, NumberOrText(key)) },
             _ => NumberOrText(key),
         };
         schema["description"] = key.Default is null ? key.Meaning : $"{key.Meaning} Default: {key.Default}{(key.DefaultMetric is null ? "" : $" ({key.DefaultMetric})")}.";
@@ -54,7 +55,7 @@ public static class EditorSchema
     /// <summary>The default as a value; null where it is only told in words.</summary>
     private static JsonNode? DefaultOf(Key key) => key.Kind switch
     {
-        ValueKind.Choice when key.Choices.Contains(key.Default) => JsonValue.Create(key.Default),
+        _ when key.Default is { } word && key.Choices.Contains(word) => JsonValue.Create(key.Default),
         ValueKind.Flag when key.Default is "true" or "false" => JsonValue.Create(key.Default == "true"),
         ValueKind.Length or ValueKind.Angle or ValueKind.Share or ValueKind.Integer when key.Default is { } text && char.IsAsciiDigit(text[0]) => Plain(text, key.Kind),
         _ => null,

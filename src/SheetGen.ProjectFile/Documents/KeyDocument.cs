@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Keys;
@@ -42,19 +43,19 @@ public static class KeyDocument
         page.Append("\n## Shared blocks\n");
         foreach ((string name, Key key) in shared)
         {
-            page.Append($"\n### {name}\n\n");
+            page.Append(CultureInfo.InvariantCulture, $"\n### {name}\n\n");
             if (key.Short.Count > 0)
-                page.Append($"Short form: `[{string.Join(", ", key.Short)}]`.\n\n");
+                page.Append(CultureInfo.InvariantCulture, $"Short form: `[{string.Join(", ", key.Short)}]`.\n\n");
             Table(page, key.Children);
             if (key.Sources.Count > 0)
-                page.Append($"\nIn place of a list of these, or as one of its items: {string.Join(", ", key.Sources.Select(s => $"[{s.Name}](#{s.Shared!.Replace(' ', '-')})"))}.\n");
+                page.Append(CultureInfo.InvariantCulture, $"\nIn place of a list of these, or as one of its items: {string.Join(", ", key.Sources.Select(s => $"[{s.Name}](#{s.Shared!.Replace(' ', '-')})"))}.\n");
         }
         return page.ToString();
     }
 
     private static void Block(StringBuilder page, Key key, string path, SortedDictionary<string, Key> shared)
     {
-        page.Append($"\n{(path == "The file" ? "##" : "###")} {path}\n\n{key.Meaning}\n");
+        page.Append(CultureInfo.InvariantCulture, $"\n{(path == "The file" ? "##" : "###")} {path}\n\n{key.Meaning}\n");
         if (key.ExactlyOne)
             page.Append("Exactly one of these keys.\n");
         page.Append('\n');
@@ -65,7 +66,7 @@ public static class KeyDocument
         foreach (IGrouping<IReadOnlyList<Key>, KeyValuePair<string, IReadOnlyList<Key>>> same in Variants(key))
         {
             string names = string.Join(" or ", same.Select(v => v.Key));
-            page.Append($"\n### {path}: {key.VariantKey} {names}\n\nFurther keys of a {names}.\n\n");
+            page.Append(CultureInfo.InvariantCulture, $"\n### {path}: {key.VariantKey} {names}\n\nFurther keys of a {names}.\n\n");
             Table(page, same.First().Value);
             foreach (Key child in same.First().Value)
                 Inner(page, child, start, shared);
@@ -100,7 +101,7 @@ public static class KeyDocument
             string from = string.Join(", ", Sources(key).Select(s => $"[{s.Name}](#{s.Shared!.Replace(' ', '-')})"));
             string name = key.Required ? $"**{key.Name}**" : key.Name;
             string example = key.Example.Length == 0 ? "" : $"`{key.Example}`";
-            page.Append($"| {name} | {Takes(key)}{(from.Length == 0 ? "" : ", or " + from)} | {key.Meaning} | {Default(key)} | {example} |\n");
+            page.Append(CultureInfo.InvariantCulture, $"| {name} | {Takes(key)}{(from.Length == 0 ? "" : ", or " + from)} | {key.Meaning} | {Default(key)} | {example} |\n");
         }
     }
 
@@ -117,7 +118,7 @@ public static class KeyDocument
         ValueKind.List when key.MinCount == key.MaxCount => $"list of {key.MinCount}: {Takes(key.Item!)}",
         ValueKind.List => (key.OneAllowed ? "one or a list: " : key.MinCount > 1 ? $"list of at least {key.MinCount}: " : "list: ") + Takes(key.Item!),
         ValueKind.Measure => $"{key.Measure!.Foot} ({key.Measure.Metre})" + Range(key),
-        _ => key.Kind.ToString().ToLowerInvariant() + Range(key),
+        _ => key.Kind.ToString().ToLowerInvariant() + Range(key) + string.Concat(key.Choices.Select(c => $", or `{c}`")),
     };
 
     private static string Range(Key key)

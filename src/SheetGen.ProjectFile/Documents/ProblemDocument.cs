@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace SheetGen.ProjectFile.Documents;
@@ -20,8 +21,8 @@ public static class ProblemDocument
             """.ReplaceLineEndings("\n"));
         foreach (ProblemCode code in ProblemCodes.All.Concat(ProblemCodes.OfNamedFiles).Concat(ProblemCodes.OfLists))
         {
-            page.Append($"\n## {code.Code}\n\n{code.Severity}: {code.Title}.\n\n");
-            page.Append($"{code.Meaning}\n\nWhat to do: {code.Remedy}\n");
+            page.Append(CultureInfo.InvariantCulture, $"\n## {code.Code}\n\n{code.Severity}: {code.Title}.\n\n");
+            page.Append(CultureInfo.InvariantCulture, $"{code.Meaning}\n\nWhat to do: {code.Remedy}\n");
         }
         return page.ToString();
     }

@@ -29,7 +29,9 @@ internal static class Nodes
     public static string Digits(double number)
     {
         string text = number.ToString("R", CultureInfo.InvariantCulture);
-        return text.Contains('E', StringComparison.Ordinal) ? ((decimal)number).ToString(CultureInfo.InvariantCulture) : text;
+        // Figures of other programs can be of any size; one that no decimal holds is written out, and the reader says that it is too large.
+        return !text.Contains('E', StringComparison.Ordinal) ? text
+            : Math.Abs(number) < 1e28 ? ((decimal)number).ToString(CultureInfo.InvariantCulture) : number.ToString("F0", CultureInfo.InvariantCulture);
     }
 }
 

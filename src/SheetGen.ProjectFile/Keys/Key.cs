@@ -35,7 +35,11 @@ public sealed record Key(string Name, ValueKind Kind, string Meaning)
     /// <summary>True for a surveyed angle, where 62-15 can only be degrees and minutes.</summary>
     public bool Surveyed { get; init; }
 
+    /// <summary>The words that it takes; of a figure, those that it takes as well.</summary>
     public IReadOnlyList<string> Choices { get; init; } = [];
+
+    /// <summary>Keys of older project files that this one stands for now, each with what to write instead.</summary>
+    public IReadOnlyDictionary<string, string> Formerly { get; init; } = NoSynonyms;
 
     /// <summary>Other words for the choices, in small letters without blanks, hyphens and dots.</summary>
     public IReadOnlyDictionary<string, string> Synonyms { get; init; } = NoSynonyms;

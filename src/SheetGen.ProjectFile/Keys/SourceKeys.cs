@@ -23,16 +23,20 @@ internal static class SourceKeys
 
     public static IReadOnlyList<Key> OfProfile { get; } =
     [
-        Map(LandXml, "The points of a profile (designed, with its vertical curves, or of a surface) of a LandXML alignment.",
-            [File("road.xml"), Alignment(), Text("profile", "Name of the profile; may be left out where there is only one.", "FG"), Raise(), Units()]) with { Shared = "from_landxml of a profile" },
+        Map(LandXml, "The points of a profile (designed, with its vertical curves, or of a surface) of a LandXML alignment; or, with surface, where the face passes the triangles of a surface.",
+            [File("road.xml"), Alignment(), Text("profile", "Name of the profile; may be left out where there is only one.", "FG"), Text("surface", "Name of a surface of triangles (TIN), in place of alignment and profile.", "EG"), Raise(), Units()]) with { Shared = "from_landxml of a profile" },
         Map(Csv, "The points of a table: station and elevation, or northing, easting and elevation of points that are projected on the layout line.",
             [File("top.csv"), Raise(), Length("limit", "Greatest distance of a point from the layout line.", ValueRange.Over0, "5 ft") with { Default = "10 ft", DefaultMetric = "3 m" }, Units()]) with { Shared = "from_csv of a profile" },
     ];
 
     public static IReadOnlyList<Key> OfCrossSections { get; } =
     [
-        Map(LandXml, "The cross sections of a LandXML alignment: what lies in front of the face.",
-            [File("road.xml"), Alignment(), Text("surface", "Name of the surface; may be left out where each cross section has only one.", "EG"), Raise(), Units()]) with { Shared = "from_landxml of cross sections" },
+        Map(LandXml, "The cross sections of a LandXML alignment: what lies in front of the face; or cuts through a surface of triangles (TIN).",
+        [
+            File("road.xml"), Alignment(), Text("surface", "Name of the surface; may be left out where each cross section has only one.", "EG"), Raise(), Units(),
+            Length("every", "Distance between the cuts through a surface of triangles; the ends of the wall are cut too.", new ValueRange(0.1, true, 1e4), "25 ft") with { Default = "25 ft", DefaultMetric = "10 m" },
+            Length("reach", "How far in front of the face they go.", ValueRange.Over0, "50 ft") with { Default = "50 ft", DefaultMetric = "15 m" },
+        ]) with { Shared = "from_landxml of cross sections" },
     ];
 
     public static IReadOnlyList<Key> OfBorings { get; } =

@@ -87,7 +87,16 @@ internal static class WallKeys
         Text("name", "Name of the section; it starts the marks of its nails.", "A") with { Required = true },
         StationPair("stations", "First and last station.", "[100+00, 100+60]") with { Required = true },
         Length("horizontal_spacing", "Horizontal spacing of the nails.", SpacingFeet, "3.5") with { Required = true, RangeMetric = SpacingMetres },
-        Length("first_column", "Distance along the face from the down-station end of each row to its first column, at most half the horizontal spacing; left out: what the spacing leaves over is shared by both ends. A row too narrow for it is centred.", ValueRange.From0, "1.25"),
+        Length("columns", "Where the grid's columns stand: the distance along the face from the down-station end of each row to its first column that the spacing counts from, under the horizontal spacing (over half of it, a nail at the end covers what lies before); `centred`: what the spacing leaves over is shared by both ends; `best`: the distance that leaves the fewest nails unresolved, then noted, is found with the search and stated on the sheets. A row too narrow for the distance is centred.", ValueRange.From0, "1.25") with
+        {
+            Choices = ["centred", "best"],
+            Default = "centred",
+            Formerly = new Dictionary<string, string>
+            {
+                ["first_column"] = "write columns: with the same distance",
+                ["columns_shift"] = "write columns: with the distance from the down-station end of each row to its first column, or columns: best",
+            },
+        },
         Length("vertical_spacing", "Vertical spacing of the rows.", SpacingFeet, "3.5") with { Required = true, RangeMetric = SpacingMetres },
         Choice("rows", "Level rows, rows parallel to the top, or the first row parallel and the others level.", "level", "level", "parallel", "top_parallel")
             .Also(("horizontal", "level"), ("paralleltotop sloping", "parallel"), ("firstparallel toprowparallel", "top_parallel")) with { Default = "level" },
@@ -109,8 +118,6 @@ internal static class WallKeys
             Choice("proof_marks", "Who chooses the proof test nails: the engineer in the field, or evenly spread marks.", "engineer", "engineer", "spread") with { Default = "engineer" }),
         DesignKeys.Block(),
         Text("stage", "Stage of construction that the section belongs to: quantities are also summed by stage.", "1"),
-        Choice("columns", "Where the grid's columns stand: centred in each row, or moved to where the fewest nails stay unresolved, then noted (tried with the search, stated on the sheets).", "best", "centred", "best") with { Default = "centred" },
-        Length("columns_shift", "How far the grid's columns stand up-station of the centred place; with columns: best, where the trying begins.", new ValueRange(-50, true, 50), "1.25 ft") with { Default = "0", RangeMetric = new ValueRange(-15, true, 15) },
         Choice("corner_rows", "Rows at an outside corner: continuous, or those of the up-station leg moved by half the vertical spacing.", "continuous", "continuous", "shifted") with { Default = "continuous" },
     ];
 }

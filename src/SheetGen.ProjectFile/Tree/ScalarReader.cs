@@ -15,6 +15,7 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
         ValueKind.Text => ReadText(node, key),
         ValueKind.Flag => ReadFlag(node, key),
         ValueKind.Choice => ReadChoice(node, key),
+        _ when key.ChoiceOf(node.Text) is { } word => new TextItem(word, node.Spot),
         _ => ReadNumber(node, key),
     };
 
@@ -73,7 +74,7 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
             string hint = amount.Why.Length > 0 ? amount.Why : key.Example.Length > 0 ? $"for example {key.Name}: {key.Example}" : "";
             string message = amount.Fault == ProblemCodes.OutOfRange
                 ? $"\"{key.Name}\" cannot be {found}"
-                : $"\"{key.Name}\" is not {Kind(key)}: \"{found}\"";
+                : $"\"{key.Name}\" is not {Kind(key)}{string.Concat(key.Choices.Select(c => ", nor " + c))}: \"{found}\"";
             problems.Add(amount.Fault!, node.Spot, message, hint);
             return null;
         }

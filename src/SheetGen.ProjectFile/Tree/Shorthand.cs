@@ -53,14 +53,16 @@ internal static partial class Shorthand
     private static MapNode MergeInner(MapNode own, MapNode defaults) =>
         own with { Entries = [.. own.Entries, .. defaults.Entries.Where(d => own.Entries.All(e => e.Key.Text != d.Key.Text))] };
 
-    private static MapNode WithBar(MapNode section)
+    private static MapNode WithBar(MapNode section) =>
+        ValueOf(section, "bar") is ScalarNode bar ? With(section, "bar", BarOf(bar)) : section;
+
+    /// <summary>The block that a bar in one text stands for.</summary>
+    public static MapNode BarOf(ScalarNode bar)
     {
-        if (ValueOf(section, "bar") is not ScalarNode bar)
-            return section;
         Match match = BarText().Match(Values.Spelling.Plain(bar.Text));
         return match.Success
-            ? With(section, "bar", Block(bar, ("size", match.Groups["size"].Value), ("grade", match.Groups["grade"].Value)))
-            : With(section, "bar", Block(bar, ("size", bar.Text)));
+            ? Block(bar, ("size", match.Groups["size"].Value), ("grade", match.Groups["grade"].Value))
+            : Block(bar, ("size", bar.Text));
     }
 
     private static MapNode Block(ScalarNode at, params (string Name, string Text)[] values) =>

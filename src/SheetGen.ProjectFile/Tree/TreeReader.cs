@@ -173,6 +173,11 @@ internal sealed class TreeReader(LengthUnit unit, ProblemList problems)
             problems.Add(ProblemCodes.UnknownKey, name.Spot, $"unknown key \"{Shown.Short(name.Text)}\" in {Called(key)}", $"put a blank after the colon: {before}: {Shown.Short(after)}");
             return before;
         }
+        if (known.FirstOrDefault(k => k.Formerly.ContainsKey(name.Text)) is { } now)
+        {
+            problems.Add(ProblemCodes.UnknownKey, name.Spot, $"\"{name.Text}\" in {Called(key)} is now \"{now.Name}\"", now.Formerly[name.Text]);
+            return now.Name;
+        }
         string? near = names.FirstOrDefault(n => Spelling.Bare(n) == Spelling.Bare(name.Text)) ?? Suggestion.Nearest(name.Text, names);
         string hint = near is null ? "known here: " + string.Join(", ", names) : $"did you mean \"{near}\"?";
         problems.Add(ProblemCodes.UnknownKey, name.Spot, $"unknown key \"{Shown.Short(name.Text)}\" in {Called(key)}", hint);

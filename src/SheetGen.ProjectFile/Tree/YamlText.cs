@@ -58,11 +58,13 @@ internal static class YamlText
         _ => true,
     };
 
-    private static string Flow(Node node) => node switch
+    /// <summary>A node in one line, in brackets and braces.</summary>
+    public static string Flow(Node node) => node switch
     {
         ScalarNode { IsEmpty: true } => "~",
         ScalarNode scalar => Scalar(scalar),
         ListNode list => "[" + string.Join(", ", list.Items.Select(Flow)) + "]",
+        MapNode map => "{" + string.Join(", ", map.Entries.Select(e => $"{Scalar(e.Key)}: {Flow(e.Value)}")) + "}",
         _ => "{}",
     };
 

@@ -34,6 +34,10 @@ public static class PageData
             json.WriteNumberValue(project.Origin.N);
             json.WriteNumberValue(project.Origin.E);
             json.WriteEndArray();
+            json.WriteStartArray("world");
+            json.WriteNumberValue(project.ModelShift.N);
+            json.WriteNumberValue(project.ModelShift.E);
+            json.WriteEndArray();
             json.Number("reach", NailData.Reach(project.Unit));
             WriteRules(json, project);
             Dictionary<string, WallData> walls = project.Walls.ToDictionary(w => w.Name, w => new WallData(w, project));

@@ -6,6 +6,7 @@ import { count, degrees, length, station, turnWords } from "./words.js";
 import { sectionPicture } from "./cut.js";
 import { turnPicture } from "./turn.js";
 import { markForm } from "./markform.js";
+import { effectFacts } from "./effect.js";
 
 /** What is known of the chosen thing. */
 
@@ -58,6 +59,7 @@ function nailCard(n) {
     facts([margin("Margin to obstructions", n.marginObstruction), margin("Margin to nails", n.marginNail)]),
     sectionPicture(n),
     turnPicture(n),
+    effectFacts(n),
     reason ? [el("h4", { text: "Why it is so" }), el("p", {}, name(reason.reason)), tried(reason, wall)] : null,
     own.length ? [el("h4", { text: "Findings" }), el("ul", { class: "plain" }, own.map(f => el("li", {}, severitySign(f.severity), button(name(f.message), () => chooseFinding(f), { class: "link" }))))] : null,
     markForm("nail", n.mark),

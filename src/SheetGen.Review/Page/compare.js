@@ -14,7 +14,9 @@ const ANGLE = 1e-6;
 /** Nails that were added, are gone or changed. Points of the older are put on this revision's origin. */
 export function differences(old) {
   const shift = [old.origin[0] - doc.origin[0], old.origin[1] - doc.origin[1], 0], moved = p => [p[0] + shift[0], p[1] + shift[1], p[2]];
-  const before = new Map(old.nails.map(n => [n.mark, { ...n, head: moved(n.head), tip: moved(n.tip) }])), list = [], smallest = 0.6 * 10 ** -doc.decimals;
+  const before = new Map(old.nails.map(n => [n.mark, { ...n, head: moved(n.head), tip: moved(n.tip) }])), list = [];
+  // In another unit both have been rounded, each in its own.
+  const smallest = (old.isConverted ? 1.3 : 0.6) * 10 ** -doc.decimals, sameLength = old.isConverted ? smallest : ANGLE;
   for (const n of nails) {
     const o = before.get(n.mark);
     if (!o) {
@@ -25,9 +27,9 @@ export function differences(old) {
     if (far > smallest) words.push(`head ${length(far)} away`);
     if (Math.abs(n.splay - o.splay) > ANGLE) words.push(`splay ${degrees(o.splay)} to ${degrees(n.splay)}`);
     if (Math.abs(n.inclination - o.inclination) > ANGLE) words.push(`inclination ${degrees(o.inclination)} to ${degrees(n.inclination)}`);
-    if (Math.abs(n.length - o.length) > ANGLE) words.push(`length ${length(o.length)} to ${length(n.length)}`);
+    if (Math.abs(n.length - o.length) > sameLength) words.push(`length ${length(o.length)} to ${length(n.length)}`);
     if (n.status !== o.status) words.push(`${o.status} to ${n.status}`);
-    if (words.length === 0 && n.own !== o.own) words.push("bar, hole or kind");
+    if (words.length === 0 && o.own && n.own !== o.own) words.push("bar, hole or kind");
     if (words.length) list.push({ mark: n.mark, what: words.join(", "), old: o });
   }
   for (const o of before.values()) if (!byMark.has(o.mark)) list.push({ mark: o.mark, what: "gone", old: o });

@@ -4,6 +4,7 @@ import { remember } from "./marks.js";
 import { drawHead } from "./basis.js";
 import { drawCard } from "./card.js";
 import { drawCharts } from "./charts.js";
+import { drawEffect } from "./effectlist.js";
 import { drawElevation, elevationPlace } from "./elevation.js";
 import { drawFilter, setFilter } from "./filter.js";
 import { drawFindings } from "./findinglist.js";
@@ -16,7 +17,7 @@ import { byMark } from "./data.js";
 import { chooseNail, state } from "./store.js";
 import { roomToTurn } from "./turn.js";
 import { bcfFiles } from "./bcf.js";
-import { bytesOf, fileButtons, reviewText, takeOlder, takeReview } from "./reviewfile.js";
+import { bytesOf, fileButtons, reviewText, takeBcf, takeOlder, takeReview } from "./reviewfile.js";
 import { followFile } from "./watch.js";
 
 /** Puts the page together. */
@@ -33,6 +34,7 @@ drawSpace();
 drawCard();
 drawFindings();
 drawCharts();
+drawEffect();
 drawTable();
 listenToKeys();
 takeOlder();
@@ -48,6 +50,6 @@ globalThis.sheetgenReview = Object.freeze({
   filter: setFilter,
   pickAt, placeInWindow, measureFrames,
   elevationPlace, planPlace,
-  reviewText, takeReview, bcfFiles, bcfBytes: bytesOf,
+  reviewText, takeReview, takeBcf: (bytes, name) => takeBcf(new Uint8Array(bytes), name), bcfFiles, bcfBytes: bytesOf,
   roomToTurn: mark => roomToTurn(byMark.get(mark)),
 });

@@ -30,11 +30,12 @@ export function printsOf(kind, id) {
 export const markOf = (kind, id) => marks.get(keyOf(kind, id)) ?? null;
 export const markStateOf = (kind, id) => markOf(kind, id)?.state ?? "";
 
-/** What has changed since the mark was made: "", "itself" or "its surroundings". */
+/** What has changed since the mark was made: "", "itself", "its surroundings", or "not known" where a file of another program does not tell. */
 export function changedSince(kind, id) {
   const mark = markOf(kind, id);
   if (!mark) return "";
   const now = printsOf(kind, id);
+  if (mark.own === "") return "not known";
   return mark.own !== now.own ? "itself" : mark.around !== now.around ? "its surroundings" : "";
 }
 

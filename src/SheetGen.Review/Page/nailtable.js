@@ -1,5 +1,6 @@
 import { nails } from "./data.js";
 import { button, byId, el, name, replace } from "./dom.js";
+import { effects, hasRatios, ratio } from "./effect.js";
 import { changedSince, markStateOf } from "./marks.js";
 import { chooseNail, onChange, state } from "./store.js";
 import { smallSymbol } from "./symbols.js";
@@ -15,6 +16,8 @@ const COLUMNS = [
   ["Splay", n => n.splay, n => degrees(n.splay), true], ["Incl.", n => n.inclination, n => degrees(n.inclination), true],
   ["Nearest", n => n.nearest, n => name(n.nearest)], [`Clear, ${unit}`, n => n.clear ?? Infinity, n => figure(n.clear), true],
   ["Margin to obstructions", n => n.marginObstruction ?? Infinity, n => degrees(n.marginObstruction), true], ["Margin to nails", n => n.marginNail ?? Infinity, n => degrees(n.marginNail), true],
+  ["Area / design", n => effects.get(n.mark)?.area_of_design ?? -1, n => ratio(effects.get(n.mark)?.area_of_design), true],
+  ...(hasRatios ? [["Lowest ratio", n => effects.get(n.mark)?.drawn.ratio ?? Infinity, n => ratio(effects.get(n.mark)?.drawn.ratio), true]] : []),
   ["Checker", n => markStateOf("nail", n.mark), n => markStateOf("nail", n.mark) + (changedSince("nail", n.mark) ? ", changed since" : "")],
 ];
 let order = { column: -1, down: false }, page = 0, body = null, foot = null, heads = [];

@@ -74,8 +74,11 @@ public static partial class TemplateCheck
     /// <summary>All faults of a language's texts.</summary>
     public static IReadOnlyList<Fault> OfLanguage(DrawingTemplates templates, JsonPlaces places) =>
     [
-        .. places.Twice.Select(t => new Fault(t.Path, $"\"{Shown(t.Path)}\" is given twice")),
-        .. places.Texts.Where(t => BadSign(t.Text) is not null).Select(t => new Fault(t.Path, $"the text holds {BadSign(t.Text)}, which no sheet can show")),
+        // Sentences that begin with a capital and those that do not are two.
+        .. places.Twice.Where(t => t.SameCase).Select(t => new Fault(t.Path, $"\"{Shown(t.Path)}\" is given twice")),
+        // Heads of columns stand in one phrase, a line each; the reader has counted them.
+        .. places.Texts.Select(t => (t.Path, Sign: BadSign(t.Path.StartsWith("phrases.", StringComparison.OrdinalIgnoreCase) ? t.Text.Replace("\n", "", StringComparison.Ordinal) : t.Text)))
+            .Where(t => t.Sign is not null).Select(t => new Fault(t.Path, $"the text holds {t.Sign}, which no sheet can show")),
         .. places.Texts.Where(t => t.Text.Length > LongestNote).Select(t => new Fault(t.Path, "the text is too long for a sheet")),
     ];
 

@@ -20,32 +20,25 @@ internal static class EffectJson
             json.WriteString("layers", effect.LayersFrom);
         if (effect.AreaWithoutNails > 0)
             Number(json, "area_without_nails", effect.AreaWithoutNails);
-        json.WriteStartArray("sections");
-        foreach (SectionEffect section in effect.Sections)
-            OnOneLine(json, section, WriteSection);
-        json.WriteEndArray();
-        json.WriteStartArray("nails");
-        foreach (NailEffect nail in effect.Nails)
-            OnOneLine(json, nail, WriteNail);
-        json.WriteEndArray();
-        json.WriteStartArray("left_out");
-        foreach (SharedArea shared in effect.LeftOut)
-            OnOneLine(json, shared, WriteShared);
-        json.WriteEndArray();
-        json.WriteStartArray("tests");
-        foreach (SoilTest test in effect.Tests)
-            OnOneLine(json, test, WriteTest);
-        json.WriteEndArray();
+        Lines(json, "sections", effect.Sections, WriteSection);
+        Lines(json, "nails", effect.Nails, WriteNail);
+        Lines(json, "left_out", effect.LeftOut, WriteShared);
+        Lines(json, "tests", effect.Tests, WriteTest);
         json.WriteEndObject();
     }
 
-    /// <summary>Writes an item without line breaks, so that a large wall stays readable: a line a nail.</summary>
-    private static void OnOneLine<T>(Utf8JsonWriter json, T item, Action<Utf8JsonWriter, T> write)
+    /// <summary>A list with an item a line, so that a large wall stays readable: a line a nail.</summary>
+    private static void Lines<T>(Utf8JsonWriter json, string name, IEnumerable<T> items, Action<Utf8JsonWriter, T> write)
     {
-        var line = new ArrayBufferWriter<byte>();
-        using (var inner = new Utf8JsonWriter(line, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
-            write(inner, item);
-        json.WriteRawValue(line.WrittenSpan);
+        json.WriteStartArray(name);
+        foreach (T item in items)
+        {
+            var line = new ArrayBufferWriter<byte>();
+            using (var inner = new Utf8JsonWriter(line, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+                write(inner, item);
+            json.WriteRawValue(line.WrittenSpan);
+        }
+        json.WriteEndArray();
     }
 
     private static void WriteSection(Utf8JsonWriter json, SectionEffect effect)
@@ -59,10 +52,7 @@ internal static class EffectJson
             json.WriteString("method", design.Method switch { DesignMethod.Lrfd => "LRFD", DesignMethod.Asd => "ASD", _ => "nominal" });
             Number(json, "least_ratio", design.LeastRatio);
             Number(json, "area_share", design.AreaShare);
-            json.WriteStartArray("missing");
-            foreach (string missing in effect.Missing)
-                json.WriteStringValue(missing);
-            json.WriteEndArray();
+            json.Texts("missing", effect.Missing);
         }
         json.WriteEndObject();
     }
@@ -92,47 +82,35 @@ internal static class EffectJson
         Number(json, "ratio", place.Lowest?.Ratio);
         if (place.Layers.Count > 0)
         {
-            json.WriteStartArray("layers");
-            foreach (LayerStretch layer in place.Layers)
+            json.Objects("layers", place.Layers, layer =>
             {
-                json.WriteStartObject();
                 json.WriteString("layer", layer.Layer);
                 Number(json, "from", layer.From);
                 Number(json, "to", layer.To);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
+            });
         }
         if (place.Cuts.Count > 0)
         {
-            json.WriteStartArray("slip_surfaces");
-            foreach (SurfaceCut cut in place.Cuts)
+            json.Objects("slip_surfaces", place.Cuts, cut =>
             {
-                json.WriteStartObject();
                 json.WriteString("surface", cut.Surface.Name);
                 Number(json, "front", cut.At);
                 Number(json, "behind", place.Length - cut.At);
                 Number(json, "pullout_front", cut.Front);
                 Number(json, "pullout_behind", cut.Behind);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
+            });
         }
         if (place.Checks.Count > 0)
         {
-            json.WriteStartArray("checks");
-            foreach (LimitCheck check in place.Checks)
+            json.Objects("checks", place.Checks, check =>
             {
-                json.WriteStartObject();
                 json.WriteString("limit_state", ResultWords.Of(check.State));
                 if (check.Surface is not null)
                     json.WriteString("surface", check.Surface);
                 Number(json, "resistance", check.Resistance);
                 Number(json, "load", check.Load);
                 Number(json, "ratio", check.Ratio);
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
+            });
         }
         json.WriteEndObject();
     }
@@ -142,15 +120,11 @@ internal static class EffectJson
         json.WriteStartObject();
         json.WriteString("place", shared.Place.Mark);
         Number(json, "area", shared.Area);
-        json.WriteStartArray("carried_by");
-        foreach ((string mark, double growth) in shared.Carriers)
+        json.Objects("carried_by", shared.Carriers, carrier =>
         {
-            json.WriteStartObject();
-            json.WriteString("nail", mark);
-            Number(json, "growth", growth);
-            json.WriteEndObject();
-        }
-        json.WriteEndArray();
+            json.WriteString("nail", carrier.Mark);
+            Number(json, "growth", carrier.Growth);
+        });
         json.WriteEndObject();
     }
 
@@ -167,6 +141,7 @@ internal static class EffectJson
         Number(json, "bonded_length", test.Bonded);
         Number(json, "test_load", test.Load);
         Number(json, "free_length", test.Free);
+        Number(json, "stretch", test.Stretch);
         Number(json, "least_stretch", test.LeastStretch);
         json.WriteEndObject();
     }

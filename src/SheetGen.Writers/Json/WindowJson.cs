@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Json;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
@@ -8,59 +7,41 @@ namespace SheetGen.Writers.Json;
 /// <summary>Rooms to turn as JSON: every direction with its state, and what is in the way.</summary>
 public static class WindowJson
 {
-    public static string Text(IReadOnlyList<TurnWindow> windows, LengthUnit unit)
+    public static string Text(IReadOnlyList<TurnWindow> windows, LengthUnit unit) => JsonText.Of(json =>
     {
-        using var stream = new MemoryStream();
-        using (var json = new Utf8JsonWriter(stream, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        json.WriteNumber("format", 1);
+        json.WriteString("units", Lengths.Symbol(unit));
+        json.Objects("nails", windows, w =>
         {
-            json.WriteStartObject();
-            json.WriteNumber("format", 1);
-            json.WriteString("units", Lengths.Symbol(unit));
-            json.WriteStartArray("nails");
-            foreach (TurnWindow w in windows)
+            json.WriteString("mark", w.Nail.Mark);
+            json.WriteNumber("length", w.Nail.Length);
+            json.WriteNumber("field_tolerance_deg", w.FieldTolerance);
+            Cell(json, "now", w.Now);
+            Cell(json, "up_station", w.UpStation);
+            Cell(json, "down_station", w.DownStation);
+            Cell(json, "flatter", w.Flatter);
+            Cell(json, "steeper", w.Steeper);
+            json.Objects("shorter", w.Shorter, s =>
             {
-                json.WriteStartObject();
-                json.WriteString("mark", w.Nail.Mark);
-                json.WriteNumber("length", w.Nail.Length);
-                json.WriteNumber("field_tolerance_deg", w.FieldTolerance);
-                Cell(json, "now", w.Now);
-                Cell(json, "up_station", w.UpStation);
-                Cell(json, "down_station", w.DownStation);
-                Cell(json, "flatter", w.Flatter);
-                Cell(json, "steeper", w.Steeper);
-                json.WriteStartArray("shorter");
-                foreach (ShorterNail s in w.Shorter)
-                {
-                    json.WriteStartObject();
-                    json.WriteNumber("length", s.Length);
-                    json.WriteNumber("free", s.Free);
-                    json.WriteBoolean("present_free", s.IsStandingFree);
-                    json.WriteEndObject();
-                }
-                json.WriteEndArray();
-                json.WriteStartArray("directions");
-                foreach (TurnCell c in w.Cells)
-                    Write(json, c);
-                json.WriteEndArray();
-                json.WriteEndObject();
-            }
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-        return Encoding.UTF8.GetString(stream.ToArray()) + "\n";
-    }
+                json.WriteNumber("length", s.Length);
+                json.WriteNumber("free", s.Free);
+                json.WriteBoolean("present_free", s.IsStandingFree);
+            });
+            json.Objects("directions", w.Cells, c => Write(json, c));
+        });
+    });
 
     private static void Cell(Utf8JsonWriter json, string name, TurnCell? cell)
     {
         if (cell is not { } c)
             return;
-        json.WritePropertyName(name);
+        json.WriteStartObject(name);
         Write(json, c);
+        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, TurnCell c)
     {
-        json.WriteStartObject();
         json.WriteNumber("splay_deg", c.Splay);
         json.WriteNumber("inclination_deg", c.Inclination);
         json.WriteString("state", c.State.ToString().ToLowerInvariant());
@@ -69,6 +50,5 @@ public static class WindowJson
             json.WriteString("other", c.Other);
             json.WriteNumber("clear", Math.Round(c.Clear, 6));
         }
-        json.WriteEndObject();
     }
 }

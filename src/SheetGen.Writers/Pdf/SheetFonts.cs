@@ -18,7 +18,7 @@ public sealed class SheetFonts : IFontResolver
     /// <summary>The signs that the font lacks among those of a text: a PDF shows an empty box for them.</summary>
     public static IEnumerable<int> Lacking(string text) => text.EnumerateRunes().Select(r => r.Value).Where(c => !FontSigns.Of(Regular).Contains(c)).Distinct();
 
-    public FontResolverInfo? ResolveTypeface(string familyName, bool isBold, bool isItalic) => new(isBold ? "bold" : "regular");
+    public FontResolverInfo? ResolveTypeface(string familyName, bool bold, bool italic) => new(bold ? "bold" : "regular");
 
     public byte[]? GetFont(string faceName) => faceName == "bold" ? Bold : Regular;
 

@@ -15,12 +15,12 @@ public static class SvgPicture
     {
         var sheets = new PictureSheets(set);
         var svg = new StringBuilder("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-        svg.Append($"<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{N(sheets.Width)}mm\" height=\"{N(sheets.Height)}mm\" viewBox=\"0 0 {N(sheets.Width)} {N(sheets.Height)}\">\n");
-        svg.Append($"<title>{Escaped(set.Title)}</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n");
+        svg.Append(CultureInfo.InvariantCulture, $"<svg xmlns=\"http://www.w3.org/2000/svg\" version=\"1.1\" width=\"{N(sheets.Width)}mm\" height=\"{N(sheets.Height)}mm\" viewBox=\"0 0 {N(sheets.Width)} {N(sheets.Height)}\">\n");
+        svg.Append(CultureInfo.InvariantCulture, $"<title>{Escaped(set.Title)}</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n");
         var pen = new Pen(set, sheets.Height, svg);
         Box[] windows = [.. sheets.Content().Select(c => c.Window).OfType<Box>().Distinct()];
         for (int i = 0; i < windows.Length; i++)
-            svg.Append($"<clipPath id=\"w{i}\"><rect x=\"{N(windows[i].Left)}\" y=\"{N(sheets.Height - windows[i].Top)}\" width=\"{N(windows[i].Width)}\" height=\"{N(windows[i].Height)}\"/></clipPath>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<clipPath id=\"w{i}\"><rect x=\"{N(windows[i].Left)}\" y=\"{N(sheets.Height - windows[i].Top)}\" width=\"{N(windows[i].Width)}\" height=\"{N(windows[i].Height)}\"/></clipPath>\n");
         (LayerRole, Box?)? open = null;
         foreach ((LayerRole layer, Box? window, Primitive primitive) in sheets.Content())
         {
@@ -59,22 +59,22 @@ public static class SvgPicture
             switch (primitive)
             {
                 case Line l:
-                    svg.Append($"<path d=\"{Path([l.From, l.To])}\"/>\n");
+                    svg.Append(CultureInfo.InvariantCulture, $"<path d=\"{Path([l.From, l.To])}\"/>\n");
                     break;
                 case Polyline p:
-                    svg.Append($"<path d=\"{Path(Flatten.Path(p.Vertices, p.Closed))}{(p.Closed ? "Z" : "")}\"/>\n");
+                    svg.Append(CultureInfo.InvariantCulture, $"<path d=\"{Path(Flatten.Path(p.Vertices, p.Closed))}{(p.Closed ? "Z" : "")}\"/>\n");
                     break;
                 case Circle c:
-                    svg.Append($"<circle cx=\"{N(c.Center.X)}\" cy=\"{N(height - c.Center.Y)}\" r=\"{N(c.Radius)}\"/>\n");
+                    svg.Append(CultureInfo.InvariantCulture, $"<circle cx=\"{N(c.Center.X)}\" cy=\"{N(height - c.Center.Y)}\" r=\"{N(c.Radius)}\"/>\n");
                     break;
                 case Arc a:
-                    svg.Append($"<path d=\"{Path(Flatten.Arc(a))}\"/>\n");
+                    svg.Append(CultureInfo.InvariantCulture, $"<path d=\"{Path(Flatten.Arc(a))}\"/>\n");
                     break;
                 case Fill { Spacing: > 0 } f:
-                    svg.Append($"<path stroke-width=\"0.13\" stroke-dasharray=\"none\" d=\"{string.Concat(Flatten.Hatch(f).Select(h => Path([h.From, h.To])))}\"/>\n");
+                    svg.Append(CultureInfo.InvariantCulture, $"<path stroke-width=\"0.13\" stroke-dasharray=\"none\" d=\"{string.Concat(Flatten.Hatch(f).Select(h => Path([h.From, h.To])))}\"/>\n");
                     break;
                 case Fill f:
-                    svg.Append($"<path fill=\"currentColor\" stroke=\"none\" d=\"{Path(Flatten.Path(f.Outline, true))}Z\"/>\n");
+                    svg.Append(CultureInfo.InvariantCulture, $"<path fill=\"currentColor\" stroke=\"none\" d=\"{Path(Flatten.Path(f.Outline, true))}Z\"/>\n");
                     break;
                 case Text t:
                     Write(t);
@@ -107,7 +107,7 @@ public static class SvgPicture
             };
             string at = $"x=\"{N(text.Position.X)}\" y=\"{N(height - text.Position.Y)}\"";
             string turn = text.Rotation == 0 ? "" : $" transform=\"rotate({N(-text.Rotation)} {N(text.Position.X)} {N(height - text.Position.Y)})\"";
-            svg.Append($"<text {at}{turn} font-family=\"Liberation Sans, Arimo, Arial, Helvetica, sans-serif\" font-size=\"{N(text.Height / TextMeasure.CapHeight)}\"{(style.Bold ? " font-weight=\"bold\"" : "")} text-anchor=\"{anchor}\" textLength=\"{N(advance)}\" lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\" stroke=\"none\" xml:space=\"preserve\">{Escaped(text.Value)}</text>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<text {at}{turn} font-family=\"Liberation Sans, Arimo, Arial, Helvetica, sans-serif\" font-size=\"{N(text.Height / TextMeasure.CapHeight)}\"{(style.Bold ? " font-weight=\"bold\"" : "")} text-anchor=\"{anchor}\" textLength=\"{N(advance)}\" lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\" stroke=\"none\" xml:space=\"preserve\">{Escaped(text.Value)}</text>\n");
         }
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 
 namespace SheetGen.Writers.Register;
@@ -20,13 +21,13 @@ public static class RegisterHtml
     public static byte[] Bytes(string title, string summary, string caution, IReadOnlyList<RegisterTable> tables, string version, IReadOnlyList<(string Caption, string Svg)>? pictures = null)
     {
         var page = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width,initial-scale=1\">\n");
-        page.Append($"<title>{Escaped(title)}</title>\n<style>\n{Style.ReplaceLineEndings("\n")}\n</style></head><body>\n");
-        page.Append($"<h1>{Escaped(title)}</h1>\n<p>{Escaped(summary)}</p>\n<p class=\"caution\">{Escaped(caution)} Program version {Escaped(version)}.</p>\n<nav>");
+        page.Append(CultureInfo.InvariantCulture, $"<title>{Escaped(title)}</title>\n<style>\n{Style.ReplaceLineEndings("\n")}\n</style></head><body>\n");
+        page.Append(CultureInfo.InvariantCulture, $"<h1>{Escaped(title)}</h1>\n<p>{Escaped(summary)}</p>\n<p class=\"caution\">{Escaped(caution)} Program version {Escaped(version)}.</p>\n<nav>");
         foreach (RegisterTable table in tables)
-            page.Append($"<a href=\"#{Escaped(table.Name)}\">{Escaped(table.Title)}</a>");
+            page.Append(CultureInfo.InvariantCulture, $"<a href=\"#{Escaped(table.Name)}\">{Escaped(table.Title)}</a>");
         page.Append("</nav>\n");
         foreach ((string caption, string svg) in pictures ?? [])
-            page.Append($"<figure>{svg[svg.IndexOf("<svg", StringComparison.Ordinal)..]}<figcaption>{Escaped(caption)}</figcaption></figure>\n");
+            page.Append(CultureInfo.InvariantCulture, $"<figure>{svg[svg.IndexOf("<svg", StringComparison.Ordinal)..]}<figcaption>{Escaped(caption)}</figcaption></figure>\n");
         foreach (RegisterTable table in tables)
             Append(page, table);
         return Encoding.UTF8.GetBytes(page.Append("</body></html>\n").ToString());
@@ -34,7 +35,7 @@ public static class RegisterHtml
 
     private static void Append(StringBuilder page, RegisterTable table)
     {
-        page.Append($"<h2 id=\"{Escaped(table.Name)}\">{Escaped(table.Title)}</h2>\n<p>{Escaped(table.Note)}</p>\n");
+        page.Append(CultureInfo.InvariantCulture, $"<h2 id=\"{Escaped(table.Name)}\">{Escaped(table.Title)}</h2>\n<p>{Escaped(table.Note)}</p>\n");
         if (table.Rows.Count == 0)
         {
             page.Append("<p>None.</p>\n");
@@ -42,7 +43,7 @@ public static class RegisterHtml
         }
         page.Append("<div class=\"scroll\"><table><thead><tr>");
         foreach (RegisterColumn column in table.Columns)
-            page.Append($"<th{(column.IsNumeric ? " class=\"n\"" : "")}>{Escaped(column.Head)}</th>");
+            page.Append(CultureInfo.InvariantCulture, $"<th{(column.IsNumeric ? " class=\"n\"" : "")}>{Escaped(column.Head)}</th>");
         page.Append("</tr></thead><tbody>\n");
         foreach (IReadOnlyList<RegisterCell> row in table.Rows)
         {

@@ -47,7 +47,7 @@ internal sealed class BidSheet
         t.Fill("bid");
         for (int i = 0; i < input.Bid.Lines.Count; i++)
         {
-            if (input.Bid.Lines[i].Item.Quantity.References.FirstOrDefault() is { } first)
+            if (input.Bid.Lines[i].Item.Quantity.References is [{ } first, ..])
                 Sheet.Links.Add(new SheetLink(CellAddress.Of(t.ColumnOf("quantity"), t.FirstRow + i), quantities.PlaceOf(first.Name)));
         }
         Sheet.Rules.Add(new InputRule(t.CellsOf("price"), 0, 1e9, "Your unit price: a number of 0 or more, or nothing."));

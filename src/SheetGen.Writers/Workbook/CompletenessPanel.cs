@@ -65,7 +65,7 @@ internal sealed class CompletenessPanel
             ("nails", sources.Nails.Sheet, sources.Nails.Table.ErrorCount), ("facing", sources.Facing.Sheet, sources.Facing.Sections.ErrorCount),
             ("panels", sources.PanelList.Sheet, sources.PanelList.Table.ErrorCount), ("leveling pad", sources.Pad.Sheet, sources.Pad.Table.ErrorCount),
             ("drainage", sources.Drainage.Sheet, sources.Drainage.Table.ErrorCount), ("lifts", sources.Lifts.Sheet, sources.Lifts.Table.ErrorCount),
-            ("test nails", sources.Tests.Sheet, sources.Tests.Table.ErrorCount),
+            ("test nails", sources.Tests.Sheet, $"{sources.Tests.Table.ErrorCount}+{sources.Tests.Loads.ErrorCount}"),
         ];
         string where = string.Join("&", lists.Select(l => $"IF({l.Count}>0,\"{l.Name} \",\"\")"));
         lines.Add(new Line("Cells with an error in the lists", $"'{lists[0].Sheet.Name}'!A1", string.Join("+", lists.Select(l => l.Count)), 0, $"TRIM({where})", ""));

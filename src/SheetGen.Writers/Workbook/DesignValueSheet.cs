@@ -23,6 +23,7 @@ internal sealed class DesignValueSheet
         Sheet.HeadColumns = 3;
         Sections = new TableBlock<SectionEffect>(Sheet, "DesignValues", 5, effect.Sections, true);
         Layers = EffectSheet.Layers(effect);
+        Bonds = BondsOf(effect, Layers);
         General(input);
         Facing("", "Facing", s => s.Section.Design?.Facing ?? new FacingDesign(), s => s.Facing, false);
         Facing("p", "Permanent facing", s => s.Section.Design?.PermanentFacing ?? new FacingDesign(), s => s.PermanentFacing, true);
@@ -46,6 +47,20 @@ internal sealed class DesignValueSheet
     public TableBlock<(int No, int Row, double? Tension, double? Head)> Loads { get; }
 
     public IReadOnlyList<(string Key, string Head, string Layer)> Layers { get; }
+
+    /// <summary>Soils with a bond each: the layers that holes go through, then what else is tested.</summary>
+    public IReadOnlyList<(string Key, string Head, string Layer)> Bonds { get; }
+
+    private static IReadOnlyList<(string Key, string Head, string Layer)> BondsOf(LayoutEffect effect, IReadOnlyList<(string Key, string Head, string Layer)> layers)
+    {
+        string[] tested = [.. effect.Tests.Select(t => t.Soil).Append("").Distinct().Where(s => layers.All(l => l.Layer != s)).Order(StringComparer.Ordinal)];
+        string every = layers.Count == 0 ? "Every soil" : "Any other soil";
+        return
+        [
+            .. layers, .. tested.Select((s, i) => layers.Count + i)
+                .Zip(tested, (n, s) => (FormattableString.Invariant($"layer{n}"), s.Length == 0 ? every : FormattableString.Invariant($"Layer {n + 1}, {s}"), s)),
+        ];
+    }
 
     /// <summary>Row of the loads that a nail takes: its own, at most the last that is given.</summary>
     public static int RowOf(Nail nail) => Math.Clamp(nail.Row.Whole, 1, Count(nail.Section));
@@ -92,7 +107,7 @@ internal sealed class DesignValueSheet
             .Formula("service", $"Service head load, {_force}", 10, CellFormat.Three,
                 Given($"{t.This("service_factor")}*{t.This("service_active")}*{t.This("service_weight")}{(_feet ? "/1000" : "")}*{t.This("service_height")}*{t.This("h")}*{t.This("v")}",
                     t.This("service_factor"), t.This("service_active"), t.This("service_weight"), t.This("service_height")), s => s.ServiceHeadLoad);
-        foreach ((string key, string head, string layer) in Layers.Count == 0 ? [("layer0", "Every soil", "")] : Layers)
+        foreach ((string key, string head, string layer) in Bonds)
         {
             t.Input("q_" + key, $"q_u {head}, {(_feet ? "psi" : "kPa")}", 10, CellFormat.General, s => layer.Length == 0 ? D(s)?.Bond : D(s)?.BondIn(layer))
                 .Formula("r_" + key, $"r_PO {head}, {_force}/{_length}", 10, CellFormat.Four,

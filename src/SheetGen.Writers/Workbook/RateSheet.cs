@@ -14,6 +14,7 @@ internal sealed class RateSheet
     public const string DesignBond = "design_bond";
     public const string BondedLength = "test_bonded_length";
     public const string FreeLength = "test_free_length";
+    public const string ProofFreeLength = "proof_free_length";
     public const string Contingency = "contingency";
     public const string CheckLimit = "check_limit";
     public const string WalerBars = "waler_bars";
@@ -71,10 +72,11 @@ internal sealed class RateSheet
             new(CopingHeight, "Coping, height", input.Length, rates.CopingHeight, 0, 100, ""),
             new(HoursPerDay, "Hours in a crew day", "h", rates.HoursPerDay, 0.1, 24, ""),
             new(Rigs, "Drill rigs at work", "each", rates.Rigs, 0.1, 100, ""),
-            new(DesignBond, "Design bond, nominal pullout a length", bond, rates.DesignBond, 0, 10000, ""),
-            new(BondedLength, "Bonded length of a test nail", input.Length, rates.TestBondedLength, 0, 200,
+            new(DesignBond, "Design bond, nominal pullout a length, where the design gives none", bond, rates.DesignBond, 0, 10000, ""),
+            new(BondedLength, "Bonded length of a verification test nail", input.Length, rates.TestBondedLength, 0, 200,
                 rates.TestBondedLength is null ? "default: 10 ft, or what the bar allows" : ""),
-            new(FreeLength, "Free length of a test nail", input.Length, rates.TestFreeLength, 0, 200, ""),
+            new(FreeLength, "Free length of a verification test nail", input.Length, rates.TestFreeLength, 0, 200, ""),
+            new(ProofFreeLength, "Free length of a proof test nail", input.Length, rates.ProofFreeLength, 0, 200, ""),
             new(Contingency, "Contingency, share of the sum", "share", rates.Contingency, 0, 10, ""),
             new(CheckLimit, "Limit for the checker's difference, share of our value", "share", rates.CheckLimit, 0, 1, ""),
             new(WalerBars, "Waler bars a row", "each", rates.WalerBars, 0, 10, ""),

@@ -11,15 +11,15 @@ internal sealed class ScheduleSheet
     public ScheduleSheet(WorkbookInput input, TestSheet tests)
     {
         (_input, _tests) = (input, tests);
-        Sheet = SheetHead.Make(input, "Test schedules", "Test schedules", "Shares of the test load and times: " + TestSheet.Source + ". Loads only where the design bond is given.");
+        Sheet = SheetHead.Make(input, "Test schedules", "Test schedules", "Shares of the test load and times: " + TestSheet.Source + ". Loads only where a bond is given: sheet Test nails.");
         Sheet.HeadRows = 3;
-        int row = Schedule(5, "Verification test (Table 9.1)", "VerificationSteps", "verification-schedule", Verification);
-        Schedule(row + 3, "Proof test (Table 9.2)", "ProofSteps", "proof-schedule", Proof);
+        int row = Schedule(5, "Verification test (Table 9.1)", "VerificationSteps", "verification-schedule", false, Verification);
+        Schedule(row + 3, "Proof test (Table 9.2)", "ProofSteps", "proof-schedule", true, Proof);
     }
 
     public SheetContent Sheet { get; }
 
-    private int Schedule(int row, string title, string name, string file, (double? Share, string Hold)[] steps)
+    private int Schedule(int row, string title, string name, string file, bool isProof, (double? Share, string Hold)[] steps)
     {
         Sheet.Put(row, 0, title, CellStyle.Title);
         var t = new TableBlock<(int Step, double? Share, string Hold)>(Sheet, name, row + 1, [.. steps.Select((s, i) => (i, s.Share, s.Hold))]);
@@ -27,13 +27,15 @@ internal sealed class ScheduleSheet
             .Number("share", "Share of the test load", 14, CellFormat.Two, s => s.Share)
             .Text("note", "Note", 28, s => s.Share is null ? "alignment, at most 0.025" : "")
             .Text("hold", "Hold, minutes", 24, s => s.Hold);
-        TableBlock<TestPlan> plans = _tests.Table;
-        for (int p = 0; p < plans.Items.Count; p++)
+        TableBlock<TestLoad> loads = _tests.Loads;
+        for (int i = 0; i < loads.Items.Count; i++)
         {
-            TestPlan plan = plans.Items[p];
-            string load = plans.Absolute("load", plans.FirstRow + p), share = t.This("share");
-            t.Formula("load" + p, $"Load, {plan.Wall.Name}, {plan.Section.Name}, {_input.Force}", 14, CellFormat.Two,
-                $"IF(OR({load}=\"\",{share}=\"\"),\"\",{share}*{load})", s => plan.TestLoad * s.Share);
+            TestLoad test = loads.Items[i];
+            if (test.IsProof != isProof)
+                continue;
+            string load = loads.Absolute("load", loads.FirstRow + i), share = t.This("share"), soil = test.Soil.Length == 0 ? "" : $", {test.Soil}";
+            t.Formula(FormattableString.Invariant($"load{i}"), FormattableString.Invariant($"Load {i + 1}, {test.Plan.Wall.Name}, {test.Plan.Section.Name}{soil}, {_input.Force}"), 14, CellFormat.Two,
+                $"IF(OR({load}=\"\",{share}=\"\"),\"\",{share}*{load})", s => test.Test?.Load * s.Share);
         }
         t.Fill(file);
         return t.LastRow;

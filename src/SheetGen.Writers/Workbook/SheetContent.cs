@@ -1,12 +1,14 @@
 namespace SheetGen.Writers.Workbook;
 
-/// <summary>A worksheet as plain data. It is protected without a password: formulas and heads are locked, inputs are open.</summary>
+/// <summary>A worksheet as plain data. Where it is protected, it is without a password: formulas and heads are locked, inputs are open.</summary>
 internal sealed class SheetContent(string name)
 {
     private readonly Dictionary<int, SortedList<int, SheetCell>> _rows = [];
     private readonly Dictionary<int, double> _widths = [];
 
     public string Name => name;
+
+    public bool IsProtected { get; init; } = true;
 
     /// <summary>Rows that stay in view and are repeated on every printed page.</summary>
     public int HeadRows { get; set; } = 5;

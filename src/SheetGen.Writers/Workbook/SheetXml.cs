@@ -29,7 +29,8 @@ internal static class SheetXml
         foreach ((int row, SortedList<int, SheetCell> cells) in sheet.Rows.OrderBy(r => r.Key))
             WriteRow(writer, row, cells, RowHeight.Of(cells, sheet.Widths));
         writer.WriteEndElement();
-        Protection.WriteTo(writer);
+        if (sheet.IsProtected)
+            Protection.WriteTo(writer);
         if (sheet.Rules.Count > 0)
             new DataValidations(sheet.Rules.Select(Validation)) { Count = (uint)sheet.Rules.Count }.WriteTo(writer);
         if (sheet.Links.Count > 0)
@@ -145,11 +146,18 @@ internal static class SheetXml
             SequenceOfReferences = new ListValue<StringValue> { InnerText = rule.Cells },
         };
         if (rule.IsPrompted)
-            (validation.ShowInputMessage, validation.PromptTitle, validation.Prompt) = (true, "Your value", rule.Message);
+            (validation.ShowInputMessage, validation.PromptTitle, validation.Prompt) = (true, rule.Title, rule.Prompt ?? rule.Message);
         if (rule.Words.Length > 0)
         {
             validation.Type = DataValidationValues.List;
             validation.Append(new Formula1("\"" + rule.Words + "\""));
+            return validation;
+        }
+        if (rule.Formula is { } formula)
+        {
+            validation.Type = formula.Length > 0 ? DataValidationValues.Custom : DataValidationValues.None;
+            if (formula.Length > 0)
+                validation.Append(new Formula1(formula));
             return validation;
         }
         validation.Type = DataValidationValues.Decimal;

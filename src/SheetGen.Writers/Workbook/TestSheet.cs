@@ -1,19 +1,17 @@
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Writers.Workbook;
 
-/// <summary>Test nails: numbers, lengths and loads.</summary>
+/// <summary>Test nails: their numbers by section; lengths, loads and stretch by soil.</summary>
 internal sealed class TestSheet
 {
     public const string Source = "FHWA GEC No. 7, FHWA-NHI-14-007 (2015), as transcribed; check against the original";
 
-    public TestSheet(WorkbookInput input, NailSheet nails)
+    /// <param name="values">The engineer's values; null where the project gives none.</param>
+    public TestSheet(WorkbookInput input, NailSheet nails, DesignValueSheet? values)
     {
         Sheet = SheetHead.Make(input, "Test nails", "Test nails",
-            "Proof tests: share of a section's production nails, rounded up. Loads only where the design bond is given. " + Source + ", eq. 9.1 to 9.7.");
-        string l = input.Length, bond = RateSheet.DesignBond, given = RateSheet.BondedLength;
-        double ten = 10 * Lengths.MetresPerFoot / Lengths.MetresPer(input.Project.Unit);
+            "Proof tests: share of a section's production nails, rounded up. Loads only where a bond is given, by the section's design or as design bond. " + Source + ", eq. 9.1 to 9.8.");
         Table = new TableBlock<TestPlan>(Sheet, "TestNails", 5, input.Quantities.Tests);
         TableBlock<TestPlan> t = Table;
         t.Number("no", "Section no.", 10, CellFormat.Whole, p => input.NumberOf(p.Wall, p.Section))
@@ -26,23 +24,19 @@ internal sealed class TestSheet
             .Number("marked", "Marked by the layout", 12, CellFormat.Whole, p => p.ProofMarks.Count)
             .Formula("proof", "Proof tests", 12, CellFormat.Whole,
                 $"MAX({t.This("marked")},ROUNDUP(ROUND({t.This("share")}*{t.This("production")},9),0))", p => p.Proof)
-            .Number("limit", $"Greatest load on the bar, {input.Force}", 12, CellFormat.Two, p => p.BarLimit)
-            .Formula("cap", $"Bonded length the bar can test, {l}", 13, CellFormat.Three,
-                $"IF(N({bond})=0,\"\",{t.This("limit")}/{bond})", p => p.BondCap)
-            .Formula("bonded", $"Bonded length, {l}", 12, CellFormat.Three,
-                FormattableString.Invariant($"IF({t.This("cap")}=\"\",\"\",MIN({t.This("cap")},IF({given}=\"\",{ten:R},{given})))"), p => p.BondedLength)
-            .Formula("free", $"Free length, {l}", 12, CellFormat.Two, $"IF({RateSheet.FreeLength}=\"\",\"\",{RateSheet.FreeLength})", p => p.FreeLength)
-            .Formula("load", $"Test load, {input.Force}", 12, CellFormat.Two,
-                $"IF({t.This("bonded")}=\"\",\"\",{t.This("bonded")}*{bond})", p => p.TestLoad)
             .Wrapped("marks", "Verification marks", 24, p => string.Join(", ", p.VerificationMarks))
             .Wrapped("proofs", "Proof marks", 24, p => p.ProofMarks.Count == 0 ? "the engineer chooses in the field" : string.Join(", ", p.ProofMarks))
             .Wrapped("note", "Note", 30, p => p.Note);
         t.Fill("test-nails");
+        Loads = new TestLoadTable(Sheet, t.LastRow + 4, input, values).Table;
     }
 
     public SheetContent Sheet { get; }
 
     public TableBlock<TestPlan> Table { get; }
+
+    /// <summary>Loads by section, kind of test and soil.</summary>
+    public TableBlock<TestLoad> Loads { get; }
 
     /// <summary>Number of verification nails that are asked for and not in the list of nails.</summary>
     public string WithoutPlace

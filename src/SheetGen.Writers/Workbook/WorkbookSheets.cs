@@ -11,7 +11,8 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
         var gaps = new GapSheet(input);
         var lengths = new LengthSheet(input, nails);
         var lifts = new LiftSheet(input);
-        var tests = new TestSheet(input, nails);
+        DesignValueSheet? values = input.Quantities.Effect.HasValues ? new DesignValueSheet(input) : null;
+        var tests = new TestSheet(input, nails, values);
         var sources = new Sources(
             nails, new FacingSheet(input, nails), new PanelSheet(input), new PadSheet(input), new DrainageSheet(input), lifts, tests);
         var all = new QuantitySheet(input, sources);
@@ -21,7 +22,7 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
         var soils = new SoilSheet(input, rates);
         var cutting = new CuttingSheet(input, bars);
         var field = new FieldSheet(input, nails);
-        IReadOnlyList<SheetContent> effect = EffectSheets(input);
+        IReadOnlyList<SheetContent> effect = EffectSheets(input, values);
         SheetContent[] sheets =
         [
             rates.Sheet, bid.Sheet, new CostSheet(input, bid).Sheet, new ProductionSheet(input, nails, lifts, soils).Sheet, all.Sheet,
@@ -35,11 +36,10 @@ internal sealed record WorkbookSheets(IReadOnlyList<SheetContent> Sheets, IReadO
     }
 
     /// <summary>What the layout does to the design; the engineer's values and the loads only where a section has any.</summary>
-    private static IReadOnlyList<SheetContent> EffectSheets(WorkbookInput input)
+    private static IReadOnlyList<SheetContent> EffectSheets(WorkbookInput input, DesignValueSheet? values)
     {
-        if (!input.Quantities.Effect.HasValues)
+        if (values is null)
             return [new EffectSheet(input, null).Sheet];
-        var values = new DesignValueSheet(input);
         var bonded = new BondedSheet(input, values);
         var loads = new LoadSheet(input, values, bonded);
         return [new EffectSheet(input, loads).Sheet, values.Sheet, loads.Sheet, bonded.Sheet];

@@ -48,6 +48,26 @@ public sealed class EffectTableTests
     }
 
     [Fact]
+    public void The_list_of_test_nails_has_the_load_of_the_designs_bond()
+    {
+        DesignValues layered = EffectWall.Lrfd with { Bond = null, BondByLayer = new Dictionary<string, double> { ["clay"] = 6, ["sand"] = 15 } };
+        string[] one = Texts(Wall(EffectWall.Lrfd));
+        int title = Array.IndexOf(one, "TEST NAILS");
+        Assert.True(one.Skip(title).Count(t => t == "33.9 KIP") >= 2, "verification and proof tests have their load");
+        (WallProject Project, NailLayout Layout) soils = EffectWall.With(
+            (EffectWall.Exact with
+            {
+                Design = layered,
+                Borings = [new("B-1", new(-12, 20), 126, 90, null, [new BoringLayer(108, "clay", null), new BoringLayer(90, "sand", null)])],
+                Tests = new TestNails(1, 0.05, false, false),
+                Rates = new Rates { ProofFreeLength = 3 },
+            }).Make(), "A-3-10", splay: 12);
+        // 10 ft of 1.357 and 3.393 kip/ft.
+        Assert.Contains("13.6 - 33.9 KIP", Texts(soils));
+        Assert.DoesNotContain("33.9 KIP", Texts(Wall(null)));
+    }
+
+    [Fact]
     public void Without_values_neither_table_is_there()
     {
         string[] texts = Texts(Wall(null));

@@ -137,6 +137,78 @@ public sealed class DxfFigureTests
         Assert.True(body.Solids.Single().SignedDistance(new Vector3D(-15, 55, 100)) < 0);
     }
 
+    /// <summary>An L in plan, as 3D faces, as a polyface mesh, as a MESH and as one that is smoothed: its inner corner stays free where the faces tell it.</summary>
+    [Theory]
+    [InlineData("faces", true)]
+    [InlineData("polyface", true)]
+    [InlineData("mesh", true)]
+    [InlineData("smooth", false)]
+    [InlineData("brace", false)]
+    public void A_body_that_is_not_convex_keeps_its_outline(string form, bool keeps)
+    {
+        using var folder = new InputFolder();
+        (double X, double Y)[] plan = [(50, -20), (70, -20), (70, -16), (54, -16), (54, -8), (50, -8)];
+        // The floor and the roof in two pieces each, and a wall along each side.
+        List<int[]> faces = [[0, 1, 2, 3], [0, 3, 4, 5], [6, 7, 8, 9], [6, 9, 10, 11]];
+        faces.AddRange(Enumerable.Range(0, 6).Select(i => new[] { i, (i + 1) % 6, 6 + (i + 1) % 6, 6 + i }));
+        if (form == "brace")
+            faces.Add([2, 4, 10, 8]); // From corner to corner across the free place.
+        (double X, double Y, double Z)[] at = [.. plan.Select(p => (p.X, p.Y, 95.0)), .. plan.Select(p => (p.X, p.Y, 110.0))];
+        string Vertex((double X, double Y, double Z) p, int step = 0) => FormattableString.Invariant($"{10 + step}|{p.X}|{20 + step}|{p.Y}|{30 + step}|{p.Z}|");
+        string drawn = form switch
+        {
+            "polyface" => "0|POLYLINE|5|9|8|A|66|1|10|0|20|0|30|0|70|64|71|12|72|10|" + string.Concat(at.Select(p => "0|VERTEX|8|A|" + Vertex(p) + "70|192|"))
+                + string.Concat(faces.Select(f => "0|VERTEX|8|A|10|0|20|0|30|0|70|128|" + string.Concat(f.Select((v, i) => $"{71 + i}|{(i == 1 ? -1 : 1) * (v + 1)}|")))) + "0|SEQEND|8|A|",
+            "mesh" or "smooth" => $"0|MESH|5|9|8|A|71|2|72|0|91|{(form == "smooth" ? 1 : 0)}|92|12|" + string.Concat(at.Select(p => Vertex(p))) + $"93|{faces.Sum(f => f.Length + 1)}|" + string.Concat(faces.Select(f => $"90|{f.Length}|" + string.Concat(f.Select(v => $"90|{v}|")))) + "94|0|95|0|",
+            _ => string.Concat(faces.Select((f, i) => $"0|3DFACE|5|{i + 10:X}|8|A|" + string.Concat(f.Select((v, k) => Vertex(at[v], k))))),
+        };
+        ReadResult read = Read(folder, drawn, "layer: A, kind: solid");
+        Obstruction body = Only(read);
+        double At(double x, double y) => body.Solids.Min(s => s.SignedDistance(new Vector3D(y, x, 100)));
+        Assert.True(Outside(body, plan) <= 1e-9);
+        Assert.True(At(52, -10) < 0 && At(68, -18) < 0);
+        Assert.Equal(keeps, At(56, -14) > 1.9);
+        Assert.Contains(read.Problems, p => p.Code == "I07" && p.Message.Contains(keeps ? "6 corners, which is not convex: split into convex parts" : "upright prism over the convex outline of its", StringComparison.Ordinal));
+    }
+
+    /// <summary>A fan of faces around a middle, its rim at random distances: no point of any face lies out of the body.</summary>
+    [Fact]
+    public void A_body_holds_all_of_its_faces()
+    {
+        var random = new Random(161);
+        using var folder = new InputFolder();
+        int bent = 0;
+        for (int round = 0; round < 40; round++)
+        {
+            int n = random.Next(5, 14);
+            (double X, double Y, double Z)[] rim = [.. Enumerable.Range(0, n).Select(i => (Angle: 2 * Math.PI * i / n, R: 3 + 9 * random.NextDouble())).Select(p => (80 + p.R * Math.Cos(p.Angle), -30 + p.R * Math.Sin(p.Angle), 96 + 10 * random.NextDouble()))];
+            (double X, double Y, double Z) middle = (80, -30, 108);
+            string fan = string.Concat(Enumerable.Range(0, n).Select(i => $"0|3DFACE|5|{i + 10:X}|8|A|" + string.Concat(new[] { middle, rim[i], rim[(i + 1) % n], rim[(i + 1) % n] }.Select((p, k) => FormattableString.Invariant($"1{k}|{p.X}|2{k}|{p.Y}|3{k}|{p.Z}|")))));
+            ReadResult read = Read(folder, fan, "layer: A, kind: solid");
+            Obstruction body = Only(read);
+            bent += read.Problems.Any(p => p.Message.Contains("not convex", StringComparison.Ordinal)) ? 1 : 0;
+            for (int k = 0; k < 300; k++)
+            {
+                int i = random.Next(n);
+                double a = random.NextDouble(), b = random.NextDouble() * (1 - a);
+                (double X, double Y) p = (middle.X + a * (rim[i].X - middle.X) + b * (rim[(i + 1) % n].X - middle.X), middle.Y + a * (rim[i].Y - middle.Y) + b * (rim[(i + 1) % n].Y - middle.Y));
+                Assert.True(Outside(body, [p]) <= 1e-6);
+            }
+        }
+        Assert.True(bent > 30, $"{bent} bodies were split");
+    }
+
+    [Fact]
+    public void Names_are_apart_over_all_blocks_and_a_thing_taken_twice_is_a_fault()
+    {
+        using var folder = new InputFolder();
+        string drawn = "0|CIRCLE|5|A1|8|A|10|20|20|-12|40|1|0|TEXT|5|A2|8|A|10|20|20|-12|40|1|1|S1|0|CIRCLE|5|B1|8|B|10|60|20|-12|40|1|0|TEXT|5|B2|8|B|10|60|20|-12|40|1|1|S1|";
+        string Two(string second) => Yaml("layer: A, kind: shaft, bottom: 90, top: 118") + $"  - from_dxf: {{file: base.dxf, layer: {second}, kind: shaft, bottom: 90, top: 118}}\n";
+        folder.With("base.dxf", Dxf(drawn, "", "2"));
+        Assert.Equal(["S1", "S1 (2)"], folder.Read(Two("B")).Project!.Obstructions.Select(o => o.Name));
+        Assert.Contains(folder.Read(Two("A")).Problems, p => p.Code == "R20" && p.Message.Contains("the name \"S1\" is used twice", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Pipes_take_their_elevations_from_the_drawing_and_curves_make_them_wider()
     {

@@ -6,7 +6,7 @@ using Xunit;
 
 namespace SheetGen.Tests.Placing;
 
-/// <summary>Columns that are moved along the wall keep the grid's own rules, and the best of them are no worse than the usual ones.</summary>
+/// <summary>Columns that are counted from another first one keep the grid's own rules, and the best of them are no worse than centred ones.</summary>
 public sealed class ColumnPhaseTests
 {
     /// <summary>Two shafts right where two usual columns point, close behind the face: 0.75 + 0.25 + 0.5 ft keep clear of half a spacing, 1.75 ft.</summary>
@@ -35,19 +35,19 @@ public sealed class ColumnPhaseTests
         double spacing = project.Walls[0].Sections[0].HorizontalSpacing;
         int moved = 0;
         double[] usual = Stations(project);
-        for (double shift = -spacing; shift <= spacing + 1e-9; shift += 0.25)
+        for (double first = 0; first < spacing - 1e-9; first += 0.25)
         {
-            WallProject other = ColumnPhases.Moved(project, 0, 0, shift);
+            WallProject other = ColumnPhases.From(project, 0, 0, first);
             double[] stations = Stations(other);
             Assert.All(stations.Zip(stations.Skip(1), (a, b) => b - a), gap => Assert.InRange(gap, project.Rules.MinGap - 0.011, spacing + 0.021));
-            Assert.True(stations[0] >= project.Rules.EdgeMin - 0.011 && stations[^1] <= length - project.Rules.EdgeMin + 0.011, $"shift {shift}: {stations[0]} to {stations[^1]}");
-            Assert.True(stations[0] <= spacing / 2 + 0.021 && length - stations[^1] <= spacing / 2 + 0.021, $"shift {shift}: ends not covered");
+            Assert.True(stations[0] >= project.Rules.EdgeMin - 0.011 && stations[^1] <= length - project.Rules.EdgeMin + 0.011, $"first {first}: {stations[0]} to {stations[^1]}");
+            Assert.True(stations[0] <= spacing / 2 + 0.021 && length - stations[^1] <= spacing / 2 + 0.021, $"first {first}: ends not covered");
             NailLayout layout = Placer.Place(other, new PlacingOptions());
             Assert.DoesNotContain(Checker.Check(other, layout).Findings, f => f.Code is FindingCode.Cover or FindingCode.Spacing or FindingCode.Edge);
             moved += stations.SequenceEqual(usual) ? 0 : 1;
         }
-        Assert.True(moved >= 8, $"only {moved} shifts moved a column");
-        Assert.Equal(usual, Stations(ColumnPhases.Moved(project, 0, 0, 0)));
+        Assert.True(moved >= 8, $"only {moved} places moved a column");
+        Assert.Equal(usual, Stations(ColumnPhases.From(project, 0, 0, null)));
     }
 
     [Fact]
@@ -60,9 +60,9 @@ public sealed class ColumnPhaseTests
         WallProject chosen = ColumnPhases.Choose(asked);
         LayoutScore usual = Placer.Place(project, new PlacingOptions()).Score;
         NailLayout best = Placer.Place(chosen, new PlacingOptions());
-        Assert.NotEqual(0, chosen.Walls[0].Sections[0].ColumnShift);
+        Assert.NotNull(chosen.Walls[0].Sections[0].FirstColumn);
         Assert.True((best.Score.Unresolved.Found, best.Score.Noted.Found).CompareTo((usual.Unresolved.Found, usual.Noted.Found)) < 0, $"{best.Score} against {usual}");
-        Assert.Contains(best.Notes, n => n.Contains("-station of their usual place (columns: best)", StringComparison.Ordinal));
+        Assert.Contains(best.Notes, n => n.Contains("from its down-station end (columns: best)", StringComparison.Ordinal));
     }
 
     private static double[] Stations(WallProject project) =>

@@ -38,7 +38,7 @@ internal sealed record PlacingWall
     public string CornerRows { get; init; } = "continuous";
 
     /// <summary>Distance from the row's start to its first column; empty where the columns are shared.</summary>
-    public string FirstColumn { get; init; } = "";
+    public string Columns { get; init; } = "";
 
     public string Tests { get; init; } = "{verification: 0, proof: 0 %}";
 
@@ -78,7 +78,7 @@ internal sealed record PlacingWall
                 $"        stations: [0, {N(Length)}]",
                 "        horizontal_spacing: 3.5",
                 "        vertical_spacing: 3.5",
-                FirstColumn.Length == 0 ? "" : $"        first_column: {FirstColumn}",
+                Columns.Length == 0 ? "" : $"        columns: {Columns}",
                 $"        rows: {Rows}",
                 $"        pattern: {Pattern}",
                 $"        top_row_depth: {N(TopRowDepth)}",

@@ -36,7 +36,7 @@ public sealed partial class RandomWallTests
         Assert.DoesNotContain(built.Report.Findings, f => f.Code == FindingCode.Cover);
     }
 
-    private static void AssertTold(BuiltWall built)
+    internal static void AssertTold(BuiltWall built)
     {
         AssertCover(built);
         AssertClear(built);

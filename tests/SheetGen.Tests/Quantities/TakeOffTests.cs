@@ -248,11 +248,12 @@ public class TakeOffTests
     public void Test_loads_follow_the_bond()
     {
         var rates = new Rates { DesignBond = Math.PI * 6 * 15 * 12 / 1000, TestFreeLength = 3 };
-        TestPlan plan = Measure(new TestWall { Rates = rates }).Tests[0];
-        Assert.Equal(15.717, plan.BondCap!.Value, 3);
-        Assert.Equal(10, plan.BondedLength!.Value, 9);
-        Assert.Equal(33.929, plan.TestLoad!.Value, 3);
-        TestPlan thick = Measure(new TestWall { Rates = rates, Bar = BarTable.Find("#10", 75)! }).Tests[0];
-        Assert.Equal(25.266, thick.BondCap!.Value, 3);
+        var asked = new TestNails(1, 0.05, false, false);
+        SoilTest test = Measure(new TestWall { Rates = rates, Tests = asked }).Effect.Tests[0];
+        Assert.Equal(15.717, test.Cap, 3);
+        Assert.Equal(10, test.Bonded, 9);
+        Assert.Equal(33.929, test.Load, 3);
+        SoilTest thick = Measure(new TestWall { Rates = rates, Tests = asked, Bar = BarTable.Find("#10", 75)! }).Effect.Tests[0];
+        Assert.Equal(25.266, thick.Cap, 3);
     }
 }

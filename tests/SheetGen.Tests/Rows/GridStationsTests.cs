@@ -62,6 +62,8 @@ public sealed class GridStationsTests
     [InlineData(20, "0", new[] { 1, 3.5, 7, 10.5, 14, 16.5, 19 })]
     [InlineData(6.5, "1.25", new[] { 1.25, 4.75 })]
     [InlineData(3, "1.5", new[] { 1.5 })]
+    [InlineData(20, "3", new[] { 1, 3, 6.5, 10, 13.5, 17, 19 })]
+    [InlineData(21, "2", new[] { 1, 3.25, 5.5, 9, 12.5, 16, 19.5 })]
     public void A_first_column_that_is_given_starts_the_count(double width, string first, double[] expected) =>
         AssertPlaces(expected, Grid(width, "square", "edge_min: 1", first).Square);
 
@@ -71,11 +73,11 @@ public sealed class GridStationsTests
     {
         for (int tenths = 60; tenths <= 400; tenths += 7)
         {
-            foreach (string first in new[] { "1", "1.25", "1.5", "1.75" })
+            foreach (string first in new[] { "1", "1.25", "1.5", "1.75", "2", "2.6", "3.25" })
             {
                 double width = tenths / 10.0, given = double.Parse(first, System.Globalization.CultureInfo.InvariantCulture);
                 GridStations grid = Grid(width, "staggered", "edge_min: 1", first);
-                Assert.Equal(given, grid.Square[0], 2);
+                Assert.Equal(given > 1.75 ? 1 : given, grid.Square[0], 2);
                 foreach (IReadOnlyList<double> places in (IReadOnlyList<double>[])[grid.Square, grid.Staggered])
                 {
                     Assert.InRange(places[0], 1 - 0.01, 1.75 + 0.01);
@@ -90,14 +92,14 @@ public sealed class GridStationsTests
     [Fact]
     public void A_wall_laid_out_from_its_first_column_is_covered()
     {
-        Model.WallProject project = new PlacingWall { Length = 33, FirstColumn = "1.25" }.Project;
+        Model.WallProject project = new PlacingWall { Length = 33, Columns = "1.25" }.Project;
         Model.Results.NailLayout layout = SheetGen.Layout.Placing.Placer.Place(project, new SheetGen.Layout.Placing.PlacingOptions());
         Assert.All(layout.Nails.GroupBy(n => n.Row), r => Assert.Equal(1.25, r.Min(n => n.Along), 2));
         Assert.DoesNotContain(SheetGen.Layout.Clearance.Checker.Check(project, layout).Findings, f => f.Code is "cover" or "spacing" or "edge");
     }
 
     private static GridStations Grid(double width, string pattern, string rule, string first = "") => GridStations.At(Assert.Single(PlacingWall.Bays(
-        new PlacingWall { Length = width, Pattern = pattern, FirstColumn = first, Blocks = ["rules: {" + rule + "}"] }.Project)), 100);
+        new PlacingWall { Length = width, Pattern = pattern, Columns = first, Blocks = ["rules: {" + rule + "}"] }.Project)), 100);
 
     private static void AssertPlaces(double[] expected, IReadOnlyList<double> places)
     {

@@ -69,7 +69,11 @@ public sealed class MarkTests
     }
 
     /// <summary>A row with the grid's nails.</summary>
-    private static RowState Plain(RowTask row) => new(row, [.. Enumerable.Range(0, row.Count).Select(label => new Slot(label, row, label))]);
+    private static RowState Plain(RowTask row)
+    {
+        var standing = new Standing(row.Count);
+        return new(row, [.. Enumerable.Range(0, row.Count).Select(label => new Slot(label, row, label, standing))]);
+    }
 
     /// <summary>A row with so many nails at each grid station, whatever the rules say.</summary>
     private static RowState WithNails(RowTask row, Func<int, int> count)

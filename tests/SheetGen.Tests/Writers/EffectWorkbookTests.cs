@@ -19,6 +19,8 @@ public sealed class EffectWorkbookTests
     {
         Limits = [60],
         Batter = new Batter(5, 100),
+        Tests = new TestNails(1, 0.05, false, false),
+        Rates = new Rates { TestBondedLength = 12, TestFreeLength = 4, ProofFreeLength = 3, DesignBond = 2.5 },
         Top = [new(0, 120), new(40, 124), new(100, 118)],
         Borings = [Boring("B-1", 20, 112, 105), Boring("B-2", 80, 109, 101)],
         Design = EffectWall.Lrfd with
@@ -47,6 +49,8 @@ public sealed class EffectWorkbookTests
         Facing = null,
         Lifts = null,
         Drainage = null,
+        Tests = new TestNails(1, 0.05, false, false),
+        Rates = new Rates { ProofFreeLength = 1 },
         Design = new DesignValues
         {
             MaximumLoads = [90],
@@ -83,6 +87,35 @@ public sealed class EffectWorkbookTests
         LayoutEffect effect = EffectWall.Of(walls[0]);
         double ratio = effect.Nails.Single(n => n.Nail.Mark == "A-3-05").Drawn.Lowest!.Ratio;
         Assert.Equal(ratio, double.Parse(turned[Array.IndexOf(heads, "Lowest ratio as drawn")], System.Globalization.CultureInfo.InvariantCulture), 9);
+    }
+
+    /// <summary>The engineer changes a bond or a bar's strength in the workbook: loads, stretch and schedules follow.</summary>
+    [Trait("Category", "Outside")]
+    [Fact]
+    public void Test_loads_follow_the_values_that_the_engineer_changes()
+    {
+        (WallProject, NailLayout) wall = Changed(EffectWall.Exact with
+        {
+            Design = EffectWall.Lrfd with { Bond = 15 },
+            Tests = new TestNails(1, 0.05, false, false),
+            Rates = new Rates { ProofFreeLength = 3 },
+        });
+        byte[] book = Book(wall);
+        // 33.929 kip, 0.042652 in, 15.717 ft: GEC 7 eq. 9.1, 9.7, 9.8 (F2), C.
+        Dictionary<string, string[][]> before = Recalculation.Recalculate(book);
+        Assert.Equal("proof", Cell(before, "Test"));
+        Assert.Equal(33.929, Number(before, "Test load"), 3);
+        Assert.Equal(0.042652, Number(before, "Least movement"), 6);
+        var edited = new EditedBook(book);
+        Dictionary<string, string[][]> after = Recalculation.Recalculate(edited.Number("Design values", edited.Column("DesignValues", "q_u Every soil") + "6", 10).Bytes());
+        Assert.Equal(33.929 / 1.5, Number(after, "Test load"), 3);
+        Assert.Equal(0.042652 / 1.5, Number(after, "Least movement"), 6);
+        Assert.Equal(15.717 * 1.5, Number(after, "Bonded length the bar"), 0.001);
+        Assert.Contains(after["Test schedules"], r => r.Any(c => double.TryParse(c, System.Globalization.CultureInfo.InvariantCulture, out double load) && Math.Abs(load - 33.929 / 1.5) < 1e-3));
+
+        static string Cell(Dictionary<string, string[][]> sheets, string head) =>
+            sheets["Test nails"][11][Array.FindIndex(sheets["Test nails"][9], h => h.StartsWith(head, StringComparison.Ordinal))];
+        static double Number(Dictionary<string, string[][]> sheets, string head) => double.Parse(Cell(sheets, head), System.Globalization.CultureInfo.InvariantCulture);
     }
 
     [Fact]

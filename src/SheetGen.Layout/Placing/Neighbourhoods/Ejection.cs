@@ -1,4 +1,5 @@
 using System.Numerics;
+using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
 
@@ -19,7 +20,8 @@ internal sealed class Ejection(District district) : INeighbourhood
     private readonly List<Slot> _pool = [];
     private readonly List<int> _ties = [];
     private readonly List<Placed> _victims = [];
-    private int[] _weights = [];
+    private readonly List<Placed> _around = [];
+    private readonly List<int> _weights = [];
 
     public bool MovesSideways => true;
 
@@ -100,7 +102,11 @@ internal sealed class Ejection(District district) : INeighbourhood
     private int Cheapest(Slot slot)
     {
         FreeDirections free = slot.Row.FreeOf(slot.Grid);
-        Weigh(slot, free);
+        _around.Clear();
+        district.Layout.AddAround(slot, free.Reach, _around);
+        _weights.Clear();
+        foreach (Placed nail in _around)
+            _weights.Add(WeightOf(nail));
         int least = int.MaxValue;
         _ties.Clear();
         for (int word = 0; word < free.Words; word++)
@@ -108,11 +114,12 @@ internal sealed class Ejection(District district) : INeighbourhood
             for (ulong left = free.Word(word); left != 0; left &= left - 1)
             {
                 int turning = word * FreeDirections.WordSize + BitOperations.TrailingZeroCount(left);
-                if (_weights[turning] > least)
+                int weight = WeightOf(slot.Row.HoleAt(slot.Grid, turning), least);
+                if (weight > least)
                     continue;
-                if (_weights[turning] < least)
+                if (weight < least)
                     _ties.Clear();
-                least = _weights[turning];
+                least = weight;
                 _ties.Add(turning);
                 if (least == 0)
                     return 0;
@@ -121,29 +128,33 @@ internal sealed class Ejection(District district) : INeighbourhood
         return least;
     }
 
-    /// <summary>Adds up for each free direction what those in its way weigh.</summary>
-    private void Weigh(Slot slot, FreeDirections free)
+    /// <summary>What those in the way of a hole weigh, added up until it is more than a limit.</summary>
+    private int WeightOf(in Hole hole, int limit)
     {
-        if (_weights.Length < free.Words * FreeDirections.WordSize)
-            _weights = new int[free.Words * FreeDirections.WordSize];
-        Array.Clear(_weights);
-        Slot[] near = slot.Near;
-        for (int i = 0; i < near.Length; i++)
+        int sum = 0;
+        for (int i = 0; i < _around.Count && sum <= limit; i++)
         {
-            Slot other = near[i];
-            foreach (Placed nail in other.Nails)
-            {
-                if (nail.IsUnresolved || free.HitsOf(nail, i + 1) is not { } hits)
-                    continue;
-                // Only a nail at its grid place can be left out of the layout for a while: no gap depends on where it goes.
-                int weight = other.Nails.Length == 1 && nail.Choice.IsAtGrid && district.May(other) ? PenaltyOf(other) : Never;
-                for (int word = 0; word < free.Words; word++)
-                {
-                    for (ulong hit = hits.Among(word, free.Word(word)); hit != 0; hit &= hit - 1)
-                        _weights[word * FreeDirections.WordSize + BitOperations.TrailingZeroCount(hit)] += weight;
-                }
-            }
+            if (!district.Layout.AreTooClose(hole, _around[i].Hole))
+                continue;
+            sum += _weights[i];
+            // The heaviest come first: they end the sum early.
+            if (i > 0 && _weights[i] >= _weights[i - 1])
+                Swap(i, i / 2);
         }
+        return sum;
+    }
+
+    private void Swap(int i, int j)
+    {
+        (_around[i], _around[j]) = (_around[j], _around[i]);
+        (_weights[i], _weights[j]) = (_weights[j], _weights[i]);
+    }
+
+    /// <summary>Only a nail at its grid place can be left out of the layout for a while: no gap depends on where it goes.</summary>
+    private int WeightOf(Placed nail)
+    {
+        Slot slot = district.Layout.SlotOf(nail);
+        return slot.Nails.Length == 1 && nail.Choice.IsAtGrid && district.May(slot) ? PenaltyOf(slot) : Never;
     }
 
     private int PenaltyOf(Slot slot) => _penalties.GetValueOrDefault(slot, 1);

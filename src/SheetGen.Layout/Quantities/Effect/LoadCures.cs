@@ -77,7 +77,7 @@ internal sealed class LoadCures
                 continue;
             bool spoils = NeighboursOf(n).Select(m => byMark[m]).Any(o => Spoils(wall, o, cells.AreaOf(o.Nail.Mark)));
             if (!spoils)
-                return $"its head at station {Stations.Format(n.Wall.StationOf(along), _project.Unit)}";
+                return $"its head at station {n.Wall.StationText(along, _project.Unit)}";
         }
         return null;
     }
@@ -99,7 +99,7 @@ internal sealed class LoadCures
             foreach (double splay in Splays())
             {
                 if (IsClear(n, along, head.Elevation, splay, n.Section.Inclination, n.Section.LengthOfRow(Math.Max(1, n.Row.Whole)), null))
-                    return $"a nail added in its row at station {Stations.Format(n.Wall.StationOf(along), _project.Unit)}" + (splay == 0 ? "" : FormattableString.Invariant($", splayed {Math.Abs(splay):0.##} degrees {(splay > 0 ? "up-station" : "down-station")}"));
+                    return $"a nail added in its row at station {n.Wall.StationText(along, _project.Unit)}" + (splay == 0 ? "" : FormattableString.Invariant($", splayed {Math.Abs(splay):0.##} degrees {(splay > 0 ? "up-station" : "down-station")}"));
             }
         }
         return null;

@@ -42,6 +42,9 @@ internal sealed record Figure(Source Source, FigureKind Kind, IReadOnlyList<Stro
     /// <summary>Corners of a body.</summary>
     public IReadOnlyList<Point3> Corners { get; init; } = [];
 
+    /// <summary>Faces of a body, each by the places of its corners in <see cref="Corners"/>; empty where the drawing does not tell them.</summary>
+    public IReadOnlyList<int[]> Faces { get; init; } = [];
+
     /// <summary>Height that the drawing gives it above its elevation.</summary>
     public double Thickness { get; init; }
 

@@ -12,6 +12,7 @@ internal sealed class Drawing
     public const long MostEntities = 400_000;
 
     private const int MostDepth = 24;
+    private const double MostCoordinate = 1e12;
     private readonly DxfContent _content;
     private readonly double _error;
     private readonly List<Figure> _figures = [];
@@ -101,15 +102,22 @@ internal sealed class Drawing
 
     private void Entity(DxfRecord record, DxfRecord[] following, Placing placing, Source source, InsertPart? insert)
     {
+        const string Beyond = "its coordinates are not those of a drawing";
+        // Points, sizes, angles and bulges, before anything is computed with them.
+        if (record.Groups.Concat(following.SelectMany(f => f.Groups)).Any(g => g.Code is >= 10 and <= 59 && DxfRecord.Number(g.Value) is { } number && Math.Abs(number) > MostCoordinate))
+        {
+            _ignored.Add(new Ignored(source, Beyond, insert));
+            return;
+        }
         (IReadOnlyList<Figure> figures, string? why) = EntityFigures.Of(record, following, source, _error / Math.Max(1e-12, placing.Stretch));
         if (why is not null)
             _ignored.Add(new Ignored(source, why, insert));
-        foreach (Figure figure in figures)
+        foreach (Figure figure in figures.Select(f => Through(f, placing)))
         {
-            if (figure.Points.Any(p => !double.IsFinite(p.X + p.Y + p.Z) || Math.Abs(p.X) > 1e12 || Math.Abs(p.Y) > 1e12))
-                _ignored.Add(new Ignored(source, "its coordinates are not those of a drawing", insert));
+            if (figure.Points.Any(p => !(Math.Abs(p.X) <= MostCoordinate && Math.Abs(p.Y) <= MostCoordinate && Math.Abs(p.Z) <= MostCoordinate)))
+                _ignored.Add(new Ignored(source, Beyond, insert));
             else
-                _figures.Add(Through(figure, placing) with { Insert = insert });
+                _figures.Add(figure with { Insert = insert });
         }
     }
 

@@ -38,16 +38,14 @@ internal static class EntityFigures
             case "HATCH":
                 return HatchFigures.Of(r, own, source, error);
             case "3DFACE":
-                return One(new Figure(source, FigureKind.Body, []) { Corners = [.. new[] { 10, 11, 12, 13 }.Where(r.Has).Select(At).Distinct()] });
+                Point3[] flat = [.. new[] { 10, 11, 12, 13 }.Where(r.Has).Select(At).Distinct()];
+                return flat.Length < 3 ? ([], "it has no area") : One(new Figure(source, FigureKind.Body, []) { Corners = flat, Faces = [[.. Enumerable.Range(0, flat.Length)]] });
             case "SOLID" or "TRACE":
                 Point3[] p = [.. new[] { 10, 11, 13, 12 }.Where(r.Has).Select(c => own.Point(At(c)))];
                 Point3[] ring = [.. p.Where((q, i) => i == 0 || q != p[i - 1])];
                 return ring.Length < 3 ? ([], "it has no area") : One(new Figure(source, FigureKind.Closed, Sides(ring)) { Thickness = thickness });
             case "MESH":
-                int count = r.Whole(92);
-                double[] x = r.Reals(10), y = r.Reals(20), z = r.Reals(30);
-                int vertices = Math.Min(Math.Min(x.Length, y.Length), Math.Min(z.Length, Math.Max(0, count)));
-                return vertices < 4 ? ([], "it has no vertices") : One(new Figure(source, FigureKind.Body, []) { Corners = [.. Enumerable.Range(0, vertices).Select(i => new Point3(x[i], y[i], z[i]))] });
+                return MeshFigures.Subdivision(r, source);
             case "TEXT" or "MTEXT" or "ATTDEF" or "ATTRIB":
                 string text = TextOf(r);
                 Point3 place = r.Kind != "MTEXT" && r.Has(11) && (r.Whole(72) != 0 || r.Whole(73) != 0) ? At(11) : At(10);
@@ -113,7 +111,8 @@ internal static class EntityFigures
         if ((flags & (Mesh | PolyFace)) != 0)
         {
             Point3[] corners = [.. vertices.Where(v => (v.Whole(70) & FaceRecord) == 0 || (v.Whole(70) & Place) != 0).Select(At)];
-            return corners.Length < 4 ? ([], "the mesh has no vertices") : One(new Figure(source with { Kind = "mesh" }, FigureKind.Body, []) { Corners = corners });
+            IEnumerable<int[]> faces = (flags & PolyFace) != 0 ? MeshFigures.FaceRecords(vertices.Where(v => (v.Whole(70) & FaceRecord) != 0 && (v.Whole(70) & Place) == 0)) : MeshFigures.Net(r);
+            return corners.Length < 4 ? ([], "the mesh has no vertices") : One(new Figure(source with { Kind = "mesh" }, FigureKind.Body, []) { Corners = corners, Faces = MeshFigures.Good(faces, corners.Length) });
         }
         if ((flags & SpaceLine) != 0)
         {

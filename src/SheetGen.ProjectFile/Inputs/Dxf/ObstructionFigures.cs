@@ -10,7 +10,7 @@ namespace SheetGen.ProjectFile.Inputs.Dxf;
 
 /// <summary>Figures of a layer, or of the inserts of a block, as obstructions of the project file.</summary>
 internal sealed class ObstructionFigures(
-    MapItem source, ForeignFile file, Drawing drawing, DrawingPlace place, LayoutLines lines, LengthUnit unit, double error, ProblemList problems)
+    MapItem source, ForeignFile file, Drawing drawing, DrawingPlace place, LayoutLines lines, LengthUnit unit, double error, Dictionary<string, string> names, ProblemList problems)
 {
     private readonly string _kind = source.Text("kind")!;
     private readonly string? _layer = source.Text("layer");
@@ -29,7 +29,7 @@ internal sealed class ObstructionFigures(
         double gap = source.Number("gap") ?? (Lengths.IsFoot(unit) ? 0.01 : 0.003);
         IEnumerable<Figure> joined = wanted.Where(f => f.Kind == FigureKind.Open).GroupBy(f => f.Insert?.Number ?? -1).SelectMany(g => Joining.Of([.. g], gap));
         var things = new List<Thing>();
-        foreach (Figure figure in Bodies(wanted.Where(f => f.Kind != FigureKind.Open).Concat(joined)))
+        foreach (Figure figure in Bodies.Joined(wanted.Where(f => f.Kind != FigureKind.Open).Concat(joined)))
         {
             string? why = null;
             Thing? thing = _kind switch
@@ -128,38 +128,6 @@ internal sealed class ObstructionFigures(
         !ReferenceEquals(o, thing) && o.Ring.Count > 2 && o.Figure.Insert is not null && o.Figure.Insert == thing.Figure.Insert
         && Math.Abs(SafeOutline.Area(o.Ring)) > Math.Abs(SafeOutline.Area(thing.Ring)) && thing.Ring.All(p => SafeOutline.Contains(o.Ring, p)));
 
-    /// <summary>Faces and meshes that touch are one body.</summary>
-    private static IEnumerable<Figure> Bodies(IEnumerable<Figure> figures)
-    {
-        Figure[] all = [.. figures];
-        foreach (Figure figure in all.Where(f => f.Kind != FigureKind.Body))
-            yield return figure;
-        Figure[] bodies = [.. all.Where(f => f.Kind == FigureKind.Body)];
-        int[] group = [.. Enumerable.Range(0, bodies.Length)];
-        int Root(int i) => group[i] == i ? i : group[i] = Root(group[i]);
-        var corners = new Dictionary<(long, long, long), int>();
-        for (int i = 0; i < bodies.Length; i++)
-        {
-            foreach (Point3 p in bodies[i].Corners)
-            {
-                var key = ((long)Math.Round(p.X * 1e4), (long)Math.Round(p.Y * 1e4), (long)Math.Round(p.Z * 1e4));
-                if (corners.TryGetValue(key, out int other))
-                    group[Root(i)] = Root(other);
-                else
-                    corners[key] = i;
-            }
-        }
-        foreach (IGrouping<int, int> body in Enumerable.Range(0, bodies.Length).GroupBy(Root))
-        {
-            Figure first = bodies[body.First()];
-            yield return first with
-            {
-                Source = body.Count() == 1 ? first.Source : first.Source with { Kind = $"body of {body.Count()} {first.Source.Kind}s from" },
-                Corners = [.. body.SelectMany(i => bodies[i].Corners)],
-            };
-        }
-    }
-
     /// <summary>Shafts and piles: circles, points with a diameter, and for any other outline the least circle around it.</summary>
     private Thing? Round(Figure figure, ref string? why)
     {
@@ -200,12 +168,13 @@ internal sealed class ObstructionFigures(
         return new Thing(figure, center, [], FormattableString.Invariant($"{shape}, {2 * radius:0.###} {_own.Symbol} across"), keys) { Radius = radius };
     }
 
-    /// <summary>Solids: closed outlines, and for bodies of faces the convex outline around all their corners.</summary>
+    /// <summary>Solids: closed outlines; for bodies of faces their outline where it is not convex and surely holds them, else the convex outline around all their corners.</summary>
     private Thing? Solid(Figure figure, ref string? why)
     {
         if (figure.Kind is FigureKind.Point or FigureKind.Open)
             return No(ref why, figure.Kind == FigureKind.Point ? "a point has no outline" : Open(figure));
-        List<Point3> ring = figure.Kind == FigureKind.Body ? SafeOutline.Hull(figure.Corners) : SafeOutline.Of(figure.Strokes);
+        List<Point3>? bent = figure.Kind == FigureKind.Body ? MeshOutline.Of(figure) : null;
+        List<Point3> ring = figure.Kind == FigureKind.Body ? bent ?? SafeOutline.Hull(figure.Corners) : SafeOutline.Of(figure.Strokes);
         if (ring.Count < 3 || Math.Abs(SafeOutline.Area(ring)) < 1e-9)
             return No(ref why, "it has no area in plan");
         if (ring.Count > MostCorners)
@@ -214,7 +183,8 @@ internal sealed class ObstructionFigures(
             return null;
         SourceSpot spot = Spot(figure);
         bool curved = figure.Strokes.Any(s => s.IsCurved);
-        string shape = figure.Kind == FigureKind.Body ? $"upright prism over the convex outline of its {figure.Corners.Count} corners"
+        string shape = bent is not null ? $"upright prism over the outline of its faces, {ring.Count} corners, which is not convex: split into convex parts"
+            : figure.Kind == FigureKind.Body ? $"upright prism over the convex outline of its {figure.Corners.Count} corners"
             : curved ? FormattableString.Invariant($"outline of {ring.Count} corners, outside of its curves by at most {2 * error:0.###} {_own.Symbol}") : $"outline of {ring.Count} corners";
         var keys = new List<(string, Node)> { ("footprint", Inputs.Nodes.List(spot, ring.Select(p => Plan(p, spot)))), ("bottom", heights.Bottom), ("top", heights.Top) };
         return new Thing(figure, Middle(ring), ring, shape, keys);
@@ -316,13 +286,13 @@ internal sealed class ObstructionFigures(
             problems.Add(ProblemCodes.NotInFile, source.Spot, "nothing of the drawing became an obstruction", "the warnings say why; or take the block out");
             return null;
         }
-        var names = new FigureNames(source, drawing, place);
+        var figureNames = new FigureNames(source, drawing, place, names);
         var nodes = new List<Node>();
         for (int i = 0; i < things.Count; i++)
         {
             Thing thing = things[i];
             SourceSpot spot = Spot(thing.Figure);
-            string name = names.Of(thing.Figure, thing.Center, thing.Radius, thing.Ring, i + 1);
+            string name = figureNames.Of(thing.Figure, thing.Center, thing.Radius, thing.Ring, i + 1);
             var keys = new List<(string, Node)> { ("name", Inputs.Nodes.Text(name, spot)), ("kind", Inputs.Nodes.Text(_kind, spot)) };
             keys.AddRange(thing.Keys);
             foreach (Key fact in ObstructionKeys.Facts.Where(f => source.Text(f.Name) is not null))

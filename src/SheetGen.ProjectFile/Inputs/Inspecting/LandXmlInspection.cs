@@ -1,3 +1,4 @@
+using SheetGen.Model.Geometry;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Inputs.LandXml;
 using SheetGen.ProjectFile.Tree;
@@ -9,7 +10,7 @@ internal static class LandXmlInspection
 {
     public static Inspection? Of(ForeignFile foreign, ProblemList problems)
     {
-        if (LandXmlFile.Read(foreign, withSurfaces: false, problems) is not { } file)
+        if (LandXmlFile.Read(foreign, withSurfaces: true, problems) is not { } file)
             return null;
         FileUnit? length = file.Unit;
         LengthUnit unit = length?.Symbol switch { "us-ft" => LengthUnit.SurveyFoot, "m" or "mm" or "cm" => LengthUnit.Metre, _ => LengthUnit.Foot };
@@ -17,6 +18,8 @@ internal static class LandXmlInspection
         var lines = new List<string> { $"LandXML {Shown.Short(file.Version)}, lengths in {(length is null ? "a unit that is not known: give units" : symbol)}" };
         var yaml = new List<YamlBlock>();
         double line = 0;
+        string lineName = "";
+        (double, double)? designed = null;
         foreach (XmlPart alignment in file.Alignments)
         {
             string name = alignment.Attribute("name") ?? "";
@@ -29,7 +32,12 @@ internal static class LandXmlInspection
                 ? $"alignment \"{Shown.Short(name)}\": cannot be used: {own.Sorted()[0].Message}"
                 : $"alignment \"{Shown.Short(name)}\": {Stations.Format(start, unit)} to {Stations.Format(start + whole, unit)}, {whole.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} {symbol}; {counts}");
             if (pieces is not null && length is not null && line == 0)
-                line = whole * length.In(unit);
+            {
+                (line, lineName) = (whole * length.In(unit), name);
+                XmlPart[] profiles = [.. alignment.All("Profile").SelectMany(p => p.All("ProfAlign"))];
+                double[] stations = profiles.Length != 1 ? [] : [.. profiles[0].Parts.Select(p => p.Numbers()).OfType<double[]>().Where(n => n.Length >= 2).Select(n => (n[0] - start) * length.In(unit))];
+                designed = stations.Length < 2 ? null : (stations.Min(), stations.Max());
+            }
             if (pieces is not null && length is not null)
                 yaml.Add(new YamlBlock("layout_lines", $"  - name: {Quoted(name.Length == 0 ? "WL-1" : name)}\n    from_landxml: {{file: {Quoted(foreign.Name)}, alignment: {Quoted(name)}}}\n"));
             foreach (XmlPart equation in alignment.All("StaEquation"))
@@ -45,10 +53,17 @@ internal static class LandXmlInspection
                 lines.Add($"  cross sections: {alignment.All("CrossSects").Sum(c => c.All("CrossSect").Count())}, of {string.Join(", ", surfaces.Take(8).Select(s => $"\"{Shown.Short(s)}\""))}");
         }
         foreach (XmlPart surface in file.Surfaces)
-            lines.Add($"surface \"{Shown.Short(surface.Attribute("name") ?? "")}\": not used; export it as a profile or as cross sections of the alignment");
+        {
+            string name = surface.Attribute("name") ?? "";
+            TinSurface? tin = TinSurface.Of(surface, 1, new Vector2D(0, 0), out string why);
+            lines.Add(tin is null ? $"surface \"{Shown.Short(name)}\": cannot be used: {why}"
+                : $"surface \"{Shown.Short(name)}\": {tin.Count} triangles; can be existing_ground, finished_grade, top (along the face) and cross_sections");
+            if (tin is not null && length is not null)
+                yaml.Add(new YamlBlock("existing_ground", $"  from_landxml: {{file: {Quoted(foreign.Name)}, surface: {Quoted(name)}}}\n"));
+        }
         if (file.Alignments.Count == 0)
-            lines.Add("no alignment: nothing of it can be used");
-        return new Inspection(lines, yaml, unit, []) { LineLength = line };
+            lines.Add("no alignment: no layout line can be taken from it");
+        return new Inspection(lines, yaml, unit, []) { LineLength = line, LineName = lineName, Profile = designed };
     }
 
     public static string Quoted(string text) => "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";

@@ -52,6 +52,11 @@ internal static class CrossSectionNodes
         return null;
     }
 
+    /// <summary>True where the file has cross sections of a surface.</summary>
+    /// <param name="alignment">Name of their alignment; null for any.</param>
+    public static bool Has(LandXmlFile file, string? alignment, string surface) =>
+        file.Alignments.Where(a => alignment is null || a.Attribute("name") == alignment).SelectMany(a => a.All("CrossSects")).SelectMany(c => c.All("CrossSect")).SelectMany(c => c.All("CrossSectSurf")).Any(s => s.Attribute("name") == surface);
+
     /// <summary>What lies in front of the face, beginning at the face itself.</summary>
     private static List<(double InFront, double Z)> InFront(List<(double InFront, double Z)> points)
     {

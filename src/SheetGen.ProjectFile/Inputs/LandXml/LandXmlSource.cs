@@ -52,6 +52,8 @@ internal sealed class LandXmlSource(ForeignFiles files, LengthUnit unit)
     /// <summary>The points of a profile; null where there is none, which is reported.</summary>
     public IReadOnlyList<Node>? Profile(MapItem source, WallPlace wall, string key)
     {
+        if (source.Gives("surface"))
+            return Surface(source, wall)?.Profile(key);
         if (Open(source) is not { } opened || Alignment(source, opened.File) is not { } alignment)
             return null;
         XmlPart[] all = [.. alignment.All("Profile").SelectMany(p => p.Parts).Where(p => p.Name is "ProfAlign" or "ProfSurf")];
@@ -69,21 +71,43 @@ internal sealed class LandXmlSource(ForeignFiles files, LengthUnit unit)
         return nodes;
     }
 
-    /// <summary>The ground in front of the face at the cross sections that lie on the wall; null where there is none, which is reported.</summary>
+    /// <summary>The ground in front of the face at the cross sections that lie on the wall, or cut through a surface; null where there is none, which is reported.</summary>
     public IReadOnlyList<Node>? CrossSections(MapItem source, WallPlace wall)
     {
+        bool isFoot = Lengths.IsFoot(unit);
+        if (source.Text("surface") is { } name && Open(source) is { } any && any.File.Surfaces.Any(s => s.Attribute("name") == name) && !CrossSectionNodes.Has(any.File, source.Text("alignment"), name))
+            return Surface(source, wall)?.CrossSections(source.Number("every") ?? (isFoot ? 25 : 10), source.Number("reach") ?? (isFoot ? 50 : 15));
         if (Open(source) is not { } opened || Alignment(source, opened.File) is not { } alignment)
             return null;
         return CrossSectionNodes.Of(source, alignment, opened.File, opened.Unit, unit, Raise(source), wall, Along(alignment, wall, opened.Unit), Problems);
     }
 
+    /// <summary>The surface that is named, its triangles in project units; null where there is none, which is reported.</summary>
+    private SurfaceNodes? Surface(MapItem source, WallPlace wall)
+    {
+        if (Open(source, withSurfaces: true) is not { } opened)
+            return null;
+        string name = source.Text("surface")!;
+        XmlPart[] found = [.. opened.File.Surfaces.Where(s => s.Attribute("name") == name)];
+        if (found.Length != 1)
+        {
+            Missing(source, "surface", "surface", name, found.Length, opened.File.Surfaces.Select(s => s.Attribute("name") ?? "(no name)"));
+            return null;
+        }
+        if (TinSurface.Of(found[0], opened.Unit.In(unit), wall.Origin, out string why) is { } tin)
+            return new SurfaceNodes(opened.File.File, found[0], tin, wall, Raise(source), unit, Problems);
+        Problems.Add(ProblemCodes.CannotUse, opened.File.File.At(found[0].Line, found[0].Column), $"surface \"{Shown.Short(name)}\" cannot be used: {why}", "export it as a TIN", opened.File.File.Spot);
+        return null;
+    }
+
     /// <summary>The file and its unit; null where it cannot be read, which is reported.</summary>
-    private (LandXmlFile File, FileUnit Unit)? Open(MapItem source)
+    private (LandXmlFile File, FileUnit Unit)? Open(MapItem source, bool withSurfaces = false)
     {
         if (files.Open(source, "file", InputFile.MostDrawing) is not { } foreign)
             return null;
-        if (!_read.TryGetValue(foreign.Path, out LandXmlFile? file))
-            _read[foreign.Path] = file = LandXmlFile.Read(foreign, withSurfaces: false, Problems);
+        string key = withSurfaces ? foreign.Path + "\0surfaces" : foreign.Path;
+        if (!_read.TryGetValue(key, out LandXmlFile? file))
+            _read[key] = file = LandXmlFile.Read(foreign, withSurfaces, Problems);
         if (file is null)
             return null;
         FileUnit? given = source.Text("units") is { } named ? FileUnit.All.First(u => u.Symbol == named) : null;

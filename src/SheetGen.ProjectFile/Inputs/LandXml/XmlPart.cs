@@ -55,6 +55,8 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
         return Element(reader, skip, 0, ref count);
     }
 
+    private static readonly Dictionary<string, string> NoAttributes = [];
+
     private const int MostDepth = 64;
     private const int MostElements = 2_000_000;
 
@@ -65,17 +67,17 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
         if (depth > MostDepth || ++count > MostElements)
             throw new XmlException(depth > MostDepth ? $"elements stand in each other more than {MostDepth} deep" : FormattableString.Invariant($"there are more than {MostElements} elements"), null, line, column);
         string name = reader.LocalName;
-        var attributes = new Dictionary<string, string>(StringComparer.Ordinal);
+        Dictionary<string, string> attributes = reader.HasAttributes ? new(StringComparer.Ordinal) : NoAttributes;
         for (bool more = reader.MoveToFirstAttribute(); more; more = reader.MoveToNextAttribute())
             attributes[reader.LocalName] = reader.Value;
         reader.MoveToElement();
-        var parts = new List<XmlPart>();
-        var text = new System.Text.StringBuilder();
         if (reader.IsEmptyElement)
         {
             reader.Read();
-            return new XmlPart(name, attributes, parts, "", line, column);
+            return new XmlPart(name, attributes, [], "", line, column);
         }
+        List<XmlPart>? parts = null;
+        string text = "";
         reader.Read();
         while (reader.NodeType != XmlNodeType.EndElement)
         {
@@ -84,15 +86,15 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
                 if (skip(reader.LocalName))
                     reader.Skip();
                 else
-                    parts.Add(Element(reader, skip, depth + 1, ref count));
+                    (parts ??= []).Add(Element(reader, skip, depth + 1, ref count));
                 continue;
             }
             if (reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA)
-                text.Append(reader.Value);
+                text += reader.Value;
             if (!reader.Read())
                 throw new XmlException("the file ends inside of an element", null, line, column);
         }
         reader.Read();
-        return new XmlPart(name, attributes, parts, text.ToString(), line, column);
+        return new XmlPart(name, attributes, parts ?? (IReadOnlyList<XmlPart>)[], text, line, column);
     }
 }

@@ -192,9 +192,12 @@ internal sealed class ElevationReading
         {
             ElevationFrame frame = FrameAt(circle, null)!;
             _notRead.Add(string.Create(CultureInfo.InvariantCulture,
-                $"a circle like a nail's symbol at {Stations.Format(frame.StationAt(circle.X), _project.Unit)}, elevation {frame.ElevationAt(circle.Y).ToString("F" + Lengths.Decimals(_project.Unit), CultureInfo.InvariantCulture)} on {frame.Wall}: it is no nail block, so it is not read"));
+                $"a circle like a nail's symbol at {StationText(frame, circle.X)}, elevation {frame.ElevationAt(circle.Y).ToString("F" + Lengths.Decimals(_project.Unit), CultureInfo.InvariantCulture)} on {frame.Wall}: it is no nail block, so it is not read"));
         }
     }
+
+    private string StationText(ElevationFrame frame, double x) =>
+        _project.Walls.FirstOrDefault(w => w.Name == frame.Wall)?.TextOf(frame.StationAt(x), _project.Unit) ?? Stations.Format(frame.StationAt(x), _project.Unit);
 
     /// <summary>Nail blocks that stand inside of other blocks or on a sheet of paper.</summary>
     private void Elsewhere()

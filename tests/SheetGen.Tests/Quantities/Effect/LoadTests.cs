@@ -171,7 +171,7 @@ public sealed class LoadTests
     [Fact]
     public void Tests_have_loads_from_bond_and_bonded_length()
     {
-        TestWall wall = EffectWall.Exact with { Design = new DesignValues { Bond = 15 }, Rates = new Rates { TestBondedLength = 20, TestFreeLength = 3 }, Tests = new TestNails(2, 0.05, false, false) };
+        TestWall wall = EffectWall.Exact with { Design = new DesignValues { Bond = 15 }, Rates = new Rates { TestBondedLength = 20, TestFreeLength = 3, DesignBond = 1 }, Tests = new TestNails(2, 0.05, false, false) };
         IReadOnlyList<SoilTest> tests = EffectWall.Of(wall).Tests;
         Assert.Equal([false, true], tests.Select(t => t.IsProof));
         // The bar can test 15.717 ft (GEC 7 eq. 9.1, C); the proof test takes 10 ft (eq. 9.5).
@@ -180,6 +180,13 @@ public sealed class LoadTests
         Assert.Equal(0.8 * tests[0].Load * 36 / (29000 * 0.79), tests[0].LeastStretch!.Value, 12);
         Assert.Equal((10.0, 33.929), (tests[1].Bonded, Math.Round(tests[1].Load, 3)));
         Assert.Null(tests[1].LeastStretch);
+        // 3 ft free under 33.929 kip: 0.053315 in, of which 80 % is 0.042652 in (GEC 7 eq. 9.4, 9.8, C).
+        SoilTest proof = EffectWall.Of(wall with { Rates = wall.Rates with { ProofFreeLength = 3 } }).Tests[1];
+        Assert.Equal(0.053315, proof.Stretch!.Value, 6);
+        Assert.Equal(0.042652, proof.LeastStretch!.Value, 6);
+        // The section's own bond comes before the project's design bond, which serves sections without one.
+        Assert.Equal([1.0, 1.0], EffectWall.Of(wall with { Design = null }).Tests.Select(t => t.Pullout));
+        Assert.Equal([1.0, 1.0], EffectWall.Of(wall with { Design = new DesignValues { MaximumLoads = [10] } }).Tests.Select(t => t.Pullout));
         Assert.Empty(EffectWall.Of(EffectWall.Exact with { Tests = new TestNails(2, 0.05, false, false) }).Tests);
     }
 

@@ -181,6 +181,43 @@ public sealed class PublishedStrengthTests
     [Fact]
     public void Head_load_of_the_second_source() => Assert.Equal(64.27, 91.81 * NailStrength.HeadShareMetres(1.5), 2);
 
+    // The same source (F2): mu = q_u D / (FS gamma S S) = 0.225 printed for gamma 18.5 kN/m3, S 1.5 m; q_u 125 kPa, D 0.15 m and FS 2 are
+    // inferred here because they close it.
+    [Fact]
+    public void Pullout_of_the_second_source_without_a_unit() =>
+        Assert.Equal(0.225, NailStrength.PulloutPerMetre(125, 0.15) / (Math.PI * 2 * 18.5 * 1.5 * 1.5), 3);
+
+    // GEC 7 eq. 5.24, 5.25, 5.29 (F2): compression 0.85 f'c a and tension f_y a_s are one force; their arm gives the unit moment.
+    [Theory]
+    [InlineData(0.00725, 60, 2, 4)]
+    [InlineData(0.0085, 60, 2, 4)]
+    [InlineData(0.25, 415, 50, 28)]
+    public void Compression_and_tension_of_the_facing(double steel, double yield, double depth, double concrete)
+    {
+        double tension = yield * steel, block = tension / (0.85 * concrete);
+        Assert.Equal(tension * (depth - block / 2), FacingStrength.UnitMoment(steel, yield, depth, concrete), 12);
+    }
+
+    // C: 0.58 sqrt(psi) on ft2 is 4 sqrt(psi) written in kip, exactly 0.576; 3.8 is 8 (h/2) 0.95.
+    [Fact]
+    public void Coefficients_from_memory_are_those_of_the_printed_sheet()
+    {
+        Assert.Equal(0.576 / 0.58, FacingStrength.Punching(4000, 12, 4) / FacingStrength.PunchingCustomary2003(4000, 1, 4.0 / 12), 9);
+        Assert.Equal(8 * 0.5 * 0.95, FacingStrength.FlexureCustomary2003(1, 1, 1, 1, 1, 1), 9);
+    }
+
+    // GEC 7 (2003) ch. 5 (M): C_F 2.0, 1.5, 1.0 for temporary facings of 4, 6, 8 in (100, 150, 200 mm), 1.0 for permanent ones; C_P 1.0, 1.15
+    // with the soil's reaction. The program takes what the engineer gives, in proportion.
+    [Theory]
+    [InlineData(2.0)]
+    [InlineData(1.5)]
+    [InlineData(1.0)]
+    public void Pressure_factors_are_the_engineers(double factor)
+    {
+        Assert.Equal(factor * FacingStrength.Flexure(1, 1.5, 5, 4), FacingStrength.Flexure(factor, 1.5, 5, 4), 12);
+        Assert.InRange(FacingStrength.WithSoilReaction(38.149, 2.5, 201, 19.6, 3600) / 38.149, 1.14, 1.15);
+    }
+
     // ASTM A615 table 1 by three copies (F2), C
     [Theory]
     [InlineData("#3", 6.6, 8.25, 8.8)]
