@@ -82,7 +82,7 @@ internal static class PlacementBenchmark
         ?? throw new InvalidOperationException(FormattableString.Invariant($"open wall {seed} is not a valid project"));
 
     /// <summary>A random wall; null where it has not the corners asked for.</summary>
-    private static WallProject? Read(ulong seed, int nails, bool? outside)
+    public static WallProject? Read(ulong seed, int nails, bool? outside)
     {
         string text = RandomWall.Yaml(seed, new RandomWallOptions { Nails = nails, Plain = true, OutsideCorners = outside });
         WallProject project = ProjectReader.ReadText(text, "wall.yaml").Project
@@ -92,13 +92,13 @@ internal static class PlacementBenchmark
         return outside is null || has == outside ? project : null;
     }
 
-    private static (T Result, double Seconds) Timed<T>(Func<T> work)
+    public static (T Result, double Seconds) Timed<T>(Func<T> work)
     {
         TimeSpan before = Process.GetCurrentProcess().TotalProcessorTime;
         T result = work();
         return (result, (Process.GetCurrentProcess().TotalProcessorTime - before).TotalSeconds);
     }
 
-    private static string Row(string name, double?[] figures) =>
+    public static string Row(string name, double?[] figures) =>
         "| " + name + " | " + string.Join(" | ", figures.Select(f => f?.ToString("#,0.##", CultureInfo.InvariantCulture) ?? "-")) + " |";
 }

@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Placing;
 /// are those of numbers; differences of costs may be compared and added, but not read figure by figure.
 /// </summary>
 /// <remarks>Two words rather than an Int128, because code that touches an Int128 cannot be compiled ahead.</remarks>
-public readonly record struct Cost : IComparable<Cost>
+internal readonly record struct Cost : IComparable<Cost>
 {
     /// <summary>Effort units in one degree, or one point of effort.</summary>
     public const long Point = 10_000;

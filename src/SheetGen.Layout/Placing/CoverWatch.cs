@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Placing;
 /// Cover as the search compares it: at how many stations (as a length along the wall) the checker's rule is broken. Measured only around
 /// the slots that moved.
 /// </summary>
-public sealed class CoverWatch
+internal sealed class CoverWatch
 {
     private readonly Dictionary<Bay, RowState[]> _rows = new(ReferenceEqualityComparer.Instance);
     private readonly HashSet<Bay> _broken;

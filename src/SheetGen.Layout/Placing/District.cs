@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Placing;
 /// A part of the wall that is searched by itself while all around it stands still: its slots, the one trial that changes them and the random
 /// numbers that choose. Districts that cannot come near each other may be searched at the same time.
 /// </summary>
-public sealed class District
+internal sealed class District
 {
     private readonly CoverWatch _cover;
     private readonly ulong _seed;

@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Placing;
 /// The directions of a place that are clear of everything that stands still, as bits by their places in order (cheapest first): found when they
 /// are first asked for and remembered. They may be asked for from several threads.
 /// </summary>
-public sealed class FreeDirections
+internal sealed class FreeDirections
 {
     /// <summary>Directions in one word of bits.</summary>
     public const int WordSize = 64;

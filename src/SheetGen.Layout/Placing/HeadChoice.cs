@@ -5,7 +5,7 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>A place where a nail of a row may start, standing for one of the row's grid stations.</summary>
-public sealed class HeadChoice
+internal sealed class HeadChoice
 {
     private readonly Vector2D _normal;
     private readonly Vector2D _tangent;

@@ -76,7 +76,8 @@ internal sealed class Insertion(District district)
                 break;
             case Order.FewestFirst:
                 district.Random.Shuffle(_seats);
-                Seat[] sorted = [.. _seats.OrderBy(s => s.Slot.Freedom)];
+                // Pinned nails first: they ask nobody, so that what came before would stay too close to them.
+                Seat[] sorted = [.. _seats.OrderBy(s => s.Choice.IsPinned ? -1 : s.Slot.Freedom)];
                 _seats.Clear();
                 _seats.AddRange(sorted);
                 break;

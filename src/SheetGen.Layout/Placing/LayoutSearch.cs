@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Placing;
 /// proposes nails for them, and the trial keeps the whole or undoes it. Work is limited by counts, random numbers are our own, and districts
 /// that are searched at the same time cannot meet, so the same input gives the same layout.
 /// </summary>
-public sealed class LayoutSearch
+internal sealed class LayoutSearch
 {
     /// <summary>Rounds over districts that are cut differently; one where there is a single district.</summary>
     private const int Rounds = 2;
@@ -57,11 +57,17 @@ public sealed class LayoutSearch
             Search(cover, limits, round, rounds);
         if (_options.Depth == SearchDepth.Whole && !_options.Without.Contains(nameof(SingleNail)))
             EachByItself(new District(Layout, cover, 0, Layout.Slots, 0));
-        if (_options.Prove)
-        {
-            _progress?.Report("proving the limit");
-            LowerLimit = Whole(LowerLimit + ConflictPrices.Gain(Layout, limits.All));
-        }
+        if (_options.Depth == SearchDepth.Whole)
+            LowerLimit = _options.Prove ? ProvenLimit(limits.All) : limits.Sum + new ClusterLimits(Layout, limits.All, prove: false).Gain;
+    }
+
+    /// <summary>The limit with clusters that are looked at for long, and what rows do to each other outside them.</summary>
+    internal Cost ProvenLimit(IReadOnlyList<StretchLimit> alone)
+    {
+        _progress?.Report("proving the limit");
+        var clusters = new ClusterLimits(Layout, alone, prove: true);
+        Cost sum = alone.Aggregate(default(Cost), (sum, l) => sum + l.Cost);
+        return Whole(sum + clusters.Gain + ConflictPrices.Gain(Layout, alone, clusters));
     }
 
     /// <summary>

@@ -3,7 +3,7 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>All rows as they stand while the search goes on, and where their nails run into each other.</summary>
-public sealed class LayoutState
+internal sealed class LayoutState
 {
     private readonly double _clearance;
     private readonly Standing _standing;

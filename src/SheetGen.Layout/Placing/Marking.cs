@@ -3,7 +3,7 @@ using SheetGen.Layout.Rows;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>Marks of the nails that a search has placed, and of grid stations that it left out.</summary>
-public static class Marking
+internal static class Marking
 {
     /// <summary>Marks of a row's nails, in the row's order.</summary>
     public static Dictionary<Placed, string> Of(this Marks names, RowState state)

@@ -9,7 +9,7 @@ namespace SheetGen.Layout.Placing;
 /// The designer's pins: a pinned nail stands where and as stated, whatever it hits; the others keep away from it. A pin of a row's
 /// length alone pins nothing else.
 /// </summary>
-public static class Pins
+internal static class Pins
 {
     public static void Apply(
         WallProject project, RowHeads row, RowNumber number, IReadOnlyList<HeadChoice>[] choices, IReadOnlySet<double> added)

@@ -3,7 +3,7 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>A nail as the search has placed it; two are the same only where they are one object.</summary>
-public sealed class Placed
+internal sealed class Placed
 {
     private readonly Hole _hole;
 

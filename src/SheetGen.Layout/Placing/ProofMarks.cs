@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Placing;
 /// alike: the k-th of n stands near (k + 1/2) / n of the section's length, in the row that holds the share k * phi (fraction) of its nails,
 /// phi the golden ratio: a sequence that fills both evenly (Kronecker; from memory).
 /// </summary>
-public static class ProofMarks
+internal static class ProofMarks
 {
     private const double GoldenRatio = 0.618033988749895;
 

@@ -6,7 +6,7 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>Why a nail is not at its grid place in the grid's direction: what the grid place hits, and which cheaper choices fail.</summary>
-public sealed class Reasons
+internal sealed class Reasons
 {
     private const int FailedShown = 6;
 

@@ -1,7 +1,7 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>The nails of a row while the search goes on.</summary>
-public sealed class RowState(RowTask row, Slot[] slots)
+internal sealed class RowState(RowTask row, Slot[] slots)
 {
     public RowTask Row { get; } = row;
 

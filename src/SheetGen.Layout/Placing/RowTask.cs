@@ -11,7 +11,7 @@ namespace SheetGen.Layout.Placing;
 /// A row of one bay as the search sees it: the places where each of its grid stations' nails may stand, how neighbours bind each
 /// other, and what each end of a run must cover.
 /// </summary>
-public sealed class RowTask
+internal sealed class RowTask
 {
     private readonly Obstacle[]?[] _near;
     private readonly double[] _lengths;

@@ -6,7 +6,7 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>Turns the rows of a project into tasks for the search.</summary>
-public static class RowTasks
+internal static class RowTasks
 {
     public static List<RowTask> Make(Site site)
     {

@@ -5,7 +5,7 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>What a search works on: the project, its faces, and all that stands still behind them.</summary>
-public sealed class Site
+internal sealed class Site
 {
     private readonly Obstacles _obstacles;
 

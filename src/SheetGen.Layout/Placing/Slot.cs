@@ -1,7 +1,7 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>One grid station of one row, and the nails that stand for it now: mostly one, none where it is left out, two where one is added.</summary>
-public sealed class Slot
+internal sealed class Slot
 {
     private readonly Standing _standing;
     private Placed[] _nails = [];

@@ -11,7 +11,7 @@ namespace SheetGen.Layout.Placing;
 /// Adds the verification test nails, clear of everything, and marks proof test nails. Neither changes a production nail's place. Places
 /// half way between neighbours of a row come first, then all places of a fine grid; straight holes before turned ones.
 /// </summary>
-public sealed class TestNailPlacer
+internal sealed class TestNailPlacer
 {
     /// <summary>Most turned holes that are looked at for a nail; after them the nail counts as missing.</summary>
     private const int MostTurned = 40_000;

@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Placing;
 /// The one transaction of the search. Whatever is put into slots is tried: it is kept as a whole where it breaks cover at no more stations
 /// and is better (or no worse, where the move is sideways), else every slot stands again as it did.
 /// </summary>
-public sealed class Trial(LayoutState layout, CoverWatch cover)
+internal sealed class Trial(LayoutState layout, CoverWatch cover)
 {
     private readonly List<Slot> _touched = [];
 

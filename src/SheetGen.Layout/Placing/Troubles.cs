@@ -3,7 +3,7 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>Where a row needs solving: stretches of grid stations, near ones joined.</summary>
-public static class Troubles
+internal static class Troubles
 {
     /// <summary>Stations whose plain nail hits something that stands still, or its plain neighbour, and pinned ones.</summary>
     public static List<(int First, int Last)> Alone(RowState state)

@@ -9,7 +9,7 @@ namespace SheetGen.Layout.Placing;
 /// <param name="Inward">Part of the unit vector along the face's normal.</param>
 /// <param name="UpStation">Part of the unit vector along the layout line.</param>
 /// <param name="Down">Part of the unit vector downward.</param>
-public sealed record Turning(
+internal sealed record Turning(
     double Splay, double Inclination, bool IsNoted, long Effort, double Stretch, double Inward, double UpStation, double Down)
 {
     public bool IsStraight => Effort == 0;

@@ -7,7 +7,7 @@ namespace SheetGen.Layout.Placing;
 /// All directions of a section's nails in whole steps, cheapest first: within the field tolerance before noted, then fewer degrees;
 /// among equals the smaller change of inclination, steeper before flatter, down-station before up-station.
 /// </summary>
-public sealed class Turnings
+internal sealed class Turnings
 {
     private const int CoarseSteps = 5;
 

@@ -11,9 +11,9 @@ namespace SheetGen.Tests.Placing;
 /// </summary>
 public sealed class HelpTests
 {
-    private static WallProject Wall(string maximum = "30", string clearance = "0.5") => new PlacingWall
+    private static WallProject Wall(string maximum = "30", string clearance = "0.5", double length = 7) => new PlacingWall
     {
-        Length = 7,
+        Length = length,
         Top = "[[0, 103], [END, 103]]",
         TopRowDepth = 1.5,
         Blocks =
@@ -54,6 +54,35 @@ public sealed class HelpTests
         Assert.True(layout.Score.Unresolved.Found > 0);
         double first = double.Parse(help.Value.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
         Assert.True(Unresolved(ColumnPhases.From(project, 0, 0, first)) < layout.Score.Unresolved.Found, help.Result);
+    }
+
+    /// <summary>
+    /// Behind an outside corner of 90 degrees nails of both legs that start equally far from it meet. Where rows lie half a spacing apart, 1.75 ft
+    /// with 1.25 ft between the holes, they pass; those 3.5 ft further have then dropped 0.94 ft more or less and pass too.
+    /// </summary>
+    [Fact]
+    public void Shifted_corner_rows_that_would_free_nails_are_named()
+    {
+        PlacingWall wall = new()
+        {
+            Length = 14,
+            CornerAt = 7,
+            Deflection = 90,
+            Blocks = ["rules:", "  clearance: {nail: 0.25}", "  redirect: {maximum: 1, field_tolerance: 1}", "  shift_step: 1.75"],
+        };
+        NailLayout layout = Placer.Place(wall.Project, new PlacingOptions());
+        NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "corner_rows");
+        Assert.Equal("shifted", help.Value);
+        double shifted = Unresolved((wall with { CornerRows = "shifted" }).Project);
+        Assert.True(shifted < layout.Score.Unresolved.Found, $"{shifted} shifted, {layout.Score.Unresolved.Found} continuous: {help.Result}");
+    }
+
+    [Fact]
+    public void What_is_not_tried_is_told()
+    {
+        NailLayout layout = Placer.Place(Wall(length: 2810), new PlacingOptions());
+        Assert.True(layout.Rows.Sum(r => r.GridStations.Count) > 800);
+        Assert.Contains(layout.Help, h => h.Relaxation == "none" && h.Result.Contains("tried up to 800", StringComparison.Ordinal));
     }
 
     [Fact]

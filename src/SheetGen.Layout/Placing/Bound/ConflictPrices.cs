@@ -8,21 +8,23 @@ namespace SheetGen.Layout.Placing;
 /// costs of all stretches less the charges of all balls are again a lower limit, whatever the charges (the Lagrangian dual, from
 /// memory); they are raised where too many holes pass and lowered where too few, a number of times.
 /// </summary>
-public sealed class ConflictPrices
+internal sealed class ConflictPrices
 {
     private const int Rounds = 24;
-    private const int GreatestCluster = 16;
+    private const int GreatestGroup = 16;
     private const int PlainMargin = 2;
     private const long Looks = 300_000;
 
     private readonly LayoutState _found;
     private readonly Stretch?[][] _stretchAt;
+    private readonly ClusterLimits _clusters;
     private readonly PlacedIndex _index;
     private readonly double _thinnest;
 
-    private ConflictPrices(LayoutState found, IReadOnlyList<StretchLimit> limits)
+    private ConflictPrices(LayoutState found, IReadOnlyList<StretchLimit> limits, ClusterLimits clusters)
     {
         _found = found;
+        _clusters = clusters;
         _thinnest = found.Rows.Select(r => r.Row.Radius).DefaultIfEmpty(1).Min();
         _stretchAt = [.. found.Rows.Select(r => new Stretch?[r.Row.Count])];
         _index = new PlacedIndex(Math.Max(found.Rows.Select(r => r.Row.LongestNail).DefaultIfEmpty(1).Max() / 4, 1e-3));
@@ -53,13 +55,13 @@ public sealed class ConflictPrices
         /// <summary>Cheapest nails of the last solving, not placed yet.</summary>
         public IReadOnlyList<Placed> Next { get; set; } = nails;
 
-        public bool IsInCluster { get; set; }
+        public bool IsInGroup { get; set; }
     }
 
-    /// <summary>What is to be added to the limit of the rows by themselves.</summary>
-    public static Cost Gain(LayoutState found, IReadOnlyList<StretchLimit> limits)
+    /// <summary>What is to be added to the limit of the rows by themselves, stations that clusters count left out.</summary>
+    public static Cost Gain(LayoutState found, IReadOnlyList<StretchLimit> limits, ClusterLimits clusters)
     {
-        var prices = new ConflictPrices(found, limits);
+        var prices = new ConflictPrices(found, limits, clusters);
         Cost gain = default;
         foreach (StretchLimit limit in limits)
             gain += prices.GainAround(limit.Where);
@@ -80,25 +82,25 @@ public sealed class ConflictPrices
             _index.Add(nail);
     }
 
-    /// <summary>The gain of the cluster of stretches that run into each other around one of them; each cluster counts once.</summary>
+    /// <summary>The gain of the group of stretches that run into each other around one of them; each group counts once.</summary>
     private Cost GainAround(StretchOfRow where)
     {
         Stretch first = _stretchAt[where.Row.Index][where.First]!;
-        if (first.IsInCluster)
+        if (first.IsInGroup || _clusters.Counts(where.Row, where.First))
             return default;
-        first.IsInCluster = true;
-        var cluster = new List<Stretch> { first };
+        first.IsInGroup = true;
+        var group = new List<Stretch> { first };
         var prices = new List<Price>();
         Cost best = default;
         double pace = 1;
         for (int round = 0, idle = 0; round < Rounds; round++)
         {
-            AddPrices(cluster, prices);
-            Cost alone = cluster.Aggregate(default(Cost), (sum, s) => sum + s.Alone);
+            AddPrices(group, prices);
+            Cost alone = group.Aggregate(default(Cost), (sum, s) => sum + s.Alone);
             if (prices.Count == 0)
                 return default;
-            Cost limit = cluster.Aggregate(default(Cost), (sum, s) => sum + s.Charged) - prices.Aggregate(default(Cost), (sum, p) => sum + p.Charge);
-            Cost found = cluster.Aggregate(default(Cost), (sum, s) => sum + CostFound(s.Where));
+            Cost limit = group.Aggregate(default(Cost), (sum, s) => sum + s.Charged) - prices.Aggregate(default(Cost), (sum, p) => sum + p.Charge);
+            Cost found = group.Aggregate(default(Cost), (sum, s) => sum + CostFound(s.Where));
             idle = limit - alone > best ? 0 : idle + 1;
             if (limit - alone > best)
                 best = limit - alone;
@@ -107,10 +109,10 @@ public sealed class ConflictPrices
                 pace /= 2;
                 idle = 0;
             }
-            if (!(limit < found) || !Raise(cluster, prices, (found - limit).Times(pace)))
+            if (!(limit < found) || !Raise(group, prices, (found - limit).Times(pace)))
                 break;
-            Parallel.ForEach(cluster, s => Solve(s, prices));
-            foreach (Stretch s in cluster)
+            Parallel.ForEach(group, s => Solve(s, prices));
+            foreach (Stretch s in group)
                 Place(s);
         }
         return best;
@@ -119,16 +121,16 @@ public sealed class ConflictPrices
     private Cost CostFound(StretchOfRow where) =>
         _found.Rows[where.Row.Index].CostOf(where.First, where.Last);
 
-    /// <summary>A ball wherever two nails of the cluster, or one and a plain nail, come too close; what is hit joins the cluster.</summary>
-    private void AddPrices(List<Stretch> cluster, List<Price> prices)
+    /// <summary>A ball wherever two nails of the group, or one and a plain nail, come too close; what is hit joins the group.</summary>
+    private void AddPrices(List<Stretch> group, List<Price> prices)
     {
-        for (int i = 0; i < cluster.Count; i++)
+        for (int i = 0; i < group.Count; i++)
         {
-            foreach (Placed nail in cluster[i].Nails.Where(IsCharged).ToList())
+            foreach (Placed nail in group[i].Nails.Where(IsCharged).ToList())
             {
                 foreach (Placed other in _index.Near(nail.Hole, _found.Clearance))
                 {
-                    if (ReferenceEquals(other, nail) || !IsCharged(other) || !_found.AreTooClose(nail.Hole, other.Hole) || !Join(cluster, other))
+                    if (ReferenceEquals(other, nail) || !IsCharged(other) || !_found.AreTooClose(nail.Hole, other.Hole) || !Join(group, other))
                         continue;
                     if (prices.Any(p => p.IsPassedBy(nail.Hole) && p.IsPassedBy(other.Hole)))
                         continue;
@@ -158,43 +160,43 @@ public sealed class ConflictPrices
             _index.Add(nail);
     }
 
-    /// <summary>True where a nail's stretch is in the cluster, or could be taken in.</summary>
-    private bool Join(List<Stretch> cluster, Placed nail)
+    /// <summary>True where a nail's stretch is in the group, or could be taken in.</summary>
+    private bool Join(List<Stretch> group, Placed nail)
     {
         RowTask row = nail.Row;
         Stretch?[] at = _stretchAt[row.Index];
         int label = nail.Choice.Label;
         if (at[label] is { } known)
         {
-            if (cluster.Contains(known))
+            if (group.Contains(known))
                 return true;
-            if (known.IsInCluster || cluster.Count >= GreatestCluster)
+            if (known.IsInGroup || group.Count >= GreatestGroup || _clusters.Counts(row, label))
                 return false;
-            known.IsInCluster = true;
-            cluster.Add(known);
+            known.IsInGroup = true;
+            group.Add(known);
             return true;
         }
-        if (cluster.Count >= GreatestCluster)
+        if (group.Count >= GreatestGroup || _clusters.Counts(row, label))
             return false;
         int first = label, last = label;
-        while (first > 0 && label - first < PlainMargin && at[first - 1] is null)
+        while (first > 0 && label - first < PlainMargin && at[first - 1] is null && !_clusters.Counts(row, first - 1))
             first--;
-        while (last < row.Count - 1 && last - label < PlainMargin && at[last + 1] is null)
+        while (last < row.Count - 1 && last - label < PlainMargin && at[last + 1] is null && !_clusters.Counts(row, last + 1))
             last++;
         Placed[] plain = [.. _index.Around(nail.Choice.Point, row.LongestNail + row.Bay.Section.HorizontalSpacing * (PlainMargin + 1))
             .Where(new StretchOfRow(row, first, last).Holds)];
         foreach (Placed old in plain)
             _index.Remove(old);
-        var stretch = new Stretch(new StretchOfRow(row, first, last), RowState.CostOf(plain, first, last), plain) { IsInCluster = true };
+        var stretch = new Stretch(new StretchOfRow(row, first, last), RowState.CostOf(plain, first, last), plain) { IsInGroup = true };
         Cover(stretch);
-        cluster.Add(stretch);
+        group.Add(stretch);
         return true;
     }
 
     /// <summary>Raises and lowers the charges by how many holes pass; false where just one passes each charged ball.</summary>
-    private static bool Raise(List<Stretch> cluster, List<Price> prices, Cost gap)
+    private static bool Raise(List<Stretch> group, List<Price> prices, Cost gap)
     {
-        int[] over = [.. prices.Select(p => cluster.Sum(s => s.Nails.Count(n => IsCharged(n) && p.IsPassedBy(n.Hole))) - 1)];
+        int[] over = [.. prices.Select(p => group.Sum(s => s.Nails.Count(n => IsCharged(n) && p.IsPassedBy(n.Hole))) - 1)];
         double square = 0;
         for (int i = 0; i < over.Length; i++)
             square += over[i] < 0 && !(prices[i].Charge > default(Cost)) ? 0 : over[i] * over[i];

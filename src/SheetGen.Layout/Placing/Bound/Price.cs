@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Placing;
 
 /// <summary>A ball in the ground through which at most one hole may pass, and what passing through it is charged.</summary>
 /// <param name="Radius">So small that two holes whose axes pass through the ball are too close to each other.</param>
-public sealed record Price(Vector3D Center, double Radius)
+internal sealed record Price(Vector3D Center, double Radius)
 {
     public Cost Charge { get; set; }
 

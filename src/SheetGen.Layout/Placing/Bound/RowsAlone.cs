@@ -31,7 +31,7 @@ internal static class RowsAlone
     }
 
     /// <summary>A proven lower limit of what a stretch of a row costs, whatever stands beside it and in other rows.</summary>
-    private static StretchLimit LowerLimit(StretchOfRow where, long looks)
+    public static StretchLimit LowerLimit(StretchOfRow where, long looks = QuickLooks)
     {
         var search = new ChainSearch(new StretchPlaces(RowStretch.Open(where)), Surroundings.Empty, where.Row.Bay.Rules.NailClearance);
         Chain? chain = search.Cheapest(false, looks);

@@ -1,7 +1,7 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>What the stretches of all rows cost at least, each for itself, and where the layout is there already.</summary>
-public sealed class StretchLimits
+internal sealed class StretchLimits
 {
     private readonly LayoutState _layout;
     private readonly StretchLimit?[][] _at;

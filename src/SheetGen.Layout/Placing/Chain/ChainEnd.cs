@@ -4,4 +4,4 @@ namespace SheetGen.Layout.Placing;
 /// <param name="Cost">What the chain costs up to and with it, tolls included.</param>
 /// <param name="Place">The place of the nail before; -1 where the chain starts here.</param>
 /// <param name="State">Number of the chain before among those that end at that place.</param>
-public readonly record struct ChainEnd(Option Option, Cost Cost, int Place, int State);
+internal readonly record struct ChainEnd(Option Option, Cost Cost, int Place, int State);

@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Placing;
 /// Lower limits of what a chain costs from a place on: conflicts between nails of the row left out, or only those of neighbours kept,
 /// each pair of neighbours counting half of both its nails.
 /// </summary>
-public sealed class ChainLimit
+internal sealed class ChainLimit
 {
     private const int PairLooks = 24;
 

@@ -1,7 +1,7 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>The places over which a chain of nails is searched: which may follow which, start the chain or end it.</summary>
-public abstract class ChainPlaces
+internal abstract class ChainPlaces
 {
     private readonly List<(RowTask Row, HeadChoice Choice)> _places = [];
     private readonly List<List<int>> _next = [];

@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Placing;
 /// The cheapest chain of nails over places that follow each other: dynamic programming over (place, direction), with the exact conflict
 /// between neighbours; chains that a lower limit of the rest shows to be too dear are dropped. Directions are taken cheapest first.
 /// </summary>
-public sealed class ChainSearch
+internal sealed class ChainSearch
 {
     private const int OptionLooks = 10;
     private const int NailsBefore = 12;

@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Placing;
 /// The chains that a nail may follow, cheapest first, found as far as they are asked for: a merge of the chains that end at each place
 /// before it, which are in order already.
 /// </summary>
-public sealed class LinkQueue
+internal sealed class LinkQueue
 {
     private readonly PriorityQueue<Source, (Cost Cost, int Order)> _sources = new();
     private readonly List<Link> _found = [];

@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Placing;
 /// The free directions of a place, cheapest first, found as far as they are asked for; at the grid place also the grid's direction
 /// left unresolved. A hole that hits a nail of another stretch is not free; one that passes through a priced place pays for it.
 /// </summary>
-public sealed class OptionList
+internal sealed class OptionList
 {
     private const short Blocked = -1;
 

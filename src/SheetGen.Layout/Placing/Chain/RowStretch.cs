@@ -5,7 +5,7 @@ namespace SheetGen.Layout.Placing;
 /// <param name="After">The nail after it; null at the row's end or where the end is open.</param>
 /// <param name="IsOpenStart">True where anything may come before (for a bound).</param>
 /// <param name="IsOpenEnd">True where anything may come after (for a bound).</param>
-public sealed record RowStretch(StretchOfRow Where, HeadChoice? Before, HeadChoice? After, bool IsOpenStart, bool IsOpenEnd)
+internal sealed record RowStretch(StretchOfRow Where, HeadChoice? Before, HeadChoice? After, bool IsOpenStart, bool IsOpenEnd)
 {
     /// <summary>A stretch with anything before and after it, for a lower limit.</summary>
     public static RowStretch Open(StretchOfRow where) =>

@@ -1,7 +1,7 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>Grid stations First to Last of a row.</summary>
-public readonly record struct StretchOfRow(RowTask Row, int First, int Last)
+internal readonly record struct StretchOfRow(RowTask Row, int First, int Last)
 {
     public bool Holds(Placed nail) => nail.Row == Row && nail.Choice.Label >= First && nail.Choice.Label <= Last;
 }

@@ -1,7 +1,7 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>The places of a stretch of a row, and which of them may follow which, start the stretch or end it.</summary>
-public sealed class StretchPlaces : ChainPlaces
+internal sealed class StretchPlaces : ChainPlaces
 {
     private const int GreatestStep = 3;
 

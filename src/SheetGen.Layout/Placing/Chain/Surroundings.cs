@@ -3,7 +3,7 @@ namespace SheetGen.Layout.Placing;
 /// <summary>What stands beside the nails that are solved.</summary>
 /// <param name="Layout">The nails placed so far; null for a bound.</param>
 /// <param name="Prices">What holes are charged for passing through places in the ground.</param>
-public sealed record Surroundings(LayoutState? Layout, IReadOnlyList<Price> Prices)
+internal sealed record Surroundings(LayoutState? Layout, IReadOnlyList<Price> Prices)
 {
     /// <summary>Nothing beside them at all.</summary>
     public static Surroundings Empty { get; } = Charged([]);

@@ -6,71 +6,105 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// What would help the section with the most unresolved nails: its grid's columns moved by a step, or its rows shifted at outside corners; each tried by
-/// laying the project out anew, by a short search.
+/// What would help sections with unresolved nails: their grid's columns counted from another first one, or their rows shifted at outside corners. Each
+/// is tried by laying the project out anew by insertion, the most hopeful by a short search; what is left out for the sake of time is told.
 /// </summary>
-internal static class GridHelps
+internal sealed class GridHelps
 {
     /// <summary>Most grid stations of a project for which this is tried.</summary>
     private const int MostStations = 800;
 
+    /// <summary>Most ways that are laid out by insertion: those of the three sections with the most unresolved nails.</summary>
+    private const int MostLaidOut = 15;
+
+    /// <summary>Most ways that are searched.</summary>
+    private const int MostSearched = 3;
+
+    private readonly WallProject _project;
+    private readonly LayoutState _layout;
+    private readonly ColumnPhases.Figures _now;
+    private readonly IReadOnlyDictionary<Placed, string> _marks;
+    private readonly List<Way> _ways;
+
+    private GridHelps(WallProject project, LayoutState layout, double uncovered, IReadOnlyDictionary<Placed, string> marks)
+    {
+        _project = project;
+        _layout = layout;
+        _marks = marks;
+        _now = new(Math.Round(uncovered, 3), layout.Cost.Unresolved, layout.Cost.Noted);
+        IEnumerable<IGrouping<Section, Slot>> sections = layout.Slots.Where(s => s.IsUnresolved && !s.IsPinned).GroupBy(s => s.Row.Bay.Section);
+        _ways = [.. sections.OrderByDescending(g => g.Count()).SelectMany(g => Ways([.. g]))];
+    }
+
+    /// <param name="Slots">The unresolved nails of its section.</param>
+    private sealed record Way(Slot[] Slots, string Relaxation, string Value, WallProject Project)
+    {
+        public Section Section => Slots[0].Row.Bay.Section;
+    }
+
     /// <param name="marks">Marks of the nails as they stand.</param>
     public static IEnumerable<NailHelp> Of(WallProject project, LayoutState layout, double uncovered, IReadOnlyDictionary<Placed, string> marks)
     {
-        if (layout.Slots.Count > MostStations)
+        var helps = new GridHelps(project, layout, uncovered, marks);
+        return helps._ways.Count == 0 ? [] : helps.All();
+    }
+
+    private IEnumerable<NailHelp> All()
+    {
+        if (_layout.Slots.Count > MostStations)
+        {
+            foreach (NailHelp help in NotTried(_ways, FormattableString.Invariant($"not tried: this project has {_layout.Slots.Count} grid stations, and other columns and rows are tried up to {MostStations}")))
+                yield return help;
             yield break;
-        if (layout.Slots.Where(s => s.IsUnresolved && !s.IsPinned).GroupBy(s => s.Row.Bay.Section).OrderByDescending(g => g.Count()).FirstOrDefault() is not { } group)
-            yield break;
-        var now = new ColumnPhases.Figures(Math.Round(uncovered, 3), layout.Cost.Unresolved, layout.Cost.Noted);
-        int wall = project.Walls.ToList().FindIndex(w => w == group.First().Row.Bay.Wall), section = project.Walls[wall].Sections.ToList().IndexOf(group.Key);
-        Way[] ways = [.. Ways(project, wall, section)];
-        if (ways.Length == 0)
-            yield break;
-        // The quick figure of each is held against that of the grid as it is; only the most hopeful of each kind is searched.
-        WallProject[] tried = [project, .. ways.Select(w => w.Project)];
+        }
+        Way[] laidOut = [.. _ways.Take(MostLaidOut)];
+        foreach (NailHelp help in NotTried(_ways[laidOut.Length..], FormattableString.Invariant($"not tried: other columns and rows are tried {MostLaidOut} times")))
+            yield return help;
+        // The quick figure of each is held against that of the grid as it is.
+        WallProject[] tried = [_project, .. laidOut.Select(w => w.Project)];
         var quick = new ColumnPhases.Figures[tried.Length];
         Parallel.For(0, tried.Length, i => quick[i] = ColumnPhases.Figures.Of(tried[i], SearchDepth.Insertion));
-        foreach (IGrouping<string, int> kind in Enumerable.Range(0, ways.Length).GroupBy(i => ways[i].Relaxation))
+        int[] hopeful = [.. Enumerable.Range(0, laidOut.Length).GroupBy(i => (laidOut[i].Section, laidOut[i].Relaxation)).Select(kind => kind.MinBy(i => (quick[i + 1], i)))
+            .Where(i => quick[i + 1].Unresolved < quick[0].Unresolved).OrderBy(i => quick[i + 1].Unresolved)];
+        Way[] searched = [.. hopeful.Take(MostSearched).Select(i => laidOut[i])];
+        var found = new ColumnPhases.Figures[searched.Length];
+        Parallel.For(0, searched.Length, i => found[i] = ColumnPhases.Figures.Of(searched[i].Project, SearchDepth.Short));
+        for (int i = 0; i < searched.Length; i++)
         {
-            int best = kind.MinBy(i => (quick[i + 1], i));
-            if (quick[best + 1].Unresolved >= quick[0].Unresolved)
-                continue;
-            ColumnPhases.Figures found = ColumnPhases.Figures.Of(ways[best].Project, SearchDepth.Short);
-            if (found.Uncovered <= now.Uncovered && found.Unresolved < now.Unresolved)
-                yield return About([.. group], marks, ways[best], found, now);
+            if (found[i].Uncovered <= _now.Uncovered && found[i].Unresolved < _now.Unresolved)
+                yield return About(searched[i], found[i]);
         }
+        foreach (Way way in hopeful.Skip(MostSearched).Select(i => laidOut[i]))
+            yield return Told(way.Slots, "none", "", $"{way.Relaxation} {way.Value} in section {way.Section.Name} looks better, but was not searched");
     }
 
-    private sealed record Way(string Relaxation, string Value, WallProject Project);
-
-    private static IEnumerable<Way> Ways(WallProject project, int wall, int section)
+    private IEnumerable<Way> Ways(Slot[] slots)
     {
-        Section old = project.Walls[wall].Sections[section];
-        double quarter = old.HorizontalSpacing / 4;
-        for (int i = 0; i < 4; i++)
+        Wall inWall = slots[0].Row.Bay.Wall;
+        Section old = slots[0].Row.Bay.Section;
+        int wall = _project.Walls.ToList().IndexOf(inWall), section = inWall.Sections.ToList().IndexOf(old);
+        const int Parts = 4;
+        for (int i = 0; i < Parts; i++)
         {
-            double first = Lengths.RoundToQuantum(((old.FirstColumn ?? 0) + (i + (old.FirstColumn is null ? 0 : 1)) * quarter) % old.HorizontalSpacing, project.Unit);
+            double first = Lengths.RoundToQuantum(((old.FirstColumn ?? 0) + (double)i / Parts * old.HorizontalSpacing) % old.HorizontalSpacing, _project.Unit);
             if (first != old.FirstColumn)
-                yield return new Way("columns", Figures.Length(first, project.Unit), ColumnPhases.From(project, wall, section, first));
+                yield return new Way(slots, "columns", Figures.Length(first, _project.Unit), ColumnPhases.From(_project, wall, section, first));
         }
-        if (Corner(project, wall, section) is { } shifted)
-            yield return new Way("corner_rows", "shifted", shifted);
-    }
-
-    /// <summary>The project with the section's rows shifted at corners; null where it has no outside corner or they are shifted already.</summary>
-    private static WallProject? Corner(WallProject project, int wall, int section)
-    {
-        Section old = project.Walls[wall].Sections[section];
-        var face = new Face(project.Walls[wall]);
+        var face = new Face(inWall);
         bool hasCorner = face.Legs.Any(l => l.EndCorner is { } corner && face.IsOutside(corner) && corner.Along > old.Start && corner.Along < old.End);
-        return hasCorner && old.CornerRows == CornerRows.Continuous ? ColumnPhases.With(project, wall, section, old with { CornerRows = CornerRows.Shifted }) : null;
+        if (hasCorner && old.CornerRows == CornerRows.Continuous)
+            yield return new Way(slots, "corner_rows", "shifted", ColumnPhases.With(_project, wall, section, old with { CornerRows = CornerRows.Shifted }));
     }
 
-    private static NailHelp About(
-        Slot[] slots, IReadOnlyDictionary<Placed, string> marks, Way way, ColumnPhases.Figures found, ColumnPhases.Figures now) => new(
-        slots[0].Row.Bay.Wall, [.. slots.Select(s => marks[s.Nails[0]])], slots.Min(StationOf), slots.Max(StationOf), way.Relaxation, way.Value,
-        FormattableString.Invariant($"in section {slots[0].Row.Bay.Section.Name}: leaves {found.Unresolved} instead of {now.Unresolved} unresolved in all, {found.Noted} instead of {now.Noted} noted, by a short search"),
-        false);
+    private NailHelp About(Way way, ColumnPhases.Figures found) => Told(
+        way.Slots, way.Relaxation, way.Value,
+        FormattableString.Invariant($"in section {way.Section.Name}: leaves {found.Unresolved} instead of {_now.Unresolved} unresolved in all, {found.Noted} instead of {_now.Noted} noted, by a short search"));
+
+    private IEnumerable<NailHelp> NotTried(IReadOnlyList<Way> ways, string why) =>
+        ways.SelectMany(w => w.Slots).Distinct().GroupBy(s => s.Row.Bay.Wall).Select(wall => Told([.. wall], "none", "", why));
+
+    private NailHelp Told(Slot[] slots, string relaxation, string value, string result) => new(
+        slots[0].Row.Bay.Wall, [.. slots.Select(s => _marks[s.Nails[0]])], slots.Min(StationOf), slots.Max(StationOf), relaxation, value, result, false);
 
     private static double StationOf(Slot slot) => slot.Row.Bay.Wall.StationOf(slot.Grid.Head.Along);
 }

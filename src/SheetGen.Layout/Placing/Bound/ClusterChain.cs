@@ -1,0 +1,82 @@
+namespace SheetGen.Layout.Placing;
+
+/// <summary>A stretch of a cluster: the chains of places that may stand for its grid stations, and the least unresolved nails of one.</summary>
+internal sealed class ClusterChain
+{
+    /// <summary>Stands for no chain at all.</summary>
+    public const int None = 1_000_000;
+
+    private readonly StretchPlaces _places;
+    private readonly int[] _label;
+    private readonly bool[] _mayStayUnresolved;
+    private readonly int[][] _before;
+    private readonly int[] _order;
+    private readonly bool[] _starts;
+    private readonly bool[] _ends;
+
+    public ClusterChain(StretchOfRow where)
+    {
+        Where = where;
+        _places = new StretchPlaces(RowStretch.Open(where));
+        int count = _places.Count;
+        _order = [.. _places.InOrder];
+        _label = [.. Enumerable.Range(0, count).Select(p => _places.ChoiceOf(p).Label - where.First)];
+        _mayStayUnresolved = [.. Enumerable.Range(0, count).Select(p => _places.ChoiceOf(p) is { IsAtGrid: true, IsPinned: false })];
+        _before = [.. Enumerable.Range(0, count).Select(p => _places.Before(p).ToArray())];
+        _starts = [.. Enumerable.Range(0, count).Select(p => _places.Start(p) is not null)];
+        _ends = [.. Enumerable.Range(0, count).Select(p => _places.End(p) is not null)];
+    }
+
+    public StretchOfRow Where { get; }
+
+    public int Stations => Where.Last - Where.First + 1;
+
+    /// <summary>The places that stand for a grid station, counted from the first of the stretch.</summary>
+    public IReadOnlyList<(int Place, HeadChoice Choice)> PlacesOf(int station) =>
+        [.. _order.Where(p => _label[p] == station).Select(p => (p, _places.ChoiceOf(p)))];
+
+    public int Count => _places.Count;
+
+    /// <summary>Least unresolved nails of a chain.</summary>
+    /// <param name="free">By place: true where a nail may stand resolved.</param>
+    /// <param name="needed">By place: true where a nail there is one that its station needs.</param>
+    /// <param name="needs">By station: true where one of the needed places must hold a resolved nail.</param>
+    public int Least(bool[] free, bool[] needed, bool[] needs)
+    {
+        // By place: least with the need of its station still open, and with it met.
+        var open = new int[Count];
+        var met = new int[Count];
+        // By station: the last before it that needs a nail, which no step may pass over.
+        Span<int> lastNeed = stackalloc int[Stations + 1];
+        lastNeed[0] = -1;
+        for (int s = 0; s < Stations; s++)
+            lastNeed[s + 1] = needs[s] ? s : lastNeed[s];
+        int least = None;
+        foreach (int place in _order)
+        {
+            int label = _label[place], fromOpen = None, fromMet = _starts[place] && lastNeed[label] < 0 ? 0 : None;
+            bool startsHere = fromMet == 0;
+            int arrived = startsHere ? 0 : None;
+            fromMet = None;
+            foreach (int before in _before[place])
+            {
+                if (_label[before] == label)
+                {
+                    fromOpen = Math.Min(fromOpen, open[before]);
+                    fromMet = Math.Min(fromMet, met[before]);
+                }
+                else if (lastNeed[label] <= _label[before])
+                {
+                    arrived = Math.Min(arrived, needs[_label[before]] ? met[before] : Math.Min(open[before], met[before]));
+                }
+            }
+            fromOpen = Math.Min(fromOpen, arrived);
+            int own = free[place] ? 0 : _mayStayUnresolved[place] ? 1 : None;
+            open[place] = Math.Min(None, fromOpen + own);
+            met[place] = Math.Min(None, Math.Min(fromMet + own, free[place] && needed[place] ? fromOpen : None));
+            if (_ends[place] && lastNeed[Stations] <= label)
+                least = Math.Min(least, needs[label] ? met[place] : Math.Min(open[place], met[place]));
+        }
+        return least;
+    }
+}

@@ -1,0 +1,51 @@
+using SheetGen.Model.Geometry;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>A grid station of a cluster: every place and direction of its nail that is clear of what stands still.</summary>
+internal sealed class ClusterStation
+{
+    public ClusterStation(RowTask row, int label, int chain, IReadOnlyList<(int Place, HeadChoice Choice)> places)
+    {
+        Label = label;
+        Chain = chain;
+        IsPinned = row.GridChoice(label).IsPinned;
+        var at = new List<int>();
+        var turnings = new List<Turning>();
+        var holes = new List<Hole>();
+        var alongs = new List<double>();
+        foreach ((int place, HeadChoice choice) in places)
+        {
+            for (int turning = 0; turning < choice.Turnings.Count; turning++)
+            {
+                if (!row.IsFree(choice, turning))
+                    continue;
+                at.Add(place);
+                turnings.Add(choice.Turnings[turning]);
+                alongs.Add(choice.Head.Along);
+                holes.Add(row.HoleAt(choice, turning));
+            }
+        }
+        PlaceOf = [.. at];
+        Holes = [.. holes];
+        double arm = row.Length / 2 * Math.PI / 180;
+        Measures = [[.. alongs], [.. turnings.Select(t => t.Splay * arm)], [.. turnings.Select(t => t.Inclination * arm)]];
+    }
+
+    public int Label { get; }
+
+    /// <summary>Number of its stretch in the cluster.</summary>
+    public int Chain { get; }
+
+    public bool IsPinned { get; }
+
+    public int Count => Holes.Length;
+
+    public Hole[] Holes { get; }
+
+    /// <summary>Place of each candidate in its stretch.</summary>
+    public int[] PlaceOf { get; }
+
+    /// <summary>By place along the wall, splay and inclination: where each candidate lies, as the length by which half a nail further on differs.</summary>
+    public double[][] Measures { get; }
+}
