@@ -84,11 +84,14 @@ public sealed class DetailPen
             Reach = 70,
         });
 
+    /// <summary>A line of fewer letters is not broken.</summary>
+    private const int ShortLine = 24;
+
     /// <summary>A line broken at the space nearest to its middle; one that is short stays.</summary>
     private static IEnumerable<string> Halves(string line)
     {
         int[] spaces = [.. Enumerable.Range(0, line.Length).Where(i => line[i] == ' ')];
-        if (spaces.Length == 0)
+        if (spaces.Length == 0 || line.Length < ShortLine)
             return [line];
         int at = spaces.MinBy(i => Math.Abs(2 * i - line.Length));
         return [line[..at], line[(at + 1)..]];
