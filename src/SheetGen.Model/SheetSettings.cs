@@ -35,6 +35,9 @@ public sealed record SheetSettings
     /// <summary>What the sheets call a section of a wall's design, so that SECTION is left to the cuts; null for the language's own word.</summary>
     public string? SectionWord { get; init; }
 
+    /// <summary>Number of the first sheet, where this set is part of a larger one that is numbered through.</summary>
+    public int FirstNumber { get; init; } = 1;
+
     /// <summary>Revision table rows as given: number, date, text.</summary>
     public IReadOnlyList<IReadOnlyList<string>> Revisions { get; init; } = [];
 }

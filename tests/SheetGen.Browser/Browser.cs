@@ -53,7 +53,16 @@ public sealed class Browser : IDisposable
 
     public void Size(int width, int height) => Cdp("Emulation.setDeviceMetricsOverride", new() { ["width"] = width, ["height"] = height, ["deviceScaleFactor"] = 1, ["mobile"] = false });
 
-    public void Cdp(string command, Dictionary<string, object?> parameters) => _driver.ExecuteCdpCommand(command, parameters);
+    public object? Cdp(string command, Dictionary<string, object?> parameters) => _driver.ExecuteCdpCommand(command, parameters);
+
+    /// <summary>Processor seconds of the page's main thread by task (TaskDuration, ScriptDuration, LayoutDuration ...) since it was opened, once asked for by <see cref="CountProcessorTime"/>.</summary>
+    public IReadOnlyDictionary<string, double> ProcessorTime()
+    {
+        var answer = (Dictionary<string, object?>)Cdp("Performance.getMetrics", [])!;
+        return ((IEnumerable<object>)answer["metrics"]!).Cast<Dictionary<string, object>>().ToDictionary(m => (string)m["name"], m => Convert.ToDouble(m["value"], CultureInfo.InvariantCulture));
+    }
+
+    public void CountProcessorTime() => Cdp("Performance.enable", new() { ["timeDomain"] = "threadTicks" });
 
     /// <summary>Runs a script; what it returns comes back as JSON.</summary>
     public JsonElement Run(string script, params object[] arguments)

@@ -52,6 +52,19 @@ public sealed class InspectTests
         Assert.True(CliRun.Of("check", wall, "--allow-outside").Code is 0 or 1);
     }
 
+    /// <summary>The profile may begin far behind the alignment, and a file may have several alignments.</summary>
+    [Fact]
+    public void A_project_around_one_of_several_alignments_lies_where_its_profile_is()
+    {
+        using var folder = new TempFolder();
+        string road = folder.File("road.xml"), wall = folder.File("wall");
+        File.WriteAllText(road, Road.Replace("1000.002 100", "1120 101", StringComparison.Ordinal)
+            .Replace("</Alignments>", "<Alignment name=\"Other\" staStart=\"0\"><CoordGeom><Line><Start>0 0</Start><End>0 300</End></Line></CoordGeom></Alignment></Alignments>", StringComparison.Ordinal));
+        Assert.Equal(0, CliRun.Of("start", wall, "--from", road).Code);
+        CliRun check = CliRun.Of("check", wall);
+        Assert.True(check.Code is 0 or 1, check.Error);
+    }
+
     [Fact]
     public void A_form_is_started_and_built_in_place_of_the_project_file()
     {

@@ -124,6 +124,25 @@ public sealed partial class OutsideReaderTests(OutsideReaderTests.BuiltDemos dem
         Assert.Empty(different.Select(s => $"{s.Key}: stored {s.Value}, calculated {calculated.GetValueOrDefault(s.Key)}"));
     }
 
+    /// <summary>The sums of a corridor's register are formulas over its bid quantities: another program finds the same in them.</summary>
+    [Fact]
+    public void LibreOffice_recalculates_the_register()
+    {
+        OutsideTool.Need("soffice");
+        using var temp = new TempFolder();
+        SmallCorridor.Write(temp.Path, 4);
+        CliRun run = CliRun.With(temp.Path, null, "corridor", SmallCorridor.List, "--out", "out", "--jobs", "1");
+        Assert.True(run.Code is 0 or 1, run.Error + run.Out);
+        StripValues(temp.File("out/register.xlsx"), temp.File("stripped.xlsx"));
+        OutsideTool.Run(
+            "soffice", temp.Path, "-env:UserInstallation=file://" + temp.File("profile"), "--headless", "--convert-to", "xlsx:Calc MS Excel 2007 XML",
+            "--outdir", temp.File("calculated"), temp.File("stripped.xlsx"));
+        IReadOnlyDictionary<string, string> stored = WorkbookListing.FormulaValues(temp.File("out/register.xlsx"));
+        IReadOnlyDictionary<string, string> calculated = WorkbookListing.FormulaValues(temp.File("calculated/stripped.xlsx"));
+        Assert.True(stored.Count(s => double.TryParse(s.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double sum) && sum > 0) > 10);
+        Assert.Empty(stored.Where(s => !Same(s.Value, calculated.GetValueOrDefault(s.Key))).Select(s => $"{s.Key}: stored {s.Value}, calculated {calculated.GetValueOrDefault(s.Key)}").Take(20));
+    }
+
     private static bool Same(string stored, string? calculated)
     {
         if (stored == calculated)

@@ -29,7 +29,10 @@ public sealed class DetailPen
 
     public IReadOnlyList<Finding> Findings => _labels.Findings;
 
-    public Point2 At(double x, double y) => _middle + new Point2(x, y) * _scale;
+    /// <summary>Degrees by which what is drawn leans to the right, about the cell's middle.</summary>
+    public double Lean { get; init; }
+
+    public Point2 At(double x, double y) => _middle + new Point2(x, y).Turned(-Lean * Math.PI / 180) * _scale;
 
     public void Line(double x1, double y1, double x2, double y2, LayerRole layer = LayerRole.Detail)
     {
@@ -49,7 +52,7 @@ public sealed class DetailPen
     public void Hatch(double spacing, double angle, params (double X, double Y)[] points)
     {
         Point2[] places = [.. points.Select(p => At(p.X, p.Y))];
-        _labels.Add(Fill.Of(LayerRole.Fill, places) with { Spacing = spacing * _scale, Angle = angle });
+        _labels.Add(Fill.Of(LayerRole.Fill, places) with { Spacing = spacing * _scale, Angle = angle - Lean });
         _labels.Placer.Crowd.Add(Box.Around(places), ownsLeader: true);
     }
 
@@ -81,11 +84,14 @@ public sealed class DetailPen
             Reach = 70,
         });
 
+    /// <summary>A line of fewer letters is not broken.</summary>
+    private const int ShortLine = 24;
+
     /// <summary>A line broken at the space nearest to its middle; one that is short stays.</summary>
     private static IEnumerable<string> Halves(string line)
     {
         int[] spaces = [.. Enumerable.Range(0, line.Length).Where(i => line[i] == ' ')];
-        if (spaces.Length == 0)
+        if (spaces.Length == 0 || line.Length < ShortLine)
             return [line];
         int at = spaces.MinBy(i => Math.Abs(2 * i - line.Length));
         return [line[..at], line[(at + 1)..]];

@@ -53,7 +53,7 @@ internal static class FacingDetails
         }
         pen.Line(front - 34, -32, front, -32, LayerRole.DetailHidden);
         pen.Note(front - 26, -32, Up, context.Say(Phrase.FinishedGrade));
-        pen.Span(front - 12, -44, front - 12, -32, context.Say(Phrase.EmbedmentIs, DetailData.Blank));
+        pen.Span(front - 12, -44, front - 12, -32, data.Embedment(wall));
         pen.Note(front, 26, Left, context.Say(SectionLabels.FacingWords(facing.Kind), data.Small(facing.Thickness)),
             context.Say(Phrase.StrengthIs, data.Fact("concrete_strength")), context.Say(Phrase.FinishIs, data.Fact("finish")));
         pen.Note((front + back) / 2, 6, Left, context.Say(Phrase.ReinforcementIs, DetailData.Blank));

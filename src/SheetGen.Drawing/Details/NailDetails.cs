@@ -17,10 +17,10 @@ internal static class NailDetails
     private static void Tube(DetailPen pen, double from, double to, double half, double tilt, LayerRole layer = LayerRole.Detail) =>
         pen.Shape(layer, On(from, half, tilt), On(to, half, tilt), On(to, -half, tilt), On(from, -half, tilt));
 
-    public static void Head(DrawingContext context, DetailData data, DetailPen pen)
+    public static void Head(DrawingContext context, DetailData data, HeadKind head, DetailPen pen)
     {
         const double Thick = 16;
-        double tilt = Angles.ToRadians(data.Inclination), rise = Math.Tan(tilt);
+        double tilt = Angles.ToRadians(head.Bevel), rise = Math.Tan(tilt);
         // The hole in the ground ends at the back of the shotcrete; the bar runs through.
         pen.Shape(LayerRole.Detail, (Thick, 11 - Thick * rise), On(66, 11, tilt), On(66, -11, tilt), (Thick, -11 - Thick * rise));
         pen.Hatch(2.4, -60, (Thick, 11 - Thick * rise), On(66, 11, tilt), On(66, 3, tilt), (Thick, 3 - Thick * rise));
@@ -51,7 +51,12 @@ internal static class NailDetails
         pen.Span(0, -54, Thick, -54, context.Say(Phrase.ShotcreteThickness, data.Shotcrete));
         pen.Note(On(-29, 1, tilt).X, On(-29, 1, tilt).Y, Up, context.Say(Phrase.BarProjects, data.Print.Small(data.Project.Rules.BarProjection)));
         pen.Note(On(-17, -6, tilt).X, On(-17, -6, tilt).Y, Down, context.Say(Phrase.NutAndWasher, data.Fact("nut_and_washer")));
-        pen.Note(-6.5, 8, Up + 0.8, context.Say(Phrase.BevelledWasher, data.ByZone(s => data.Print.Angle(s.Inclination))), context.Say(Phrase.BevelTurned));
+        string bevel = data.Print.Angle(Math.Abs(head.Bevel));
+        pen.Note(-6.5, 8, Up + 0.8,
+        [
+            head.Batter == 0 ? context.Say(Phrase.BevelledWasher, bevel) : context.Say(Phrase.BevelBattered, bevel, data.Print.Angle(head.Inclination), data.Print.Angle(head.Batter)),
+            .. head.GreatestTurned > 0 ? [context.Say(Phrase.BevelTurned, data.Print.Angle(Math.Round(head.GreatestTurned, 1)))] : Array.Empty<string>(),
+        ]);
         pen.Note(-2, 18, Up, context.Say(Phrase.PlateIs, data.Fact("plate")));
         pen.Note(8, 40, 0.4, context.Say(Phrase.MeshIs, data.Fact("mesh")));
         pen.Note(6, -24, -0.4, context.Say(Phrase.WalersAre, data.Fact("waler_bars")));

@@ -138,11 +138,21 @@ public sealed class ElevationLabels(ElevationView view)
     private void Bubble(Point2 mark, string number, string sheet)
     {
         double radius = 2.4 * Height;
-        foreach (Point2 middle in new[] { mark + new Point2(radius + 2, radius - 2), mark - new Point2(radius + 2, 2 - radius), mark + new Point2(0, radius + 3.5) })
+        Point2[] beside = [mark + new Point2(radius + 2, radius - 2), mark - new Point2(radius + 2, 2 - radius), mark + new Point2(0, radius + 3.5)];
+        // Farther off where cuts stand close together: then a line leads to the bubble.
+        IEnumerable<Point2> off = Enumerable.Range(1, 14).SelectMany(i => new[] { 1, -1 }.SelectMany(side => new[] { 0.0, 4, 8 }.Select(up => mark + new Point2(side * (radius + 2 + 3 * i), radius - 2 + up))));
+        foreach ((Point2 middle, bool isOff) in beside.Select(p => (p, false)).Concat(off.Select(p => (p, true))))
         {
             Box box = Box.At(middle, 2 * radius, 2 * radius);
             if (!view.Labels.Placer.Frame.Contains(box) || !view.Labels.Placer.Crowd.IsFree(box))
                 continue;
+            if (isOff)
+            {
+                Point2 way = mark - middle, edge = middle + way * (radius / way.Length);
+                if (!view.Labels.Placer.Crowd.IsLeaderFree(edge, mark - way * (1.4 / way.Length), edge))
+                    continue;
+                view.Labels.Add(new Line(LayerRole.Title, edge, mark));
+            }
             foreach (Primitive p in SectionBubble.Draw(view.Context, middle, radius, number, sheet))
                 view.Labels.Add(p);
             view.Labels.Placer.Crowd.Add(box);

@@ -14,8 +14,8 @@ namespace SheetGen.Drawing.Elevation;
 /// <param name="View">The view with the callouts in its labels and all that stands in it in its crowd: other labels find places around those.</param>
 public sealed record PlannedWindow(ElevationStrip Strip, SheetWindow Window, Viewport Viewport, MarkSet Marks, ElevationView View)
 {
-    /// <summary>Nails that cannot be told or are not called out.</summary>
-    public int Faults => Marks.Faults + View.Labels.NailsWithoutCallout.Count;
+    /// <summary>Nails that cannot be told, or were not called out as they should be before other ways were taken: a larger scale is better than those.</summary>
+    public required int Faults { get; init; }
 }
 
 /// <summary>
@@ -97,7 +97,8 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
 
     /// <summary>
     /// Places marks, then callouts; where a callout finds no room, again with that callout first, at last with unresolved neighbours
-    /// called out together. The best of these tries counts; what has no room in it stands among the notes by its mark, and is a fault where the nail may not be drilled.
+    /// called out together. Where a nail that may not be drilled still has none, its callout is placed before the marks, if that costs no
+    /// mark, else it stands near the mark that it names, without a leader. The best of these tries counts; what has no room in it stands among the notes by its mark, and is a fault where the nail may not be drilled.
     /// </summary>
     private static PlannedWindow Window(
         DrawingContext context, Box area, SheetScale scale, ElevationStrip strip, SheetWindow window, IReadOnlyList<Primitive> lines)
@@ -109,9 +110,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
         ElevationView? best = null;
         for (int left = MostTries - 1; ; left--)
         {
-            var view = new ElevationView(context, strip, window, viewport, new ViewLabels(context, viewport, frame, "", window.Wall));
-            view.Crowd(lines);
-            new WallDimensions(view, scale.DimensionStyle).Ends();
+            ElevationView view = Empty();
             if (marks is null)
                 marks = MarkPlacer.Place(view);
             else
@@ -122,18 +121,41 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             if (best is null || failed.Count < best.Labels.NailsWithoutCallout.Count)
                 best = view;
             if (left == 0 || failed.Count == 0)
-            {
-                view = best;
-                HashSet<string> stopped = [.. view.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Except(AcceptedNails.Of(context))];
-                view.Labels.NoteByMark(m => !stopped.Contains(m));
-                foreach (string mark in view.Labels.NailsWithoutCallout)
-                    view.Labels.Note(context.Say(Phrase.DoNotDrillMark, mark) + ", " + context.Say(Phrase.AskEngineer));
-                return new(strip, window, viewport, marks, view);
-            }
+                break;
             first.UnionWith(failed);
             // What failed twice fails a third time: go on to the groups.
             left = Math.Min(left, failed.All(repeated.Contains) ? MostTries / 2 : left);
             repeated.UnionWith(failed);
+        }
+        HashSet<string> stopped = [.. best.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Except(AcceptedNails.Of(context))];
+        int faults = marks.Faults + best.Labels.NailsWithoutCallout.Count(stopped.Contains);
+        if (faults > marks.Faults && CalloutsBeforeMarks(stopped) is var (other, found) && found.Faults <= marks.Faults)
+            (best, marks) = (other, found);
+        best.Labels.WithoutLeader(stopped.Contains);
+        best.Labels.NoteByMark(m => !stopped.Contains(m));
+        foreach (string mark in best.Labels.NailsWithoutCallout)
+            best.Labels.Note(context.Say(Phrase.DoNotDrillMark, mark) + ", " + context.Say(Phrase.AskEngineer));
+        return new(strip, window, viewport, marks, best) { Faults = faults };
+
+        ElevationView Empty()
+        {
+            var view = new ElevationView(context, strip, window, viewport, new ViewLabels(context, viewport, frame, "", window.Wall));
+            view.Crowd(lines);
+            new WallDimensions(view, scale.DimensionStyle).Ends();
+            return view;
+        }
+
+        (ElevationView, MarkSet)? CalloutsBeforeMarks(HashSet<string> of)
+        {
+            ElevationView view = Empty();
+            var labels = new NailLabels(view, scale.DimensionStyle);
+            labels.Stopped(of);
+            if (view.Labels.NailsWithoutCallout.Count > 0)
+                return null;
+            MarkSet found = MarkPlacer.Place(view);
+            new ElevationLabels(view).Axis();
+            labels.Callouts([], false, of);
+            return view.Labels.NailsWithoutCallout.Any(of.Contains) ? null : (view, found);
         }
     }
 }

@@ -19,7 +19,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 
     /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
     /// <param name="grouped">True to call out unresolved neighbours of a row together, in few words.</param>
-    public void Callouts(IReadOnlyCollection<string> first, bool grouped)
+    /// <param name="but">Marks of nails that are called out already.</param>
+    public void Callouts(IReadOnlyCollection<string> first, bool grouped, IReadOnlySet<string>? but = null)
     {
         if (grouped)
         {
@@ -31,6 +32,8 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         }
         foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : IsStopped(n) ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
         {
+            if (but?.Contains(nail.Mark) == true)
+                continue;
             if (IsStopped(nail) && grouped && nail.Kind != NailKind.Verification)
                 continue;
             if (IsStopped(nail))
@@ -42,6 +45,13 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             else if (nail.Kind == NailKind.Proof)
                 view.Labels.LabelIfRoom(new LabelRequest([[Say(Phrase.Proof), .. LoadOf(nail) is { Length: > 0 } load ? [load] : Array.Empty<string>()], [Say(Phrase.Proof)]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
         }
+    }
+
+    /// <summary>The callouts of nails that may not be drilled.</summary>
+    public void Stopped(IReadOnlySet<string> marks)
+    {
+        foreach (Nail nail in view.Nails.Where(n => marks.Contains(n.Mark)))
+            Callout(nail, DoNotDrill(nail.Mark), Say(Phrase.DoNotDrill));
     }
 
     /// <summary>Who accepted what is too close, and why: a note each, with the nails concerned. Nothing of a nail that has an error which nobody accepted.</summary>

@@ -70,6 +70,17 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
     /// <summary>Places a label where there is room near it; what it says is told by a symbol, too.</summary>
     public void LabelIfRoom(LabelRequest request) => Put(request);
 
+    /// <summary>Places callouts that found no place for a leader near their nails without one: their last words name the mark that stands at the nail.</summary>
+    public void WithoutLeader(Func<string, bool> may)
+    {
+        foreach ((LabelRequest request, bool isCallout) unplaced in _unplaced.Where(u => u.IsCallout && u.Request.Nail is not null && may(u.Request.Nail)).ToArray())
+        {
+            if (!Put(unplaced.request with { Variants = [unplaced.request.Variants[^1]], LeaderFrom = double.PositiveInfinity, Reach = 40 }))
+                continue;
+            _unplaced.Remove(unplaced);
+        }
+    }
+
     /// <summary>Moves the callouts without a place that may stand as notes to the notes: their words begin with a mark that is seen at its nail.</summary>
     public void NoteByMark(Func<string, bool> mayBeNoted)
     {

@@ -131,7 +131,9 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
             string name = NameOf(o, context);
             bool isPlaced = wall is not null && o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile;
             IReadOnlyList<IReadOnlyList<string>> variants = isPlaced ? [[name, PlaceOf(o, wall!)], [name]] : [[name]];
-            labels.Label(new LabelRequest(variants, TextRole.Label, seen.Center, 0.6) { Obstruction = o.Name, LeaderFrom = 2.6 });
+            Point2[] outline = [.. o.Shape.Select(p => toPaper(p.Plan))];
+            IEnumerable<Point2> others = outline.Length < 3 ? [] : outline.Select((p, i) => (p + outline[(i + 1) % outline.Length]) * 0.5).Concat(outline.Select(p => (p + seen.Center) * 0.5)).Where(Frame.Contains);
+            labels.LabelOneOf([.. others.Prepend(seen.Center).Select(p => new LabelRequest(variants, TextRole.Label, p, 0.6) { Obstruction = o.Name, LeaderFrom = 2.6 })]);
         }
         foreach (Boring b in context.Project.Borings.Where(b => Frame.Contains(toPaper(b.At))))
             Put([context.Say(Phrase.BoringName, b.Name.ToUpperInvariant())], toPaper(b.At), null, null);

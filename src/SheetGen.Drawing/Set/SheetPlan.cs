@@ -38,7 +38,8 @@ public sealed class SheetPlan
 
     public int Count => Front.Count + Views.Count + Packed.Count;
 
-    public static string NameOf(int number) => "SN-" + number.ToString("00", CultureInfo.InvariantCulture);
+    /// <summary>Name of a sheet by its place in this set, from 1.</summary>
+    private string NameOf(int place) => "SN-" + (_context.Project.Sheets.FirstNumber + place - 1).ToString("00", CultureInfo.InvariantCulture);
 
     public string NameOf(ViewSheet view) => NameOf(Front.Count + IndexOf(Views, view) + 1);
 

@@ -19,5 +19,5 @@ public sealed record SheetTable(TableData Data, string Remark = "")
     public static SheetTable Of(DrawingContext context, TableData data) => new(new TableData(
         context.Language.Term(data.Title),
         [.. data.Columns.Select(c => c with { Head = context.Language.Term(c.Head) })],
-        [.. data.Rows.Select(r => (IReadOnlyList<string>)[context.Language.Term(r[0]), .. r.Skip(1)])]));
+        [.. data.Rows.Select(r => (IReadOnlyList<string>)[context.Language.Term(r[0]), .. r.Skip(1).Select(context.Language.Cell)])]));
 }

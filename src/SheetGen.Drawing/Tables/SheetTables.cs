@@ -155,7 +155,7 @@ public static class SheetTables
             .OrderBy(p => p.Clear.LeastClear).ThenBy(p => p.Nail.Mark, StringComparer.Ordinal).Take(15);
         return SheetTable.Of(context, Phrase.TableClosest, Phrase.TableClosestHeads,
             [.. nearest.Select(p => (IReadOnlyList<string>)[
-                p.Nail.Mark, p.Clear.Nearest, print.Distance(p.Clear.LeastClear),
+                p.Nail.Mark, context.Language.Sentence(p.Clear.Nearest), print.Distance(p.Clear.LeastClear),
                 print.Angle(Math.Round(p.Clear.MarginObstruction, 1)), print.Angle(Math.Round(p.Clear.MarginNail, 1))])],
             Phrase.TableClosestRemark);
     }

@@ -95,6 +95,9 @@ public sealed partial class Language
         return comma > 0 && _terms.TryGetValue(english[..comma], out string? head) ? $"{head}, {Term(english[(comma + 2)..])}" : english;
     }
 
+    /// <summary>A cell of a table of the take-off: a range or a list of lengths with the language's own words between its figures.</summary>
+    public string Cell(string english) => WordBetween().Replace(english, m => Term(m.Value));
+
     /// <summary>True where the language says the checker's sentences in words of its own.</summary>
     public bool HasSentences => _sentences is { Count: > 0 };
 
@@ -110,6 +113,9 @@ public sealed partial class Language
 
     [GeneratedRegex("\\{([0-9])\\}", RegexOptions.CultureInvariant)]
     private static partial Regex Field();
+
+    [GeneratedRegex(@"(?<=^[0-9.+-]+ )to(?= [0-9.+-]+$)|\btest(?= [0-9.]+: [0-9])", RegexOptions.CultureInvariant)]
+    private static partial Regex WordBetween();
 
     [GeneratedRegex("\\{[a-z0-9_]+\\}", RegexOptions.CultureInvariant)]
     private static partial Regex AnyField();

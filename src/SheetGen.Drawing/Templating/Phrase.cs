@@ -299,6 +299,7 @@ public enum Phrase
     // Details
     DetailTitle,
     DetailHead,
+    DetailHeadOf,
     DetailHole,
     DetailFacing,
     DetailStripLap,
@@ -311,6 +312,7 @@ public enum Phrase
     BarProjects,
     NutAndWasher,
     BevelledWasher,
+    BevelBattered,
     BevelTurned,
     PlateIs,
     StudsAre,

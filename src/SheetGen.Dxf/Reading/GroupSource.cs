@@ -16,9 +16,12 @@ internal interface IGroupSource
 /// <summary>Cuts a text file into groups.</summary>
 internal sealed class GroupSource : IGroupSource
 {
+    private const int Shared = 4093, LongestShared = 24;
+
     private readonly byte[] _bytes;
     private readonly ReadLog _log;
     private readonly Encoding _encoding;
+    private readonly (byte[] Bytes, string Text)[] _shared = new (byte[], string)[Shared];
     private int _at;
     private int _line;
 
@@ -70,6 +73,20 @@ internal sealed class GroupSource : IGroupSource
         var line = length < 0 ? rest : rest[..length];
         if (line.EndsWith("\r"u8))
             line = line[..^1];
-        return _encoding.GetString(line);
+        return Text(line);
+    }
+
+    /// <summary>Short values that come again, as codes, layers and zeros do, are one string.</summary>
+    private string Text(ReadOnlySpan<byte> line)
+    {
+        if (line.Length > LongestShared)
+            return _encoding.GetString(line);
+        var place = 17u;
+        foreach (var b in line)
+            place = place * 31 + b;
+        ref var shared = ref _shared[place % Shared];
+        if (!shared.Bytes.AsSpan().SequenceEqual(line) || shared.Text is null)
+            shared = (line.ToArray(), _encoding.GetString(line));
+        return shared.Text;
     }
 }

@@ -3,6 +3,9 @@ namespace SheetGen.Dxf;
 /// <summary>A file sorted into sections and records, nothing understood yet.</summary>
 internal sealed class RawFile
 {
+    /// <summary>No entity that is worth drawing has more values; one of them could take all memory.</summary>
+    private const int MostGroups = 2_000_000;
+
     /// <summary>Variables of the header, with their groups.</summary>
     internal Dictionary<string, Record> Header { get; } = new(StringComparer.OrdinalIgnoreCase);
 
@@ -31,6 +34,7 @@ internal sealed class RawFile
             log.Fail(source.Line - 1, $"this is not a DXF file: it starts with group code {group.Value.Code}");
         var section = "";
         var sections = 0;
+        var groups = new List<Group>();
         while (group is { } head && log.Error is null)
         {
             if (head.Code == 0 && head.Value.Trim().Equals("EOF", StringComparison.OrdinalIgnoreCase))
@@ -40,9 +44,16 @@ internal sealed class RawFile
                     log.Fail(head.Line, "the file has no section");
                 return file;
             }
-            var groups = new List<Group>();
+            groups.Clear();
             for (group = source.Next(); group is { Code: not 0 } inner; group = source.Next())
+            {
+                if (groups.Count == MostGroups)
+                {
+                    log.Fail(head.Line, $"{ReadLog.Quote(head.Value.Trim())} has more than {MostGroups} values");
+                    return file;
+                }
                 groups.Add(inner);
+            }
             if (head.Code != 0)
                 continue;
             var record = new Record(head, groups, log);

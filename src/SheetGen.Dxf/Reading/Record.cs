@@ -3,23 +3,28 @@ namespace SheetGen.Dxf;
 /// <summary>The groups from one group 0 to the next: an entity, a table entry, an object.</summary>
 internal sealed class Record
 {
+    /// <summary>Shared by the records that have none, which is never added to.</summary>
+    private static readonly List<Group> None = [];
+
     private readonly ReadLog _log;
+    private readonly List<Group> _xGroups = None, _bracketed = None;
 
     /// <summary>Sorts groups into data, extended data and the bracketed lists of handles (group 102).</summary>
     internal Record(Group head, IReadOnlyList<Group> groups, ReadLog log)
     {
         const int ExtendedData = 1000, Brackets = 102, Embedded = 101;
-        (Kind, Line, _log) = (head.Value.Trim().ToUpperInvariant(), head.Line, log);
+        (Kind, Line, _log) = (KindOf(head.Value), head.Line, log);
+        Groups = groups.Count == 0 ? None : new(groups.Count);
         var bracketed = false;
         var inData = true;
         foreach (var group in groups)
         {
             if (group.Code >= ExtendedData)
-                XGroups.Add(group);
+                AddTo(ref _xGroups, group);
             else if (group.Code == Brackets)
                 bracketed = group.Value.StartsWith('{');
             else if (bracketed)
-                Bracketed.Add(group);
+                AddTo(ref _bracketed, group);
             else if (group.Code == Embedded)
                 inData = false;
             else if (inData && group.Code != 999)
@@ -33,11 +38,11 @@ internal sealed class Record
     /// <summary>The line of that value.</summary>
     internal int Line { get; }
 
-    internal List<Group> Groups { get; } = [];
+    internal List<Group> Groups { get; }
 
-    internal List<Group> XGroups { get; } = [];
+    internal List<Group> XGroups => _xGroups;
 
-    internal List<Group> Bracketed { get; } = [];
+    internal List<Group> Bracketed => _bracketed;
 
     internal string? Handle => Raw(Kind == "DIMSTYLE" && Has(105) ? 105 : 5)?.Trim().ToUpperInvariant();
 
@@ -78,6 +83,20 @@ internal sealed class Record
             return value;
         _log.Fail(group.Line, $"{Kind}: expected a whole number for group code {group.Code}, found {ReadLog.Quote(group.Value)}");
         return 0;
+    }
+
+    private static void AddTo(ref List<Group> list, Group group)
+    {
+        if (list == None)
+            list = [];
+        list.Add(group);
+    }
+
+    /// <summary>In capitals, and one string for all records where the file has it so.</summary>
+    private static string KindOf(string value)
+    {
+        var plain = value.Trim();
+        return plain.AsSpan().ContainsAnyInRange('a', 'z') || !System.Text.Ascii.IsValid(plain) ? plain.ToUpperInvariant() : plain;
     }
 
     private Group? Find(int code)

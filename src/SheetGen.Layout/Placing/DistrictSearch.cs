@@ -28,7 +28,10 @@ internal sealed class DistrictSearch
     private const int ChainPatience = 8;
 
     /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
-    private const int EjectionPatience = 12;
+    private const int EjectionPatience = 6;
+
+    /// <summary>Ejections without a gain that a loop which begins with them makes before it goes on to the other ways.</summary>
+    private const int FirstEjections = 2;
 
     /// <summary>Looks at the seeds for each ejection.</summary>
     private const int EjectionShare = 5;
@@ -77,7 +80,8 @@ internal sealed class DistrictSearch
 
     private void KeepBest(DistrictSearch[] searches)
     {
-        Parallel.ForEach(searches, search => search.Loop(Patience));
+        // Every second one begins with ejections, which lead far from where the short loop ended.
+        Parallel.For(0, searches.Length, i => searches[i].Loop(Patience, i % 2 == 0 ? FirstEjections : 0));
         foreach (DistrictSearch search in searches)
         {
             for (int i = 0; i < District.Slots.Count; i++)
@@ -88,9 +92,11 @@ internal sealed class DistrictSearch
         }
     }
 
-    private void Loop(int patience)
+    private void Loop(int patience, int firstEjections = 0)
     {
         (int Unresolved, int Noted) best = FindSeeds();
+        for (int without = 0; without < firstEjections && _seeds.Count > 0 && best.Unresolved > 0; best = FindSeeds())
+            without = Try(_ejection, _seeds[0]) < 0 ? 0 : without + 1;
         int idle = 0, trials = 0, ejections = 0, most = GreatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
         while (_seeds.Count > 0 && idle < patience * (best.Unresolved + best.Noted) && trials < most)
         {

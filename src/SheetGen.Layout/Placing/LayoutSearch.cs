@@ -62,7 +62,7 @@ internal sealed class LayoutSearch
     }
 
     /// <summary>The limit with clusters that are looked at for long, and what rows do to each other outside them.</summary>
-    internal Cost ProvenLimit(IReadOnlyList<StretchLimit> alone)
+    private Cost ProvenLimit(IReadOnlyList<StretchLimit> alone)
     {
         _progress?.Report("proving the limit");
         var clusters = new ClusterLimits(Layout, alone, prove: true);

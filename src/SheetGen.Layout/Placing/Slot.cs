@@ -63,9 +63,6 @@ internal sealed class Slot
     /// <summary>The nails as they stood when the open trial first touched them; null where it has not.</summary>
     internal Placed[]? Before { get; set; }
 
-    /// <summary>When nails were last put into it or taken out, by the clock of its district's trial.</summary>
-    internal long Changed { get; set; }
-
     /// <summary>Number of the district that may change the slot at present.</summary>
     internal int District { get; set; }
 

@@ -10,9 +10,6 @@ internal sealed class Trial(LayoutState layout, CoverWatch cover)
 
     public IReadOnlyList<Slot> Touched => _touched;
 
-    /// <summary>How often nails were put into slots so far.</summary>
-    public long Time { get; private set; }
-
     /// <summary>What the touched slots cost now, less what they cost before.</summary>
     public Cost Change
     {
@@ -33,7 +30,6 @@ internal sealed class Trial(LayoutState layout, CoverWatch cover)
             _touched.Add(slot);
         }
         slot.Nails = nails;
-        slot.Changed = ++Time;
     }
 
     public void Free(Slot slot) => Put(slot, []);

@@ -58,12 +58,13 @@ public static class PartRows
         if (pieces.Count == 0)
             return false;
         bool added = false;
+        var placed = new List<Head>();
         while (pieces.Count > 0)
         {
             double edge = lack == Lack.Bottom ? pieces.Max(p => p.Low) : pieces.Min(p => p.High);
             List<Piece> together = [.. pieces.Where(p => p.Low <= edge + Tolerance.Rounding && p.High >= edge - Tolerance.Rounding)];
             double level = Choose(bay, rows, together.Max(p => p.Low), together.Min(p => p.High));
-            added |= Put(bay, grid, rows, level, together);
+            added |= Put(bay, grid, rows, level, together, placed);
             pieces.RemoveAll(together.Contains);
         }
         return added;
@@ -85,13 +86,16 @@ public static class PartRows
         return quantum < low && quantum + Lengths.Quantum(bay.Unit) <= high ? quantum + Lengths.Quantum(bay.Unit) : quantum;
     }
 
-    private static bool Put(Bay bay, GridStations grid, List<RowHeads> rows, double level, List<Piece> pieces)
+    /// <param name="placed">Heads of this pass. One that leaves a piece no room may have cured its lack: the next pass sees.</param>
+    private static bool Put(Bay bay, GridStations grid, List<RowHeads> rows, double level, List<Piece> pieces, List<Head> placed)
     {
         bool added = false;
         foreach (Piece piece in pieces.OrderBy(p => p.Along))
         {
-            if (Levels(bay, level, piece).Select(l => RowAt(bay, grid, rows, l)).FirstOrDefault(r => HasRoom(r, piece.Along)) is not { } row)
+            if (Levels(bay, level, piece).Select(l => RowAt(bay, grid, rows, l))
+                .FirstOrDefault(r => HasRoom(r, piece.Along) && IsClear(bay, placed, r.HeadAt(piece.Along))) is not { } row)
                 continue;
+            placed.Add(row.HeadAt(piece.Along));
             if (row.Places.Count == 0)
                 rows.Add(row);
             row.Places.Add(piece.Along);
@@ -123,6 +127,17 @@ public static class PartRows
         double least = row.Bay.Rules.MinGap - Lengths.Quantum(row.Bay.Unit) - Tolerance.Rounding;
         return row.Places.TrueForAll(p => row.Bay.Face.Distance(p, along, row.ElevationAt(along)) >= least);
     }
+
+    private static bool IsClear(Bay bay, List<Head> heads, Head head)
+    {
+        double apart = LeastApart(bay), cos = Math.Cos(Angles.ToRadians(bay.Section.Inclination));
+        return heads.TrueForAll(h =>
+            Math.Abs(h.Elevation - head.Elevation) >= RiseBeside(apart, cos, h.Along - head.Along) - Tolerance.Rounding);
+    }
+
+    /// <summary>Least vertical distance from a head at a distance along the face, so that parallel holes keep apart; 0 where any will do.</summary>
+    private static double RiseBeside(double apart, double cos, double along) =>
+        Math.Abs(along) >= apart ? 0 : Math.Sqrt(apart * apart - along * along) / cos;
 
     /// <summary>The lacks, cut at the limits between columns and joined within a column.</summary>
     private static List<CoverBreak> Cut(Bay bay, GridStations grid, List<CoverBreak> breaks)
@@ -264,11 +279,9 @@ public static class PartRows
         List<(double From, double To)> blocked = [.. outline.ClosedAt(along)];
         foreach (Head head in heads)
         {
-            double dx = Math.Abs(head.Along - along);
-            if (dx >= apart)
-                continue;
-            double dz = Math.Sqrt(apart * apart - dx * dx) / cos;
-            blocked.Add((head.Elevation - dz, head.Elevation + dz));
+            double dz = RiseBeside(apart, cos, head.Along - along);
+            if (dz > 0)
+                blocked.Add((head.Elevation - dz, head.Elevation + dz));
         }
         blocked.Sort();
         (double Low, double High) best = (low, low - 1);

@@ -79,6 +79,7 @@ internal static class ProjectBuilder
         Notes = map.Text("notes"),
         Language = map.Text("language"),
         SectionWord = map.Text("section_word"),
+        FirstNumber = (int)(map.Number("first_number") ?? 1),
         Revisions = [.. map.Maps("revisions").Select(r => (IReadOnlyList<string>)[r.Text("number") ?? "", r.Text("date") ?? "", r.Text("text") ?? ""])],
     };
 

@@ -178,6 +178,7 @@ public static class KeyTable
         Text("notes", "Name of a note set in templates/notes, or a file of the user's own beside the project file.", "county-notes.json"),
         Text("language", "Language of the sheets: english, spanish, or a file like those in templates/text beside the project file.", "spanish"),
         Text("section_word", "What the sheets call a section of the wall's design, so that SECTION is left to the cuts; left out: DESIGN ZONE.", "reach"),
+        Integer("first_number", "Number of the first sheet, where the set is part of a larger one that is numbered through: the index in a corridor's register tells it.", new ValueRange(1, true, 9999), "41") with { Default = "1" },
         List("revisions", "Rows of the revision table.", 0, Map("revision", "A row of the revision table.",
             Text("number", "Number or letter.", "1") with { Required = true },
             Text("date", "Date.", "2026-02-01") with { Required = true },

@@ -214,7 +214,7 @@ public sealed class CorridorRegister
             }
         }
         return new RegisterTable(
-            "Sheets", "Index of all sheets", "Numbered through the walls in the order of the register; the sheets keep the numbers of their own sets in their title blocks.",
+            "Sheets", "Index of all sheets", "Numbered through the walls in the order of the register; the title blocks keep the numbers of their own sets, unless a project file says sheets: first_number, the number that its first sheet has here.",
             Heads([("No.", true, true), ("Of", true, true), ("Wall", false, true), ("Drawing no.", false, true), ("Sheet", false, true), ("Title", false, true), ("Size", false, true), ("Revision", false, true), ("File", false, true), ("Page", true, true)]), rows);
     }
 

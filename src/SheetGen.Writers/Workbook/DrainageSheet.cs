@@ -13,7 +13,7 @@ internal sealed class DrainageSheet
         Table.Number("no", "Section no.", 10, CellFormat.Whole, s => input.NumberOf(s.Wall, s.Section))
             .Text("wall", "Wall", 16, s => s.Wall.Name)
             .Text("section", "Section", 10, s => s.Section.Name)
-            .Number("station", "Station", 14, input.Station, s => s.Wall.StationOf(s.Along))
+            .Station(input, "station", "Station", 14, s => s.Wall, s => s.Wall.StationOf(s.Along))
             .Number("spacing", $"Greatest spacing, {input.Length}", 12, CellFormat.Two, s => s.Spacing)
             .Text("source", "That spacing is from", 14, s => s.Wall.Drainage?.MaxSpacing is null ? "default" : "project file")
             .Number("length", $"Length, {input.Length}", 12, CellFormat.Two, s => s.Length)

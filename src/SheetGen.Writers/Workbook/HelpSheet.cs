@@ -12,8 +12,8 @@ internal sealed class HelpSheet
         var t = new TableBlock<NailHelp>(Sheet, "WouldHelp", 5, input.Layout.Help);
         t.Text("wall", "Wall", 16, h => h.Wall.Name)
             .Wrapped("nails", "Nails", 40, h => string.Join(", ", h.Nails))
-            .Number("station", "From station", 14, input.Station, h => h.Station)
-            .Number("to", "To station", 14, input.Station, h => h.ToStation)
+            .Station(input, "station", "From station", 14, h => h.Wall, h => h.Station)
+            .Station(input, "to", "To station", 14, h => h.Wall, h => h.ToStation)
             .Text("relaxation", "Rule", 22, h => h.Relaxation)
             .Wrapped("value", "Value", 40, h => h.Value)
             .Wrapped("result", "Result", 60, h => h.Result);

@@ -14,7 +14,7 @@ internal sealed class LeftOutSheet
             .Text("section", "Section", 10, n => n.Section.Name)
             .Text("nail", "Mark", 14, n => n.Mark)
             .Number("row", "Row", 8, CellFormat.General, n => n.Row.Value)
-            .Number("station", "Station", 14, input.Station, n => n.Wall.StationOf(n.Along))
+            .Station(input, "station", "Station", 14, n => n.Wall, n => n.Wall.StationOf(n.Along))
             .Number("elevation", $"Elevation, {input.Length}", 12, input.Place, n => n.Elevation)
             .Wrapped("reason", "Reason", 70, n => n.Reason);
         t.Fill("left-out");

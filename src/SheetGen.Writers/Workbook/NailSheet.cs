@@ -22,7 +22,7 @@ internal sealed class NailSheet
             .Text("nail", "Nail", 14, n => n.Nail.Mark)
             .Text("kind", "Kind", 12, n => ResultWords.Of(n.Nail.Kind))
             .Text("status", "Status", 12, n => ResultWords.Of(n.Nail.Status))
-            .Number("station", "Station", 12, input.Station, n => n.Nail.Station)
+            .Station(input, "station", "Station", 12, n => n.Nail.Wall, n => n.Nail.Station)
             .Number("elevation", $"Elevation, {l}", 10, input.Place, n => n.Nail.Elevation)
             .Number("splay", "Splay, deg (+ up-station)", 11, CellFormat.General, n => n.Nail.Splay)
             .Number("inclination", "Inclination, deg", 11, CellFormat.General, n => n.Nail.Inclination);

@@ -26,6 +26,9 @@ internal sealed record WorkbookInput(
     /// <summary>Format of a station, which is a plain number in every list, so that lists can be joined by it.</summary>
     public CellFormat Station => IsFeet ? CellFormat.StationFeet : CellFormat.StationMetres;
 
+    /// <summary>True where printed stations jump, so that lists have them beside the plain numbers.</summary>
+    public bool HasStationEquations => Project.LayoutLines.Any(l => l.Stationing.Equations.Count > 0);
+
     private readonly Dictionary<string, int> _places = Quantities.Nails.Select((n, i) => (n.Nail.Mark, i + 1)).ToDictionary();
 
     /// <summary>Place of a nail in the list, from 1.</summary>

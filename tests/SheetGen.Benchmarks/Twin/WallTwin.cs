@@ -10,7 +10,7 @@ internal sealed record WallTwin(int Proven, int Best, double Seconds)
 {
     private const int Margin = 3;
 
-    private static readonly TwinLimits Limits = new(100, 2, 5);
+    private static readonly TwinLimits Limits = new(80, 1, 3);
 
     /// <param name="layout">Is improved.</param>
     public static WallTwin Of(WallProject project, LayoutState layout, CoverWatch cover, IReadOnlyList<StretchLimit> limits)

@@ -21,11 +21,13 @@ public class FiguresOnSheetsTests
 
     private static double Figure(Match match) => double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
 
-    /// <summary>How far nails reach behind the face: length times the cosines of inclination and splay, the greatest of a zone on its leg.</summary>
+    /// <summary>How far nails reach behind the plumb face: length times the cosines of inclination and splay, the greatest of a zone on its leg.</summary>
     [Fact]
     public void The_limit_of_the_longest_nail_is_that_of_the_nails()
     {
-        double[] shown = [.. Words.Select(w => Regex.Match(w, @"LIMIT OF LONGEST NAIL, ([\d.]+)' FROM FACE")).Where(m => m.Success).Select(Figure).Distinct().Order()];
+        Point2[][] limits = [.. Set.Value.Model.OfType<Polyline>().Where(p => p.Layer == LayerRole.NailLimit).Select(p => p.Vertices.Select(v => v.Point).ToArray())];
+        IEnumerable<double> dimensions = Set.Value.Model.OfType<Dimension>().Where(d => limits.Any(l => IsOn(l, d.To))).Select(d => (d.To - d.From).Length);
+        double[] shown = [.. Words.Select(w => Regex.Match(w, @"LIMIT OF LONGEST NAIL, ([\d.]+)' FROM FACE")).Where(m => m.Success).Select(Figure).Concat(dimensions).Distinct().Order()];
         double[] reaches = [.. Layout.Nails.GroupBy(n => (n.Wall, n.Section, new Face(n.Wall).LegAt(n.Along).Index))
             .Select(g => Math.Round(g.Max(n => n.Length * Math.Cos(Angles.ToRadians(n.Inclination)) * Math.Cos(Angles.ToRadians(n.Splay))), 2)).Distinct().Order()];
 
@@ -33,6 +35,9 @@ public class FiguresOnSheetsTests
         Assert.All(shown, s => Assert.Contains(reaches, r => Math.Abs(r - s) < 0.011));
         Assert.Equal(reaches[^1], shown[^1], 0.011);
     }
+
+    private static bool IsOn(Point2[] path, Point2 at) => Enumerable.Range(0, path.Length - 1).Any(i =>
+        Math.Abs((at - path[i]).Length + (at - path[i + 1]).Length - (path[i + 1] - path[i]).Length) < 1e-6);
 
     /// <summary>Clear distances in the sections: the hole sampled every hundredth of a foot against the shaft's cylinder.</summary>
     [Fact]

@@ -234,6 +234,25 @@ public class PointFileTests
         }
     }
 
+    /// <summary>A wall whose nails are all left out: the files are there with their fields and nothing else.</summary>
+    [Fact]
+    [Trait("Category", "Outside")]
+    public void Shapefiles_without_nails_open_in_another_program()
+    {
+        ExchangeInput full = ExchangeWalls.Of("feet");
+        ExchangeInput input = full with { Layout = full.Layout with { Nails = [] }, Quantities = full.Quantities with { Nails = [] } };
+        using var folder = new TemporaryFolder();
+        foreach ((string name, byte[] content) in ShapeFiles.FileNames.Zip(ShapeFiles.Make(input)))
+            File.WriteAllBytes(folder.File(name), content);
+        foreach ((string file, string geometry) in new[] { ("nail-heads.shp", "3D (Measured )?Point"), ("nail-traces.shp", "3D (Measured )?Line String") })
+        {
+            string told = Info(folder.File(file));
+            Assert.Matches($"Geometry: {geometry}\nFeature Count: 0\n", told);
+            Assert.Contains("mark: String", told, StringComparison.Ordinal);
+            Assert.Contains("length: Real", told, StringComparison.Ordinal);
+        }
+    }
+
     private static string Info(string path)
     {
         OutsideResult result = OutsideReader.Program("ogrinfo").Run("-al", path);

@@ -1,4 +1,7 @@
 using System.Text.RegularExpressions;
+using DocumentFormat.OpenXml;
+using DocumentFormat.OpenXml.Packaging;
+using DocumentFormat.OpenXml.Validation;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.ProjectFile;
@@ -115,6 +118,14 @@ public sealed class FormTests
         Assert.Null(read.Project);
         Assert.All(read.Problems, p => Assert.Equal("R11", p.Code));
         Assert.Equal(["\"format\"", "\"layout_lines\"", "\"project\"", "\"walls\""], read.Problems.Select(p => p.Message.Split(' ')[0]).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void The_form_is_a_clean_workbook()
+    {
+        using var stream = new MemoryStream(new FormBook(BaseWall.Text).Bytes());
+        using SpreadsheetDocument document = SpreadsheetDocument.Open(stream, false);
+        Assert.Equal([], new OpenXmlValidator(FileFormatVersions.Office2019).Validate(document, TestContext.Current.CancellationToken).Select(e => $"{e.Part?.Uri} {e.Path?.XPath}: {e.Description}"));
     }
 
     [Fact]

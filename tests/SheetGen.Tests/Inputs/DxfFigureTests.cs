@@ -199,6 +199,17 @@ public sealed class DxfFigureTests
     }
 
     [Fact]
+    public void Names_are_apart_over_all_blocks_and_a_thing_taken_twice_is_a_fault()
+    {
+        using var folder = new InputFolder();
+        string drawn = "0|CIRCLE|5|A1|8|A|10|20|20|-12|40|1|0|TEXT|5|A2|8|A|10|20|20|-12|40|1|1|S1|0|CIRCLE|5|B1|8|B|10|60|20|-12|40|1|0|TEXT|5|B2|8|B|10|60|20|-12|40|1|1|S1|";
+        string Two(string second) => Yaml("layer: A, kind: shaft, bottom: 90, top: 118") + $"  - from_dxf: {{file: base.dxf, layer: {second}, kind: shaft, bottom: 90, top: 118}}\n";
+        folder.With("base.dxf", Dxf(drawn, "", "2"));
+        Assert.Equal(["S1", "S1 (2)"], folder.Read(Two("B")).Project!.Obstructions.Select(o => o.Name));
+        Assert.Contains(folder.Read(Two("A")).Problems, p => p.Code == "R20" && p.Message.Contains("the name \"S1\" is used twice", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Pipes_take_their_elevations_from_the_drawing_and_curves_make_them_wider()
     {
         using var folder = new InputFolder();

@@ -1,3 +1,4 @@
+using System.Text;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
@@ -86,6 +87,62 @@ public sealed class LandXmlTests
         }
         Assert.Contains(folder.With("road.xml", SpiralFile("radioid", new Vector2D(199, 13))).Problems(InputFolder.Yaml(Line, "[[0+00, 100], [2+00, 100]]", "[0+00, 2+00]")),
             p => p.Contains("road.xml:4:", StringComparison.Ordinal) && p.Contains("error I04: a spiral of type \"radioid\" is not read", StringComparison.Ordinal));
+    }
+
+    /// <summary>
+    /// Whole alignments of lines, arcs and clothoids by the parameters that alignment segments of IFC have (ISO 16739-1: start direction, radii of
+    /// start and end, length), integrated by Simpson's rule; written as LandXML to a thousandth of a millimetre, read, and compared all along.
+    /// </summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Alignments_with_clothoids_go_where_their_parameters_lead(int seed)
+    {
+        const int Steps = 2000;
+        var random = new Random(seed);
+        double n = 5000 + random.NextDouble(), e = 2000, azimuth = random.NextDouble() * 6, along = 0, before = 0;
+        var pieces = new StringBuilder();
+        var places = new List<(double Along, Vector2D At)>();
+        string Point(string name) => FormattableString.Invariant($"<{name}>{n:0.000000} {e:0.000000}</{name}>");
+        for (int i = 0; i < 9; i++)
+        {
+            // Every clothoid begins with the curvature that the piece before it has.
+            bool spiral = i % 2 == 1;
+            double length = 20 + 60 * random.NextDouble(), start = before, end = spiral ? random.Next(3) == 0 ? 0 : (random.Next(2) * 2 - 1) / (60 + 400 * random.NextDouble()) : before;
+            if (spiral && Math.Abs(end - start) < 1e-4)
+                end = start + 0.004;
+            if (start * end < 0)
+                end = 0;
+            string from = Point("Start");
+            double a0 = azimuth, n0 = n, e0 = e;
+            double Angle(double s) => a0 + start * s + (end - start) * s * s / (2 * length);
+            for (int k = 0; k < Steps; k++)
+            {
+                double s = length * k / Steps, h = length / Steps;
+                n += h / 6 * (Math.Cos(Angle(s)) + 4 * Math.Cos(Angle(s + h / 2)) + Math.Cos(Angle(s + h)));
+                e += h / 6 * (Math.Sin(Angle(s)) + 4 * Math.Sin(Angle(s + h / 2)) + Math.Sin(Angle(s + h)));
+                if (k % 50 == 0)
+                    places.Add((along + s + h, new Vector2D(n, e)));
+            }
+            azimuth = Angle(length);
+            string Radius(double k) => k == 0 ? "INF" : FormattableString.Invariant($"{Math.Abs(1 / k):0.000000}");
+            string rot = start + end > 0 ? "cw" : "ccw";
+            // The centre of an arc lies square to its start, on the side to which it turns.
+            string center = start == 0 ? "" : FormattableString.Invariant($"<Center>{n0 - Math.Sin(a0) / start:0.000000} {e0 + Math.Cos(a0) / start:0.000000}</Center>");
+            pieces.Append(spiral ? FormattableString.Invariant($"<Spiral spiType=\"clothoid\" rot=\"{rot}\" length=\"{length:0.000000}\" radiusStart=\"{Radius(start)}\" radiusEnd=\"{Radius(end)}\">{from}{Point("End")}</Spiral>\n")
+                : start == 0 ? $"<Line>{from}{Point("End")}</Line>\n" : FormattableString.Invariant($"<Curve rot=\"{rot}\" radius=\"{Radius(start)}\">{from}{center}{Point("End")}</Curve>\n"));
+            along += length;
+            before = end;
+        }
+        using var folder = new InputFolder();
+        folder.With("road.xml", $"<LandXML version=\"1.2\"><Units><Metric linearUnit=\"meter\"/></Units><Alignments><Alignment name=\"A\" staStart=\"0\"><CoordGeom>\n{pieces}</CoordGeom></Alignment></Alignments></LandXML>");
+        ReadResult read = folder.Read(InputFolder.Yaml(Line, "[[0, 88], [0+015, 88]]", "[0, 0+015]", "m"));
+        Assert.Equal([], read.Problems.Where(p => p.Severity == Severity.Error || p.Code[0] == 'I' && p.Code != "I07").Select(ProblemPrinter.Plain));
+        WallProject project = read.Project!;
+        LayoutLine line = project.LayoutLines[0];
+        Assert.Equal(along, line.Length, 1e-4);
+        Assert.All(places, p => Assert.True((line.PointAt(Math.Min(p.Along, line.Length)) + project.Origin - p.At).Length < 1e-4, $"{p.Along}"));
     }
 
     private static string SpiralFile(string type, Vector2D end) => FormattableString.Invariant($"""

@@ -1,7 +1,11 @@
 using System.Text.RegularExpressions;
+using SheetGen.Layout.Placing;
 using SheetGen.Model;
+using SheetGen.Model.Results;
 using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Forms.Xlsx;
 using SheetGen.Tests.ProjectFile;
+using SheetGen.Tests.Writers;
 using Xunit;
 
 namespace SheetGen.Tests.Inputs;
@@ -44,6 +48,30 @@ public sealed class StationEquationTests
         Assert.Equal(plain.Walls[0].Top.Points, equated.Walls[0].Top.Points);
         Assert.Equal(plain.Walls[0].BottomSteps, equated.Walls[0].BottomSteps);
         Assert.Equal(plain.Walls[0].Sections.Select(s => (s.Start, s.End)), equated.Walls[0].Sections.Select(s => (s.Start, s.End)));
+    }
+
+    /// <summary>What is printed stands beside the plain number in every list of stations, and nowhere without station equations.</summary>
+    [Fact]
+    public void The_workbook_prints_back_and_ahead_stations()
+    {
+        string text = Regex.Replace(With("[{back: 10+60, ahead: 10+40}]"), @"10\+(4[0-9]|5[0-9])(?=[ ,\]}])", "$0 BK", RegexOptions.None, TimeSpan.FromSeconds(5))
+            .Replace("{back: 10+60, ahead: 10+40 BK}", "{back: 10+60, ahead: 10+40}", StringComparison.Ordinal).Replace("11+00", "10+80", StringComparison.Ordinal)
+            .Replace("stations: [10+60, 10+80]", "stations: [10+40 AH, 10+80]", StringComparison.Ordinal).Replace("stations: [10+00, 10+60]", "stations: [10+00, 10+60 BK]", StringComparison.Ordinal);
+        Dictionary<string, GridSheet> Sheets(WallProject project, out NailLayout layout)
+        {
+            layout = Placer.Place(project, new PlacingOptions());
+            return WorkbookFile.Read(WorkbookTests.Write(WorkbookTests.Take(project, layout, "generic"))).ToDictionary(s => s.Name);
+        }
+        Dictionary<string, GridSheet> sheets = Sheets(BaseWall.Read(text), out NailLayout layout);
+        string[] Column(GridSheet sheet, string head) => sheet.Rows.First(r => r.Any(c => c.Text == head)).First(c => c.Text == head) is var at
+            ? [.. sheet.Rows.Where(r => r[0].Row > at.Row).SelectMany(r => r.Where(c => c.Column == at.Column)).Select(c => c.Text)] : [];
+        string[] printed = Column(sheets["Nails"], "Station, printed");
+        Assert.Equal(layout.Nails.Select(n => n.Wall.TextOf(n.Station, LengthUnit.Foot)), printed);
+        Assert.Contains(printed, p => p.EndsWith(" BK", StringComparison.Ordinal));
+        Assert.Contains(printed, p => p.EndsWith(" AH", StringComparison.Ordinal));
+        Assert.Equal(layout.Nails.Select(n => n.Station), Column(sheets["Nails"], "Station").Select(t => double.Parse(t, System.Globalization.CultureInfo.InvariantCulture)));
+        Assert.All(["Excavation lifts", "Redirects", "Leveling pad"], name => Assert.Contains(sheets.Where(s => s.Key == name).SelectMany(s => s.Value.Rows).SelectMany(r => r), c => c.Text.EndsWith(", printed", StringComparison.Ordinal)));
+        Assert.DoesNotContain(Sheets(BaseWall.Read(BaseWall.Text), out _).Values.SelectMany(s => s.Rows).SelectMany(r => r), c => c.Text.EndsWith(", printed", StringComparison.Ordinal));
     }
 
     [Theory]

@@ -49,6 +49,28 @@ public sealed class DesignersHandTests
         Assert.NotEmpty(open.Layout.Nails.Where(IsInside).Select(n => n.Mark));
     }
 
+    [Fact]
+    public void Part_rows_round_a_closed_stretch_do_not_stand_on_one_another()
+    {
+        int partRows = 0;
+        for (int seed = 0; seed < 60; seed++)
+        {
+            var random = new Random(seed);
+            double start = 6 + random.Next(0, 81) / 4.0, bottom = 102 + random.Next(0, 25) / 4.0;
+            NailLayout layout = new PlacingWall
+            {
+                Length = 40,
+                Top = seed % 3 == 0 ? "[[0, 118], [END, 118]]" : "[[0, 115], [END, 120]]",
+                Pattern = seed % 2 == 0 ? "staggered" : "square",
+                WallKeys = [FormattableString.Invariant(
+                    $"no_nails: [{{stations: [{start}, {start + random.Next(8, 33) / 4.0}], bottom: {bottom}, top: {bottom + random.Next(8, 37) / 4.0}}}]")],
+            }.Layout;
+            Assert.True(layout.Score.Unresolved.Found == 0, $"seed {seed}: {string.Join(", ", layout.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark))}");
+            partRows += layout.Nails.Count(n => n.Row.IsPart);
+        }
+        Assert.True(partRows > 100, $"{partRows} nails of part rows");
+    }
+
     [Theory]
     [InlineData("[[0, 118], [END, 118]]", "[[0, 100], [30, 101.25]]")]
     [InlineData("[[0, 118], [50, 118], [63, 122]]", "[[0, 100]]")]

@@ -9,8 +9,8 @@ internal sealed class ClusterLimits
     private const int Margin = 3;
 
     /// <summary>Most pairs of nails looked at in all clusters, and in one; a pair takes about 0.05 microseconds.</summary>
-    private const long QuickLooks = 4_000_000, QuickLooksOfOne = 1_500_000;
-    private const long ProvingLooks = 240_000_000, ProvingLooksOfOne = 60_000_000;
+    private const long QuickLooks = 3_000_000, QuickLooksOfOne = 2_000_000;
+    private const long ProvingLooks = 800_000_000, ProvingLooksOfOne = 100_000_000;
 
     private readonly List<Cluster> _counted = [];
     private readonly HashSet<StretchOfRow> _replaced = [];

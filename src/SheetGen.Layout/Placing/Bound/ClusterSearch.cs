@@ -101,7 +101,7 @@ internal sealed class ClusterSearch
             int count = known.Must[s]?.Count ?? known.May[s].Count;
             if (count == 0 || (count == 1 && known.Must[s] is not null))
                 continue;
-            double score = count / _weight[s];
+            double score = Math.Log2(count + 1) / _weight[s];
             if (score < least)
                 (next, least) = (s, score);
         }

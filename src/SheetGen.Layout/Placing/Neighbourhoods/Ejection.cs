@@ -10,16 +10,17 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 internal sealed class Ejection(District district) : INeighbourhood
 {
-    private const int Steps = 40;
+    private const int Steps = 400;
     private const int Never = 100_000;
     private const int Shaken = 4;
 
     private readonly Dictionary<Slot, int> _penalties = new(ReferenceEqualityComparer.Instance);
-    private readonly Dictionary<Slot, long> _failed = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Slot, int> _failed = new(ReferenceEqualityComparer.Instance);
     private readonly Insertion _insertion = new(district);
     private readonly List<Slot> _pool = [];
     private readonly List<int> _ties = [];
     private readonly List<Placed> _victims = [];
+    private readonly List<Placed> _removed = [];
     private readonly List<Placed> _around = [];
     private readonly List<int> _weights = [];
 
@@ -29,6 +30,7 @@ internal sealed class Ejection(District district) : INeighbourhood
     {
         _pool.Clear();
         _failed.Clear();
+        _removed.Clear();
         foreach (Slot slot in district.Slots)
         {
             if (slot.IsUnresolved && district.May(slot) && slot.Row.FreeOf(slot.Grid).Any)
@@ -69,6 +71,7 @@ internal sealed class Ejection(District district) : INeighbourhood
                 continue;
             Slot thrown = district.Layout.SlotOf(victim);
             district.Trial.Free(thrown);
+            _removed.Add(victim);
             _pool.Add(thrown);
         }
         district.Trial.Put(slot, [nail]);
@@ -79,23 +82,24 @@ internal sealed class Ejection(District district) : INeighbourhood
             if (_insertion.TryPut(new Insertion.Seat(_pool[i], _pool[i].Grid), 20))
                 _pool.RemoveAt(i);
             else
-                _failed[_pool[i]] = district.Trial.Time;
+                _failed[_pool[i]] = _removed.Count;
         }
         if (weight > 0 && _pool.Count > 0)
             Shake();
     }
 
-    /// <summary>True where something near a nail was put elsewhere since it found no direction.</summary>
+    /// <summary>True where a nail that may have been in the way was taken out since no direction was found.</summary>
     private bool HasChangedAround(Slot slot)
     {
-        if (!_failed.TryGetValue(slot, out long time))
+        if (!_failed.TryGetValue(slot, out int from))
             return true;
-        foreach (Slot near in slot.Near)
+        Bounds reach = slot.Row.FreeOf(slot.Grid).Reach;
+        for (int i = from; i < _removed.Count; i++)
         {
-            if (near.Changed > time)
+            if (reach.Meets(_removed[i].Box))
                 return true;
         }
-        return slot.Changed > time;
+        return false;
     }
 
     /// <summary>The least weight of a direction's victims; the directions that have it are in the ties.</summary>
@@ -181,6 +185,7 @@ internal sealed class Ejection(District district) : INeighbourhood
                 Placed other = free.NailAt(free[random.Below(count)]);
                 if (district.Layout.FirstHit(slot, other.Hole) is not null)
                     continue;
+                _removed.Add(now[0]);
                 now = [other];
                 break;
             }

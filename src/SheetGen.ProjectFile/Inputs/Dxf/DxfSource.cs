@@ -12,6 +12,8 @@ internal sealed class DxfSource(ForeignFiles files, LengthUnit unit)
 {
     private readonly Dictionary<string, DxfContent?> _read = new(StringComparer.Ordinal);
 
+    private readonly Dictionary<string, string> _names = new(StringComparer.OrdinalIgnoreCase);
+
     private ProblemList Problems => files.Problems;
 
     /// <summary>The file's content; null where it cannot be read, which is reported without any of it.</summary>
@@ -79,7 +81,7 @@ internal sealed class DxfSource(ForeignFiles files, LengthUnit unit)
         double error = source.Number("error") ?? (Lengths.IsFoot(unit) ? 0.02 : 0.005);
         (Drawing? drawing, string? why) = Drawing.Of(opened.Content, error / opened.Place.Factor);
         if (drawing is not null)
-            return new ObstructionFigures(source, opened.File, drawing, opened.Place, lines, unit, error, Problems).Nodes();
+            return new ObstructionFigures(source, opened.File, drawing, opened.Place, lines, unit, error, _names, Problems).Nodes();
         Problems.Add(ProblemCodes.TooLarge, opened.File.Spot, $"\"{Shown.Short(opened.File.Name)}\" is not taken apart: {why}", "save the layers that are needed as a drawing of their own");
         return null;
     }

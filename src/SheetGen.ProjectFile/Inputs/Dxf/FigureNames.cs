@@ -3,7 +3,8 @@ using SheetGen.ProjectFile.Tree;
 namespace SheetGen.ProjectFile.Inputs.Dxf;
 
 /// <summary>Names of figures: an attribute of their insert, a text inside of them, or a number in order of station.</summary>
-internal sealed class FigureNames(MapItem source, Drawing drawing, DrawingPlace place)
+/// <param name="others">Names that figures of other blocks have, with what they are drawn as; those of this one are added.</param>
+internal sealed class FigureNames(MapItem source, Drawing drawing, DrawingPlace place, Dictionary<string, string> others)
 {
     private readonly HashSet<string> _used = new(StringComparer.OrdinalIgnoreCase);
     private readonly (Point3 At, string Text)[] _texts = source.Text("names") == "station" ? [] : [.. drawing.Figures.Where(f => f.Kind == FigureKind.Text && f.Text.Length <= 40).Select(f => (place.Map.Point(f.Center), f.Text))];
@@ -18,9 +19,13 @@ internal sealed class FigureNames(MapItem source, Drawing drawing, DrawingPlace 
         string name = Clean(Attribute(figure.Insert) ?? Inside(center, radius, ring) ?? "");
         if (name.Length == 0)
             name = Clean($"{_start}{(char.IsAsciiDigit(_start[^1]) ? "-" : _start.Contains('-', StringComparison.Ordinal) || _start.Length > 3 ? " " : "")}{number}");
+        // The same thing taken twice keeps its name twice, which is told as a fault.
+        bool isTwice = others.TryGetValue(name, out string? drawn) && drawn == figure.Source.Text && !_used.Contains(name);
         string unique = name;
-        for (int i = 2; !_used.Add(unique); i++)
+        for (int i = 2; !isTwice && (_used.Contains(unique) || others.ContainsKey(unique)); i++)
             unique = FormattableString.Invariant($"{name} ({i})");
+        _used.Add(unique);
+        others[unique] = figure.Source.Text;
         return unique;
     }
 

@@ -10,7 +10,7 @@ namespace SheetGen.ProjectFile.Inputs.Dxf;
 
 /// <summary>Figures of a layer, or of the inserts of a block, as obstructions of the project file.</summary>
 internal sealed class ObstructionFigures(
-    MapItem source, ForeignFile file, Drawing drawing, DrawingPlace place, LayoutLines lines, LengthUnit unit, double error, ProblemList problems)
+    MapItem source, ForeignFile file, Drawing drawing, DrawingPlace place, LayoutLines lines, LengthUnit unit, double error, Dictionary<string, string> names, ProblemList problems)
 {
     private readonly string _kind = source.Text("kind")!;
     private readonly string? _layer = source.Text("layer");
@@ -286,13 +286,13 @@ internal sealed class ObstructionFigures(
             problems.Add(ProblemCodes.NotInFile, source.Spot, "nothing of the drawing became an obstruction", "the warnings say why; or take the block out");
             return null;
         }
-        var names = new FigureNames(source, drawing, place);
+        var figureNames = new FigureNames(source, drawing, place, names);
         var nodes = new List<Node>();
         for (int i = 0; i < things.Count; i++)
         {
             Thing thing = things[i];
             SourceSpot spot = Spot(thing.Figure);
-            string name = names.Of(thing.Figure, thing.Center, thing.Radius, thing.Ring, i + 1);
+            string name = figureNames.Of(thing.Figure, thing.Center, thing.Radius, thing.Ring, i + 1);
             var keys = new List<(string, Node)> { ("name", Inputs.Nodes.Text(name, spot)), ("kind", Inputs.Nodes.Text(_kind, spot)) };
             keys.AddRange(thing.Keys);
             foreach (Key fact in ObstructionKeys.Facts.Where(f => source.Text(f.Name) is not null))

@@ -15,6 +15,12 @@ public sealed record Inspection(IReadOnlyList<string> Lines, IReadOnlyList<YamlB
     /// <summary>Length of the first alignment in the project unit that fits; 0 where there is none.</summary>
     public double LineLength { get; init; }
 
+    /// <summary>Where along that alignment its only designed profile begins and ends, in the same unit; null where it has none or several.</summary>
+    public (double From, double To)? Profile { get; init; }
+
+    /// <summary>Name of that alignment.</summary>
+    public string LineName { get; init; } = "";
+
     public bool IsReadable => !Problems.Any(p => p.Severity == Severity.Error);
 
     /// <summary>Reads a file, whatever it is called: DXF (text or binary), LandXML or a table.</summary>

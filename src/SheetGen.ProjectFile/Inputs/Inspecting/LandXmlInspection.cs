@@ -18,6 +18,8 @@ internal static class LandXmlInspection
         var lines = new List<string> { $"LandXML {Shown.Short(file.Version)}, lengths in {(length is null ? "a unit that is not known: give units" : symbol)}" };
         var yaml = new List<YamlBlock>();
         double line = 0;
+        string lineName = "";
+        (double, double)? designed = null;
         foreach (XmlPart alignment in file.Alignments)
         {
             string name = alignment.Attribute("name") ?? "";
@@ -30,7 +32,12 @@ internal static class LandXmlInspection
                 ? $"alignment \"{Shown.Short(name)}\": cannot be used: {own.Sorted()[0].Message}"
                 : $"alignment \"{Shown.Short(name)}\": {Stations.Format(start, unit)} to {Stations.Format(start + whole, unit)}, {whole.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} {symbol}; {counts}");
             if (pieces is not null && length is not null && line == 0)
-                line = whole * length.In(unit);
+            {
+                (line, lineName) = (whole * length.In(unit), name);
+                XmlPart[] profiles = [.. alignment.All("Profile").SelectMany(p => p.All("ProfAlign"))];
+                double[] stations = profiles.Length != 1 ? [] : [.. profiles[0].Parts.Select(p => p.Numbers()).OfType<double[]>().Where(n => n.Length >= 2).Select(n => (n[0] - start) * length.In(unit))];
+                designed = stations.Length < 2 ? null : (stations.Min(), stations.Max());
+            }
             if (pieces is not null && length is not null)
                 yaml.Add(new YamlBlock("layout_lines", $"  - name: {Quoted(name.Length == 0 ? "WL-1" : name)}\n    from_landxml: {{file: {Quoted(foreign.Name)}, alignment: {Quoted(name)}}}\n"));
             foreach (XmlPart equation in alignment.All("StaEquation"))
@@ -56,7 +63,7 @@ internal static class LandXmlInspection
         }
         if (file.Alignments.Count == 0)
             lines.Add("no alignment: no layout line can be taken from it");
-        return new Inspection(lines, yaml, unit, []) { LineLength = line };
+        return new Inspection(lines, yaml, unit, []) { LineLength = line, LineName = lineName, Profile = designed };
     }
 
     public static string Quoted(string text) => "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";

@@ -16,7 +16,8 @@ public static class StartFrom
         bool metric = inspection.Unit == LengthUnit.Metre, isLine = inspection.Yaml[0].Key == "layout_lines";
         string file = LandXmlInspection.Quoted(name), zero = metric ? "0+000" : "0+00";
         // Profiles often begin a little behind their alignment's start.
-        double usual = metric ? 30 : 100, from = Math.Min(usual / 10, inspection.LineLength / 20), to = Math.Min(from + usual, inspection.LineLength * 0.95);
+        (double least, double most) = inspection.Profile is { } p ? (Math.Max(0, p.From), Math.Min(inspection.LineLength, p.To)) : (0, inspection.LineLength);
+        double usual = metric ? 30 : 100, from = least + Math.Min(usual / 10, (most - least) / 20), to = Math.Min(from + usual, most - (most - least) / 20);
         string first = isLine ? At(from) : zero, last = isLine ? At(to) : metric ? "0+030" : "1+00";
         var text = new StringBuilder();
         text.Append("# yaml-language-server: $schema=sheetgen.schema.json\n# A project around ").Append(name).Append(": correct what the comments name, then: sheetgen check .\n");
@@ -24,10 +25,10 @@ public static class StartFrom
         text.Append(isLine ? inspection.Yaml[0].Text : $"  - name: WL-1\n    start: {{station: {zero}, northing: 0, easting: 0, azimuth: 90}}     # where the wall's line begins\n    elements: [{{line: {(metric ? 60 : 200)}}}]\n");
         text.Append("\nwalls:\n  - name: Wall 1\n    retained_side: right     # side of the soil, looking up-station\n");
         text.Append(CultureInfo.InvariantCulture, $"    stations: [{first}, {last}]     # first and last station; an @ counts from the line's start\n");
-        if (isLine && inspection.Lines.Any(l => l.Contains("(designed)", StringComparison.Ordinal)))
+        if (isLine && inspection.Profile is not null)
         {
-            text.Append(CultureInfo.InvariantCulture, $"    top: {{from_landxml: {{file: {file}, raise: {(metric ? 5 : 16)}}}}}     # the road's profile, raised: give the top of the wall\n");
-            text.Append(CultureInfo.InvariantCulture, $"    finished_grade: {{from_landxml: {{file: {file}}}}}\n");
+            text.Append(CultureInfo.InvariantCulture, $"    top: {{from_landxml: {{file: {file}, alignment: {LandXmlInspection.Quoted(inspection.LineName)}, raise: {(metric ? 5 : 16)}}}}}     # the road's profile, raised: give the top of the wall\n");
+            text.Append(CultureInfo.InvariantCulture, $"    finished_grade: {{from_landxml: {{file: {file}, alignment: {LandXmlInspection.Quoted(inspection.LineName)}}}}}\n");
             text.Append(metric ? "    bottom: {from_grade: {embedment: 0.6, rise: 0.4}}\n    panels: {width: 3, height: 1.5}\n" : "    bottom: {from_grade: {embedment: 2, rise: 1.25}}\n    panels: {width: 10, height: 5}\n");
         }
         else

@@ -16,7 +16,7 @@ namespace SheetGen.Writers.Dxf.Edited;
 /// </summary>
 public static class EditedDrawing
 {
-    private const int MostWarnings = 20;
+    private const int MostWarnings = 20, MostListed = 1000;
 
     /// <summary>What the drawing holds; null, with a problem that names the line, where it cannot be read or is of another project.</summary>
     /// <param name="file">The bytes of the drawing.</param>
@@ -37,6 +37,9 @@ public static class EditedDrawing
         string[] leftOut = [.. warnings.Take(MostWarnings).Select(w => "the drawing, " + w), .. warnings.Skip(MostWarnings).Take(1).Select(_ =>
             FormattableString.Invariant($"{warnings.Length - MostWarnings} more kinds of things in the drawing were not read"))];
         var sheets = new ElevationReading(read.Document, project, layout, built);
+        int most = MostBlocksFor(layout);
+        if (sheets.BlockCount > most)
+            return Refuse(FormattableString.Invariant($"the drawing holds {sheets.BlockCount} nail blocks, and the project {layout.Nails.Count} nails: no more than {most} are read"), "take copies of the elevations out of it");
         DrawingReading? reading = sheets.HasNails ? sheets.Read() : PlanReading.Read(read.Document, project, layout, built);
         if (reading is null)
         {
@@ -44,8 +47,11 @@ public static class EditedDrawing
                 sheets.HasNails ? "none of the drawing's nails stands where this project has one" : "the drawing holds no nail: no block with a mark, and no line of a plan",
                 "name a sheets.dxf or plan.dxf of this project, edited or not");
         }
-        return reading with { NotRead = [.. reading.NotRead, .. leftOut] };
+        string[] more = reading.NotRead.Count > MostListed ? [FormattableString.Invariant($"{reading.NotRead.Count - MostListed} more, not read or read with a doubt, are not listed")] : [];
+        return reading with { NotRead = [.. reading.NotRead.Take(MostListed), .. more, .. leftOut] };
     }
+
+    private static int MostBlocksFor(NailLayout layout) => 20 * layout.Nails.Count + 5000;
 
     /// <summary>Where each nail's block stands on the sheets as they are written now.</summary>
     internal static Dictionary<string, BlockReference> Blocks(SheetSet built) =>

@@ -38,6 +38,9 @@ internal sealed class ElevationReading
 
     public bool HasNails => _blocks.Count > 0;
 
+    /// <summary>Nail blocks in model space.</summary>
+    public int BlockCount => _blocks.Count;
+
     /// <summary>Null where nothing of the drawing stands where the project has it.</summary>
     public DrawingReading? Read()
     {

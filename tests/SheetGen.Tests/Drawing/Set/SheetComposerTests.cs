@@ -6,6 +6,7 @@ using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Tests.Drawing.Labels;
+using SheetGen.Tests.ProjectFile;
 using SheetGen.Tests.Walls;
 using Xunit;
 
@@ -288,5 +289,19 @@ public class SheetComposerTests
         double chosen = set.Sheets[1].Viewports[0].UnitsPerMillimetre;
         Assert.Contains(chosen * 1000, TemplateReader.Default().MetreScales.Select(s => Math.Round(s, 9)));
         Assert.True(chosen < 0.1);
+    }
+
+    /// <summary>A set that is part of a larger one: its sheets, and every reference from one to another, count from the given number.</summary>
+    [Fact]
+    public void Sheets_are_numbered_from_the_given_number_on()
+    {
+        WallProject project = SampleLayout.Read(Repository.Read("docs", "cookbook", "06-a-revision.yaml"));
+        SheetSet plain = SampleSheets.Compose(project, SampleLayout.Make(project)), moved = SampleSheets.Compose(project with { Sheets = project.Sheets with { FirstNumber = 97 } }, SampleLayout.Make(project));
+        string[] Names(SheetSet set) => [.. set.Sheets.Select(s => s.Name)];
+        string[] Told(SheetSet set) => [.. set.Sheets.SelectMany(s => SheetPicture.Of(set, s)).Select(p => p.Primitive).OfType<Text>().Select(t => t.Value).Where(t => t.Contains("SN-", StringComparison.Ordinal))];
+        Assert.Equal(Enumerable.Range(97, plain.Sheets.Count).Select(n => FormattableString.Invariant($"SN-{n:00}")), Names(moved));
+        Assert.NotEmpty(Told(plain));
+        string[] back = [.. Told(moved).Select(t => System.Text.RegularExpressions.Regex.Replace(t, "SN-([0-9]+)", m => FormattableString.Invariant($"SN-{int.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture) - 96:00}")))];
+        Assert.Equal(Told(plain).Order(StringComparer.Ordinal), back.Order(StringComparer.Ordinal));
     }
 }
