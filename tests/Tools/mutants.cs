@@ -6,7 +6,7 @@
 // Mutation testing of a room of SheetGen.Layout: changes one place of its source at a time, compiles it, and runs the tests that should see it.
 //
 //   dotnet run tests/Tools/mutants.cs -- ROOM COUNT SEED MINUTES REPORT -- xunit arguments
-//   dotnet run tests/Tools/mutants.cs -- Clearance 60 1 20 mutants.txt -- -namespace SheetGen.Tests.Clearance
+//   dotnet run tests/Tools/mutants.cs -- Clearance 60 1 20 mutants.txt -- -class SheetGen.Tests.Clearance.*
 //
 // Needs a release build of tests/SheetGen.Tests. Every line of the report is a mutant: killed, survived, or slow (did not end in ten times the time of
 // the tests as they are, and so is killed), with its place and what was changed. Mutants that do not compile are none.
@@ -31,6 +31,7 @@ int count = int.Parse(args[1], CultureInfo.InvariantCulture), seed = int.Parse(a
 TimeSpan allowed = TimeSpan.FromMinutes(double.Parse(args[3], CultureInfo.InvariantCulture));
 string[] tests = args[Math.Min(args.Length, split + 1)..];
 
+int ran = 0;
 string root = Directory.GetCurrentDirectory();
 while (!File.Exists(Path.Combine(root, "SheetGen.sln")))
     root = Path.GetDirectoryName(root) ?? throw new InvalidOperationException("run it inside of the repository");
@@ -64,11 +65,12 @@ try
     string library = Path.Combine(work, "SheetGen.Layout.dll");
     whole.Emit(library);
     Stopwatch clock = Stopwatch.StartNew();
-    if (Run(TimeSpan.FromMinutes(20)) != true)
+    if (Run(TimeSpan.FromMinutes(20)) != true || ran == 0)
     {
-        Console.Error.WriteLine("the tests fail without a mutant");
+        Console.Error.WriteLine(ran == 0 ? "no test is chosen" : "the tests fail without a mutant");
         return 2;
     }
+    Console.WriteLine(FormattableString.Invariant($"{ran} tests as they are: {clock.Elapsed.TotalSeconds:0} s"));
     TimeSpan usual = clock.Elapsed;
     (SyntaxTree Tree, SyntaxNode Node, SyntaxNode Changed)[] all = [.. trees.Where(t => t.FilePath.StartsWith(Path.Combine(source, room), StringComparison.Ordinal)).SelectMany(t => Mutants(t.GetRoot()).Select(m => (t, m.Node, m.Changed)))];
     var random = new Random(seed);
@@ -107,12 +109,20 @@ bool? Run(TimeSpan patience)
     foreach (string argument in new[] { "-stopOnFail", "-noColor", "-noLogo" }.Concat(tests))
         info.ArgumentList.Add(argument);
     using Process process = Process.Start(info)!;
-    process.OutputDataReceived += (_, _) => { };
+    process.OutputDataReceived += (_, line) =>
+    {
+        int at = line.Data?.IndexOf("Total: ", StringComparison.Ordinal) ?? -1;
+        if (at >= 0)
+            ran = int.Parse(line.Data![(at + 7)..].Split(',')[0], CultureInfo.InvariantCulture);
+    };
     process.ErrorDataReceived += (_, _) => { };
     process.BeginOutputReadLine();
     process.BeginErrorReadLine();
     if (process.WaitForExit(patience))
+    {
+        process.WaitForExit();
         return process.ExitCode == 0;
+    }
     process.Kill(entireProcessTree: true);
     return null;
 }
