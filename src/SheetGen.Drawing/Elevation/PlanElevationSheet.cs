@@ -147,7 +147,7 @@ public sealed class PlanElevationSheet(
         var nails = new NailLabels(view, scale.DimensionStyle);
         nails.Accepted();
         var wall = new ElevationLabels(view);
-        wall.Sections();
+        new ZoneLabels(view).Write();
         wall.Cuts(cuts);
         wall.OpeningsAndClosed();
         wall.Top();

@@ -4,7 +4,6 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
-using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Sections;

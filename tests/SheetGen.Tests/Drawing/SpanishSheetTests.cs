@@ -5,7 +5,6 @@ using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
-using SheetGen.Layout.Quantities;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Tests.Drawing.Elevation;
