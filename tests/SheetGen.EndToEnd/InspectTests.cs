@@ -58,7 +58,7 @@ public sealed class InspectTests
     {
         using var folder = new TempFolder();
         string road = folder.File("road.xml"), wall = folder.File("wall");
-        File.WriteAllText(road, Road.Replace("1000.002 100", "1120 101", StringComparison.Ordinal)
+        File.WriteAllText(road, Road.Replace("1000.002 100", "1095 101", StringComparison.Ordinal)
             .Replace("</Alignments>", "<Alignment name=\"Other\" staStart=\"0\"><CoordGeom><Line><Start>0 0</Start><End>0 300</End></Line></CoordGeom></Alignment></Alignments>", StringComparison.Ordinal));
         Assert.Equal(0, CliRun.Of("start", wall, "--from", road).Code);
         CliRun check = CliRun.Of("check", wall);
