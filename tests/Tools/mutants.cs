@@ -54,6 +54,8 @@ try
     trees.Add(CSharpSyntaxTree.ParseText("[assembly: System.Runtime.CompilerServices.InternalsVisibleTo(\"SheetGen.Tests\")] [assembly: System.Runtime.CompilerServices.InternalsVisibleTo(\"SheetGen.Benchmarks\")]", parse));
     if (trees.Any(t => t.FilePath.EndsWith("AssemblyInfo.cs", StringComparison.Ordinal)))
         trees.RemoveAt(trees.Count - 1);
+    // The tests were built against this version.
+    trees.Add(CSharpSyntaxTree.ParseText($"[assembly: System.Reflection.AssemblyVersion(\"{System.Reflection.AssemblyName.GetAssemblyName(Path.Combine(built, "SheetGen.Layout.dll")).Version}\")]", parse));
     CSharpCompilation whole = CSharpCompilation.Create("SheetGen.Layout", trees, references,
         new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, nullableContextOptions: NullableContextOptions.Enable, allowUnsafe: true));
     Diagnostic[] faults = [.. whole.GetDiagnostics().Where(d => d.Severity == DiagnosticSeverity.Error)];
