@@ -1,5 +1,3 @@
-using SheetGen.Model.Results;
-
 namespace SheetGen.Writers.Workbook;
 
 /// <summary>The published schedules of the load tests, with the loads of every section.</summary>

@@ -12,7 +12,6 @@ using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile;
 using SheetGen.ProjectFile.Corridors;
-using SheetGen.ProjectFile.Inputs;
 using SheetGen.ProjectFile.Inputs.Inspecting;
 using SheetGen.ProjectFile.Records;
 using SheetGen.ProjectFile.Studies;

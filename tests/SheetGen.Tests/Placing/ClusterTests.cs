@@ -1,6 +1,5 @@
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
-using SheetGen.Model.Results;
 using SheetGen.Tests.Properties;
 using Xunit;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
-using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Quantities;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model.Problems;
