@@ -1,7 +1,6 @@
 using System.Globalization;
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
-using SheetGen.Model.Results;
 using SheetGen.ProjectFile;
 
 namespace SheetGen.Benchmarks.Twin;

@@ -26,7 +26,8 @@ public sealed class YamlTextTests
             string text = YamlText.Of(root);
             ReadResult again = ProjectReader.ReadText(text, file);
             Assert.Equal(Plain(root), Plain(again.Root!));
-            Assert.Equal(read.Problems.Select(p => (p.Code, p.Message)).Order(), again.Problems.Select(p => (p.Code, p.Message)).Order());
+            // The tree holds what was taken from other files, so that the written text names these no more.
+            Assert.Equal(read.Problems.Where(p => p.Code != "I07").Select(p => (p.Code, p.Message)).Order(), again.Problems.Select(p => (p.Code, p.Message)).Order());
             Assert.Equal(read.Project is null, again.Project is null);
         }
     }

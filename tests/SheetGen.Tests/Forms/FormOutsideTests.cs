@@ -28,7 +28,7 @@ public sealed class FormOutsideTests
         Assert.True(saved.ExitCode == 0, saved.Errors);
         ReadResult read = ProjectReader.Read(folder.Of("saved/filled.xlsx"));
 
-        string typed = new Regex("horizontal_spacing: 5\n").Replace(BaseWall.Text, "horizontal_spacing: 3.25\n        first_column: 0.1\n", 1)
+        string typed = new Regex("horizontal_spacing: 5\n").Replace(BaseWall.Text, "horizontal_spacing: 3.25\n        columns: 0.1\n", 1)
             .Replace("number: T-1", "number: Their number", StringComparison.Ordinal) + "\nprices: {SN-1: 52.5}\n";
         ReadResult wanted = ProjectReader.ReadText(typed, "wall.yaml");
         Assert.Equal(wanted.Problems.Select(p => p.Code), read.Problems.Select(p => p.Code));
