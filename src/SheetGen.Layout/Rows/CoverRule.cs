@@ -56,6 +56,18 @@ public static class CoverRule
         return breaks;
     }
 
+    /// <summary>Length of the face along which the rule is broken for placing; stretches that lack more than one thing count once.</summary>
+    public static double Uncovered(Bay bay, IReadOnlyList<Head> heads)
+    {
+        double sum = 0, end = double.NegativeInfinity;
+        foreach (CoverBreak gap in Breaks(bay, heads, strict: true))
+        {
+            sum += gap.End - Math.Max(gap.Start, Math.Min(end, gap.End));
+            end = Math.Max(end, gap.End);
+        }
+        return sum;
+    }
+
     /// <summary>The stretches too low for a nail: less than twice edge_min between top and bottom. There the rule is void.</summary>
     public static List<(double Start, double End)> NoNailHeight(Bay bay)
     {

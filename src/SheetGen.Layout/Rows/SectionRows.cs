@@ -17,7 +17,7 @@ public static class SectionRows
         foreach (double gap in Gaps(bays))
         {
             List<RowHeads> rows = MakeWith(bays, outline, gap);
-            double uncovered = Math.Round(bays.Sum(b => Uncovered(b, rows)), 6);
+            double uncovered = Math.Round(bays.Sum(b => CoverRule.Uncovered(b, [.. rows.Where(r => r.Bay == b).SelectMany(r => r.Places.Select(r.HeadAt))])), 6);
             var score = (uncovered, rows.Sum(r => r.Places.Count), rows.Count(r => r.IsPart), -gap);
             if (best is null || score.CompareTo(bestScore) < 0)
             {
@@ -118,17 +118,5 @@ public static class SectionRows
     /// <summary>Level rows below a first row that follows the top start where they are clear of it.</summary>
     private static bool IsUnderFirst(Bay bay, List<RowHeads> rows, Head head, bool isLevel) =>
         bay.Section.Rows == RowKind.TopParallel && isLevel && rows.Count > 0
-        && rows[0].ElevationAt(head.Along) - head.Elevation < PartRows.LeastRise(bay);
-
-    private static double Uncovered(Bay bay, List<RowHeads> rows)
-    {
-        Head[] heads = [.. rows.Where(r => r.Bay == bay).SelectMany(r => r.Places.Select(r.HeadAt))];
-        double sum = 0, end = double.NegativeInfinity;
-        foreach (CoverBreak gap in CoverRule.Breaks(bay, heads, strict: true))
-        {
-            sum += gap.End - Math.Max(gap.Start, Math.Min(end, gap.End));
-            end = Math.Max(end, gap.End);
-        }
-        return sum;
-    }
+        && rows[0].ElevationAt(head.Along) - head.Elevation < PartRowBand.LeastRise(bay);
 }

@@ -235,7 +235,7 @@ public class WorkbookTests
         var files = new Dictionary<string, MemoryStream>();
         TableCsv.Write(taken.Project, taken.Layout, TestWall.Report(taken.Layout), taken.Table, taken.Bid, new RunInfo("0.1.0"), n => files[n] = new MemoryStream());
         Assert.Equal(
-            ["bars.csv", "bid-sums.csv", "bid.csv", "by-section.csv", "check.csv", "cost.csv", "cutting-plan.csv", "design-effect.csv", "drainage.csv", "drilling-by-layer.csv", "facing.csv", "field.csv", "findings.csv", "gaps.csv", "grout.csv", "holes.csv", "layer-rates.csv", "left-out.csv", "lengths.csv", "leveling-pad.csv", "lifts.csv", "nail-quantities.csv", "panels.csv", "production.csv", "proof-schedule.csv", "quantities.csv", "rates.csv", "reconciliation.csv", "redirects.csv", "test-nails.csv", "verification-schedule.csv"],
+            ["bars.csv", "bid-sums.csv", "bid.csv", "by-section.csv", "check.csv", "cost.csv", "cutting-plan.csv", "design-effect.csv", "drainage.csv", "drilling-by-layer.csv", "facing.csv", "field.csv", "findings.csv", "gaps.csv", "grout.csv", "holes.csv", "layer-rates.csv", "left-out.csv", "lengths.csv", "leveling-pad.csv", "lifts.csv", "nail-quantities.csv", "panels.csv", "production.csv", "proof-schedule.csv", "quantities.csv", "rates.csv", "reconciliation.csv", "redirects.csv", "test-loads.csv", "test-nails.csv", "verification-schedule.csv"],
             files.Keys.Order(StringComparer.Ordinal));
         string[] lines = Encoding.UTF8.GetString(files["nail-quantities.csv"].ToArray()).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(taken.Layout.Nails.Count + 1, lines.Length);
