@@ -7,18 +7,18 @@ namespace SheetGen.Layout.Placing;
 
 /// <summary>
 /// What would help sections with unresolved nails: their grid's columns counted from another first one, or their rows shifted at outside corners. Each
-/// is tried by laying the project out anew by insertion, the most hopeful by a short search; what is left out for the sake of time is told.
+/// is tried by laying the project out anew by insertion, the most hopeful one by a short search; what is left out for the sake of time is told.
 /// </summary>
 internal sealed class GridHelps
 {
     /// <summary>Most grid stations of a project for which this is tried.</summary>
     private const int MostStations = 800;
 
-    /// <summary>Most ways that are laid out by insertion: those of the three sections with the most unresolved nails.</summary>
-    private const int MostLaidOut = 15;
+    /// <summary>Most ways that are laid out by insertion: those of the two sections with the most unresolved nails.</summary>
+    private const int MostLaidOut = 10;
 
-    /// <summary>Most ways that are searched.</summary>
-    private const int MostSearched = 3;
+    /// <summary>Most ways that are searched: a search costs as much as half of the layout itself.</summary>
+    private const int MostSearched = 1;
 
     private readonly WallProject _project;
     private readonly LayoutState _layout;
