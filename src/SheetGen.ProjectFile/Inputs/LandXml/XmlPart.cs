@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Xml;
 
 namespace SheetGen.ProjectFile.Inputs.LandXml;
@@ -30,8 +31,11 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
 
     public string[] Words() => Text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
 
+    /// <summary>Greatest amount of a number that is taken for one: no coordinate, station or radius on Earth in any unit of the format comes near it.</summary>
+    private const double Greatest = 1e11;
+
     public static bool TryNumber(string text, out double value) =>
-        double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+        double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out value) && Math.Abs(value) <= Greatest;
 
     /// <summary>
     /// Reads a file: no document type and no external entity is followed, and depth and count of elements are limited.
@@ -77,7 +81,7 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
             return new XmlPart(name, attributes, [], "", line, column);
         }
         List<XmlPart>? parts = null;
-        string text = "";
+        StringBuilder? text = null;
         reader.Read();
         while (reader.NodeType != XmlNodeType.EndElement)
         {
@@ -90,11 +94,11 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
                 continue;
             }
             if (reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA)
-                text += reader.Value;
+                (text ??= new()).Append(reader.Value);
             if (!reader.Read())
                 throw new XmlException("the file ends inside of an element", null, line, column);
         }
         reader.Read();
-        return new XmlPart(name, attributes, parts ?? (IReadOnlyList<XmlPart>)[], text, line, column);
+        return new XmlPart(name, attributes, parts ?? (IReadOnlyList<XmlPart>)[], text?.ToString() ?? "", line, column);
     }
 }

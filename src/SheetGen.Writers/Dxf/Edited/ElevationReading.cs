@@ -113,7 +113,7 @@ internal sealed class ElevationReading
         if (place.Scale != 1)
             _notes.Add(FormattableString.Invariant($"the drawing is scaled by {place.Scale:0.######}; it was read in the project's unit"));
         if (place.Shift.Length > 0)
-            _notes.Add(FormattableString.Invariant($"the drawing is moved by {place.Shift.X:0.###}, {place.Shift.Y:0.###}; it was read where it was"));
+            _notes.Add(PlainNumber.Text($"the drawing is moved by {place.Shift.X:0.###}, {place.Shift.Y:0.###}; it was read where it was"));
         foreach (Wall wall in _project.Walls.Where(w => !drawn.Any(d => d.Wall == w.Name)))
             _notes.Add($"the frame of the elevation of {wall.Name} is gone, or has lost its data; that of the project as it is now was taken");
         if (drawn.Any(d => d.Hash != _project.InputHash))

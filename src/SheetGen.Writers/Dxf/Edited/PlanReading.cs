@@ -30,7 +30,7 @@ internal static class PlanReading
         if (place.Scale != 1)
             notes.Add(FormattableString.Invariant($"the drawing is scaled by {place.Scale:0.######}; it was read in the project's unit"));
         if (place.Shift.Length > 0)
-            notes.Add(FormattableString.Invariant($"the drawing is moved by {place.Shift.X:0.###}, {place.Shift.Y:0.###}; it was read where it was"));
+            notes.Add(PlainNumber.Text($"the drawing is moved by {place.Shift.X:0.###}, {place.Shift.Y:0.###}; it was read where it was"));
         ILookup<string, (DxfPoint Head, DxfPoint Tip)> byMark = lines.ToLookup(l => l.Mark!, l => (place.Back(l.Line.Start), place.Back(l.Line.End)));
         var nails = new List<DrawnNail>();
         foreach (Nail nail in layout.Nails.Where(n => byMark.Contains(n.Mark)))
