@@ -97,10 +97,10 @@ internal sealed class FreeDirections
     public bool IsFree(int turning) => Among(turning / WordSize, 1UL << (turning % WordSize)) != 0;
 
     /// <summary>
-    /// For each direction of a word a nail that it is too close to, null where none has been found yet. That stays true whatever else moves, so
-    /// while the nail stands the direction need not be tested again.
+    /// For each direction of a word a nail that it is too close to, then for each a second one; null where none has been found yet. That stays
+    /// true whatever else moves, so while the nail stands the direction need not be tested again.
     /// </summary>
-    public Placed?[] InWay(int word) => _inWay[word] ?? Interlocked.CompareExchange(ref _inWay[word], new Placed?[WordSize], null) ?? _inWay[word]!;
+    public Placed?[] InWay(int word) => _inWay[word] ?? Interlocked.CompareExchange(ref _inWay[word], new Placed?[2 * WordSize], null) ?? _inWay[word]!;
 
     private void Find(int word, ulong missing)
     {

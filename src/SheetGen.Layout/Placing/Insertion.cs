@@ -114,7 +114,7 @@ internal sealed class Insertion(District district)
             {
                 if (district.Layout.FirstHit(slot, straight.Hole) is not { } hit)
                     return straight;
-                inWay[0] = hit;
+                Remember(inWay, 0, hit);
             }
         }
         _around.Clear();
@@ -142,12 +142,15 @@ internal sealed class Insertion(District district)
             if (inWay[bit] is { } known && layout.Stands(known))
                 continue;
             if (FirstHit(row.HoleAt(choice, turning)) is { } hit)
-                inWay[bit] = hit;
+                Remember(inWay, bit, hit);
             else if (!Skips(skipped))
                 return turning;
         }
         return -1;
     }
+
+    /// <summary>What was known to be in the way does not stand now, but may again.</summary>
+    private static void Remember(Placed?[] inWay, int bit, Placed hit) => (inWay[bit], inWay[bit + FreeDirections.WordSize]) = (hit, inWay[bit]);
 
     private Placed? FirstHit(in Hole hole)
     {
