@@ -67,7 +67,7 @@ public static class AsBuiltCommand
         AsBuiltReport report = AsBuilt.Of(project, wall.Laid.Layout, drilled, tolerances);
         string told = Told(tolerances, head is null || angle is null, project.Unit);
         if (run.Json)
-            screen.Out.Write(AsBuiltJson.Text(report));
+            screen.Out.Write(AsBuiltJson.Text(report, project.Unit));
         else
             Print(report, told, project.Unit, screen);
         int code = report.NewFindings.Any(f => f.Severity == Severity.Error) || report.Misses.Count > 0 ? ExitCode.Findings : ExitCode.Clean;

@@ -62,7 +62,7 @@ public sealed class WindowTests
     }
 
     /// <summary>Holds a direction against the checker; true where something is too close there.</summary>
-    private static bool IsAsChecked(WallProject project, NailLayout layout, Nail nail, TurnCell cell)
+    internal static bool IsAsChecked(WallProject project, NailLayout layout, Nail nail, TurnCell cell)
     {
         Nail turned = nail with
         {
