@@ -123,6 +123,16 @@ def edit(doc, name, marks):
         transform(m, Matrix44.translate(1000, 500, 0))
     elif name == "turn-all":
         transform(m, Matrix44.z_rotate(math.pi / 2))
+    elif name == "upside-down-inches":
+        move(a, 0.5, 0)
+        transform(m, Matrix44.scale(1 / 12, 1 / 12, 1 / 12) @ Matrix44.z_rotate(math.pi) @ Matrix44.translate(4000, 4700, 0))
+    elif name == "upside-down-bare":
+        for i in n.values():
+            strip(i)
+        for p in m.query("LWPOLYLINE"):
+            p.discard_xdata("SHEETGEN")
+        m.delete_entity(b)
+        transform(m, Matrix44.z_rotate(math.pi))
     elif name == "move-all-nails":
         for i in n.values():
             move(i, 0.5, 0)

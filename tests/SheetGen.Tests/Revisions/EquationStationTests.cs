@@ -1,6 +1,5 @@
 using System.IO.Compression;
 using SheetGen.Drawing.Review;
-using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model;
@@ -50,7 +49,7 @@ public sealed class EquationStationTests
         using var zip = new ZipArchive(book, ZipArchiveMode.Read);
         string texts = string.Concat(zip.Entries.Where(e => e.FullName.EndsWith(".xml", StringComparison.Ordinal)).Select(e => new StreamReader(e.Open()).ReadToEnd()));
         string json = RevisionJson.Text(difference);
-        string pages = string.Join('\n', RevisionPages.Compose(difference, ReviewInfo.Of(Made.Project, "1", TemplateReader.Default()), Made.Project.Walls).Sheets.SelectMany(s => s.Paper.OfType<SheetGen.Drawing.Primitives.Text>()).Select(t => t.Value));
+        string pages = string.Join('\n', RevisionPages.Compose(difference, ReviewInfo.Of(Made.Project, "1"), Made.Project.Walls).Sheets.SelectMany(s => s.Paper.OfType<SheetGen.Drawing.Primitives.Text>()).Select(t => t.Value));
         foreach (Nail nail in new[] { Behind, moved })
         {
             Assert.Contains($">{Printed(nail)}<", texts, StringComparison.Ordinal);

@@ -52,6 +52,8 @@ public sealed class RecheckTests
         ("inches-and-move:R2000bin", ["A-4-05 moved 0.50 ft"], null),
         ("shift-all:R2010", [], null),
         ("turn-all:R2010", [], null),
+        ("upside-down-inches:R2010", ["A-4-05 moved 0.50 ft"], null),
+        ("upside-down-bare:R2018", ["A-2-02 removed"], null),
         ("no-xdata:R2010", ["A-4-05 moved 0.50 ft"], null),
         ("bare-blocks:R2010", ["A-4-05 moved 0.50 ft"], null),
         ("handles:R2010", [], null),

@@ -98,6 +98,7 @@ internal sealed class ElevationReading
             Outlines = ([.. _document.Model.OfType<DxfPolyline>().SelectMany(p => p.Vertices).Select(v => v.Point)], [.. _outlines.SelectMany(p => p.Vertices).Select(v => Point(v.Point))]),
             Scales = scales.Concat(symbols.Select(s => s.Scale)),
             Turns = symbols.Select(s => s.Turn),
+            Likely = symbols.Select(s => (double?)s.Turn).FirstOrDefault(),
         }.Find();
         return place ?? (drawn.Length > 0 ? DrawingPlace.Same : null);
     }

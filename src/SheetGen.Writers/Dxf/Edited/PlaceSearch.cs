@@ -28,6 +28,9 @@ internal sealed class PlaceSearch(double tolerance)
 
     public IEnumerable<double> Turns { get; init; } = [];
 
+    /// <summary>The turn of the nails' symbols, which decides where two places fit alike, as with a wall that looks the same upside down.</summary>
+    public double? Likely { get; init; }
+
     /// <summary>The place that most agree on; null where nothing agrees on any, or two places fit alike.</summary>
     public DrawingPlace? Find()
     {
@@ -59,8 +62,11 @@ internal sealed class PlaceSearch(double tolerance)
         }
         (DrawingPlace Place, int Outline, int Nails)[] best = [.. fits.OrderByDescending(f => 2 * f.Outline >= outlineWas.Length ? f.Outline : 0).ThenByDescending(f => f.Nails)];
         (DrawingPlace found, int corners, int stand) = best[0];
-        if (2 * corners >= outlineWas.Length && corners > 0 && best.All(b => b.Outline < corners || b.Nails < stand || Alike(b.Place, found)))
-            return found;
+        (DrawingPlace Place, int Outline, int Nails)[] first = [.. best.TakeWhile(b => b.Outline == corners && b.Nails == stand)];
+        if (first.Any(b => !Alike(b.Place, found)) && Likely is { } likely && first.Any(b => b.Place.Turn == RoundedTurn(likely)))
+            first = [.. first.Where(b => b.Place.Turn == RoundedTurn(likely))];
+        if (2 * corners >= outlineWas.Length && corners > 0 && first.All(b => Alike(b.Place, first[0].Place)))
+            return first[0].Place;
         // Without outlines the nails decide; a drawing that lies as it lay needs one, any other place half of them.
         best = [.. fits.OrderByDescending(f => f.Nails)];
         (found, _, stand) = best[0];
@@ -109,7 +115,9 @@ internal sealed class PlaceSearch(double tolerance)
             if (was.Length <= 1e-6)
                 continue;
             ratios.Add(drawn.Length / was.Length);
-            turns.Add(Math.IEEERemainder((Math.Atan2(drawn.Y, drawn.X) - Math.Atan2(was.Y, was.X)) * 180 / Math.PI, 360));
+            double turn = Math.IEEERemainder((Math.Atan2(drawn.Y, drawn.X) - Math.Atan2(was.Y, was.X)) * 180 / Math.PI, 360);
+            // No usual turn lies where the figures jump.
+            turns.Add(turn < -135 ? turn + 360 : turn);
         }
         return ratios.Count == 0 ? (1, 0) : (Rounded(Median(ratios)), RoundedTurn(Median(turns)));
     }
