@@ -93,6 +93,6 @@ public class MatchLineTests
         Fill[] heads = [.. set.Sheets.Where(s => s.IsView).SelectMany(Arrows)];
 
         Assert.NotEmpty(heads);
-        Assert.All(heads, h => h.Outline[0].Point.X > h.Outline[1].Point.X);
+        Assert.All(heads, h => Assert.True(h.Outline[0].Point.X > h.Outline[1].Point.X));
     }
 }
