@@ -81,7 +81,7 @@ internal static class Tool
         {
             string[] parts = line.Split('\t');
             if (parts[0] == "fault")
-                Console.Error.WriteLine($"not chosen, since it fails without a mutant: {parts[1]}: {parts[2]}");
+                Console.Error.WriteLine($"not chosen, since it fails or is too long without a mutant: {parts[1]}: {parts[2]}");
             else
                 tests.Add((parts[1], double.Parse(parts[2], CultureInfo.InvariantCulture), [.. parts[3].Split(',', StringSplitOptions.RemoveEmptyEntries).Select(n => int.Parse(n, CultureInfo.InvariantCulture))]));
         }
@@ -244,7 +244,10 @@ internal static class Worker
                     most.SetValue(null, (long)(seconds * 200_000_000));
                     string? fault = Try(test);
                     if ((long)steps.GetValue(null)! >= (long)most.GetValue(null)!)
+                    {
+                        answers.WriteLine($"fault\t{test.Name}\ttoo long");
                         continue;
+                    }
                     int[] ids = [.. Enumerable.Range(0, reached.Length).Where(i => reached[i])];
                     if (fault is not null)
                         answers.WriteLine($"fault\t{test.Name}\t{fault.ReplaceLineEndings(" ")}");
