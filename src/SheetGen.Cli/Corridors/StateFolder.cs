@@ -30,17 +30,15 @@ internal sealed class StateFolder(string folder, Corridor corridor)
     /// <exception cref="OutputException">It cannot be written.</exception>
     public static void WriteWhole(string path, byte[] bytes)
     {
-        string fresh = FormattableString.Invariant($"{path}.{Environment.ProcessId}.new");
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            File.WriteAllBytes(fresh, bytes);
-            File.Move(fresh, path, overwrite: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new OutputException($"cannot write {path}: {e.Message}");
         }
+        WholeFile.Replace(path, bytes);
     }
 
     public static FileHash HashOf(string name, byte[] bytes) => new(name, bytes.Length, Convert.ToHexStringLower(SHA256.HashData(bytes)));

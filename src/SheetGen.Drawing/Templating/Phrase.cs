@@ -164,6 +164,8 @@ public enum Phrase
     LegendMatchLine,
     LegendBoring,
     LegendNailLimit,
+    LegendNoNails,
+    LegendCut,
 
     // Abbreviations
     Abbreviations,
@@ -380,6 +382,7 @@ public enum Phrase
     TurnWithStation,
     Typical,
     DimSpaces,
+    DimSpacesFromTo,
     DimTypical,
     DimHeight,
     DimGreatest,

@@ -39,7 +39,7 @@ public static class AsBuilt
             Drilled = [.. record.Select(r => r.Mark)],
             Misses = [.. now.Layout.Nails.Where(n => byMark.ContainsKey(n.Mark)).SelectMany(n => Missed(planned[n.Mark], n, tolerances, project.Unit))],
             NewFindings = found,
-            Open = OpenOf(project, now.Layout, byMark, found),
+            Open = OpenOf(project, plan, now.Layout, byMark, found),
             DrilledProduction = drilled.Length,
             PlannedProduction = plan.Nails.Count(n => n.Kind != NailKind.Verification),
             DrilledLength = drilled.Sum(n => n.Length),
@@ -69,14 +69,14 @@ public static class AsBuilt
     }
 
     /// <summary>Planned nails that new clearance findings name, with the places that a search with all drilled nails fixed gives them.</summary>
-    private static List<OpenTrouble> OpenOf(WallProject project, NailLayout now, Dictionary<string, AsBuiltNail> drilled, Finding[] found)
+    private static List<OpenTrouble> OpenOf(WallProject project, NailLayout plan, NailLayout now, Dictionary<string, AsBuiltNail> drilled, Finding[] found)
     {
         Nail[] open = [.. now.Nails.Where(n => !drilled.ContainsKey(n.Mark) && n.Kind != NailKind.Verification
             && found.Any(f => f.Severity == Severity.Error && f.Clear is not null && f.Nails.Contains(n.Mark)))];
         if (open.Length == 0)
             return [];
         FixedNail[] pins = [.. now.Nails.Where(n => drilled.ContainsKey(n.Mark) && n.Kind != NailKind.Verification).Select(EditedPins.Kept)];
-        NailLayout searched = Placer.Place(project with { FixedNails = [.. project.FixedNails, .. pins] }, new PlacingOptions(false));
+        NailLayout searched = Placer.Place(project with { FixedNails = [.. EditedPins.Untouched(project, plan.Nails.Where(n => drilled.ContainsKey(n.Mark))), .. pins] }, new PlacingOptions(false));
         Dictionary<string, Nail> again = searched.Nails.ToDictionary(n => n.Mark);
         return [.. open.Select(n => new OpenTrouble(
             n.Mark, string.Join("; ", found.Where(f => f.Clear is not null && f.Nails.Contains(n.Mark) && f.Code != FindingCode.Unresolved).Select(f => f.Message)),

@@ -54,6 +54,14 @@ public sealed class SafeReadingTests
         Assert.Contains(folder.Problems(Yaml("deep.xml")), p => p.Contains("more than 64 deep", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_tag_of_a_million_bytes_is_refused_before_it_is_read()
+    {
+        using var folder = new InputFolder();
+        folder.With("road.xml", "<!-- a road -->\n <LandXML " + string.Concat(Enumerable.Range(0, 120_000).Select(i => $"a{i}=\"1\" ")) + "/>");
+        Assert.Contains(folder.Problems(Yaml("road.xml")), p => p.Contains("road.xml:2:2: error R04", StringComparison.Ordinal) && p.Contains("more than 1000000 bytes in one tag", StringComparison.Ordinal));
+    }
+
     /// <summary>A text cut into pieces by comments is put together once and not anew for each piece (5 million pieces took minutes).</summary>
     [Fact]
     public void A_text_in_very_many_pieces_is_read_as_one()

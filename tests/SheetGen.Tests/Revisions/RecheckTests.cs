@@ -51,6 +51,9 @@ public sealed class RecheckTests
         ("inches:R2010", [], null),
         ("inches-and-move:R2000bin", ["A-4-05 moved 0.50 ft"], null),
         ("shift-all:R2010", [], null),
+        ("turn-all:R2010", [], null),
+        ("upside-down-inches:R2010", ["A-4-05 moved 0.50 ft"], null),
+        ("upside-down-bare:R2018", ["A-2-02 removed"], null),
         ("no-xdata:R2010", ["A-4-05 moved 0.50 ft"], null),
         ("bare-blocks:R2010", ["A-4-05 moved 0.50 ft"], null),
         ("handles:R2010", [], null),
@@ -77,7 +80,7 @@ public sealed class RecheckTests
         using var folder = new TemporaryFolder();
         string source = folder.File("sheets.dxf");
         File.WriteAllBytes(source, Wall.Drawing);
-        OutsideResult done = OutsideReader.Script("edit_dxf.py", "ezdxf").Run([source, folder.Path, $"{First},{Second}", .. Edits.Select(e => e.Edit)]);
+        OutsideResult done = OutsideReader.Script("edit_dxf.py", "ezdxf").Run([source, folder.Path, $"{First},{Second}", "move-all-nails:R2010", .. Edits.Select(e => e.Edit)]);
         Assert.True(done.ExitCode == 0, done.Errors);
         foreach ((string edit, string[] changed, string? notRead) in Edits)
         {
@@ -90,6 +93,9 @@ public sealed class RecheckTests
             else
                 Assert.Contains(notRead, Assert.Single(reading.NotRead), StringComparison.Ordinal);
         }
+        // All nails moved alike, and the outlines of the wall not: every nail has moved.
+        string[] all = Wall.Changes(Wall.Read(File.ReadAllBytes(folder.File("move-all-nails-R2010.dxf"))));
+        Assert.Equal(Wall.Layout.Nails.Count, all.Count(c => c.Contains(" moved 0.50 ft", StringComparison.Ordinal)));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Xml;
+using SheetGen.ProjectFile.Tree;
 
 namespace SheetGen.ProjectFile.Inputs.LandXml;
 
@@ -53,6 +54,12 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
             IgnoreProcessingInstructions = true,
             IgnoreWhitespace = true,
         };
+        var tags = new TagCounter();
+        if (!tags.IsWithin(bytes))
+        {
+            ReadOnlySpan<byte> before = bytes.AsSpan(0, (int)tags.Start);
+            throw new XmlException(FormattableString.Invariant($"there are more than {TagCounter.Most} bytes in one tag"), null, before.Count((byte)'\n') + 1, before.Length - before.LastIndexOf((byte)'\n'));
+        }
         using var reader = XmlReader.Create(new MemoryStream(bytes), settings);
         reader.MoveToContent();
         int count = 0;
