@@ -20,6 +20,7 @@ internal sealed class FreeDirections
     private readonly Placed?[]?[] _inWay;
     private Placed?[]? _nails;
     private int _count = -1;
+    private int _coarseCount = -1;
 
     public FreeDirections(RowTask row, HeadChoice choice)
     {
@@ -47,6 +48,17 @@ internal sealed class FreeDirections
             if (_count < 0)
                 _count = Enumerable.Range(0, Words).Sum(w => BitOperations.PopCount(Word(w)));
             return _count;
+        }
+    }
+
+    /// <summary>Those of the directions in coarse steps, counted.</summary>
+    public int CoarseCount
+    {
+        get
+        {
+            if (_coarseCount < 0)
+                _coarseCount = _choice.Turnings.Coarse.Count(IsFree);
+            return _coarseCount;
         }
     }
 

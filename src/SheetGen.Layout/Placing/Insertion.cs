@@ -136,10 +136,11 @@ internal sealed class Insertion(District district)
             return -1;
         LayoutState layout = district.Layout;
         Placed?[] inWay = free.InWay(word);
+        district.Work += BitOperations.PopCount(left);
         for (; left != 0; left &= left - 1)
         {
             int bit = BitOperations.TrailingZeroCount(left), turning = word * FreeDirections.WordSize + bit;
-            if (inWay[bit] is { } known && layout.Stands(known))
+            if (inWay[bit] is { } known && (layout.Stands(known) || (inWay[bit + FreeDirections.WordSize] is { } other && layout.Stands(other))))
                 continue;
             if (FirstHit(row.HoleAt(choice, turning)) is { } hit)
                 Remember(inWay, bit, hit);

@@ -26,7 +26,7 @@ public static class HoleDistance
             double xa = x.Dot(a.Direction), xb = x.Dot(b.Direction), cosine = a.Direction.Dot(b.Direction);
             if (IsBeside(square, xa, xb, cosine, b.Length, reach))
                 return false;
-            if (Decide(a, b, x, xa, xb, cosine, reach) is { } closer)
+            if (Decide(a, b, x, xa, xb, cosine, reach, required) is { } closer)
                 return closer;
         }
         return TaperedPair.Least(a, b, out _, out _) < required;
@@ -91,14 +91,15 @@ public static class HoleDistance
     }
 
     /// <summary>
-    /// Whether the axes come nearer than the reach, by clamping (Ericson, Real-Time Collision Detection, 5.1.9); null for tapered holes, nearly
-    /// parallel ones, and where rounding could decide: there the closed form must.
+    /// Whether two holes are closer than required by the least distance of their axes (by clamping: Ericson, Real-Time Collision Detection, 5.1.9):
+    /// no where that is over the reach at their widest, yes where they are too close there already; null between, for nearly parallel ones, and
+    /// where rounding could decide: there the closed form must.
     /// </summary>
-    private static bool? Decide(in Hole a, in Hole b, Vector3D x, double xa, double xb, double cosine, double reach)
+    private static bool? Decide(in Hole a, in Hole b, Vector3D x, double xa, double xb, double cosine, double reach, double required)
     {
         const double NearlyParallel = 1e-4, Narrow = 1e-7;
         double sine2 = 1 - cosine * cosine;
-        if (sine2 < NearlyParallel || a.Drift != 0 || b.Drift != 0)
+        if (sine2 < NearlyParallel)
             return null;
         double u = Math.Clamp((xa - cosine * xb) / sine2, 0, a.Length), v = cosine * u - xb;
         if (v < 0)
@@ -112,7 +113,10 @@ public static class HoleDistance
             u = Math.Clamp(xa + cosine * v, 0, a.Length);
         }
         Vector3D between = x + b.Direction * v - a.Direction * u;
-        double over = between.Dot(between) - reach * reach;
-        return Math.Abs(over) > Narrow * (1 + reach * reach) ? over < 0 : null;
+        double square = between.Dot(between), narrow = Narrow * (1 + reach * reach);
+        if (square > reach * reach + narrow)
+            return false;
+        double here = a.RadiusAt(u) + b.RadiusAt(v) + required;
+        return here > 0 && square < here * here - narrow ? true : null;
     }
 }
