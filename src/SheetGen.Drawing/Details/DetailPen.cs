@@ -2,37 +2,49 @@ using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Model.Results;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Details;
 
-/// <summary>Draws one detail in a cell of the paper: x and y in millimetres about the cell's middle, for a cell of full size.</summary>
+/// <summary>Draws one detail at full size in model space, seen through a view on the paper: x and y in project units about the detail's origin.</summary>
 public sealed class DetailPen
 {
-    /// <summary>Width and height of a cell at full size, mm.</summary>
-    public const double FullWidth = 175, FullHeight = 140;
+    /// <summary>Distance of the lines that keep words off a hatched area, mm.</summary>
+    private const double ScanPitch = 2.2;
 
+    private readonly DrawingContext _context;
+    private readonly DetailView _view;
     private readonly ViewLabels _labels;
-    private readonly Point2 _middle;
-    private readonly double _scale;
+    private readonly DetailDimensions _dimensions;
 
-    public DetailPen(DrawingContext context, Box cell, string sheet)
+    /// <param name="frame">The view on the paper.</param>
+    /// <param name="place">Point of model space in the middle of the view.</param>
+    public DetailPen(DrawingContext context, DetailView view, Box frame, DetailScale scale, Point2 place, string sheet)
     {
-        _scale = Math.Min(cell.Width / FullWidth, cell.Height / FullHeight);
-        _middle = cell.Center;
-        _labels = new ViewLabels(context, new Viewport(cell, cell.Center, 1), cell, sheet, null);
+        (_context, _view) = (context, view);
+        _labels = new ViewLabels(context, new Viewport(frame, place, scale.UnitsPerMillimetre), frame, sheet, null);
+        _dimensions = new DetailDimensions(context, _labels, scale);
     }
 
-    public IReadOnlyList<Primitive> Paper => _labels.Paper;
+    public Viewport Viewport => _labels.Viewport;
+
+    public IEnumerable<Primitive> Model => _labels.InModel();
 
     public IReadOnlyList<string> Notes => _labels.Notes;
 
-    public IReadOnlyList<Finding> Findings => _labels.Findings;
+    /// <summary>True once something was drawn whose size the project does not give.</summary>
+    public bool HasUnsized { get; private set; }
 
-    /// <summary>Degrees by which what is drawn leans to the right, about the cell's middle.</summary>
-    public double Lean { get; init; }
+    public LengthUnit Unit => _context.Print.Unit;
 
-    public Point2 At(double x, double y) => _middle + new Point2(x, y).Turned(-Lean * Math.PI / 180) * _scale;
+    /// <summary>Inches in project units.</summary>
+    public double In(double inches) => Lengths.FromInches(inches, Unit);
+
+    private Point2 At(double x, double y) =>
+        Viewport.Frame.Center + (new Point2(x, y).Turned(-_view.Lean * Math.PI / 180) - _view.Extent.Center) * (1 / Viewport.UnitsPerMillimetre);
+
+    private Point2 At((double X, double Y) p) => At(p.X, p.Y);
 
     public void Line(double x1, double y1, double x2, double y2, LayerRole layer = LayerRole.Detail)
     {
@@ -41,67 +53,116 @@ public sealed class DetailPen
         _labels.Placer.Crowd.Add(a, b, LineKind.NoText);
     }
 
-    public void Shape(LayerRole layer, params (double X, double Y)[] points)
+    /// <summary>A closed outline; dashed where the project does not give its size.</summary>
+    public void Shape(bool isGiven, params (double X, double Y)[] points)
     {
-        Point2[] places = [.. points.Select(p => At(p.X, p.Y))];
+        HasUnsized |= !isGiven;
+        Outline(isGiven ? LayerRole.Detail : LayerRole.DetailHidden, points);
+    }
+
+    public void Outline(LayerRole layer, params (double X, double Y)[] points)
+    {
+        Point2[] places = [.. points.Select(At)];
         _labels.Add(Polyline.Of(layer, places, true));
         for (int i = 0; i < places.Length; i++)
             _labels.Placer.Crowd.Add(places[i], places[(i + 1) % places.Length], LineKind.NoText);
     }
 
+    /// <summary>A rectangle along the axes.</summary>
+    public void Rectangle(bool isGiven, double left, double bottom, double right, double top) =>
+        Shape(isGiven, (left, bottom), (right, bottom), (right, top), (left, top));
+
+    /// <summary>Hatch within an outline; no words stand there.</summary>
+    /// <param name="spacing">Of its lines, mm.</param>
     public void Hatch(double spacing, double angle, params (double X, double Y)[] points)
     {
-        Point2[] places = [.. points.Select(p => At(p.X, p.Y))];
-        _labels.Add(Fill.Of(LayerRole.Fill, places) with { Spacing = spacing * _scale, Angle = angle - Lean });
-        _labels.Placer.Crowd.Add(Box.Around(places), ownsLeader: true);
+        Point2[] places = [.. points.Select(At)];
+        _labels.Add(Fill.Of(LayerRole.Fill, places) with { Spacing = spacing, Angle = angle - _view.Lean });
+        Box box = Box.Around(places);
+        for (double y = box.Bottom + ScanPitch / 2; y < box.Top; y += ScanPitch)
+        {
+            double[] xs = [.. Crossings(places, y).Order()];
+            for (int i = 0; i + 1 < xs.Length; i += 2)
+                _labels.Placer.Crowd.Add(new(xs[i], y), new(xs[i + 1], y), LineKind.NoText);
+        }
     }
 
-    public void Solid(LayerRole layer, params (double X, double Y)[] points) =>
-        _labels.Add(Fill.Of(layer, [.. points.Select(p => At(p.X, p.Y))]));
-
-    public void Ring(LayerRole layer, double x, double y, double radius)
+    private static IEnumerable<double> Crossings(Point2[] outline, double y)
     {
-        _labels.Add(new Circle(layer, At(x, y), radius * _scale));
-        _labels.Placer.Crowd.Add(Box.At(At(x, y), 2 * radius * _scale, 2 * radius * _scale), ownsLeader: true);
+        for (int i = 0; i < outline.Length; i++)
+        {
+            Point2 a = outline[i], b = outline[(i + 1) % outline.Length];
+            if (a.Y > y != b.Y > y)
+                yield return a.X + (b.X - a.X) * (y - a.Y) / (b.Y - a.Y);
+        }
     }
 
-    public void Disc(LayerRole layer, double x, double y, double radius) => _labels.Add(Fill.Disc(layer, At(x, y), radius * _scale));
+    public void Ring(bool isGiven, double x, double y, double radius)
+    {
+        HasUnsized |= !isGiven;
+        Point2 middle = At(x, y);
+        double r = radius / Viewport.UnitsPerMillimetre;
+        _labels.Add(new Circle(isGiven ? LayerRole.Detail : LayerRole.DetailHidden, middle, r));
+        for (int i = 0; i < 12; i++)
+            _labels.Placer.Crowd.Add(middle + new Point2(r, 0).Turned(i * Math.PI / 6), middle + new Point2(r, 0).Turned((i + 1) * Math.PI / 6), LineKind.NoText);
+    }
 
+    /// <summary>A filled circle: a bar cut across.</summary>
+    public void Disc(double x, double y, double radius)
+    {
+        Point2 middle = At(x, y);
+        double r = Math.Max(radius / Viewport.UnitsPerMillimetre, 0.4);
+        _labels.Add(Fill.Disc(LayerRole.Detail, middle, r));
+        _labels.Placer.Crowd.Add(Box.At(middle, 2 * r, 2 * r), ownsLeader: true);
+    }
+
+    /// <summary>A break line across a part that goes on: everything beyond it keeps its true size.</summary>
+    public void Break(double left, double right, double y)
+    {
+        double tooth = 1.2 * Viewport.UnitsPerMillimetre, middle = (left + right) / 2;
+        (double X, double Y)[] points = [(left - 2 * tooth, y), (middle - tooth, y), (middle - tooth / 2, y + 1.5 * tooth), (middle + tooth / 2, y - 1.5 * tooth), (middle + tooth, y), (right + 2 * tooth, y)];
+        for (int i = 0; i + 1 < points.Length; i++)
+            Line(points[i].X, points[i].Y, points[i + 1].X, points[i + 1].Y);
+    }
+
+    /// <summary>An arrow that shows a way, its head at the second point.</summary>
     public void Arrow(double x1, double y1, double x2, double y2)
     {
-        Line(x1, y1, x2, y2, LayerRole.Leader);
-        Point2 a = new(x1, y1), b = new(x2, y2), way = (b - a) * (1 / (b - a).Length), side = new(-way.Y, way.X);
-        Point2 left = b - way * 4 + side * 1.2, right = b - way * 4 - side * 1.2;
-        Solid(LayerRole.Leader, (b.X, b.Y), (left.X, left.Y), (right.X, right.Y));
+        Point2 a = At(x1, y1), b = At(x2, y2), way = (b - a) * (1 / (b - a).Length), side = new(-way.Y, way.X), foot = b - way * 2.5;
+        _labels.Add(new Line(LayerRole.Leader, a, b));
+        _labels.Placer.Crowd.Add(a, b, LineKind.NoText);
+        _labels.Add(Fill.Of(LayerRole.Leader, b, foot + side * 0.8, foot - side * 0.8));
     }
 
-    /// <summary>A note that points at a place.</summary>
-    public void Note(double x, double y, double? toward, params string[] lines) =>
-        _labels.Label(new LabelRequest([lines, [string.Join(" ", lines)], [.. lines.SelectMany(Halves)]], TextRole.Label, At(x, y), 0.3)
-        {
-            Toward = toward,
-            LeaderFrom = 0.1,
-            Reach = 70,
-        });
+    /// <summary>A dimension of a small part, in inches or millimetres.</summary>
+    /// <param name="side">1 where its line stands to the left of the way from the first point to the second, -1 to the right.</param>
+    /// <param name="words">With &lt;&gt; for the measured length; null for it alone.</param>
+    /// <param name="beyond">Least distance of its line, project units.</param>
+    public void Small((double X, double Y) from, (double X, double Y) to, int side, string? words = null, double beyond = 0) =>
+        _dimensions.Put(At(from), At(to), side, true, words, beyond / Viewport.UnitsPerMillimetre);
 
-    /// <summary>A line of fewer letters is not broken.</summary>
-    private const int ShortLine = 24;
+    /// <summary>A dimension of a place on the wall, in the project's unit.</summary>
+    public void Long((double X, double Y) from, (double X, double Y) to, int side, string? words = null, double beyond = 0) =>
+        _dimensions.Put(At(from), At(to), side, false, words, beyond / Viewport.UnitsPerMillimetre);
 
-    /// <summary>A line broken at the space nearest to its middle; one that is short stays.</summary>
-    private static IEnumerable<string> Halves(string line)
+    /// <summary>A note that points at a place, in one of several shapes.</summary>
+    public void Note(double x, double y, double? toward, params string[] lines)
     {
-        int[] spaces = [.. Enumerable.Range(0, line.Length).Where(i => line[i] == ' ')];
-        if (spaces.Length == 0 || line.Length < ShortLine)
-            return [line];
-        int at = spaces.MinBy(i => Math.Abs(2 * i - line.Length));
-        return [line[..at], line[(at + 1)..]];
+        TextStyle style = _context.StyleOf(TextRole.Label);
+        lines = [.. lines.Where(l => l.Length > 0)];
+        string[] Wrapped(double letters) => [.. lines.SelectMany(l => TextMeasure.Wrap(l, letters * style.Height, style.Height, style))];
+        _labels.Label(new LabelRequest([lines, Wrapped(26), Wrapped(20), Wrapped(14)], TextRole.Label, At(x, y), 0.3) { Toward = toward, LeaderFrom = 0.1, Reach = 70 });
     }
 
-    /// <summary>A dimension line with words, drawn not to scale.</summary>
-    public void Span(double x1, double y1, double x2, double y2, string words)
-    {
-        Arrow((x1 + x2) / 2, (y1 + y2) / 2, x1, y1);
-        Arrow((x1 + x2) / 2, (y1 + y2) / 2, x2, y2);
-        _labels.Label(new LabelRequest([[words]], TextRole.Label, At((x1 + x2) / 2, (y1 + y2) / 2), 0.6) { Toward = Math.PI / 2, LeaderFrom = 4 });
-    }
+    /// <summary>Words that stand below the title.</summary>
+    public void Remark(string words) => _remarks.Add(words);
+
+    /// <summary>The remarks, and the notes that have no place in the picture, not even for a number: they speak for themselves.</summary>
+    public IReadOnlyList<string> Remarks => [.. _remarks, .. _labels.Unplaced];
+
+    private readonly List<string> _remarks = [];
+
+    /// <summary>A name within the picture, without a leader.</summary>
+    public void Name(double x, double y, string words) =>
+        _labels.Label(new LabelRequest([[words]], TextRole.Label, At(x, y), 0.1) { LeaderFrom = 30, Reach = 30 });
 }

@@ -1,115 +1,147 @@
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
+using SheetGen.Model;
+using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Details;
 
-/// <summary>The nail: its head, its hole, and a test nail. The soil is on the right.</summary>
+/// <summary>The nail in its hole, along and across. The soil is on the right.</summary>
 internal static class NailDetails
 {
     private const double Left = Math.PI, Up = Math.PI / 2, Down = -Math.PI / 2;
 
-    private static (double X, double Y) On(double along, double across, double tilt) =>
+    /// <summary>A point at a depth along a bar that starts at the origin, and a distance above its axis.</summary>
+    public static (double X, double Y) On(double along, double across, double tilt) =>
         (along * Math.Cos(tilt) + across * Math.Sin(tilt), -along * Math.Sin(tilt) + across * Math.Cos(tilt));
 
-    /// <summary>A tube between two depths, drawn along the hole.</summary>
-    private static void Tube(DetailPen pen, double from, double to, double half, double tilt, LayerRole layer = LayerRole.Detail) =>
-        pen.Shape(layer, On(from, half, tilt), On(to, half, tilt), On(to, -half, tilt), On(from, -half, tilt));
-
-    public static void Head(DrawingContext context, DetailData data, HeadKind head, DetailPen pen)
+    /// <summary>The longest nail of the layout in its whole length; none without nails.</summary>
+    public static IEnumerable<DetailView> Holes(DrawingContext context, DetailData data)
     {
-        const double Thick = 16;
-        double tilt = Angles.ToRadians(head.Bevel), rise = Math.Tan(tilt);
-        // The hole in the ground ends at the back of the shotcrete; the bar runs through.
-        pen.Shape(LayerRole.Detail, (Thick, 11 - Thick * rise), On(66, 11, tilt), On(66, -11, tilt), (Thick, -11 - Thick * rise));
-        pen.Hatch(2.4, -60, (Thick, 11 - Thick * rise), On(66, 11, tilt), On(66, 3, tilt), (Thick, 3 - Thick * rise));
-        pen.Hatch(2.4, -60, (Thick, -3 - Thick * rise), On(66, -3, tilt), On(66, -11, tilt), (Thick, -11 - Thick * rise));
-        Tube(pen, -32, 66, 2.5, tilt);
-        pen.Hatch(5, 45, (0, -48), (Thick, -48), (Thick, -5 - 8 * rise), (0, -4));
-        pen.Hatch(5, 45, (0, 4), (Thick, 3 - 8 * rise), (Thick, 48), (0, 48));
-        pen.Line(0, -48, 0, 48);
-        pen.Line(Thick, -48, Thick, 48);
-        foreach ((double from, double to) in new[] { (-48.0, -6.0), (4.0, 48.0) })
-            pen.Line(8, from, 8, to, LayerRole.DetailHidden);
-        foreach (double y in new[] { -24.0, 20.0 })
-            pen.Disc(LayerRole.Detail, 6, y, 1.2);
-        pen.Line(4, -40, 4, 38, LayerRole.DetailHidden);
-        pen.Shape(LayerRole.Detail, (-4, -18), (0, -18), (0, 18), (-4, 18));
-        if (data.Has("studs"))
+        Nail[] nails = [.. context.Layout.Nails.Where(n => n.Kind != NailKind.Verification)];
+        // One that lies as its design section says stands for the others.
+        if ((nails.Where(n => n.Splay == 0 && n.Inclination == n.Section.Inclination).MaxBy(n => n.Length) ?? nails.MaxBy(n => n.Length)) is Nail nail)
+            yield return new(DetailKind.Hole, [.. data.Sections.Select(s => (object)s.Section)], context.Say(Phrase.DetailHole), Along(nail), pen => Hole(context, data, nail, pen)) { Beside = 3, Above = 13 };
+    }
+
+    /// <summary>What a picture of a whole nail takes, its head at the origin.</summary>
+    private static Box Along(Nail nail)
+    {
+        double tilt = Angles.ToRadians(nail.Inclination), room = 1.5 * nail.HoleDiameter;
+        return new(-2 * room, -nail.Length * Math.Sin(tilt) - room, nail.Length * Math.Cos(tilt) + room / 2, 2 * room);
+    }
+
+    private static void Hole(DrawingContext context, DetailData data, Nail nail, DetailPen pen)
+    {
+        double tilt = Angles.ToRadians(nail.Inclination), length = nail.Length, half = nail.HoleDiameter / 2, bar = data.DiameterOf(nail.Bar) / 2, side = 1.4 * nail.HoleDiameter;
+        double? shotcrete = nail.Wall.Facing?.Shotcrete;
+        double t = shotcrete ?? pen.In(4), back = t / Math.Cos(tilt);
+        (double X, double Y) P(double along, double across) => On(along, across, tilt);
+        void Tube(double from, double to, double r) => pen.Outline(LayerRole.Detail, P(from, r), P(to, r), P(to, -r), P(from, -r));
+        pen.Rectangle(shotcrete is not null, 0, -side * 1.5, t, side);
+        Tube(back, length, half);
+        pen.Hatch(1, -60, P(back, half), P(length, half), P(length, bar), P(back, bar));
+        pen.Hatch(1, -60, P(back, -bar), P(length, -bar), P(length, -half), P(back, -half));
+        Tube(-data.Project.Rules.BarProjection, length, bar);
+        pen.Long(P(0, bar), P(length, bar), 1, beyond: half);
+        pen.Long(P(back, -half), P(length, -half), -1, context.Say(Phrase.GroutedLength, "<>"));
+        Centralizers(context, data, pen, P, back, length, half);
+        pen.Note(P(length * 0.3, -half).X, P(length * 0.3, -half).Y, Down, context.Say(Phrase.GroutIs, data.Fact("grout_strength")));
+        pen.Note(P(length * 0.6, bar).X, P(length * 0.6, bar).Y, Up, context.Say(Phrase.BarIs, nail.Bar.ToString().ToUpperInvariant()), context.Say(Phrase.ProtectionIs, data.Fact("corrosion_protection")));
+        pen.Note(P(length, 0).X, P(length, 0).Y, null, context.Say(Phrase.HoleIs, data.Small(nail.HoleDiameter), data.Print.Angle(nail.Inclination)));
+        pen.Note(P(length * 0.15, half).X, P(length * 0.15, half).Y, Up, context.Say(Phrase.DrawnNail, nail.Mark, context.Say(Phrase.LengthSpan)));
+    }
+
+    /// <summary>Centralizers at the spacing and end distance that the project gives; where it gives none they are named alone.</summary>
+    private static void Centralizers(
+        DrawingContext context, DetailData data, DetailPen pen, Func<double, double, (double X, double Y)> at, double back, double length, double half)
+    {
+        IReadOnlyList<double> stated = data.Sizes("centralizers");
+        double? spacing = data.Project.Rates.CentralizerSpacing ?? (stated.Count > 0 ? stated[0] : null);
+        double? end = data.Project.Rates.CentralizerEnd ?? (stated.Count > 1 ? stated[1] : null);
+        string words = data.Has("centralizers") ? data.Fact("centralizers") : data.Short(spacing);
+        if (spacing is not > 0 || end is not > 0 || length - back <= 2 * end)
         {
-            foreach (double y in new[] { -14.0, 14.0 })
-            {
-                pen.Shape(LayerRole.Detail, (-18, y - 1), (-4, y - 1), (-4, y + 1), (-18, y + 1));
-                pen.Shape(LayerRole.Detail, (-20, y - 2.4), (-18, y - 2.4), (-18, y + 2.4), (-20, y + 2.4));
-            }
-            pen.Note(-19, -14, Left, context.Say(Phrase.StudsAre, data.Fact("studs")));
+            pen.Note(at(length * 0.45, -half).X, at(length * 0.45, -half).Y, Down, context.Say(Phrase.CentralizersAre, words));
+            return;
         }
-        double slope = 8 * rise;
-        pen.Shape(LayerRole.Detail, (-4, -8), (-4, 8), (-8.5 + slope, 8), (-8.5 - slope, -8));
-        Tube(pen, -19, -9.5, 6, tilt);
-        pen.Span(0, -54, Thick, -54, context.Say(Phrase.ShotcreteThickness, data.Shotcrete));
-        pen.Note(On(-29, 1, tilt).X, On(-29, 1, tilt).Y, Up, context.Say(Phrase.BarProjects, data.Print.Small(data.Project.Rules.BarProjection)));
-        pen.Note(On(-17, -6, tilt).X, On(-17, -6, tilt).Y, Down, context.Say(Phrase.NutAndWasher, data.Fact("nut_and_washer")));
-        string bevel = data.Print.Angle(Math.Abs(head.Bevel));
-        pen.Note(-6.5, 8, Up + 0.8,
-        [
-            head.Batter == 0 ? context.Say(Phrase.BevelledWasher, bevel) : context.Say(Phrase.BevelBattered, bevel, data.Print.Angle(head.Inclination), data.Print.Angle(head.Batter)),
-            .. head.GreatestTurned > 0 ? [context.Say(Phrase.BevelTurned, data.Print.Angle(Math.Round(head.GreatestTurned, 1)))] : Array.Empty<string>(),
-        ]);
-        pen.Note(-2, 18, Up, context.Say(Phrase.PlateIs, data.Fact("plate")));
-        pen.Note(8, 40, 0.4, context.Say(Phrase.MeshIs, data.Fact("mesh")));
-        pen.Note(6, -24, -0.4, context.Say(Phrase.WalersAre, data.Fact("waler_bars")));
-        pen.Note(4, -36, -0.4, context.Say(Phrase.BearingBarsAre, data.Fact("bearing_bars")));
-        pen.Note(On(58, 2, tilt).X, On(58, 2, tilt).Y, 0.6, context.Say(Phrase.BarList, data.ByZone(s => s.Bar.ToString().ToUpperInvariant())));
-        pen.Note(On(50, -9, tilt).X, On(50, -9, tilt).Y, -0.6, context.Say(Phrase.GroutIs, data.Fact("grout_strength")));
+        double first = back + end.Value, last = length - end.Value;
+        int spaces = Math.Max(1, (int)Math.Ceiling((last - first) / spacing.Value - 1e-9));
+        double step = (last - first) / spaces;
+        for (int i = 0; i <= spaces; i++)
+        {
+            double d = first + i * step;
+            pen.Line(at(d, half).X, at(d, half).Y, at(d, -half).X, at(d, -half).Y);
+        }
+        pen.Long(at(last, -half), at(length, -half), -1);
+        pen.Long(at(first, -half), at(first + step, -half), -1);
+        pen.Note(at(first + step, -half).X, at(first + step, -half).Y, Down, context.Say(Phrase.CentralizersAre, words));
     }
 
-    public static void Hole(DrawingContext context, DetailData data, DetailPen pen)
+    /// <summary>Cuts across the hole, one for each bar and hole.</summary>
+    public static DetailView Bores(DrawingContext context, DetailData data)
     {
-        double tilt = Angles.ToRadians(data.Inclination);
-        (double X, double Y) P(double along, double across) => On(along - 62, across, tilt);
-        void Draw(double from, double to, double half) => pen.Shape(LayerRole.Detail, P(from, half), P(to, half), P(to, -half), P(from, -half));
-        (double x, double y) = P(0, 0);
-        pen.Hatch(3, 45, (x, y + 9), (x + 5, y + 8), (x + 5, y + 24), (x, y + 24));
-        pen.Hatch(3, 45, (x, y - 8), (x + 5, y - 9), (x + 5, y - 24), (x, y - 24));
-        pen.Line(x, y - 24, x, y + 24);
-        pen.Line(x + 5, y - 24, x + 5, y + 24);
-        Draw(5, 125, 7);
-        pen.Hatch(2.4, -60, P(5, 7), P(125, 7), P(125, 1.2), P(5, 1.2));
-        pen.Hatch(2.4, -60, P(5, -1.2), P(125, -1.2), P(125, -7), P(5, -7));
-        Draw(-9, 120, 1.2);
-        foreach (double at in new[] { 14.0, 46, 78, 110 })
-            Draw(at, at + 5, 5);
-        pen.Span(P(0, 20).X, P(0, 20).Y, P(125, 20).X, P(125, 20).Y, context.Say(Phrase.LengthSpan));
-        string centralizers = data.Has("centralizers") ? data.Fact("centralizers") : data.Short(data.Project.Rates.CentralizerSpacing);
-        pen.Note(P(48, -5).X, P(48, -5).Y, Down, context.Say(Phrase.CentralizersAre, centralizers));
-        pen.Note(P(95, -6).X, P(95, -6).Y, Down, context.Say(Phrase.GroutIs, data.Fact("grout_strength")));
-        pen.Note(P(30, -1).X, P(30, -1).Y, Down,
-            context.Say(Phrase.BarList, data.ByZone(s => s.Bar.ToString().ToUpperInvariant())), context.Say(Phrase.ProtectionIs, data.Fact("corrosion_protection")));
-        pen.Note(x, y + 20, Left, context.Say(Phrase.Face));
-        pen.Note(P(118, 7).X, P(118, 7).Y, Up, context.Say(Phrase.HoleList, data.ByZone(s => data.Print.Small(s.HoleDiameter))));
-        pen.Note(P(70, 7).X, P(70, 7).Y, Up, context.Say(Phrase.InclinationList, data.ByZone(s => data.Print.Angle(s.Inclination))));
+        var kinds = data.Sections.GroupBy(s => (s.Section.Bar, s.Section.HoleDiameter)).ToList();
+        double pitch = kinds.Max(k => k.Key.HoleDiameter) * 2.2, radius = kinds.Max(k => k.Key.HoleDiameter) / 2;
+        return new(DetailKind.Bore, [.. data.Sections.Select(s => (object)s.Section)], context.Say(Phrase.DetailBore),
+            new(-radius, -radius, (kinds.Count - 1) * pitch + radius, radius), Draw)
+        { Beside = kinds.Count > 2 ? 9 : 14, Above = 11 };
+
+        void Draw(DetailPen pen)
+        {
+            foreach ((var kind, int i) in kinds.Select((k, i) => (k, i)))
+            {
+                (double x, double hole, double bar) = (i * pitch, kind.Key.HoleDiameter / 2, data.DiameterOf(kind.Key.Bar) / 2);
+                pen.Ring(true, x, 0, hole);
+                pen.Ring(true, x, 0, bar);
+                pen.Small((x - hole, 0), (x + hole, 0), -1, beyond: hole);
+                pen.Small((x - bar, 0), (x + bar, 0), 1, beyond: hole);
+                pen.Small((x + bar, 0), (x + hole, 0), 1, context.Say(Phrase.GroutCover, "<>"));
+                pen.Note(x, bar, Up, kinds.Count == 1 ? context.Say(Phrase.BarIs, kind.Key.Bar.ToString().ToUpperInvariant())
+                    : context.Say(Phrase.BarOfZone, data.Names(kind), kind.Key.Bar.ToString().ToUpperInvariant()));
+            }
+        }
     }
 
-    public static void Test(DrawingContext context, DetailData data, DetailPen pen)
+    /// <summary>The longest verification test nail in its whole length; none where the layout has none.</summary>
+    public static IEnumerable<DetailView> Tests(DrawingContext context, DetailData data)
     {
-        double tilt = Angles.ToRadians(data.Inclination);
-        (double X, double Y) P(double along, double across) => On(along - 55, across, tilt);
-        void Draw(double from, double to, double half) => pen.Shape(LayerRole.Detail, P(from, half), P(to, half), P(to, -half), P(from, -half));
-        Draw(50, 118, 7);
-        pen.Hatch(2.4, -60, P(50, 7), P(118, 7), P(118, 1.2), P(50, 1.2));
-        pen.Hatch(2.4, -60, P(50, -1.2), P(118, -1.2), P(118, -7), P(50, -7));
-        Draw(-20, 113, 1.2);
-        pen.Line(P(0, 7).X, P(0, 7).Y, P(50, 7).X, P(50, 7).Y, LayerRole.DetailHidden);
-        pen.Line(P(0, -7).X, P(0, -7).Y, P(50, -7).X, P(50, -7).Y, LayerRole.DetailHidden);
-        (double x, double y) = P(0, 0);
-        pen.Hatch(4, 45, (x - 8, y + 9), (x, y + 9), (x, y + 28), (x - 8, y + 28));
-        pen.Hatch(4, 45, (x - 8, y - 9), (x, y - 9), (x, y - 28), (x - 8, y - 28));
-        pen.Span(P(0, 15).X, P(0, 15).Y, P(50, 15).X, P(50, 15).Y, context.Say(Phrase.FreeLengthIs, data.Short(data.Project.Rates.TestFreeLength)));
-        pen.Span(P(50, 15).X, P(50, 15).Y, P(118, 15).X, P(118, 15).Y, context.Say(Phrase.BondedLengthIs, data.Short(data.Project.Rates.TestBondedLength)));
-        pen.Note(x - 4, y - 20, Down, context.Say(Phrase.TestGap, NoteFields.Fill("{test_gap}", context)));
-        pen.Note(P(85, -7).X, P(85, -7).Y, Down, context.Say(Phrase.TestSacrificial));
-        pen.Note(P(-15, 1).X, P(-15, 1).Y, Up, context.Say(Phrase.TestBar), context.Say(Phrase.TestLoadIs, data.Fact("verification_load")));
+        if (context.Layout.Nails.Where(n => n.Kind == NailKind.Verification).MaxBy(n => n.Length) is Nail nail)
+            yield return new(DetailKind.Test, [.. data.Sections.Select(s => (object)s.Section)], context.Say(Phrase.DetailTest), Along(nail), pen => Test(context, data, nail, pen)) { Beside = 3, Above = 13 };
+    }
+
+    private static void Test(DrawingContext context, DetailData data, Nail nail, DetailPen pen)
+    {
+        double tilt = Angles.ToRadians(nail.Inclination), half = nail.HoleDiameter / 2, bar = data.DiameterOf(nail.Bar) / 2, side = 1.4 * nail.HoleDiameter;
+        (double? free, double? bonded) = (data.Project.Rates.TestFreeLength, data.Project.Rates.TestBondedLength);
+        double from = bonded is double b ? nail.Length - b : free ?? nail.Length / 2;
+        bool isGiven = bonded is not null || free is not null;
+        (double X, double Y) P(double along, double across) => On(along, across, tilt);
+        double t = nail.Wall.Facing?.Shotcrete ?? pen.In(4);
+        pen.Rectangle(nail.Wall.Facing?.Shotcrete is not null, 0, half * 1.6, t, side + half);
+        pen.Rectangle(nail.Wall.Facing?.Shotcrete is not null, 0, -side * 1.5, t, -half * 1.6 - t * Math.Tan(tilt));
+        pen.Outline(LayerRole.Detail, P(0, half), P(nail.Length, half), P(nail.Length, -half), P(0, -half));
+        pen.Shape(isGiven, P(from, half), P(nail.Length, half), P(nail.Length, -half), P(from, -half));
+        if (isGiven)
+        {
+            pen.Hatch(1, -60, P(from, half), P(nail.Length, half), P(nail.Length, bar), P(from, bar));
+            pen.Hatch(1, -60, P(from, -bar), P(nail.Length, -bar), P(nail.Length, -half), P(from, -half));
+        }
+        pen.Outline(LayerRole.Detail, P(0, bar), P(nail.Length, bar), P(nail.Length, -bar), P(0, -bar));
+        pen.Long(P(0, half), P(nail.Length, half), 1);
+        if (isGiven)
+        {
+            pen.Long(P(0, -half), P(from, -half), -1, context.Say(Phrase.FreeLengthIs, "<>"));
+            pen.Long(P(from, -half), P(nail.Length, -half), -1, context.Say(Phrase.BondedLengthIs, "<>"));
+        }
+        else
+        {
+            pen.Note(P(nail.Length * 0.25, -half).X, P(nail.Length * 0.25, -half).Y, Down, context.Say(Phrase.FreeLengthIs, data.Blank));
+            pen.Note(P(nail.Length * 0.75, -half).X, P(nail.Length * 0.75, -half).Y, Down, context.Say(Phrase.BondedLengthIs, data.Blank));
+        }
+        pen.Note(t / 2, -side, Left + 0.8, context.Say(Phrase.TestGap, NoteFields.Fill("{test_gap}", context)));
+        pen.Note(P(nail.Length * 0.9, half).X, P(nail.Length * 0.9, half).Y, Up, context.Say(Phrase.DrawnTest, nail.Mark), context.Say(Phrase.TestSacrificial));
+        pen.Note(P(0, bar).X, P(0, bar).Y, Left, context.Say(Phrase.TestBar), context.Say(Phrase.TestLoadIs, data.Fact("verification_load")));
     }
 }

@@ -11,10 +11,12 @@ public static class DimensionPicture
     public static IEnumerable<Primitive> Draw(Dimension dimension, DimensionStyle style) =>
         Draw(dimension, style.TextHeight * style.Scale, style.Scale, Measured(dimension, style));
 
-    public static string Measured(Dimension dimension, DimensionStyle style)
+    /// <summary>The words of a dimension.</summary>
+    /// <param name="units">Project units per unit of its points: 1 in model space.</param>
+    public static string Measured(Dimension dimension, DimensionStyle style, double units = 1)
     {
-        double length = Math.Abs((dimension.To - dimension.From).Turned(-dimension.Angle * Math.PI / 180).X);
-        string measured = Printed.Fixed(length, style.Decimals) + style.Suffix;
+        double length = Math.Abs((dimension.To - dimension.From).Turned(-dimension.Angle * Math.PI / 180).X) * units * style.Factor;
+        string measured = (style.HidesZeros ? Printed.Number(length, style.Decimals) : Printed.Fixed(length, style.Decimals)) + style.Suffix;
         return dimension.Words?.Replace("<>", measured, StringComparison.Ordinal) ?? measured;
     }
 

@@ -33,6 +33,9 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
 
     public IReadOnlyList<Finding> Findings => [.. _unplaced.Select(u => Finding(u.Request, u.IsCallout))];
 
+    /// <summary>The labels that have no place, in words.</summary>
+    public IReadOnlyList<string> Unplaced => [.. _unplaced.Select(u => string.Join(", ", u.Request.Variants[0]))];
+
     /// <summary>Marks of the nails whose callouts have no place.</summary>
     public IReadOnlyList<string> NailsWithoutCallout => [.. _unplaced.Where(u => u.IsCallout && u.Request.Nail is not null).Select(u => u.Request.Nail!)];
 

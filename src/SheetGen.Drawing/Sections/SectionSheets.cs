@@ -17,6 +17,9 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
 
     private double _next = origin.X;
 
+    /// <summary>Upper left corner of the sections in model space.</summary>
+    public Point2 Origin => origin;
+
     private double Label => context.StyleOf(TextRole.Label).Height;
 
     private double Bubble => 3.4 * Label;

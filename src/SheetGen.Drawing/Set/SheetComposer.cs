@@ -1,3 +1,4 @@
+using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Plan;
@@ -76,7 +77,7 @@ public static class SheetComposer
             Version = run.Version,
             Templates = context.Templates,
             Blocks = [.. NailSymbols.All.Where(b => model.OfType<BlockReference>().Any(r => r.Block == b.Name)), frame.Block(), .. all.Blocks],
-            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), PaperStyle(context)],
+            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), .. DetailScale.Styles(context).Where(s => styles.Contains(s.Name)), PaperStyle(context)],
             Model = model,
             Sheets = [.. drawn.Select((d, i) => new Sheet(
                 index[i].Name, index[i].Title, size.Name, size.Width, size.Height, d.Content.Viewports,

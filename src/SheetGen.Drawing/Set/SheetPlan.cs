@@ -97,7 +97,6 @@ public sealed class SheetPlan
         return kinds switch
         {
             [PartKind.Section] => SectionScale.Words(_context),
-            [PartKind.Detail] => _context.Say(Phrase.NotToScale),
             [PartKind.Table] => _context.Say(Phrase.ScaleNone),
             _ => _context.Say(Phrase.AsShown),
         };
@@ -108,7 +107,7 @@ public sealed class SheetPlan
     public static SheetPlan Make(DrawingContext context, Box area, SheetScale scale, IReadOnlyList<ViewSheet> views, SectionSheets sections)
     {
         IReadOnlyList<SectionCut> cuts = SectionCut.Choose(context);
-        SheetPart[] details = [.. DetailSheets.Parts(context, area)];
+        SheetPart[] details = [.. DetailSheets.Parts(context, area, sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0))];
         IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context), area.Width);
         SectionCut? highest = cuts.Where(c => c.IsHighest).MaxBy(c => c.Height);
 

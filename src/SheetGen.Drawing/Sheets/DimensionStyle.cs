@@ -10,6 +10,12 @@ public sealed record DimensionStyle(string Name, double Scale, double TextHeight
     /// <summary>True for the style of what stands on the paper itself; its scale is 1.</summary>
     public bool IsPaper { get; init; }
 
+    /// <summary>Factor on the measured length before it is written: 12 writes drawing feet as inches.</summary>
+    public double Factor { get; init; } = 1;
+
+    /// <summary>True where zeros at the end of the decimals are left out.</summary>
+    public bool HidesZeros { get; init; }
+
     public const double TickSize = 1.0;
     public const double ExtensionOffset = 0.4;
     public const double ExtensionBeyond = 0.6;

@@ -25,6 +25,12 @@ public sealed record DrawingTemplates
     /// <summary>Customary ratios of cross sections in metres, largest picture first.</summary>
     public required IReadOnlyList<double> SectionMetreScales { get; init; }
 
+    /// <summary>Customary scales of details in inches of paper to a foot, largest picture first.</summary>
+    public required IReadOnlyList<double> DetailFootScales { get; init; }
+
+    /// <summary>Customary ratios of details in metres, largest picture first.</summary>
+    public required IReadOnlyList<double> DetailMetreScales { get; init; }
+
     public required IReadOnlyList<NoteBlock> Notes { get; init; }
 
     /// <summary>The words of the sheets.</summary>

@@ -41,6 +41,8 @@ public static class TemplateReader
             MetreScales = sizes.MetreScales,
             SectionFootScales = sizes.SectionFootScales,
             SectionMetreScales = sizes.SectionMetreScales,
+            DetailFootScales = sizes.DetailFootScales,
+            DetailMetreScales = sizes.DetailMetreScales,
             Notes = ParseNotes(Carried($"notes/{noteSet}.json")),
             Language = spoken == "english" ? english : Language.Of(Parse(Carried($"text/{spoken}.json"), TemplateJson.Default.LanguageList), english),
         };

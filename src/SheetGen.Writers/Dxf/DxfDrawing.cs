@@ -73,6 +73,8 @@ internal sealed class DxfDrawing
         TextGap = DimensionStyle.TextGap * _paper,
         TextStyle = _set.Templates.Texts[TextRole.Dimension].Name,
         Precision = s.Decimals,
+        MeasureFactor = s.Factor,
+        TrimZeros = s.HidesZeros,
         Affix = s.Suffix.Length == 0 ? "" : "<>" + s.Suffix,
     };
 

@@ -158,6 +158,20 @@ public sealed class RecheckTests
         Assert.DoesNotContain(Checker.Check(Wall.Project, next).Findings, f => f.Code == FindingCode.Hole);
     }
 
+    [Fact]
+    public void A_changed_nail_that_is_too_close_is_not_to_be_drilled_in_the_new_set_either()
+    {
+        DrawnNail[] nails = [.. Wall.Read(Wall.Drawing).Nails.Select(d => d.Was!.Mark == First ? d with { Splay = -20 } : d)];
+        EditedLayout edited = EditedLayout.Of(Wall.Project, Wall.Layout, nails, "by hand");
+        string copy = FixedBlock.Put(ProjectReader.ReadText(Wall.Yaml, "wall.yaml"), Wall.Project, [("changed", EditedPins.Of(Wall.Project, Wall.Layout, edited).Pins)])!;
+        WallProject project = Drawing.SampleLayout.Read(copy);
+        NailLayout built = Placer.Place(project, new PlacingOptions()), set = EditedLayout.Undecided(project, built, edited.Changed);
+        Assert.Equal(NailStatus.Unresolved, set.Nails.Single(n => n.Mark == First).Status);
+        Assert.Equal(built.Nails.Where(n => n.Mark != First), set.Nails.Where(n => n.Mark != First));
+        Assert.Equal(set.Nails.Count(n => n.Status == NailStatus.Unresolved), set.Score.Unresolved.Found);
+        Assert.Same(built, EditedLayout.Undecided(project, built, new HashSet<string>()));
+    }
+
     [Theory]
     [InlineData("fixed: [{row: 1, station: 5, splay: 2}]\n")]
     [InlineData("fixed:\n- row: 1\n  station: 5\n  splay: 2\n\n# a word at the end\n")]

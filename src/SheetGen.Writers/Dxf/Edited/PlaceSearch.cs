@@ -60,20 +60,22 @@ internal sealed class PlaceSearch(double tolerance)
                     Try(shift);
             }
         }
-        (DrawingPlace Place, int Outline, int Nails)[] best = [.. fits.OrderByDescending(f => 2 * f.Outline >= outlineWas.Length ? f.Outline : 0).ThenByDescending(f => f.Nails)];
-        (DrawingPlace found, int corners, int stand) = best[0];
-        (DrawingPlace Place, int Outline, int Nails)[] first = [.. best.TakeWhile(b => b.Outline == corners && b.Nails == stand)];
-        if (first.Any(b => !Alike(b.Place, found)) && Likely is { } likely && first.Any(b => b.Place.Turn == RoundedTurn(likely)))
-            first = [.. first.Where(b => b.Place.Turn == RoundedTurn(likely))];
-        if (2 * corners >= outlineWas.Length && corners > 0 && first.All(b => Alike(b.Place, first[0].Place)))
-            return first[0].Place;
+        if (outlineWas.Length > 0 && Best(fits.Where(f => 2 * f.Outline >= outlineWas.Length), f => (f.Outline, f.Nails)) is { } outlined)
+            return outlined;
         // Without outlines the nails decide; a drawing that lies as it lay needs one, any other place half of them.
-        best = [.. fits.OrderByDescending(f => f.Nails)];
-        (found, _, stand) = best[0];
-        if (best.FirstOrDefault(f => f.Place == DrawingPlace.Same).Nails == stand)
-            return stand > 0 ? DrawingPlace.Same : null;
-        bool isSure = best.All(b => b.Nails < stand || Alike(b.Place, found)) && 2 * stand >= Math.Min(Pairs.Count + nailDrawn.Length, Pairs.Count + nailWas.Length) && stand > 1;
-        return isSure || Pairs.Count > 0 && stand > 0 ? found : fits[0].Nails > 0 ? DrawingPlace.Same : null;
+        int stand = fits.Max(f => f.Nails);
+        if (fits[0].Nails == stand || Best(fits, f => (f.Nails, 0)) is not { } found || (Pairs.Count == 0 && 2 * stand < Math.Min(nailDrawn.Length, nailWas.Length)))
+            return fits[0].Nails > 0 ? DrawingPlace.Same : null;
+        return found;
+    }
+
+    /// <summary>The place that fits best; null where there is none, or two that do not lie alike and nothing decides between them.</summary>
+    private DrawingPlace? Best(IEnumerable<(DrawingPlace Place, int Outline, int Nails)> fits, Func<(DrawingPlace Place, int Outline, int Nails), (int, int)> by)
+    {
+        DrawingPlace[] first = [.. fits.GroupBy(by).OrderByDescending(g => g.Key).Take(1).SelectMany(g => g).Select(f => f.Place)];
+        if (Likely is { } likely && first.Any(p => p.Turn == RoundedTurn(likely)))
+            first = [.. first.Where(p => p.Turn == RoundedTurn(likely))];
+        return first.Length > 0 && first.All(p => Alike(p, first[0])) ? first[0] : null;
     }
 
     private bool Alike(DrawingPlace a, DrawingPlace b) =>

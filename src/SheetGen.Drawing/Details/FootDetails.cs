@@ -1,0 +1,88 @@
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Details;
+
+/// <summary>
+/// The foot of the wall with leveling pad, least embedment, weep hole and underdrain: the bottom of the wall is at y = 0, the face of the
+/// shotcrete at x = 0, the soil on the right.
+/// </summary>
+internal static class FootDetails
+{
+    private const double Left = Math.PI, Up = Math.PI / 2;
+
+    /// <summary>Sizes in inches that stand in for those that the project does not give; what has them is dashed.</summary>
+    private const double AssumedDepth = 24, AssumedPadWidth = 12, AssumedPadHeight = 6, AssumedWeep = 2, AssumedDrain = 4, AboveGrade = 12, StripThickness = 0.4;
+
+    public static IEnumerable<DetailView> All(DrawingContext context, DetailData data)
+    {
+        double In(double inches) => Lengths.FromInches(inches, data.Print.Unit);
+        var kinds = data.Project.Walls.GroupBy(w => w.Facing).ToList();
+        foreach (var kind in kinds)
+        {
+            Wall wall = kind.MinBy(w => WallDepth.Least(w) ?? double.PositiveInfinity)!;
+            var cut = new FacingCut(context, data, wall);
+            bool isDrained = context.Quantities.Strips.Any(s => s.Wall == wall);
+            string title = context.Say(isDrained ? Phrase.DetailOutlet : Phrase.DetailFoot);
+            double depth = Math.Max(0, WallDepth.Least(wall) ?? In(AssumedDepth));
+            yield return new(isDrained ? DetailKind.Outlet : DetailKind.Foot, [.. kind], kinds.Count == 1 ? title : $"{title}, {wall.Name.ToUpperInvariant()}",
+                new(cut.Front - In(9), -(data.Pad.Height ?? In(AssumedPadHeight)) - In(3), cut.Back + In(10), depth + In(AboveGrade)), pen => Draw(context, data, cut, depth, isDrained, pen))
+            { Above = 5 };
+        }
+    }
+
+    private static void Draw(DrawingContext context, DetailData data, FacingCut cut, double depth, bool isDrained, DetailPen pen)
+    {
+        double high = depth + pen.In(AboveGrade), front = cut.Front;
+        cut.Draw(pen, 0, high);
+        pen.Break(front, cut.Back, high);
+        if (cut.Wall.FinishedGrade is not null)
+        {
+            pen.Line(front - pen.In(9), depth, front, depth, LayerRole.FinishedGrade);
+            pen.Note(front - pen.In(7), depth, Up, context.Say(Phrase.FinishedGrade));
+        }
+        if (WallDepth.Least(cut.Wall) is > 0)
+            pen.Long((front, 0), (front, depth), 1, context.Say(Phrase.DimEmbedment, "<>"));
+        else if (cut.Wall.FinishedGrade is null)
+            pen.Note(front, pen.In(3), Left, context.Say(Phrase.EmbedmentIs, data.Blank));
+        if (cut.HasFacing && context.Quantities.Pad.Any(p => p.Wall == cut.Wall))
+            Pad(context, data, cut, pen);
+        cut.Thicknesses(pen, high, 0);
+        if (isDrained)
+            Drain(context, data, cut, depth, high, pen);
+    }
+
+    private static void Pad(DrawingContext context, DetailData data, FacingCut cut, DetailPen pen)
+    {
+        (double? width, double? height) = data.Pad;
+        double w = (width ?? pen.In(AssumedPadWidth)) / 2, h = height ?? pen.In(AssumedPadHeight), middle = cut.Front + cut.Thick / 2;
+        pen.Rectangle(width is not null && height is not null, middle - w, -h, middle + w, 0);
+        if (width is not null)
+            pen.Small((middle - w, -h), (middle + w, -h), -1);
+        if (height is not null)
+            pen.Small((middle - w, -h), (middle - w, 0), 1);
+        pen.Note(middle - w, -h / 2, Left, context.Say(Phrase.PadIs, data.Has("leveling_pad") ? data.Fact("leveling_pad")
+            : width is null || height is null ? data.Blank : data.Small(width) + " x " + data.Small(height)));
+    }
+
+    private static void Drain(DrawingContext context, DetailData data, FacingCut cut, double depth, double high, DetailPen pen)
+    {
+        double t = cut.Back, front = cut.Front, weep = data.Size("weep_holes") ?? pen.In(AssumedWeep), at = depth + pen.In(4), fall = pen.In(1), out_ = pen.In(2);
+        pen.Shape(false, (front - out_, at - fall), (t, at), (t, at + weep), (front - out_, at + weep - fall));
+        if (data.Size("weep_holes") is not null)
+            pen.Small((front - out_, at - fall), (front - out_, at + weep - fall), 1);
+        pen.Note(front - out_ / 2, at + weep - fall, Left, context.Say(Phrase.WeepHole, data.Fact("weep_holes")));
+        double drain = (data.Size("underdrain") ?? pen.In(AssumedDrain)) / 2, x = t + pen.In(5), y = -drain - pen.In(1.5), half = drain + pen.In(2);
+        pen.Rectangle(false, x - half, y - half, x + half, y + half);
+        pen.Ring(false, x, y, drain);
+        if (data.Size("underdrain") is not null)
+            pen.Small((x - drain, y), (x + drain, y), -1, beyond: half);
+        pen.Note(x + drain, y, 0, context.Say(Phrase.Underdrain, data.Fact("underdrain")), context.Say(Phrase.OutletTo, data.Fact("drain_outlet")));
+        double way = t + pen.In(StripThickness + 2);
+        pen.Arrow(way, high * 0.75, way, high * 0.4);
+        pen.Note(t + pen.In(StripThickness), high * 0.9, 0.2, context.Say(Phrase.DrainageStrip));
+    }
+}
