@@ -6,14 +6,17 @@ using SheetGen.Drawing.Templating;
 
 namespace SheetGen.Drawing.Details;
 
-/// <summary>The details as parts of sheets, all in cells of one size, each with a view into model space at a customary scale.</summary>
+/// <summary>The details as parts of sheets: columns of one width, rows as high as their highest picture, each with a view into model space at a customary scale.</summary>
 public static class DetailSheets
 {
-    /// <summary>Width and height of a cell at full size, in heights of a letter.</summary>
-    private const double FullWidth = 97, FullHeight = 78;
+    /// <summary>Width of a cell in which every word finds room, in heights of a letter.</summary>
+    private const double FullWidth = 97;
 
-    /// <summary>Share of its full size below which a cell is not taken.</summary>
-    private const double SmallestScale = 0.6;
+    /// <summary>Share of its full width below which a cell is not taken.</summary>
+    private const double SmallestShare = 0.6;
+
+    /// <summary>Most columns, and most rows of a sheet that are tried.</summary>
+    private const int MostCells = 6;
 
     /// <summary>Lines of words below a title for which room is kept.</summary>
     private const int Lines = 4;
@@ -22,15 +25,15 @@ public static class DetailSheets
     public static IEnumerable<SheetPart> Parts(DrawingContext context, Box area, Point2 origin)
     {
         IReadOnlyList<DetailView> details = DetailViews.All(context);
-        TextStyle head = context.StyleOf(TextRole.Heading);
-        double widest = details.Select((d, i) => TextMeasure.Measure(TitleOf(context, d, i + 1), head.Height, head)).Max();
-        (int columns, int rows) = Grid(context, area, details.Count, widest + 8);
-        double width = area.Width / columns, height = area.Height / rows, right = origin.X;
+        if (details.Count == 0)
+            yield break;
+        DetailGrid grid = Grid(context, area, details);
+        double width = area.Width / grid.Columns, right = origin.X;
         for (int i = 0; i < details.Count; i++)
         {
-            (DetailView detail, int number) = (details[i], i + 1);
+            (DetailView detail, int number, double height) = (details[i], i + 1, grid.Heights[i / grid.Columns]);
+            DetailScale scale = grid.Scales[i];
             Box cell = Cell(context, default, width, height);
-            DetailScale scale = ScaleFor(context, detail, cell);
             var place = new Point2(right - cell.Width * scale.UnitsPerMillimetre, origin.Y - cell.Height * scale.UnitsPerMillimetre);
             right = place.X - 1.5 * cell.Width * scale.UnitsPerMillimetre;
             yield return new SheetPart(PartKind.Detail, width, height, (at, sheet) => Draw(context, detail, number, Cell(context, at, width, height), scale, place, sheet));
@@ -83,15 +86,68 @@ public static class DetailSheets
     private static string TitleOf(DrawingContext context, DetailView detail, int number) =>
         context.Say(Phrase.DetailTitle, number.ToString(CultureInfo.InvariantCulture), detail.Title);
 
-    /// <summary>Columns and rows of cells on a sheet: the fewest sheets whose cells hold a picture with its words, then the largest cells.</summary>
-    private static (int Columns, int Rows) Grid(DrawingContext context, Box area, int count, double width)
+    /// <summary>Scales of the details, and the heights of the rows that they stand in.</summary>
+    private sealed record DetailGrid(int Columns, IReadOnlyList<DetailScale> Scales, IReadOnlyList<double> Heights);
+
+    /// <summary>A row of details at the largest scales that a limit of its height allows.</summary>
+    private sealed record DetailRow(IReadOnlyList<DetailScale> Scales, double Height);
+
+    /// <summary>Of all numbers of columns: the fewest sheets, then the largest pictures.</summary>
+    private static DetailGrid Grid(DrawingContext context, Box area, IReadOnlyList<DetailView> details)
+    {
+        TextStyle head = context.StyleOf(TextRole.Heading), label = context.StyleOf(TextRole.Label);
+        double title = details.Select((d, i) => TextMeasure.Measure(TitleOf(context, d, i + 1), head.Height, head)).Max() + 8;
+        double least = Math.Max(title, SmallestShare * FullWidth * label.Height);
+        return Enumerable.Range(1, MostCells).Where(c => c == 1 || area.Width / c >= least)
+            .Select(c => Grid(c, [.. details.Chunk(c).Select(row => Heights(context, row, area.Width / c, area.Height))], area.Height))
+            .OrderBy(g => Sheets(g.Heights, area.Height)).ThenBy(g => g.Scales.Sum(s => Math.Log(s.UnitsPerMillimetre))).First();
+    }
+
+    /// <summary>Rows begin at their least height, and grow in turn while that takes no further sheet.</summary>
+    private static DetailGrid Grid(int columns, DetailRow[][] rows, double room)
+    {
+        int[] taken = new int[rows.Length];
+        double[] HeightsWith(int grown) => [.. rows.Select((r, i) => r[taken[i] + (i == grown ? 1 : 0)].Height)];
+        int sheets = Sheets(HeightsWith(-1), room);
+        for (bool grew = true; grew;)
+        {
+            grew = false;
+            for (int i = 0; i < rows.Length; i++)
+            {
+                if (taken[i] + 1 >= rows[i].Length || Sheets(HeightsWith(i), room) > sheets)
+                    continue;
+                taken[i]++;
+                grew = true;
+            }
+        }
+        return new(columns, [.. rows.SelectMany((r, i) => r[taken[i]].Scales)], HeightsWith(-1));
+    }
+
+    /// <summary>What a row may look like, lowest first: no picture smaller than half of what the width of its cell allows.</summary>
+    private static DetailRow[] Heights(DrawingContext context, IReadOnlyList<DetailView> details, double width, double most)
+    {
+        DetailRow[] all = [.. Enumerable.Range(1, MostCells).Select(r => Row(context, details, width, most / r)).Reverse()];
+        return [.. all.Where(row => row.Scales.Zip(all[^1].Scales).All(s => s.First.UnitsPerMillimetre <= 2 * s.Second.UnitsPerMillimetre)).DistinctBy(row => row.Height).OrderBy(row => row.Height)];
+    }
+
+    /// <summary>As high as its pictures with their words need.</summary>
+    private static DetailRow Row(DrawingContext context, IReadOnlyList<DetailView> details, double width, double most)
     {
         double letter = context.StyleOf(TextRole.Label).Height;
-        var grids = Enumerable.Range(1, 6).SelectMany(c => Enumerable.Range(1, 6).Select(r => (Columns: c, Rows: r,
-            Scale: Math.Min(area.Width / c / letter / FullWidth, (area.Height / r - Band(context)) / letter / FullHeight)))).Where(g => g.Columns == 1 || area.Width / g.Columns >= width).ToList();
-        double least = Math.Min(SmallestScale, grids.Max(g => g.Scale));
-        return grids.Where(g => g.Scale >= least)
-            .OrderBy(g => (count + g.Columns * g.Rows - 1) / (g.Columns * g.Rows)).ThenByDescending(g => Math.Min(g.Scale, 1.1)).ThenByDescending(g => g.Columns * g.Rows)
-            .Select(g => (g.Columns, g.Rows)).First();
+        Box cell = Cell(context, default, width, most);
+        DetailScale[] scales = [.. details.Select(d => ScaleFor(context, d, cell))];
+        return new(scales, details.Select((d, i) => Math.Min(most, d.Extent.Height / scales[i].UnitsPerMillimetre + 2 * d.Above * letter + most - cell.Height)).Max());
+    }
+
+    private static int Sheets(IReadOnlyList<double> heights, double room)
+    {
+        (int sheets, double left) = (0, 0.0);
+        foreach (double height in heights)
+        {
+            if (height > left + 1e-6)
+                (sheets, left) = (sheets + 1, room);
+            left -= height;
+        }
+        return sheets;
     }
 }
