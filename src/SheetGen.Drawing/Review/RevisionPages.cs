@@ -171,7 +171,7 @@ public static class RevisionPages
         }
     }
 
-    private static string Amount(double? amount) => amount is { } a ? a.ToString("#,##0.##", CultureInfo.InvariantCulture) : "none";
+    private static string Amount(double? amount) => amount is { } a ? PlainNumber.Text($"{a:#,##0.##}") : "none";
 
     private static string Signed(double amount) => amount.ToString("+#,##0.##;-#,##0.##;0", CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
@@ -55,16 +54,16 @@ public static class AsBuilt
 
     private static IEnumerable<ToleranceMiss> Missed(Nail plan, Nail built, Tolerances t, LengthUnit unit)
     {
-        string Show(double v) => v.ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture) + " " + Lengths.Symbol(unit);
+        string Show(double v) => PlainNumber.Fixed(v, Lengths.Decimals(unit)) + " " + Lengths.Symbol(unit);
         double along = built.Along - plan.Along, up = built.Elevation - plan.Elevation, splay = built.Splay - plan.Splay, inclination = built.Inclination - plan.Inclination;
         if (Math.Abs(along) > t.Head + 1e-6)
             yield return new(plan.Mark, $"head {Show(Math.Abs(along))} {(along > 0 ? "up" : "down")}-station of its place; {Show(t.Head)} is the tolerance");
         if (Math.Abs(up) > t.Head + 1e-6)
             yield return new(plan.Mark, $"head {Show(Math.Abs(up))} {(up > 0 ? "above" : "below")} its place; {Show(t.Head)} is the tolerance");
         if (Math.Abs(splay) > t.Angle + 1e-6)
-            yield return new(plan.Mark, FormattableString.Invariant($"splay {built.Splay:0.##} instead of {plan.Splay:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
+            yield return new(plan.Mark, PlainNumber.Text($"splay {built.Splay:0.##} instead of {plan.Splay:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
         if (Math.Abs(inclination) > t.Angle + 1e-6)
-            yield return new(plan.Mark, FormattableString.Invariant($"inclination {built.Inclination:0.##} instead of {plan.Inclination:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
+            yield return new(plan.Mark, PlainNumber.Text($"inclination {built.Inclination:0.##} instead of {plan.Inclination:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
         if (plan.Length - built.Length > t.Length + 1e-6)
             yield return new(plan.Mark, FormattableString.Invariant($"{built.Length:0.##} long instead of {plan.Length:0.##} {Lengths.Symbol(unit)}"));
     }
@@ -84,6 +83,6 @@ public static class AsBuilt
             again.TryGetValue(n.Mark, out Nail? to) && to.Status != NailStatus.Unresolved ? Place(to, project.Unit) : ""))];
     }
 
-    private static string Place(Nail n, LengthUnit unit) => string.Create(CultureInfo.InvariantCulture,
-        $"{n.Wall.TextOf(n.Station, unit)}, elevation {n.Elevation.ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture)}, splay {n.Splay:0.##} deg, {n.Inclination:0.##} deg down, {n.Length:0.##} {Lengths.Symbol(unit)}");
+    private static string Place(Nail n, LengthUnit unit) => PlainNumber.Text(
+        $"{n.Wall.TextOf(n.Station, unit)}, elevation {PlainNumber.Fixed(n.Elevation, Lengths.Decimals(unit))}, splay {n.Splay:0.##} deg, {n.Inclination:0.##} deg down, {n.Length:0.##} {Lengths.Symbol(unit)}");
 }

@@ -1,4 +1,5 @@
 using SheetGen.Dxf;
+using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Dxf.Edited;
 
@@ -23,6 +24,6 @@ internal readonly record struct DrawingPlace(double Scale, double Turn, DxfPoint
         if (Turn != 0)
             yield return FormattableString.Invariant($"the drawing is turned by {Turn:0.####} degrees; it was read as it was");
         if (Shift.Length > 0)
-            yield return FormattableString.Invariant($"the drawing is moved by {Shift.X:0.###}, {Shift.Y:0.###}; it was read where it was");
+            yield return PlainNumber.Text($"the drawing is moved by {Shift.X:0.###}, {Shift.Y:0.###}; it was read where it was");
     }
 }
