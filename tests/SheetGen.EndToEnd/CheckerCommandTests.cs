@@ -67,7 +67,9 @@ public sealed class CheckerCommandTests : IDisposable
         string page = File.ReadAllText(_temp.File("addendum/review.html"));
         JsonElement older = JsonDocument.Parse(Regex.Match(page, """id="older">(.*?)</script>""", RegexOptions.Singleline).Groups[1].Value).RootElement;
         Assert.Equal("issued", older.GetProperty("name").GetString());
-        Assert.Equal(File.ReadAllText(_temp.File("issued/review.html")), older.GetProperty("text").GetString());
+        string data = older.GetProperty("text").GetString()!;
+        Assert.StartsWith("<script type=\"application/json\" id=\"data\">{", data, StringComparison.Ordinal);
+        Assert.Contains(data, File.ReadAllText(_temp.File("issued/review.html")), StringComparison.Ordinal);
 
         CliRun bare = Run("compare", "issued/nails.csv", "longer.yaml", "--out", "bare");
         Assert.Equal(["changes.pdf", "changes.xlsx"], _temp.Listing("bare"));

@@ -10,7 +10,7 @@ namespace SheetGen.Writers.Dxf.Edited;
 internal sealed class PlaceSearch(double tolerance)
 {
     /// <summary>Bounds of what is looked at, so that a hostile drawing costs no more than another.</summary>
-    private const int MostDrawn = 20_000, MostSampled = 400, MostVotes = 400_000, MostShifts = 6;
+    private const int MostDrawn = 20_000, MostSampled = 400, MostVoting = 4_000, MostAsked = 40, MostShifts = 6;
 
     private static readonly double[] Usual = [1, 12, 1 / 12.0, 0.3048, 1 / 0.3048, 304.8, 25.4, 1 / 25.4, 1000, 0.001, 100, 0.01];
 
@@ -86,21 +86,18 @@ internal sealed class PlaceSearch(double tolerance)
     {
         if (drawn.Length == 0 || was.Length == 0)
             return [];
-        DxfPoint[] sample = [.. Sample(was, Math.Clamp(MostVotes / drawn.Length, 20, 60)).Select(unmoved.Unmoved)];
+        DxfPoint[] voting = Sample(drawn, MostVoting), asked = [.. Sample(was, MostAsked).Select(unmoved.Unmoved)];
         double cell = 10 * tolerance * unmoved.Scale;
-        var votes = new Dictionary<(long, long), List<DxfPoint>>();
-        foreach (DxfPoint d in drawn)
+        (long, long) CellOf(DxfPoint shift) => ((long)Math.Round(shift.X / cell), (long)Math.Round(shift.Y / cell));
+        var votes = new Dictionary<(long, long), int>();
+        foreach (DxfPoint d in voting)
         {
-            foreach (DxfPoint w in sample)
-            {
-                DxfPoint shift = d - w;
-                (long, long) key = ((long)Math.Round(shift.X / cell), (long)Math.Round(shift.Y / cell));
-                if (!votes.TryGetValue(key, out List<DxfPoint>? list))
-                    votes[key] = list = [];
-                list.Add(shift);
-            }
+            foreach (DxfPoint w in asked)
+                votes[CellOf(d - w)] = votes.GetValueOrDefault(CellOf(d - w)) + 1;
         }
-        return votes.OrderByDescending(v => v.Value.Count).ThenBy(v => v.Key).Take(MostShifts).Select(v => Middle(v.Value));
+        (long, long)[] most = [.. votes.OrderByDescending(v => v.Value).ThenBy(v => v.Key).Take(MostShifts).Select(v => v.Key)];
+        ILookup<(long, long), DxfPoint> shifts = voting.SelectMany(d => asked.Select(w => d - w)).Where(s => most.Contains(CellOf(s))).ToLookup(CellOf);
+        return most.Select(c => Middle([.. shifts[c]]));
     }
 
     private DxfPoint PairShift(DrawingPlace unmoved) => Pairs.Count == 0 ? default : Middle([.. Pairs.Select(p => p.Drawn - unmoved.Unmoved(p.Was))]);
