@@ -216,6 +216,8 @@ public enum Phrase
     Projected,
     Turn,
     ClearDistance,
+    PassingPlan,
+    SeeDetails,
     Batter,
     Lift,
     TopOfWall,
