@@ -13,14 +13,12 @@ mkdir -p "$folder"
 dotnet pack src/SheetGen.Cli -c Release -o "$folder" -p:PackTool=true -p:UseCurrentRuntimeIdentifier=false -p:RuntimeIdentifiers= -p:PublishReadyToRun=false \
     -p:IsPublishing=true -p:NuGetLockFilePath=obj/packaging.lock.json
 
-# The framework is compiled ahead already, so it is not compiled once more (Composite); what our code takes from it in the form of generics is compiled into
-# our own files, which spares a short run a third of its just-in-time compilation. %3B is a semicolon.
-ahead="--opt-cross-module:*%3B--non-local-generics-module:*"
+# The framework is compiled ahead already, so it is not compiled once more (Composite).
 for rid in "${systems[@]}"; do
     # The host and the code compiled ahead are kept under one name for all systems; what another system left must not be taken for up to date.
     rm -rf src/SheetGen.Cli/obj/Release/net10.0/singlefilehost* src/SheetGen.Cli/obj/Release/net10.0/R2R
     dotnet publish src/SheetGen.Cli -c Release -r "$rid" --self-contained true -o "$folder/$rid" \
         -p:PublishSingleFile=true -p:IncludeNativeLibrariesForSelfExtract=true -p:DebugType=none -p:GenerateDocumentationFile=false \
-        -p:PublishReadyToRunComposite=false -p:PublishReadyToRunCrossgen2ExtraArgs="$ahead" -p:IsPublishing=true -p:NuGetLockFilePath=obj/packaging.lock.json
+        -p:PublishReadyToRunComposite=false -p:IsPublishing=true -p:NuGetLockFilePath=obj/packaging.lock.json
     cp LICENSE docs/third-party.md src/SheetGen.Writers/Fonts/OFL.txt "$folder/$rid/"
 done

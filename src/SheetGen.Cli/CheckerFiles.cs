@@ -14,14 +14,14 @@ public static class CheckerFiles
 {
     public const string Clashes = "clashes.pdf", PlanReview = "plan-review.pdf";
 
-    public static void WriteClashes(WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, RunInfo run, Stream stream)
+    public static void WriteClashes(WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, RunInfo run, Language language, Stream stream)
     {
-        DrawingTemplates templates = TemplateReader.Default();
+        ReviewInfo info = ReviewInfo.Of(project, run.Version, language);
         (IReadOnlyList<ClashPair> clashes, IReadOnlyList<ClashPair> closest) = ClashPairs.Of(project, layout);
-        var context = new DrawingContext(project, layout, report, quantities, [], run, templates);
-        PdfSheetWriter.Write(ClashPages.Compose(context, ReviewInfo.Of(project, run.Version, templates), clashes, closest), stream);
+        var context = new DrawingContext(project, layout, report, quantities, [], run, info.Templates);
+        PdfSheetWriter.Write(ClashPages.Compose(context, info, clashes, closest), stream);
     }
 
-    public static void WritePlanReview(WallProject project, IReadOnlyList<ReviewItem> review, RunInfo run, Stream stream) =>
-        PdfSheetWriter.Write(PlanReviewPages.Compose(review, ReviewInfo.Of(project, run.Version, TemplateReader.Default())), stream);
+    public static void WritePlanReview(WallProject project, IReadOnlyList<ReviewItem> review, RunInfo run, Language language, Stream stream) =>
+        PdfSheetWriter.Write(PlanReviewPages.Compose(review, ReviewInfo.Of(project, run.Version, language)), stream);
 }

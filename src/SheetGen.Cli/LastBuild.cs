@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using SheetGen.ProjectFile;
 
 namespace SheetGen.Cli;
 
@@ -17,7 +18,7 @@ public static class LastBuild
         try
         {
             string nails = Path.Combine(folder, Nails), findings = Path.Combine(folder, Findings);
-            return File.Exists(nails) && File.Exists(findings) ? Parse(File.ReadAllText(nails), File.ReadAllText(findings)) : null;
+            return InputFile.Read(nails, InputFile.MostText).Text(out _) is { } rows && InputFile.Read(findings, InputFile.MostText).Text(out _) is { } told ? Parse(rows, told) : null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or JsonException or FormatException or ArgumentException or KeyNotFoundException or InvalidOperationException or NotSupportedException)
         {

@@ -80,8 +80,8 @@ public static class OutputSet
                     () => Write(Workbook, s => WorkbookWriter.Write(project, laid.Layout, report, recounted, bid, run, s, review.Value)),
                     () => Write(Tables, s => TableCsv.WriteZip(project, laid.Layout, report, recounted, bid, run, s)));
             },
-            () => Write(CheckerFiles.Clashes, s => CheckerFiles.WriteClashes(project, laid.Layout, report, quantities, run, s)),
-            () => Write(CheckerFiles.PlanReview, s => CheckerFiles.WritePlanReview(project, review.Value, run, s)),
+            () => Write(CheckerFiles.Clashes, s => CheckerFiles.WriteClashes(project, laid.Layout, report, quantities, run, sheets.Templates.Language, s)),
+            () => Write(CheckerFiles.PlanReview, s => CheckerFiles.WritePlanReview(project, review.Value, run, sheets.Templates.Language, s)),
             () => Write(Plan, s => DxfPlanWriter.Write(sheets, s)),
             () => Write(Nails, s => NailCsv.Write(project, laid.Layout, report, s)),
             () =>

@@ -20,15 +20,6 @@ public static class PictureFile
             SvgPicture.Write(sheets, stream);
         else
             PngPicture.Write(sheets, stream);
-        string part = path + ".part";
-        try
-        {
-            File.WriteAllBytes(part, stream.ToArray());
-            File.Move(part, path, overwrite: true);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
-        {
-            throw new OutputException($"cannot write the picture {path}: {e.Message}");
-        }
+        WholeFile.Replace(path, stream.ToArray());
     }
 }

@@ -14,7 +14,7 @@ namespace SheetGen.Cli;
 /// </summary>
 /// <param name="Text">Text of the copy.</param>
 /// <param name="Input">The project as the copy states it.</param>
-/// <param name="Layout">What building the copy gives; where that is not the edited layout, the edited layout.</param>
+/// <param name="Layout">What building the copy gives, changed nails that are too close marked as not to be drilled; where that is not the edited layout, the edited layout.</param>
 /// <param name="Notes">What the copy cannot keep, a sentence each.</param>
 public sealed record RevisedProject(string Text, Input Input, NailLayout Layout, IReadOnlyList<string> Notes)
 {
@@ -42,7 +42,7 @@ public sealed record RevisedProject(string Text, Input Input, NailLayout Layout,
             NailLayout built = Placer.Place(now.Project, new PlacingOptions(false), display);
             IReadOnlyList<string> unlike = EditedPins.Unlike(edited.Layout, built);
             if (unlike.Count == 0)
-                return new RevisedProject(text, now, built, notes);
+                return new RevisedProject(text, now, EditedLayout.Undecided(now.Project, built, edited.Changed), notes);
             IReadOnlyList<FixedNail> missing = EditedPins.Missing(edited, built);
             // A pin that is there already and is not kept will not be kept by repeating it.
             missing = [.. missing.Where(m => !changed.Concat(kept).Any(p => p.Wall == m.Wall && p.Row == m.Row && p.Along == m.Along))];

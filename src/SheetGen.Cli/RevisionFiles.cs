@@ -15,12 +15,12 @@ public static class RevisionFiles
     public static IReadOnlyList<string> Names { get; } = [Workbook, Pdf];
 
     /// <param name="project">The new state's project, for the outlines of its walls; null where only its results are known.</param>
-    public static IReadOnlyList<OutputFile> Make(RevisionDifference difference, WallProject? project)
+    /// <param name="language">The words of the pages; null for English.</param>
+    public static IReadOnlyList<OutputFile> Make(RevisionDifference difference, WallProject? project, Language? language)
     {
-        DrawingTemplates templates = TemplateReader.Default();
         ReviewInfo info = project is null
-            ? new ReviewInfo(difference.New.Title, "", difference.New.Date, "", difference.Unit, ProgramVersion.Text, templates)
-            : ReviewInfo.Of(project, ProgramVersion.Text, templates);
+            ? new ReviewInfo(difference.New.Title, "", difference.New.Date, "", difference.Unit, ProgramVersion.Text, TemplateReader.Default())
+            : ReviewInfo.Of(project, ProgramVersion.Text, language);
         return
         [
             OutputFile.Of(Workbook, s => RevisionWorkbook.Write(difference, s)),

@@ -27,7 +27,7 @@ public static class Summary
         yield return Line("changed", ChangedText(layout));
         yield return Line("unresolved", FoundText(layout.Score.Unresolved) + UnresolvedMarks(layout));
         yield return Line("noted", FoundText(layout.Score.Noted));
-        yield return Line("closest", ClosestText(layout, report, unit));
+        yield return Line("closest", ClosestText(layout, report, project.Unit));
         if (effect is not null)
             yield return Line("loads", LoadSummary.Text(effect));
         yield return Line("findings", FindingsText(report));
@@ -102,7 +102,7 @@ public static class Summary
         return $"; do not drill {string.Join(", ", marks.Take(MostMarksShown))}{more}";
     }
 
-    private static string ClosestText(NailLayout layout, ClearanceReport report, string unit)
+    private static string ClosestText(NailLayout layout, ClearanceReport report, LengthUnit unit)
     {
         Nail? least = layout.Nails
             .Where(n => report.Nails.TryGetValue(n.Mark, out NailClearance? c) && double.IsFinite(c.LeastClear))
@@ -110,7 +110,7 @@ public static class Summary
         if (least is null)
             return "no hole has anything near it";
         NailClearance clear = report.Nails[least.Mark];
-        return Invariant($"{clear.LeastClear:0.00} {unit} clear, {least.Mark} to {clear.Nearest}");
+        return $"{PlainNumber.Fixed(clear.LeastClear, Lengths.Decimals(unit))} {Lengths.Symbol(unit)} clear, {least.Mark} to {clear.Nearest}";
     }
 
     private static string FindingsText(ClearanceReport report)

@@ -53,7 +53,7 @@ public static class Understood
         string Station(double along) => wall.StationText(along, project.Unit);
         string at = place.End - place.Start < Math.Max(1e-6, obstruction.Diameter) ? $"at {Station(place.Along)}" : $"from {Station(place.Start)} to {Station(place.End)}, nearest at {Station(place.Along)}";
         string behind = place.Behind >= 0 ? Invariant($"{place.Behind:0.00} {unit} behind the face") : Invariant($"{-place.Behind:0.00} {unit} in front of the face or through it");
-        string levels = double.IsFinite(obstruction.Bottom) ? Invariant($", elevation {obstruction.Bottom:0.00} to {obstruction.Top:0.00}") : "";
+        string levels = double.IsFinite(obstruction.Bottom) ? PlainNumber.Text($", elevation {obstruction.Bottom:0.00} to {obstruction.Top:0.00}") : "";
         return $"{Kind(project, obstruction)} {at}: {behind}{levels}";
     }
 
@@ -124,7 +124,7 @@ public static class Understood
         private static string Range(IEnumerable<double> values)
         {
             double[] all = [.. values];
-            string least = Invariant($"{all.Min():0.0}"), most = Invariant($"{all.Max():0.0}");
+            string least = PlainNumber.Fixed(all.Min(), 1), most = PlainNumber.Fixed(all.Max(), 1);
             return least == most ? least : $"{least} to {most}";
         }
     }

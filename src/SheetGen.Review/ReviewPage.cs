@@ -13,6 +13,8 @@ namespace SheetGen.Review;
 /// </summary>
 public static class ReviewPage
 {
+    private const string DataStart = "<script type=\"application/json\" id=\"data\">", DataEnd = "</script>";
+
     /// <summary>The page as it is written beside the other results.</summary>
     /// <param name="findings">findings.json of the same run.</param>
     public static byte[] Make(ReviewInput input, ReadOnlyMemory<byte> findings) => Compose(PageData.Make(input, findings), "'none'", "", null);
@@ -23,8 +25,13 @@ public static class ReviewPage
         Compose(DataOf(page), "'self'", number.ToString(CultureInfo.InvariantCulture), null);
 
     /// <summary>A page that was made, with an older page or saved review in it, which it takes when it opens: marks carry over, nails are compared.</summary>
-    public static byte[] Against(ReadOnlySpan<byte> page, string olderName, string olderText) =>
-        Compose(DataOf(page), "'none'", "", JsonSerializer.SerializeToUtf8Bytes(new JsonObject { ["name"] = olderName, ["text"] = olderText }));
+    /// <param name="olderText">Of a page only the data are taken: its code and its looks are those of the new page.</param>
+    public static byte[] Against(ReadOnlySpan<byte> page, string olderName, string olderText)
+    {
+        string data = Encoding.UTF8.GetString(DataOf(Encoding.UTF8.GetBytes(olderText)));
+        string text = data.Length > 0 ? DataStart + data + DataEnd : olderText;
+        return Compose(DataOf(page), "'none'", "", JsonSerializer.SerializeToUtf8Bytes(new JsonObject { ["name"] = olderName, ["text"] = text }));
+    }
 
     /// <summary>True for a page of this program, or one that holds data as it does.</summary>
     public static bool IsPage(ReadOnlySpan<byte> page)
@@ -47,12 +54,12 @@ public static class ReviewPage
     /// <summary>The page's data; empty where it holds none.</summary>
     private static ReadOnlySpan<byte> DataOf(ReadOnlySpan<byte> page)
     {
-        ReadOnlySpan<byte> start = "<script type=\"application/json\" id=\"data\">"u8;
+        ReadOnlySpan<byte> start = Encoding.UTF8.GetBytes(DataStart);
         int at = page.IndexOf(start);
         if (at < 0)
             return [];
         ReadOnlySpan<byte> data = page[(at + start.Length)..];
-        int end = data.IndexOf("</script>"u8);
+        int end = data.IndexOf(Encoding.UTF8.GetBytes(DataEnd));
         return end < 0 ? [] : data[..end];
     }
 

@@ -41,6 +41,29 @@ public sealed class NamedFileTests
         Assert.Equal(2, CliRun.With(temp.Path, null, "check", name).Code);
     }
 
+    [Fact]
+    public void A_pipe_in_place_of_an_older_result_keeps_no_run_waiting()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "no such files there");
+        using var temp = new TempFolder();
+        Wall(temp, "");
+        foreach (string folder in new[] { "out", "old", "all/state" })
+            Directory.CreateDirectory(temp.File(folder));
+        foreach (string pipe in new[] { "out/nails.csv", "old/nails.csv", "all/state/wall.json" })
+            Process.Start("mkfifo", [temp.File(pipe)]).WaitForExit();
+        File.WriteAllText(temp.File("out/findings.json"), "{}");
+
+        CliRun build = CliRun.With(temp.Path, null, "build", "wall.yaml", "--out", "out");
+        CliRun compare = CliRun.With(temp.Path, null, "compare", "old", "out");
+        CliRun corridor = CliRun.With(temp.Path, null, "corridor", "wall.yaml", "--out", "all");
+
+        Assert.InRange(build.Code, 0, 1);
+        Assert.StartsWith("wall,section,", File.ReadLines(temp.File("out/nails.csv")).First(), StringComparison.Ordinal);
+        Assert.Equal(2, compare.Code);
+        Assert.Contains("it is a pipe", compare.Error, StringComparison.Ordinal);
+        Assert.InRange(corridor.Code, 0, 1);
+    }
+
     [Theory]
     [InlineData("\"color\": 8,", "\"color\": 300,", "300 is no colour")]
     [InlineData("\"weight\": 0.13,", "\"weight\": 0.37,", "0.37 mm is no line weight")]

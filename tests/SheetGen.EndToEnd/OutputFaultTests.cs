@@ -112,6 +112,64 @@ public sealed class OutputFaultTests
         TestContext.Current.SendDiagnosticMessage($"{rounds} rounds of {runs}: {done} written, {keptOff} kept off");
     }
 
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_single_file_is_the_old_one_or_the_new_one_at_each_operation(bool dies)
+    {
+        int at = 1;
+        for (; ; at++)
+        {
+            using var temp = new TempFolder();
+            File.WriteAllText(temp.File("wall.svg"), "old");
+            var disk = new FaultyDisk(at, dies, exchange: false);
+            bool written = Try(() => Done(() => WholeFile.Replace(temp.File("wall.svg"), "newer"u8.ToArray(), disk)));
+            Assert.True(File.ReadAllText(temp.File("wall.svg")) == (written ? "newer" : "old"), disk.Fault);
+            if (!dies)
+                Assert.Equal(["wall.svg"], Directory.GetFileSystemEntries(temp.Path).Select(Path.GetFileName));
+            // A part that an ended process left is no hindrance.
+            WholeFile.Replace(temp.File("wall.svg"), "newest"u8.ToArray());
+            Assert.Equal("newest", File.ReadAllText(temp.File("wall.svg")));
+            if (written)
+                break;
+        }
+        Assert.True(at >= 6, $"only {at - 1} operations were seen");
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void New_files_come_all_or_none_and_what_is_there_stays(bool dies)
+    {
+        OutputFile[] files = [.. NewSet.Select(n => new OutputFile(n, Encoding.UTF8.GetBytes("new")))];
+        int at = 1;
+        for (; ; at++)
+        {
+            using var temp = new TempFolder();
+            var disk = new FaultyDisk(at, dies, exchange: false);
+            bool written = Try(() => Done(() => WholeFile.AddNew(temp.File("out"), files, disk)));
+            string[] shown = [.. NewSet.Where(n => File.Exists(temp.File("out/" + n)))];
+            Assert.All(shown, n => Assert.Equal("new", File.ReadAllText(temp.File("out/" + n))));
+            if (!dies)
+                Assert.True(Same(shown, written ? NewSet : []) && Directory.Exists(temp.File("out")) == written, $"{string.Join(' ', shown)} after {disk.Fault}");
+            else if (!written)
+                Assert.False(shown.Contains(NewSet[0]) && shown.Length < NewSet.Length, disk.Fault);
+            if (written)
+            {
+                Assert.Contains("never overwrites", Assert.Throws<OutputException>(() => WholeFile.AddNew(temp.File("out"), [files[1], new("e.txt", "new"u8.ToArray())])).Message);
+                Assert.False(File.Exists(temp.File("out/e.txt")));
+                break;
+            }
+        }
+        Assert.True(at >= 15, $"only {at - 1} operations were seen");
+    }
+
+    private static bool Done(Action act)
+    {
+        act();
+        return true;
+    }
+
     /// <summary>A run that is stopped at once only repairs; then a full one writes.</summary>
     private static void Repair(TempFolder temp, bool there, string fault)
     {

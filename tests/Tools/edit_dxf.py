@@ -3,6 +3,7 @@
 edit_dxf.py IN FOLDER MARK,MARK EDIT:RELEASE ...   writes FOLDER/EDIT-RELEASE.dxf for each; EDIT is one of the names below, RELEASE such as
 R12, R2000, R2018, with bin at its end for the binary form.
 """
+import math
 import sys
 
 import ezdxf
@@ -120,6 +121,21 @@ def edit(doc, name, marks):
         move(a, 6, 0)
     elif name == "shift-all":
         transform(m, Matrix44.translate(1000, 500, 0))
+    elif name == "turn-all":
+        transform(m, Matrix44.z_rotate(math.pi / 2))
+    elif name == "upside-down-inches":
+        move(a, 0.5, 0)
+        transform(m, Matrix44.scale(1 / 12, 1 / 12, 1 / 12) @ Matrix44.z_rotate(math.pi) @ Matrix44.translate(4000, 4700, 0))
+    elif name == "upside-down-bare":
+        for i in n.values():
+            strip(i)
+        for p in m.query("LWPOLYLINE"):
+            p.discard_xdata("SHEETGEN")
+        m.delete_entity(b)
+        transform(m, Matrix44.z_rotate(math.pi))
+    elif name == "move-all-nails":
+        for i in n.values():
+            move(i, 0.5, 0)
     elif name == "no-xdata":
         for i in n.values():
             strip(i, attributes=False)

@@ -2,204 +2,651 @@
 #:property ManagePackageVersionsCentrally=false
 #:property RestorePackagesWithLockFile=false
 #:property PublishAot=false
+#:property PublishTrimmed=false
 
-// Mutation testing of a room of SheetGen.Layout: changes one place of its source at a time, compiles it, and runs the tests that should see it.
+// Mutation testing of SheetGen.Layout: would the tests see a mistake?
 //
-//   dotnet run tests/Tools/mutants.cs -- ROOM COUNT SEED MINUTES REPORT -- xunit arguments
-//   dotnet run tests/Tools/mutants.cs -- Clearance 60 1 20 mutants.txt -- -class SheetGen.Tests.Clearance.*
+//   dotnet run tests/Tools/mutants.cs -- ROOMS COUNT SEED REPORT [SECONDS [TOTAL [TESTS]]]
+//   dotnet run tests/Tools/mutants.cs -- Rows,Clearance 300 1 mutants.txt
 //
-// Needs a release build of tests/SheetGen.Tests. Every line of the report is a mutant: killed, survived, or slow (did not end in ten times the time of
-// the tests as they are, and so is killed), with its place and what was changed. Mutants that do not compile are none.
+// ROOMS are folders of src/SheetGen.Layout, COUNT how many mutants of each are drawn (seeded), SECONDS the longest that a test (a row of data of it) may take
+// without a mutant to be chosen (2 where none is given), TOTAL how many seconds of chosen tests a mutant gets (12), TESTS a regular expression of the
+// tests' names (that of a test of category Long begins with `Long:`). Needs a release build of tests/SheetGen.Tests.
+//
+// All mutants of the room are compiled at once, each behind a switch. One run of the tests without a mutant records which tests reach which
+// mutant; then each mutant is switched on and the tests that reach it are run in the same process, the fastest first, until one fails. A mutant that none
+// sees is tried again in a process of its own, switched on from the start, since some tests keep what they made; it survives if nothing fails there either.
+// (MUTANTS_ONCE=1 in the environment leaves that second try out, for a quick look.)
+// A mutant under which a test takes a hundred times as many steps is slow, and so is one that has to be stopped by the clock: both count as killed.
+// Mutants that do not compile are none.
+//
+// A line of the report is a mutant: killed (by which test), slow, unreached (no chosen test gets there; counts as survived) or SURVIVED, its place, and what was changed.
 
+using System.Collections;
 using System.Diagnostics;
 using System.Globalization;
+using System.Reflection;
+using System.Runtime.Loader;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.RegularExpressions;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
 using Microsoft.CodeAnalysis.CSharp.Syntax;
-using Microsoft.CodeAnalysis.Text;
 
-int split = Array.IndexOf(args, "--");
-if (split < 0)
-    split = args.Length;
-if (split < 5)
-{
-    Console.Error.WriteLine("usage: mutants ROOM COUNT SEED MINUTES REPORT -- xunit arguments");
-    return 2;
-}
-string room = args[0], report = args[4];
-int count = int.Parse(args[1], CultureInfo.InvariantCulture), seed = int.Parse(args[2], CultureInfo.InvariantCulture);
-TimeSpan allowed = TimeSpan.FromMinutes(double.Parse(args[3], CultureInfo.InvariantCulture));
-string[] tests = args[Math.Min(args.Length, split + 1)..];
+return args is ["worker", ..] ? Worker.Run(args[1], int.Parse(args[2], CultureInfo.InvariantCulture), double.Parse(args[3], CultureInfo.InvariantCulture), args[4]) : Tool.Run(args);
 
-int ran = 0;
-string root = Directory.GetCurrentDirectory();
-while (!File.Exists(Path.Combine(root, "SheetGen.sln")))
-    root = Path.GetDirectoryName(root) ?? throw new InvalidOperationException("run it inside of the repository");
-string source = Path.Combine(root, "src", "SheetGen.Layout"), built = Path.Combine(root, "tests", "SheetGen.Tests", "bin", "Release", "net10.0");
-// Beside the tests' own folder, so that they find the repository above it.
-string work = built + "-mutants-" + Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
-Copy(built, work);
-try
-{
-    var parse = new CSharpParseOptions(LanguageVersion.Latest);
-    var trees = Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories)
-        .Where(f => !f.Contains(Path.DirectorySeparatorChar + "bin" + Path.DirectorySeparatorChar, StringComparison.Ordinal) && (!f.Contains(Path.DirectorySeparatorChar + "obj" + Path.DirectorySeparatorChar, StringComparison.Ordinal) || f.EndsWith("GlobalUsings.g.cs", StringComparison.Ordinal)))
-        .Order(StringComparer.Ordinal).Select(f => CSharpSyntaxTree.ParseText(File.ReadAllText(f), parse, f)).ToList();
-    MetadataReference[] references =
-    [
-        .. ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator).Where(p => Path.GetFileName(p).StartsWith("System.", StringComparison.Ordinal) || Path.GetFileName(p) is "netstandard.dll" or "mscorlib.dll" or "Microsoft.CSharp.dll").Select(p => MetadataReference.CreateFromFile(p)),
-        MetadataReference.CreateFromFile(Path.Combine(built, "SheetGen.Model.dll")), MetadataReference.CreateFromFile(Path.Combine(built, "NetTopologySuite.dll")),
-    ];
-    // What the project grants to the tests.
-    trees.Add(CSharpSyntaxTree.ParseText("[assembly: System.Runtime.CompilerServices.InternalsVisibleTo(\"SheetGen.Tests\")] [assembly: System.Runtime.CompilerServices.InternalsVisibleTo(\"SheetGen.Benchmarks\")]", parse));
-    if (trees.Any(t => t.FilePath.EndsWith("AssemblyInfo.cs", StringComparison.Ordinal)))
-        trees.RemoveAt(trees.Count - 1);
-    // The tests were built against this version.
-    trees.Add(CSharpSyntaxTree.ParseText($"[assembly: System.Reflection.AssemblyVersion(\"{System.Reflection.AssemblyName.GetAssemblyName(Path.Combine(built, "SheetGen.Layout.dll")).Version}\")]", parse));
-    CSharpCompilation whole = CSharpCompilation.Create("SheetGen.Layout", trees, references,
-        new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, nullableContextOptions: NullableContextOptions.Enable, allowUnsafe: true));
-    Diagnostic[] faults = [.. whole.GetDiagnostics().Where(d => d.Severity == DiagnosticSeverity.Error)];
-    if (faults.Length > 0)
-    {
-        Console.Error.WriteLine(string.Join('\n', faults.Take(10).Select(f => f.ToString())));
-        return 2;
-    }
-    string library = Path.Combine(work, "SheetGen.Layout.dll");
-    whole.Emit(library);
-    Stopwatch clock = Stopwatch.StartNew();
-    if (Run(TimeSpan.FromMinutes(20)) != true || ran == 0)
-    {
-        Console.Error.WriteLine(ran == 0 ? "no test is chosen" : "the tests fail without a mutant");
-        return 2;
-    }
-    Console.WriteLine(FormattableString.Invariant($"{ran} tests as they are: {clock.Elapsed.TotalSeconds:0} s"));
-    TimeSpan usual = clock.Elapsed;
-    (SyntaxTree Tree, SyntaxNode Node, SyntaxNode Changed)[] all = [.. trees.Where(t => t.FilePath.StartsWith(Path.Combine(source, room), StringComparison.Ordinal)).SelectMany(t => Mutants(t.GetRoot()).Select(m => (t, m.Node, m.Changed)))];
-    var random = new Random(seed);
-    random.Shuffle(all);
-    var lines = new List<string>();
-    int killed = 0, survived = 0, slow = 0;
-    clock.Restart();
-    foreach ((SyntaxTree tree, SyntaxNode node, SyntaxNode changed) in all)
-    {
-        if (killed + survived + slow >= count || clock.Elapsed > allowed)
-            break;
-        SyntaxTree mutant = CSharpSyntaxTree.Create((CSharpSyntaxNode)tree.GetRoot().ReplaceNode(node, changed), parse, tree.FilePath);
-        if (!whole.ReplaceSyntaxTree(tree, mutant).Emit(library).Success)
-            continue;
-        bool? passed = Run(usual * 10 + TimeSpan.FromSeconds(60));
-        (killed, survived, slow) = passed switch { false => (killed + 1, survived, slow), true => (killed, survived + 1, slow), null => (killed, survived, slow + 1) };
-        LinePosition at = tree.GetLineSpan(node.Span).StartLinePosition;
-        string line = FormattableString.Invariant($"{(passed switch { false => "killed", true => "SURVIVED", null => "slow" })} {Path.GetRelativePath(source, tree.FilePath)}:{at.Line + 1}:{at.Character + 1} {One(node)} -> {One(changed)}");
-        File.AppendAllText(report, line + "\n");
-        Console.WriteLine(line);
-    }
-    string summary = FormattableString.Invariant($"{room}: {killed + survived + slow} mutants of {all.Length} places, {killed} killed, {slow} slow, {survived} survived: {100.0 * (killed + slow) / Math.Max(1, killed + slow + survived):0.0} %");
-    File.AppendAllText(report, summary + "\n");
-    Console.WriteLine(summary);
-    return 0;
-}
-finally
-{
-    Directory.Delete(work, recursive: true);
-}
+internal sealed record Mutant(int Id, string File, int Line, int Column, string Was, string Is);
 
-// True where all tests pass, false where one fails, null where they do not end.
-bool? Run(TimeSpan patience)
+internal static class Tool
 {
-    var info = new ProcessStartInfo(Path.Combine(work, "SheetGen.Tests")) { RedirectStandardOutput = true, RedirectStandardError = true };
-    foreach (string argument in new[] { "-stopOnFail", "-noColor", "-noLogo" }.Concat(tests))
-        info.ArgumentList.Add(argument);
-    using Process process = Process.Start(info)!;
-    process.OutputDataReceived += (_, line) =>
+    public static int Run(string[] args)
     {
-        int at = line.Data?.IndexOf("Total: ", StringComparison.Ordinal) ?? -1;
-        if (at >= 0)
-            ran = int.Parse(line.Data![(at + 7)..].Split(',')[0], CultureInfo.InvariantCulture);
-    };
-    process.ErrorDataReceived += (_, _) => { };
-    process.BeginOutputReadLine();
-    process.BeginErrorReadLine();
-    if (process.WaitForExit(patience))
-    {
-        process.WaitForExit();
-        return process.ExitCode == 0;
-    }
-    process.Kill(entireProcessTree: true);
-    return null;
-}
-
-static string One(SyntaxNode node)
-{
-    string text = string.Join(' ', node.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
-    return text.Length > 90 ? text[..90] + "..." : text;
-}
-
-static void Copy(string from, string to)
-{
-    Directory.CreateDirectory(to);
-    foreach (string file in Directory.EnumerateFiles(from))
-        File.Copy(file, Path.Combine(to, Path.GetFileName(file)));
-    foreach (string folder in Directory.EnumerateDirectories(from).Where(f => Path.GetFileName(f) is "runtimes"))
-        Copy(folder, Path.Combine(to, Path.GetFileName(folder)));
-}
-
-static IEnumerable<(SyntaxNode Node, SyntaxNode Changed)> Mutants(SyntaxNode rootNode)
-{
-    foreach (SyntaxNode node in rootNode.DescendantNodes().Where(n => !n.Ancestors().Any(a => a is AttributeListSyntax)))
-    {
-        switch (node)
+        if (args.Length is < 4 or > 7)
         {
-            case BinaryExpressionSyntax binary when Other(binary.Kind()) is { } kinds:
-                foreach (SyntaxKind kind in kinds)
-                    yield return (binary, SyntaxFactory.BinaryExpression(kind, binary.Left, binary.Right).WithTriviaFrom(binary));
-                break;
-            case LiteralExpressionSyntax { RawKind: (int)SyntaxKind.TrueLiteralExpression } yes:
-                yield return (yes, SyntaxFactory.LiteralExpression(SyntaxKind.FalseLiteralExpression).WithTriviaFrom(yes));
-                break;
-            case LiteralExpressionSyntax { RawKind: (int)SyntaxKind.FalseLiteralExpression } no:
-                yield return (no, SyntaxFactory.LiteralExpression(SyntaxKind.TrueLiteralExpression).WithTriviaFrom(no));
-                break;
-            case LiteralExpressionSyntax { RawKind: (int)SyntaxKind.NumericLiteralExpression } number when number.Token.Value is int or double:
-                string text = number.Token.Value is int whole ? (whole + 1).ToString(CultureInfo.InvariantCulture) : ((double)number.Token.Value! * 1.5 + 0.01).ToString("0.0###############", CultureInfo.InvariantCulture);
-                yield return (number, SyntaxFactory.ParseExpression(text).WithTriviaFrom(number));
-                break;
-            case PrefixUnaryExpressionSyntax { RawKind: (int)SyntaxKind.UnaryMinusExpression or (int)SyntaxKind.LogicalNotExpression } unary:
-                yield return (unary, unary.Operand.WithTriviaFrom(unary));
-                break;
-            case IfStatementSyntax branch when !branch.Condition.DescendantNodesAndSelf().Any(n => n is PatternSyntax or DeclarationExpressionSyntax):
-                yield return (branch.Condition, SyntaxFactory.PrefixUnaryExpression(SyntaxKind.LogicalNotExpression, SyntaxFactory.ParenthesizedExpression(branch.Condition)));
-                break;
-            case ConditionalExpressionSyntax choice:
-                yield return (choice, choice.WithWhenTrue(choice.WhenFalse.WithTriviaFrom(choice.WhenTrue)).WithWhenFalse(choice.WhenTrue.WithTriviaFrom(choice.WhenFalse)));
-                break;
-            case MemberAccessExpressionSyntax { Expression: IdentifierNameSyntax { Identifier.Text: "Math" }, Name.Identifier.Text: "Min" or "Max" or "Floor" or "Ceiling" } call:
-                string turned = call.Name.Identifier.Text switch { "Min" => "Max", "Max" => "Min", "Floor" => "Ceiling", _ => "Floor" };
-                yield return (call, call.WithName(SyntaxFactory.IdentifierName(turned)));
-                break;
-            case ExpressionStatementSyntax { Expression: InvocationExpressionSyntax or AssignmentExpressionSyntax } statement:
-                yield return (statement, SyntaxFactory.EmptyStatement().WithTriviaFrom(statement));
-                break;
-            case AssignmentExpressionSyntax { RawKind: (int)SyntaxKind.AddAssignmentExpression } added:
-                yield return (added, SyntaxFactory.AssignmentExpression(SyntaxKind.SubtractAssignmentExpression, added.Left, added.Right).WithTriviaFrom(added));
-                break;
+            Console.Error.WriteLine("usage: mutants ROOMS COUNT SEED REPORT [SECONDS [TOTAL [TESTS]]]");
+            return 2;
+        }
+        (string[] rooms, string report) = (args[0].Split(','), args[3]);
+        int count = int.Parse(args[1], CultureInfo.InvariantCulture), seed = int.Parse(args[2], CultureInfo.InvariantCulture);
+        string seconds = args.Length > 4 ? args[4] : "2", tests = args.Length > 6 ? args[6] : @"^(Long:)?SheetGen\.Tests\.(Clearance|Placing|Quantities|Rows|Geometry|Advice|Properties\.RandomWall)";
+        double total = args.Length > 5 ? double.Parse(args[5], CultureInfo.InvariantCulture) : 12;
+        string root = Directory.GetCurrentDirectory();
+        while (!File.Exists(Path.Combine(root, "SheetGen.sln")))
+            root = Path.GetDirectoryName(root) ?? throw new InvalidOperationException("run it inside of the repository");
+        string source = Path.Combine(root, "src", "SheetGen.Layout"), built = Path.Combine(root, "tests", "SheetGen.Tests", "bin", "Release", "net10.0");
+        // Beside the tests' own folder, so that they find the repository above it.
+        string work = built + "-mutants-" + Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
+        Copy(built, work);
+        try
+        {
+            Stopwatch clock = Stopwatch.StartNew();
+            Dictionary<int, Mutant> mutants = Kept(source, rooms, built, Path.Combine(work, "SheetGen.Layout.dll"));
+            File.Copy(Assembly.GetExecutingAssembly().Location, Path.Combine(work, "mutants.dll"));
+            Console.WriteLine(FormattableString.Invariant($"{mutants.Count} mutants compiled in {clock.Elapsed.TotalSeconds:0} s"));
+            File.WriteAllText(report, "");
+            Measure(rooms, report, count, seed, total, Environment.GetEnvironmentVariable("MUTANTS_ONCE") != "1", () => new Remote(work, 0, seconds, tests), id => new Remote(work, id, seconds, tests), mutants);
+            return 0;
+        }
+        finally
+        {
+            Directory.Delete(work, recursive: true);
         }
     }
+
+    /// <summary>The library of the same source and rooms is compiled once and kept in the folder for temporary files.</summary>
+    private static Dictionary<int, Mutant> Kept(string source, string[] rooms, string built, string library)
+    {
+        string[] files = [.. Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal), Path.Combine(built, "SheetGen.Model.dll"), Path.Combine(built, "SheetGen.Layout.dll"), Assembly.GetExecutingAssembly().Location];
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData(Encoding.UTF8.GetBytes(string.Join(',', rooms)));
+        foreach (string file in files)
+            hash.AppendData(File.ReadAllBytes(file));
+        string kept = Path.Combine(Path.GetTempPath(), "sheetgen-mutants-" + Convert.ToHexStringLower(hash.GetHashAndReset())[..16]), list = kept + ".txt";
+        if (File.Exists(list))
+        {
+            File.Copy(kept, library, overwrite: true);
+            return File.ReadLines(list).Select(l => l.Split('\t')).Select(l => new Mutant(int.Parse(l[0], CultureInfo.InvariantCulture), l[1], int.Parse(l[2], CultureInfo.InvariantCulture), int.Parse(l[3], CultureInfo.InvariantCulture), l[4], l[5])).ToDictionary(m => m.Id);
+        }
+        Dictionary<int, Mutant> mutants = Schemata.Build(source, rooms, built, library);
+        File.Copy(library, kept, overwrite: true);
+        File.WriteAllLines(list, mutants.Values.Select(m => string.Create(CultureInfo.InvariantCulture, $"{m.Id}\t{m.File}\t{m.Line}\t{m.Column}\t{m.Was}\t{m.Is}")));
+        return mutants;
+    }
+
+    private static void Measure(string[] rooms, string report, int count, int seed, double total, bool again, Func<Remote> start, Func<int, Remote> startWith, Dictionary<int, Mutant> mutants)
+    {
+        Stopwatch clock = Stopwatch.StartNew();
+        Remote warm = start();
+        var tests = new List<(string Name, double Seconds, int[] Reached)>();
+        warm.Send("cover");
+        while (warm.Receive(TimeSpan.FromMinutes(15)) is { } line && line != "end")
+        {
+            string[] parts = line.Split('\t');
+            if (parts[0] == "fault")
+                Console.Error.WriteLine($"not chosen, since it fails or is too long without a mutant: {parts[1]}: {parts[2]}");
+            else
+                tests.Add((parts[1], double.Parse(parts[2], CultureInfo.InvariantCulture), [.. parts[3].Split(',', StringSplitOptions.RemoveEmptyEntries).Select(n => int.Parse(n, CultureInfo.InvariantCulture))]));
+        }
+        Console.WriteLine(FormattableString.Invariant($"{tests.Count} tests reach the rooms, {tests.Sum(t => t.Seconds):0.0} s, recorded in {clock.Elapsed.TotalSeconds:0} s"));
+        ILookup<int, (string Name, double Seconds)> reach = tests.SelectMany(t => t.Reached.Select(r => (r, t))).ToLookup(p => p.r, p => (p.t.Name, p.t.Seconds));
+        foreach (string room in rooms)
+        {
+            Mutant[] all = [.. mutants.Values.Where(m => m.File.StartsWith(room + Path.DirectorySeparatorChar, StringComparison.Ordinal)).OrderBy(m => m.Id)], drawn = [.. all];
+            new Random(seed).Shuffle(drawn);
+            if (count < drawn.Length)
+                Array.Resize(ref drawn, count);
+            var tally = new SortedDictionary<string, int>(StringComparer.Ordinal);
+            clock.Restart();
+            foreach (Mutant mutant in drawn)
+            {
+                string[] chosen = Chosen(reach[mutant.Id], total);
+                string outcome = "unreached";
+                if (chosen.Length > 0)
+                {
+                    TimeSpan patience = TimeSpan.FromSeconds(30 + 20 * total);
+                    outcome = warm.Ask(mutant.Id, chosen, patience) ?? "slow (stopped by the clock)";
+                    if (warm.IsGone)
+                        warm = start();
+                    if (outcome == "survived" && !again)
+                        outcome = "SURVIVED";
+                    if (outcome == "survived")
+                    {
+                        // By class: tests of one class share what they keep.
+                        var classes = chosen.Select(ClassOf).ToHashSet(StringComparer.Ordinal);
+                        using Remote fresh = startWith(mutant.Id);
+                        outcome = fresh.Ask(mutant.Id, Chosen(tests.Where(t => classes.Contains(ClassOf(t.Name))).Select(t => (t.Name, t.Seconds)), total), patience) ?? "slow (stopped by the clock)";
+                        outcome = outcome == "survived" ? "SURVIVED" : outcome;
+                    }
+                }
+                string kind = outcome.Split(' ')[0];
+                tally[kind] = tally.GetValueOrDefault(kind) + 1;
+                string text = FormattableString.Invariant($"{outcome}: {mutant.File}:{mutant.Line}:{mutant.Column} {mutant.Was} -> {mutant.Is}");
+                File.AppendAllText(report, text + "\n");
+                if (kind is "SURVIVED" or "unreached")
+                    Console.WriteLine(text);
+            }
+            int lost = tally.GetValueOrDefault("SURVIVED") + tally.GetValueOrDefault("unreached");
+            string summary = FormattableString.Invariant($"{room}: {drawn.Length} of {all.Length} mutants, seed {seed}: {string.Join(", ", tally.Select(t => $"{t.Value} {t.Key}"))}; {100.0 * (drawn.Length - lost) / Math.Max(1, drawn.Length):0.0} % killed, in {clock.Elapsed.TotalSeconds:0} s");
+            File.AppendAllText(report, summary + "\n");
+            Console.WriteLine(summary);
+        }
+        warm.Dispose();
+    }
+
+    /// <summary>The fastest first; results that are compared with committed ones last, so that it shows what is seen by nothing else.</summary>
+    private static string[] Chosen(IEnumerable<(string Name, double Seconds)> tests, double total)
+    {
+        double sum = 0;
+        return [.. tests.OrderBy(t => t.Seconds).ThenBy(t => t.Name, StringComparer.Ordinal).TakeWhile(t => IsCommitted(t.Name) || (sum += t.Seconds) <= total + t.Seconds).OrderBy(t => IsCommitted(t.Name)).Select(t => t.Name)];
+    }
+
+    private static bool IsCommitted(string test) => test.Contains("Committed", StringComparison.Ordinal);
+
+    private static string ClassOf(string test) => test[..test.LastIndexOf('.')];
+
+    private static void Copy(string from, string to)
+    {
+        Directory.CreateDirectory(to);
+        foreach (string file in Directory.EnumerateFiles(from))
+            File.Copy(file, Path.Combine(to, Path.GetFileName(file)));
+        foreach (string folder in Directory.EnumerateDirectories(from).Where(f => Path.GetFileName(f) is "runtimes"))
+            Copy(folder, Path.Combine(to, Path.GetFileName(folder)));
+    }
 }
 
-static SyntaxKind[]? Other(SyntaxKind kind) => kind switch
+/// <summary>A process that runs tests with a mutant switched on.</summary>
+internal sealed class Remote : IDisposable
 {
-    SyntaxKind.AddExpression => [SyntaxKind.SubtractExpression],
-    SyntaxKind.SubtractExpression => [SyntaxKind.AddExpression],
-    SyntaxKind.MultiplyExpression => [SyntaxKind.DivideExpression],
-    SyntaxKind.DivideExpression => [SyntaxKind.MultiplyExpression],
-    SyntaxKind.LessThanExpression => [SyntaxKind.LessThanOrEqualExpression, SyntaxKind.GreaterThanExpression],
-    SyntaxKind.LessThanOrEqualExpression => [SyntaxKind.LessThanExpression, SyntaxKind.GreaterThanExpression],
-    SyntaxKind.GreaterThanExpression => [SyntaxKind.GreaterThanOrEqualExpression, SyntaxKind.LessThanExpression],
-    SyntaxKind.GreaterThanOrEqualExpression => [SyntaxKind.GreaterThanExpression, SyntaxKind.LessThanExpression],
-    SyntaxKind.EqualsExpression => [SyntaxKind.NotEqualsExpression],
-    SyntaxKind.NotEqualsExpression => [SyntaxKind.EqualsExpression],
-    SyntaxKind.LogicalAndExpression => [SyntaxKind.LogicalOrExpression],
-    SyntaxKind.LogicalOrExpression => [SyntaxKind.LogicalAndExpression],
-    _ => null,
-};
+    private readonly Process _process;
+
+    public Remote(string work, int from, string seconds, string tests)
+    {
+        var info = new ProcessStartInfo("dotnet") { RedirectStandardInput = true, RedirectStandardOutput = true, WorkingDirectory = work };
+        foreach (string argument in new[] { "exec", "--depsfile", "SheetGen.Tests.deps.json", "--runtimeconfig", "SheetGen.Tests.runtimeconfig.json", "mutants.dll", "worker", work, from.ToString(CultureInfo.InvariantCulture), seconds, tests })
+            info.ArgumentList.Add(argument);
+        _process = Process.Start(info)!;
+    }
+
+    public bool IsGone => _process.HasExited;
+
+    public void Send(string line)
+    {
+        _process.StandardInput.WriteLine(line);
+        _process.StandardInput.Flush();
+    }
+
+    /// <summary>The next line, or null where none comes in time or the process has ended.</summary>
+    public string? Receive(TimeSpan patience)
+    {
+        Task<string?> line = _process.StandardOutput.ReadLineAsync();
+        if (line.Wait(patience))
+            return line.Result;
+        _process.Kill(entireProcessTree: true);
+        _process.WaitForExit();
+        return null;
+    }
+
+    public string? Ask(int mutant, IEnumerable<string> tests, TimeSpan patience)
+    {
+        try
+        {
+            Send(mutant.ToString(CultureInfo.InvariantCulture) + "\t" + string.Join(';', tests));
+        }
+        catch (IOException)
+        {
+            return "killed (the process ended)";
+        }
+        Stopwatch clock = Stopwatch.StartNew();
+        string? outcome = Receive(patience);
+        if (outcome is null && clock.Elapsed < patience)
+        {
+            _process.WaitForExit();
+            return "killed (the process ended)";
+        }
+        return outcome;
+    }
+
+    public void Dispose()
+    {
+        _process.StandardInput.Close();
+        if (!_process.WaitForExit(5000))
+            _process.Kill(entireProcessTree: true);
+        _process.Dispose();
+    }
+}
+
+/// <summary>Runs tests of SheetGen.Tests in this process.</summary>
+internal static class Worker
+{
+    /// <param name="Data">The row of data, empty for a test without rows.</param>
+    private sealed record Test(string Name, Type Class, MethodInfo Method, object?[] Data);
+
+    private static readonly Dictionary<string, (long Steps, int[] Reached)> Plain = [];
+
+    public static int Run(string work, int from, double seconds, string names)
+    {
+        TextWriter answers = new StreamWriter(Console.OpenStandardOutput()) { AutoFlush = true };
+        Console.SetOut(TextWriter.Null);
+        Console.SetError(TextWriter.Null);
+        AssemblyLoadContext.Default.Resolving += (context, name) => File.Exists(Path.Combine(work, name.Name + ".dll")) ? context.LoadFromAssemblyPath(Path.Combine(work, name.Name + ".dll")) : null;
+        Type gate = AssemblyLoadContext.Default.LoadFromAssemblyPath(Path.Combine(work, "SheetGen.Layout.dll")).GetType("MutantSwitch")!;
+        FieldInfo on = gate.GetField("On")!, steps = gate.GetField("Steps")!, most = gate.GetField("Most")!, hit = gate.GetField("Hit")!;
+        on.SetValue(null, from);
+        most.SetValue(null, from == 0 ? long.MaxValue : 4_000_000_000);
+        Assembly assembly = AssemblyLoadContext.Default.LoadFromAssemblyPath(Path.Combine(work, "SheetGen.Tests.dll"));
+        Dictionary<string, Test> tests = All(assembly, new Regex(names)).ToDictionary(t => t.Name);
+        while (Console.In.ReadLine() is { } line)
+        {
+            if (line == "cover")
+            {
+                foreach (Test test in tests.Values.OrderBy(t => t.Name, StringComparer.Ordinal))
+                {
+                    var reached = new bool[((bool[])hit.GetValue(null)!).Length];
+                    hit.SetValue(null, reached);
+                    TimeSpan clock = Environment.CpuUsage.TotalTime;
+                    steps.SetValue(null, 0L);
+                    most.SetValue(null, (long)(seconds * 200_000_000));
+                    string? fault = Try(test);
+                    if ((long)steps.GetValue(null)! >= (long)most.GetValue(null)!)
+                    {
+                        answers.WriteLine($"fault\t{test.Name}\ttoo long");
+                        continue;
+                    }
+                    double spent = (Environment.CpuUsage.TotalTime - clock).TotalSeconds;
+                    int[] ids = [.. Enumerable.Range(0, reached.Length).Where(i => reached[i])];
+                    if (fault is not null)
+                        answers.WriteLine($"fault\t{test.Name}\t{fault.ReplaceLineEndings(" ")}");
+                    else if (ids.Length > 0)
+                    {
+                        Plain[test.Name] = ((long)steps.GetValue(null)!, ids);
+                        answers.WriteLine(FormattableString.Invariant($"test\t{test.Name}\t{spent:0.0000}\t{string.Join(',', ids)}"));
+                    }
+                }
+                hit.SetValue(null, Array.Empty<bool>());
+                most.SetValue(null, long.MaxValue);
+                answers.WriteLine("end");
+                continue;
+            }
+            string[] parts = line.Split('\t');
+            int mutant = int.Parse(parts[0], CultureInfo.InvariantCulture);
+            string outcome = "survived";
+            foreach (string name in parts[1].Split(';'))
+            {
+                Test test = tests[name];
+                on.SetValue(null, mutant);
+                steps.SetValue(null, 0L);
+                most.SetValue(null, Plain.TryGetValue(name, out (long Steps, int[]) plain) ? plain.Steps * 100 + 10_000_000 : 4_000_000_000);
+                string? fault = Try(test);
+                bool slow = (long)steps.GetValue(null)! >= (long)most.GetValue(null)!;
+                on.SetValue(null, 0);
+                most.SetValue(null, long.MaxValue);
+                if (slow)
+                    outcome = "slow";
+                else if (fault is not null)
+                    outcome = $"killed ({name})";
+                if (outcome != "survived")
+                    break;
+            }
+            answers.WriteLine(outcome);
+        }
+        return 0;
+    }
+
+    private static IEnumerable<Test> All(Assembly assembly, Regex names)
+    {
+        foreach (Type type in assembly.GetTypes().Where(t => t is { IsClass: true, IsAbstract: false, IsPublic: true }).OrderBy(t => t.FullName, StringComparer.Ordinal))
+        {
+            foreach (MethodInfo method in type.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static | BindingFlags.DeclaredOnly))
+            {
+                string[] attributes = [.. method.GetCustomAttributesData().Select(a => a.AttributeType.Name)];
+                if (!attributes.Any(a => a is "FactAttribute" or "TheoryAttribute" or "PropertyAttribute"))
+                    continue;
+                if (method.GetCustomAttributesData().Concat(type.GetCustomAttributesData()).Any(a => a.AttributeType.Name == "TraitAttribute" && Equals(a.ConstructorArguments[1].Value, "Outside")))
+                    continue;
+                if (type.Name is "FuzzTests" or "LongRunTests" or "SupplyTests" || type.GetConstructors().All(c => c.GetParameters().Length > 0))
+                    continue;
+                string name = $"{type.FullName}.{method.Name}";
+                if (method.GetCustomAttributesData().Concat(type.GetCustomAttributesData()).Any(a => a.AttributeType.Name == "TraitAttribute" && Equals(a.ConstructorArguments[1].Value, "Long")))
+                    name = "Long:" + name;
+                if (!names.IsMatch(name))
+                    continue;
+                object?[][] rows = attributes.Contains("TheoryAttribute") ? [.. Rows(type, method)] : [[]];
+                for (int i = 0; i < rows.Length; i++)
+                    yield return new Test(rows.Length == 1 ? name : $"{name}#{i}", type, method, rows[i]);
+            }
+        }
+    }
+
+    /// <summary>Null where the test passes.</summary>
+    private static string? Try(Test test)
+    {
+        try
+        {
+            if (test.Method.GetCustomAttributesData().FirstOrDefault(a => a.AttributeType.Name == "PropertyAttribute") is not null)
+            {
+                CheckProperty(test);
+                return null;
+            }
+            object? instance = test.Method.IsStatic ? null : Activator.CreateInstance(test.Class);
+            try
+            {
+                object? result = test.Method.Invoke(instance, Fit(test.Method.GetParameters(), test.Data));
+                if (result is Task task)
+                    task.GetAwaiter().GetResult();
+            }
+            finally
+            {
+                (instance as IDisposable)?.Dispose();
+            }
+            return null;
+        }
+        catch (Exception e)
+        {
+            Exception inner = e;
+            while (inner is TargetInvocationException && inner.InnerException is { } next)
+                inner = next;
+            return inner.Message.Contains("$XunitDynamicSkip$", StringComparison.Ordinal) ? null : inner.GetType().Name + ": " + inner.Message;
+        }
+    }
+
+    private static IEnumerable<object?[]> Rows(Type type, MethodInfo method)
+    {
+        Attribute[] data = [.. method.GetCustomAttributes().Where(a => a.GetType().Name is "InlineDataAttribute" or "MemberDataAttribute")];
+        foreach (Attribute attribute in data)
+        {
+            if (attribute.GetType().Name == "InlineDataAttribute")
+            {
+                yield return (object?[])attribute.GetType().GetProperty("Data")!.GetValue(attribute)!;
+                continue;
+            }
+            Type owner = (Type?)attribute.GetType().GetProperty("MemberType")!.GetValue(attribute) ?? type;
+            string member = (string)attribute.GetType().GetProperty("MemberName")!.GetValue(attribute)!;
+            object?[] arguments = (object?[]?)attribute.GetType().GetProperty("Arguments")?.GetValue(attribute) ?? [];
+            const BindingFlags Any = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static | BindingFlags.FlattenHierarchy;
+            object source = owner.GetProperty(member, Any)?.GetValue(null) ?? owner.GetField(member, Any)?.GetValue(null) ?? owner.GetMethod(member, Any)!.Invoke(null, arguments)!;
+            foreach (object row in (IEnumerable)source)
+                yield return row as object?[] ?? (object?[]?)row.GetType().GetInterface("ITheoryDataRow")?.GetMethod("GetData")!.Invoke(row, null) ?? [row];
+        }
+    }
+
+    private static object?[] Fit(ParameterInfo[] parameters, object?[] row)
+    {
+        var fitted = new object?[parameters.Length];
+        for (int i = 0; i < parameters.Length; i++)
+        {
+            Type wanted = Nullable.GetUnderlyingType(parameters[i].ParameterType) ?? parameters[i].ParameterType;
+            if (i == parameters.Length - 1 && wanted.IsArray && parameters[i].IsDefined(typeof(ParamArrayAttribute)) && !(row.Length == parameters.Length && (row[i] is null || wanted.IsInstanceOfType(row[i]))))
+            {
+                var rest = Array.CreateInstance(wanted.GetElementType()!, Math.Max(0, row.Length - i));
+                for (int k = i; k < row.Length; k++)
+                    rest.SetValue(row[k], k - i);
+                fitted[i] = rest;
+                continue;
+            }
+            object? value = i < row.Length ? row[i] : parameters[i].DefaultValue;
+            fitted[i] = value is null || wanted.IsInstanceOfType(value) ? value : wanted.IsEnum ? Enum.ToObject(wanted, value) : Convert.ChangeType(value, wanted, CultureInfo.InvariantCulture);
+        }
+        return fitted;
+    }
+
+    /// <summary>A property of FsCheck, with as many cases as it asks for and always the same ones.</summary>
+    private static void CheckProperty(Test test)
+    {
+        Attribute attribute = test.Method.GetCustomAttributes().First(a => a.GetType().Name == "PropertyAttribute");
+        Assembly fscheck = AssemblyLoadContext.Default.LoadFromAssemblyName(new AssemblyName("FsCheck"));
+        Type configType = fscheck.GetType("FsCheck.Config")!;
+        object config = configType.GetProperty("QuickThrowOnFailure")!.GetValue(null)!;
+        object With(string name, object? value) => configType.GetMethod("With" + name)!.Invoke(config, [value])!;
+        config = With("MaxTest", attribute.GetType().GetProperty("MaxTest")!.GetValue(attribute));
+        Type replay = fscheck.GetType("FsCheck.Replay")!;
+        object rnd = fscheck.GetType("FsCheck.Rnd")!.GetConstructor([typeof(ulong), typeof(ulong)])!.Invoke([1UL, 3UL]);
+        Type option = configType.GetProperty("Replay")!.PropertyType, size = replay.GetConstructors()[0].GetParameters()[1].ParameterType;
+        object seeded = replay.GetConstructors()[0].Invoke([rnd, size.GetProperty("None")?.GetValue(null)]);
+        config = With("Replay", option.GetMethod("Some")!.Invoke(null, [seeded]));
+        object? instance = test.Method.IsStatic ? null : Activator.CreateInstance(test.Class);
+        MethodInfo check = fscheck.GetType("FsCheck.Check")!.GetMethods().First(m => m.Name == "Method" && m.GetParameters() is [var first, _, ..] && first.ParameterType == configType);
+        Type instanceOption = check.GetParameters()[2].ParameterType;
+        object? given = instance is null ? null : instanceOption.GetMethod("Some")!.Invoke(null, [instance]);
+        check.Invoke(null, [config, test.Method, given]);
+    }
+}
+
+/// <summary>The library with every mutant of a room behind a switch.</summary>
+internal static class Schemata
+{
+    private const string Switch = """
+        public static class MutantSwitch
+        {
+            public static int On;
+            public static long Steps, Most = long.MaxValue;
+            public static bool[] Hit = [];
+
+            public static bool Is(int mutant)
+            {
+                if (++Steps >= Most)
+                    throw new System.TimeoutException("too many steps");
+                if (mutant < Hit.Length)
+                    Hit[mutant] = true;
+                return On == mutant;
+            }
+        }
+        """;
+
+    public static Dictionary<int, Mutant> Build(string source, string[] rooms, string built, string library)
+    {
+        var parse = new CSharpParseOptions(LanguageVersion.Latest);
+        string separator = Path.DirectorySeparatorChar.ToString();
+        var trees = Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories)
+            .Where(f => !f.Contains(separator + "bin" + separator, StringComparison.Ordinal) && (!f.Contains(separator + "obj" + separator, StringComparison.Ordinal) || f.EndsWith("GlobalUsings.g.cs", StringComparison.Ordinal)))
+            .Order(StringComparer.Ordinal).Select(f => CSharpSyntaxTree.ParseText(File.ReadAllText(f), parse, f)).ToList();
+        MetadataReference[] references =
+        [
+            .. ((string)AppContext.GetData("TRUSTED_PLATFORM_ASSEMBLIES")!).Split(Path.PathSeparator).Where(p => Path.GetFileName(p).StartsWith("System.", StringComparison.Ordinal) || Path.GetFileName(p) is "netstandard.dll" or "mscorlib.dll" or "Microsoft.CSharp.dll").Select(p => MetadataReference.CreateFromFile(p)),
+            MetadataReference.CreateFromFile(Path.Combine(built, "SheetGen.Model.dll")), MetadataReference.CreateFromFile(Path.Combine(built, "NetTopologySuite.dll")),
+        ];
+        // What the project grants to the tests, and the version that they were built against.
+        trees.Add(CSharpSyntaxTree.ParseText($"[assembly: System.Runtime.CompilerServices.InternalsVisibleTo(\"SheetGen.Tests\")] [assembly: System.Runtime.CompilerServices.InternalsVisibleTo(\"SheetGen.Benchmarks\")] [assembly: System.Reflection.AssemblyVersion(\"{AssemblyName.GetAssemblyName(Path.Combine(built, "SheetGen.Layout.dll")).Version}\")]", parse));
+        trees.Add(CSharpSyntaxTree.ParseText(Switch, parse));
+        SyntaxTree[] whole = [.. trees];
+        CSharpCompilation compilation = CSharpCompilation.Create("SheetGen.Layout", trees, references,
+            new CSharpCompilationOptions(OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, nullableContextOptions: NullableContextOptions.Enable, allowUnsafe: true));
+        if (compilation.GetDiagnostics().FirstOrDefault(d => d.Severity == DiagnosticSeverity.Error) is { } fault)
+            throw new InvalidOperationException("the library does not compile as it is: " + fault);
+        var dropped = new HashSet<int>();
+        var keptConst = new HashSet<string>(StringComparer.Ordinal);
+        var mutants = new Dictionary<int, Mutant>();
+        var open = whole.Where(t => rooms.Any(r => t.FilePath.StartsWith(Path.Combine(source, r) + separator, StringComparison.Ordinal))).ToDictionary(t => t.FilePath, StringComparer.Ordinal);
+        // A file's mutants keep their numbers in every round.
+        var first = new Dictionary<string, int>(StringComparer.Ordinal);
+        int next = 1;
+        for (int round = 0; round < 100; round++)
+        {
+            var faults = new List<Diagnostic>();
+            foreach ((string file, SyntaxTree tree) in open)
+            {
+                int from = first.TryGetValue(file, out int known) ? known : first[file] = next;
+                var rewriter = new Rewriter(tree, source, from, dropped, keptConst, mutants);
+                SyntaxTree written = CSharpSyntaxTree.Create((CSharpSyntaxNode)rewriter.Visit(tree.GetRoot())!, parse, file);
+                next = Math.Max(next, rewriter.Next);
+                compilation = compilation.ReplaceSyntaxTree(compilation.SyntaxTrees.First(t => t.FilePath == file), written);
+            }
+            foreach (string file in open.Keys)
+                faults.AddRange(compilation.GetSemanticModel(compilation.SyntaxTrees.First(t => t.FilePath == file)).GetDiagnostics().Where(d => d.Severity == DiagnosticSeverity.Error));
+            if (faults.Count == 0)
+            {
+                Microsoft.CodeAnalysis.Emit.EmitResult emitted = compilation.Emit(library);
+                if (emitted.Success)
+                    return mutants;
+                faults.AddRange(emitted.Diagnostics.Where(d => d.Severity == DiagnosticSeverity.Error));
+            }
+            int before = dropped.Count + keptConst.Count;
+            foreach (Diagnostic one in faults)
+                Drop(one, dropped, keptConst);
+            if (dropped.Count + keptConst.Count == before)
+                throw new InvalidOperationException("the mutants do not compile: " + faults[0]);
+            var touched = faults.Select(f => f.Location.SourceTree!.FilePath).ToHashSet(StringComparer.Ordinal);
+            foreach (string file in open.Keys.Where(f => !touched.Contains(f)).ToArray())
+                open.Remove(file);
+            foreach (SyntaxTree tree in whole.Where(t => touched.Contains(t.FilePath)))
+                open[tree.FilePath] = tree;
+            foreach (int gone in dropped)
+                mutants.Remove(gone);
+        }
+        throw new InvalidOperationException("the mutants do not compile");
+    }
+
+    /// <summary>Leaves out what brought a fault: the innermost mutant around it, a constant made switchable, else all of the member's mutants.</summary>
+    private static void Drop(Diagnostic fault, HashSet<int> dropped, HashSet<string> keptConst)
+    {
+        SyntaxNode root = fault.Location.SourceTree!.GetRoot();
+        SyntaxNode at = root.FindNode(fault.Location.SourceSpan, getInnermostNodeForTie: true);
+        if (fault.Id is "CS0133" or "CS9135" or "CS0150" or "CS1736" && at.DescendantNodesAndSelf().OfType<IdentifierNameSyntax>().Select(n => n.Identifier.Text).FirstOrDefault(n => root.DescendantNodes().OfType<PropertyDeclarationSyntax>().Any(p => p.Identifier.Text == n && p.HasAnnotations("const"))) is { } name)
+        {
+            keptConst.Add(name);
+            return;
+        }
+        if (at.AncestorsAndSelf().SelectMany(n => n.GetAnnotations("mutant")).FirstOrDefault() is { } mutant)
+        {
+            dropped.Add(int.Parse(mutant.Data!, CultureInfo.InvariantCulture));
+            return;
+        }
+        SyntaxNode member = at.AncestorsAndSelf().FirstOrDefault(n => n is MemberDeclarationSyntax and not BaseTypeDeclarationSyntax) ?? root;
+        IEnumerable<SyntaxNode> inside = member.DescendantNodesAndSelf();
+        // An unassigned variable: the statement that assigned it is in there.
+        int[] statements = [.. inside.OfType<IfStatementSyntax>().SelectMany(n => n.GetAnnotations("mutant")).Select(a => int.Parse(a.Data!, CultureInfo.InvariantCulture)).Where(i => !dropped.Contains(i))];
+        dropped.UnionWith(statements.Length > 0 ? statements : inside.SelectMany(n => n.GetAnnotations("mutant")).Select(a => int.Parse(a.Data!, CultureInfo.InvariantCulture)));
+    }
+
+    private sealed class Rewriter(SyntaxTree tree, string source, int first, HashSet<int> dropped, HashSet<string> keptConst, Dictionary<int, Mutant> mutants) : CSharpSyntaxRewriter
+    {
+        public int Next { get; private set; } = first;
+
+        public override SyntaxNode? Visit(SyntaxNode? node)
+        {
+            if (node is null or AttributeListSyntax or UsingDirectiveSyntax)
+                return node;
+            (SyntaxNode Is, SyntaxNode Was)[] changes = [.. Changes(node)];
+            int id = Next;
+            Next += changes.Length;
+            SyntaxNode? visited = base.Visit(node);
+            foreach ((SyntaxNode changed, SyntaxNode was) in changes)
+            {
+                int own = id++;
+                if (dropped.Contains(own))
+                    continue;
+                Microsoft.CodeAnalysis.Text.LinePosition at = tree.GetLineSpan(was.Span).StartLinePosition;
+                mutants[own] = new Mutant(own, Path.GetRelativePath(source, tree.FilePath), at.Line + 1, at.Character + 1, One(was), One(changed));
+                var tag = new SyntaxAnnotation("mutant", own.ToString(CultureInfo.InvariantCulture));
+                ExpressionSyntax on = SyntaxFactory.ParseExpression($"global::MutantSwitch.Is({own.ToString(CultureInfo.InvariantCulture)})");
+                if (node is ExpressionStatementSyntax)
+                {
+                    visited = SyntaxFactory.IfStatement(SyntaxFactory.PrefixUnaryExpression(SyntaxKind.LogicalNotExpression, on), SyntaxFactory.Block((StatementSyntax)visited!.WithoutTrivia()))
+                        .NormalizeWhitespace().WithTriviaFrom(node).WithAdditionalAnnotations(tag);
+                    continue;
+                }
+                visited = SyntaxFactory.ParenthesizedExpression(SyntaxFactory.ConditionalExpression(on.WithTrailingTrivia(SyntaxFactory.Space),
+                    SyntaxFactory.ParenthesizedExpression((ExpressionSyntax)changed.WithoutTrivia()).WithLeadingTrivia(SyntaxFactory.Space).WithTrailingTrivia(SyntaxFactory.Space),
+                    SyntaxFactory.ParenthesizedExpression((ExpressionSyntax)visited!.WithoutTrivia()).WithLeadingTrivia(SyntaxFactory.Space))).WithTriviaFrom(node).WithAdditionalAnnotations(tag);
+            }
+            return visited;
+        }
+
+        /// <summary>A constant is made a property, so that it can be switched.</summary>
+        public override SyntaxNode? VisitFieldDeclaration(FieldDeclarationSyntax node)
+        {
+            var visited = (FieldDeclarationSyntax)base.VisitFieldDeclaration(node)!;
+            if (!node.Modifiers.Any(SyntaxKind.ConstKeyword) || node.Declaration.Variables.Count != 1 || node.Declaration.Variables[0] is not { Initializer: { } value } variable || keptConst.Contains(variable.Identifier.Text) || node.Declaration.Type.ToString() is not ("int" or "double" or "bool" or "long"))
+                return visited;
+            return SyntaxFactory.PropertyDeclaration(node.Declaration.Type.WithTrailingTrivia(SyntaxFactory.Space), variable.Identifier.WithoutTrivia())
+                .WithModifiers(SyntaxFactory.TokenList(node.Modifiers.Select(m => m.IsKind(SyntaxKind.ConstKeyword) ? SyntaxFactory.Token(SyntaxKind.StaticKeyword).WithTriviaFrom(m) : m)))
+                .WithExpressionBody(SyntaxFactory.ArrowExpressionClause(visited.Declaration.Variables[0].Initializer!.Value))
+                .WithSemicolonToken(SyntaxFactory.Token(SyntaxKind.SemicolonToken)).WithTriviaFrom(node).WithAdditionalAnnotations(new SyntaxAnnotation("const"));
+        }
+
+        private static IEnumerable<(SyntaxNode Is, SyntaxNode Was)> Changes(SyntaxNode node)
+        {
+            switch (node)
+            {
+                case BinaryExpressionSyntax binary when Other(binary.Kind()) is { } kinds:
+                    foreach (SyntaxKind kind in kinds)
+                        yield return (SyntaxFactory.BinaryExpression(kind, binary.Left, binary.Right), binary);
+                    break;
+                case LiteralExpressionSyntax { RawKind: (int)SyntaxKind.TrueLiteralExpression }:
+                    yield return (SyntaxFactory.LiteralExpression(SyntaxKind.FalseLiteralExpression), node);
+                    break;
+                case LiteralExpressionSyntax { RawKind: (int)SyntaxKind.FalseLiteralExpression }:
+                    yield return (SyntaxFactory.LiteralExpression(SyntaxKind.TrueLiteralExpression), node);
+                    break;
+                case LiteralExpressionSyntax { RawKind: (int)SyntaxKind.NumericLiteralExpression } number when number.Token.Value is int or double:
+                    string text = number.Token.Value is int whole ? (whole + 1).ToString(CultureInfo.InvariantCulture) : ((double)number.Token.Value! * 1.5 + 0.01).ToString("0.0###############", CultureInfo.InvariantCulture);
+                    yield return (SyntaxFactory.ParseExpression(text), node);
+                    break;
+                case PrefixUnaryExpressionSyntax { RawKind: (int)SyntaxKind.UnaryMinusExpression or (int)SyntaxKind.LogicalNotExpression } unary:
+                    yield return (unary.Operand, node);
+                    break;
+                case ConditionalExpressionSyntax choice:
+                    yield return (choice.WithWhenTrue(choice.WhenFalse.WithTriviaFrom(choice.WhenTrue)).WithWhenFalse(choice.WhenTrue.WithTriviaFrom(choice.WhenFalse)), node);
+                    break;
+                case InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax { Expression: IdentifierNameSyntax { Identifier.Text: "Math" }, Name.Identifier.Text: "Min" or "Max" or "Floor" or "Ceiling" } call } invocation:
+                    string turned = call.Name.Identifier.Text switch { "Min" => "Max", "Max" => "Min", "Floor" => "Ceiling", _ => "Floor" };
+                    yield return (invocation.WithExpression(call.WithName(SyntaxFactory.IdentifierName(turned))), invocation);
+                    break;
+                case ExpressionStatementSyntax { Expression: InvocationExpressionSyntax or AssignmentExpressionSyntax } statement when !Declares(statement):
+                    yield return (SyntaxFactory.EmptyStatement(), statement);
+                    break;
+                case AssignmentExpressionSyntax { RawKind: (int)SyntaxKind.AddAssignmentExpression } added when added.Parent is not ExpressionStatementSyntax { Parent: null }:
+                    yield return (SyntaxFactory.AssignmentExpression(SyntaxKind.SubtractAssignmentExpression, added.Left, added.Right), added);
+                    break;
+            }
+            // The condition of a branch: what is a comparison already has its mutants.
+            if (node is ExpressionSyntax condition && node.Parent is IfStatementSyntax branch && branch.Condition == condition && !Declares(condition) && condition is not (BinaryExpressionSyntax or PrefixUnaryExpressionSyntax))
+                yield return (SyntaxFactory.PrefixUnaryExpression(SyntaxKind.LogicalNotExpression, SyntaxFactory.ParenthesizedExpression(condition.WithoutTrivia())), condition);
+        }
+
+        private static bool Declares(SyntaxNode node) => node.DescendantNodesAndSelf().Any(n => n is DeclarationExpressionSyntax or SingleVariableDesignationSyntax);
+    }
+
+    private static string One(SyntaxNode node)
+    {
+        string text = string.Join(' ', node.ToString().Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return text.Length > 90 ? text[..90] + "..." : text;
+    }
+
+    private static SyntaxKind[]? Other(SyntaxKind kind) => kind switch
+    {
+        SyntaxKind.AddExpression => [SyntaxKind.SubtractExpression],
+        SyntaxKind.SubtractExpression => [SyntaxKind.AddExpression],
+        SyntaxKind.MultiplyExpression => [SyntaxKind.DivideExpression],
+        SyntaxKind.DivideExpression => [SyntaxKind.MultiplyExpression],
+        SyntaxKind.LessThanExpression => [SyntaxKind.LessThanOrEqualExpression, SyntaxKind.GreaterThanExpression],
+        SyntaxKind.LessThanOrEqualExpression => [SyntaxKind.LessThanExpression, SyntaxKind.GreaterThanExpression],
+        SyntaxKind.GreaterThanExpression => [SyntaxKind.GreaterThanOrEqualExpression, SyntaxKind.LessThanExpression],
+        SyntaxKind.GreaterThanOrEqualExpression => [SyntaxKind.GreaterThanExpression, SyntaxKind.LessThanExpression],
+        SyntaxKind.EqualsExpression => [SyntaxKind.NotEqualsExpression],
+        SyntaxKind.NotEqualsExpression => [SyntaxKind.EqualsExpression],
+        SyntaxKind.LogicalAndExpression => [SyntaxKind.LogicalOrExpression],
+        SyntaxKind.LogicalOrExpression => [SyntaxKind.LogicalAndExpression],
+        _ => null,
+    };
+}

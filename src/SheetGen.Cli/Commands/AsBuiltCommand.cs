@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text;
 using SheetGen.Drawing.Review;
-using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
@@ -67,13 +66,13 @@ public static class AsBuiltCommand
         AsBuiltReport report = AsBuilt.Of(project, wall.Laid.Layout, drilled, tolerances);
         string told = Told(tolerances, head is null || angle is null, project.Unit);
         if (run.Json)
-            screen.Out.Write(AsBuiltJson.Text(report));
+            screen.Out.Write(AsBuiltJson.Text(report, project.Unit));
         else
             Print(report, told, project.Unit, screen);
         int code = report.NewFindings.Any(f => f.Severity == Severity.Error) || report.Misses.Count > 0 ? ExitCode.Findings : ExitCode.Clean;
         if (run.Folder is null)
             return (code, []);
-        ReviewInfo info = ReviewInfo.Of(project, ProgramVersion.Text, TemplateReader.Default());
+        ReviewInfo info = ReviewInfo.Of(project, ProgramVersion.Text, wall.Input.Named.Templates?.Language);
         return (code, [OutputFile.Of(Pdf, s => PdfSheetWriter.Write(AsBuiltPages.Compose(report, info, told), s))]);
     }
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text;
+using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
@@ -52,7 +53,7 @@ public static class CompareCommand
                     screen.Out.WriteLine(line);
             }
             int code = RevisionScreen.HasNewErrors(difference) ? ExitCode.Findings : ExitCode.Clean;
-            return (code, run.Folder is null ? [] : [.. RevisionFiles.Make(difference, b.Project), .. Page(a, b, screen)]);
+            return (code, run.Folder is null ? [] : [.. RevisionFiles.Make(difference, b.Project, b.Language), .. Page(a, b, screen)]);
         });
     });
 
@@ -77,18 +78,19 @@ public static class CompareCommand
             RevisionState? results = ResultFolder.Read(isTable ? argument : table, argument, isTable, problems);
             ProblemScreen.Print(problems, run.Json, screen);
             byte[]? page = isTable ? null : InputFile.Read(Path.Combine(argument, OutputSet.Review), InputFile.MostDrawing).Bytes;
-            return results is null ? null : new Side(results, null, ReviewPage.IsPage(page) ? page : null);
+            return results is null ? null : new Side(results, null, null, ReviewPage.IsPage(page) ? page : null);
         }
         if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, run.Json, screen) is not { } input
             || OnePass.Measure(input, OnePass.LayOut(input.Project, false, display), run.Json, display, screen) is not { } measured)
             return null;
         MeasuredLayout told = measured with { Laid = measured.Laid with { Report = OutputSet.WithSheets(measured.Laid.Report, OutputSet.Compose(input, measured)) } };
         return new Side(
-            StateOf.Layout(argument, input.Project, told.Laid.Layout, told.Laid.Report, measured.Quantities, measured.Bid), input.Project,
+            StateOf.Layout(argument, input.Project, told.Laid.Layout, told.Laid.Report, measured.Quantities, measured.Bid), input.Project, input.Named.Templates?.Language,
             run.Folder is null ? null : OutputSet.PageOf(input.Project, told, OutputSet.FindingsOf(input.Project, told)));
     }
 
     /// <param name="Project">Null where only results are known.</param>
+    /// <param name="Language">That of its sheets; null where only results are known.</param>
     /// <param name="Page">Its review page; null where it has none or nothing is written.</param>
-    private sealed record Side(RevisionState State, WallProject? Project, byte[]? Page);
+    private sealed record Side(RevisionState State, WallProject? Project, Language? Language, byte[]? Page);
 }

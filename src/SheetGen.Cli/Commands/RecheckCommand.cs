@@ -77,7 +77,7 @@ public static class RecheckCommand
         if (OnePass.Measure(revised.Input, OnePass.Check(revised.Input.Project, revised.Layout, display), run.Json, display, screen) is not { } written)
             return ToolRun.Wrong;
         (CheckedLayout laid, _, IReadOnlyList<OutputFile> files) = OutputSet.Make(revised.Input, written, [], display);
-        return (Ending.CodeOf(laid.Report), [.. files, new OutputFile(Copy, Encoding.UTF8.GetBytes(revised.Text)), .. RevisionFiles.Make(difference, revised.Input.Project)]);
+        return (Ending.CodeOf(laid.Report), [.. files, new OutputFile(Copy, Encoding.UTF8.GetBytes(revised.Text)), .. RevisionFiles.Make(difference, revised.Input.Project, revised.Input.Named.Templates?.Language)]);
     }
 
     private static RevisionState State(string name, Input input, MeasuredLayout measured) =>

@@ -46,17 +46,20 @@ public static class StartCommand
         (string Name, string Text)[] beside = form ? [] : [(StarterProject.SchemaName, StarterProject.Schema), (AsBuiltRecord.FileName, AsBuiltRecord.Heads)];
         try
         {
-            Directory.CreateDirectory(folder);
-            WriteNew(path, content);
-            if (from is not null && !isProject && Path.GetFullPath(from) != Path.GetFullPath(Path.Combine(folder, Path.GetFileName(from))))
-                File.Copy(from, Path.Combine(folder, Path.GetFileName(from)));
-            foreach ((string name, string besideText) in beside.Where(f => !File.Exists(Path.Combine(folder, f.Name))))
-                WriteNew(Path.Combine(folder, name), Encoding.UTF8.GetBytes(besideText));
+            List<OutputFile> files = [new(Path.GetFileName(path), content)];
+            if (from is not null && !isProject && Path.Combine(folder, Path.GetFileName(from)) is var copy && Path.GetFullPath(from) != Path.GetFullPath(copy))
+            {
+                byte[] bytes = File.ReadAllBytes(from);
+                // What a run left that was ended between its files is no reason not to begin either.
+                if (!File.Exists(copy) || !File.ReadAllBytes(copy).AsSpan().SequenceEqual(bytes))
+                    files.Add(new(Path.GetFileName(from), bytes));
+            }
+            files.AddRange(beside.Where(f => !File.Exists(Path.Combine(folder, f.Name))).Select(f => new OutputFile(f.Name, Encoding.UTF8.GetBytes(f.Text))));
+            WholeFile.AddNew(folder, files);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception e) when (e is OutputException or IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            string reason = File.Exists(path) ? "it is there already, and start never overwrites" : e.Message;
-            screen.Tell($"cannot write {path}: {reason}");
+            screen.Tell(e is OutputException ? e.Message : $"cannot write {path}: {e.Message}");
             return ExitCode.WrongInput;
         }
         screen.Out.WriteLine($"wrote {path}");
@@ -91,11 +94,5 @@ public static class StartCommand
         if (inspection.IsReadable && text is null)
             screen.Tell($"nothing of {from} can be taken; sheetgen inspect {from} says what it holds");
         return text;
-    }
-
-    private static void WriteNew(string path, byte[] content)
-    {
-        using var stream = new FileStream(path, FileMode.CreateNew, FileAccess.Write);
-        stream.Write(content);
     }
 }

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using SheetGen.Drawing.Review;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
@@ -60,7 +59,7 @@ public static class WindowCommand
         if (run.Folder is null)
             return (code, []);
         display.Stage("drawing pages");
-        SheetSet pages = WindowPages.Compose(found, ReviewInfo.Of(input.Project, ProgramVersion.Text, TemplateReader.Default()), laid.Report);
+        SheetSet pages = WindowPages.Compose(found, ReviewInfo.Of(input.Project, ProgramVersion.Text, input.Named.Templates?.Language), laid.Report);
         return (code, [OutputFile.Of(Pdf, s => PdfSheetWriter.Write(pages, s)), .. nails.Length == 1 ? new[] { OutputFile.Of(Svg, s => SvgPicture.Write(pages, s)) } : []]);
     }
 

@@ -20,17 +20,7 @@ internal sealed class StateFolder(string folder, Corridor corridor)
     public string Shown(string path) =>
         Path.GetRelativePath(Path.GetFullPath(corridor.Folder.Length == 0 ? "." : corridor.Folder), Path.GetFullPath(path)).Replace('\\', '/');
 
-    public WallState? Read(CorridorWall wall)
-    {
-        try
-        {
-            return CorridorJson.State(File.ReadAllBytes(StateOf(wall)));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return null;
-        }
-    }
+    public WallState? Read(CorridorWall wall) => InputFile.Read(StateOf(wall), InputFile.MostText).Bytes is { } bytes ? CorridorJson.State(bytes) : null;
 
     /// <summary>Keeps a state.</summary>
     /// <exception cref="OutputException">The folder cannot be written.</exception>
@@ -40,17 +30,15 @@ internal sealed class StateFolder(string folder, Corridor corridor)
     /// <exception cref="OutputException">It cannot be written.</exception>
     public static void WriteWhole(string path, byte[] bytes)
     {
-        string fresh = FormattableString.Invariant($"{path}.{Environment.ProcessId}.new");
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(path)!);
-            File.WriteAllBytes(fresh, bytes);
-            File.Move(fresh, path, overwrite: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             throw new OutputException($"cannot write {path}: {e.Message}");
         }
+        WholeFile.Replace(path, bytes);
     }
 
     public static FileHash HashOf(string name, byte[] bytes) => new(name, bytes.Length, Convert.ToHexStringLower(SHA256.HashData(bytes)));
@@ -69,18 +57,6 @@ internal sealed class StateFolder(string folder, Corridor corridor)
     public static string ProjectOf(CorridorWall wall) =>
         Directory.Exists(wall.File) && Path.Combine(wall.File, StarterProject.FileName) is var usual && File.Exists(usual) ? usual : wall.File;
 
-    private static bool IsSame(string path, FileHash kept)
-    {
-        try
-        {
-            if (new FileInfo(path) is not { Exists: true } info || info.Length != kept.Bytes)
-                return false;
-            using FileStream stream = File.OpenRead(path);
-            return Convert.ToHexStringLower(SHA256.HashData(stream)) == kept.Sha256;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
-        {
-            return false;
-        }
-    }
+    private static bool IsSame(string path, FileHash kept) =>
+        new FileInfo(path) is { Exists: true } info && info.Length == kept.Bytes && InputFile.Read(path, kept.Bytes).Bytes is { } bytes && HashOf(kept.Name, bytes) == kept;
 }

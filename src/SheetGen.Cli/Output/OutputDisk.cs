@@ -33,6 +33,13 @@ public class OutputDisk
         File.Move(from, to, overwrite: true);
     }
 
+    /// <summary>Moves a file to a name that must be free.</summary>
+    public void RenameNew(string from, string to)
+    {
+        Before("rename", from);
+        File.Move(from, to, overwrite: false);
+    }
+
     /// <summary>Deletes a file or a link; what is not there is no fault.</summary>
     public void Delete(string path)
     {

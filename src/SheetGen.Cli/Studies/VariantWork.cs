@@ -17,17 +17,7 @@ internal sealed class VariantWork(Study study, string folder, Screen screen, Int
     private const string States = "variants", Bests = "best", ProjectName = "variant.yaml";
     private readonly string _projectFolder = Path.GetDirectoryName(Path.GetFullPath(study.ProjectPath))!;
 
-    public VariantState? Read(int number)
-    {
-        try
-        {
-            return CorridorJson.Variant(File.ReadAllBytes(PathOf(number)));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return null;
-        }
-    }
+    public VariantState? Read(int number) => InputFile.Read(PathOf(number), InputFile.MostText).Bytes is { } bytes ? CorridorJson.Variant(bytes) : null;
 
     /// <summary>True where a state stands for the variant, the program and the options as they are now.</summary>
     public bool IsCurrent(int number, VariantState state) =>

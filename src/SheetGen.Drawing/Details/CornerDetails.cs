@@ -58,7 +58,8 @@ internal sealed class CornerDetails
             CornerDetails first = kind.First();
             string at = context.Say(Phrase.Station, data.Print.Station(first._wall, first._corner.Along));
             yield return new(DetailKind.Corner, [.. kind.Select(k => (object)k._corner)], context.Say(Phrase.DetailCorner, at),
-                first.Extent(), pen => first.Draw(pen, [.. kind.Skip(1)])) { Beside = 9, Above = 9 };
+                first.Extent(), pen => first.Draw(pen, [.. kind.Skip(1)]))
+            { Beside = 9, Above = 9 };
         }
     }
 

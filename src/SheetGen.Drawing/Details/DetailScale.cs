@@ -40,7 +40,8 @@ public readonly record struct DetailScale(double Value, LengthUnit Unit)
     {
         bool feet = Lengths.IsFoot(Unit);
         return new(Name + (feet ? "-IN" : "-MM"), UnitsPerMillimetre, context.StyleOf(TextRole.Dimension).Height, feet ? 3 : 1,
-            context.Say(feet ? Phrase.InchMark : Phrase.MillimetreMark)) { Factor = feet ? 12 : 1000, HidesZeros = true };
+            context.Say(feet ? Phrase.InchMark : Phrase.MillimetreMark))
+        { Factor = feet ? 12 : 1000, HidesZeros = true };
     }
 
     /// <summary>The dimensions of places on the wall, in the project's unit.</summary>

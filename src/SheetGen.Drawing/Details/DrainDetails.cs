@@ -28,7 +28,8 @@ internal static class DrainDetails
             double spacing = next is null ? In(48) : Face(wall, first, next), half = (wall.Drainage?.StripWidth ?? In(AssumedStrip)) / 2;
             string title = kinds.Count == 1 ? context.Say(Phrase.DetailStrips) : context.Say(Phrase.DetailStripsOf, wall.Name.ToUpperInvariant());
             yield return new(DetailKind.Strips, [.. kinds.Single(k => k.Contains(wall))], title, new(-half - In(3), -In(8), spacing + half + In(3), In(20)),
-                pen => Strips(context, data, wall, first, next, pen)) { Beside = 5, Above = 12 };
+                pen => Strips(context, data, wall, first, next, pen))
+            { Beside = 5, Above = 12 };
         }
         double lap = data.Size("strip_lap") ?? In(AssumedLap), thick = drained[0].Facing?.Shotcrete ?? In(AssumedShotcrete);
         yield return new(DetailKind.Lap, drained, context.Say(Phrase.DetailStripLap), new(-thick - In(2), -lap - In(6), In(4), lap + In(6)), pen => Lap(context, data, drained[0], pen));

@@ -23,11 +23,13 @@ internal static class FacingDetails
             var cut = new FacingCut(context, data, kind.First());
             double high = (data.PlateOf(cut.Wall).Width ?? In(AssumedPlate)) / 2 + In(5);
             yield return new(DetailKind.Facing, [.. kind], context.Say(Phrase.DetailFacing, cut.Name), new(cut.Front - In(3), -high, cut.Back + In(8), high),
-                pen => AtHead(context, data, cut, high, pen)) { Above = 5 };
+                pen => AtHead(context, data, cut, high, pen))
+            { Above = 5 };
             if (cut.HasFacing && kind.Key!.Coping is string coping)
             {
                 yield return new(DetailKind.Top, [.. kind], context.Say(Phrase.DetailTop, cut.Name), new(cut.Front - In(4), -In(12), cut.Back + In(8), (data.Project.Rates.CopingHeight ?? In(AssumedCoping)) + In(3)),
-                    pen => Top(context, data, cut, coping, pen)) { Above = 5 };
+                    pen => Top(context, data, cut, coping, pen))
+                { Above = 5 };
             }
         }
     }

@@ -29,7 +29,8 @@ internal static class FootDetails
             string title = context.Say(isDrained ? Phrase.DetailOutlet : Phrase.DetailFoot);
             double depth = Math.Max(0, WallDepth.Least(wall) ?? In(AssumedDepth));
             yield return new(isDrained ? DetailKind.Outlet : DetailKind.Foot, [.. kind], kinds.Count == 1 ? title : $"{title}, {wall.Name.ToUpperInvariant()}",
-                new(cut.Front - In(9), -(data.Pad.Height ?? In(AssumedPadHeight)) - In(3), cut.Back + In(10), depth + In(AboveGrade)), pen => Draw(context, data, cut, depth, isDrained, pen)) { Above = 5 };
+                new(cut.Front - In(9), -(data.Pad.Height ?? In(AssumedPadHeight)) - In(3), cut.Back + In(10), depth + In(AboveGrade)), pen => Draw(context, data, cut, depth, isDrained, pen))
+            { Above = 5 };
         }
     }
 

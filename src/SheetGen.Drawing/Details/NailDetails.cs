@@ -85,7 +85,8 @@ internal static class NailDetails
         var kinds = data.Sections.GroupBy(s => (s.Section.Bar, s.Section.HoleDiameter)).ToList();
         double pitch = kinds.Max(k => k.Key.HoleDiameter) * 2.2, radius = kinds.Max(k => k.Key.HoleDiameter) / 2;
         return new(DetailKind.Bore, [.. data.Sections.Select(s => (object)s.Section)], context.Say(Phrase.DetailBore),
-            new(-radius, -radius, (kinds.Count - 1) * pitch + radius, radius), Draw) { Beside = kinds.Count > 2 ? 9 : 14, Above = 11 };
+            new(-radius, -radius, (kinds.Count - 1) * pitch + radius, radius), Draw)
+        { Beside = kinds.Count > 2 ? 9 : 14, Above = 11 };
 
         void Draw(DetailPen pen)
         {

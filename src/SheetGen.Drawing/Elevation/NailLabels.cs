@@ -129,21 +129,40 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         return string.Join(", ", new[] { turn, down }.Where(t => t.Length > 0));
     }
 
-    /// <summary>A dimension for every gap between neighbours in a row that is not the grid's, nor within a small tolerance of it.</summary>
+    /// <summary>
+    /// A dimension for every gap between neighbours in a row that is not the grid's, nor within a small tolerance of it; one over a run of gaps that
+    /// differ by no more than that among themselves, where it has room.
+    /// </summary>
     public void Spacings()
     {
         Dictionary<string, Nail> shown = view.Nails.ToDictionary(n => n.Mark);
-        foreach (NonTypicalGap gap in _context.Quantities.Sections.Where(s => s.Wall == view.Wall).SelectMany(s => s.Gaps))
+        Dictionary<string, NonTypicalGap> gaps = _context.Quantities.Sections.Where(s => s.Wall == view.Wall).SelectMany(s => s.Gaps)
+            .Where(g => shown.TryGetValue(g.FirstMark, out Nail? a) && !IsBreak(g, a) && Math.Abs(g.Gap - a.Section.HorizontalSpacing) > TypicalWithin(_print.Unit) + 1e-9)
+            .ToDictionary(g => g.FirstMark);
+        foreach (NonTypicalGap[] run in gaps.Values.Where(g => !gaps.Values.Any(before => before.SecondMark == g.FirstMark)).SelectMany(first => Runs(first, gaps, shown)))
         {
-            shown.TryGetValue(gap.FirstMark, out Nail? a);
-            shown.TryGetValue(gap.SecondMark, out Nail? b);
-            if (a is null || IsBreak(gap, a) || Math.Abs(gap.Gap - a.Section.HorizontalSpacing) <= TypicalWithin(_print.Unit) + 1e-9)
-                continue;
-            if (b is not null)
-                Spacing(a, b, gap.Gap);
-            else
-                SpacingLabel(a, gap, view.At(a.Along, a.Elevation));
+            if (!Spacing(run, shown))
+            {
+                foreach (NonTypicalGap gap in run)
+                    Spacing([gap], shown);
+            }
         }
+    }
+
+    /// <summary>The gaps that follow one another from a first one, cut where they differ by more than the tolerance or the view ends.</summary>
+    private IEnumerable<NonTypicalGap[]> Runs(NonTypicalGap first, Dictionary<string, NonTypicalGap> gaps, Dictionary<string, Nail> shown)
+    {
+        List<NonTypicalGap> run = [];
+        for (NonTypicalGap? gap = first; gap is not null; gap = gaps.GetValueOrDefault(gap.SecondMark))
+        {
+            if (run.Count > 0 && (!shown.ContainsKey(gap.SecondMark) || run.Append(gap).Max(g => g.Gap) - run.Append(gap).Min(g => g.Gap) > TypicalWithin(_print.Unit) + 1e-9))
+            {
+                yield return [.. run];
+                run.Clear();
+            }
+            run.Add(gap);
+        }
+        yield return [.. run];
     }
 
     /// <summary>True where a row breaks off and begins again between two nails, as part rows do: no spacing of nails.</summary>
@@ -158,23 +177,29 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     /// <summary>A gap this near to the typical spacing is typical (this program's own figure; the schedule has the true gaps).</summary>
     public static double TypicalWithin(LengthUnit unit) => Lengths.IsFoot(unit) ? 0.05 : 0.015;
 
-    private void Spacing(Nail a, Nail b, double gap)
+    /// <summary>The dimension of a run of gaps, in words where it has no room; false, and nothing drawn, for a short run that is better told gap by gap.</summary>
+    private bool Spacing(NonTypicalGap[] run, Dictionary<string, Nail> shown)
     {
-        Point2 p = view.At(a.Along, a.Elevation), q = view.At(b.Along, b.Elevation);
-        if (!new DimensionPlacer(view.Context, view.Labels, dimensionStyle).TryAlong(p, q, gap, null, a.Mark))
-            SpacingLabel(a, new(a.Mark, b.Mark, gap), (p + q) * 0.5);
-    }
-
-    /// <summary>A gap in words: where there is no room for its dimension, and where a match line runs through it.</summary>
-    private void SpacingLabel(Nail a, NonTypicalGap gap, Point2 at) =>
-        view.Labels.Label(new LabelRequest(
-            [[Say(Phrase.GapTo, a.Mark, gap.SecondMark, SpacingWords(gap.Gap))], [Say(Phrase.GapToShort, a.Mark, gap.SecondMark), SpacingWords(gap.Gap)]], TextRole.Dimension, at, 1.9)
+        Nail a = shown[run[0].FirstMark];
+        Nail? b = shown.GetValueOrDefault(run[^1].SecondMark);
+        string count = Printed.Number(run.Length, 0), least = SpacingWords(run.Min(g => g.Gap)), most = SpacingWords(run.Max(g => g.Gap));
+        string Words(string length) => run.Length == 1 ? length : least == most ? Say(Phrase.DimSpaces, count, least, length) : Say(Phrase.DimSpacesFromTo, count, least, most, length);
+        double length = run.Sum(g => g.Gap);
+        Point2 p = view.At(a.Along, a.Elevation), q = b is null ? p : view.At(b.Along, b.Elevation);
+        if (b is not null && new DimensionPlacer(view.Context, view.Labels, dimensionStyle).TryAlong(p, q, length, run.Length == 1 ? null : Words(DimensionPlacer.Measured), a.Mark))
+            return true;
+        if (run.Length == 2)
+            return false;
+        string words = Words(SpacingWords(length)), second = run[^1].SecondMark;
+        view.Labels.Label(new LabelRequest([[Say(Phrase.GapTo, a.Mark, second, words)], [Say(Phrase.GapToShort, a.Mark, second), words]], TextRole.Dimension, (p + q) * 0.5, 1.9)
         {
             Layer = LayerRole.Dimension,
             Nail = a.Mark,
             LeaderFrom = 1,
-            Note = Say(Phrase.GapNote, a.Mark, gap.SecondMark, SpacingWords(gap.Gap)),
+            Note = Say(Phrase.GapNote, a.Mark, second, words),
         });
+        return true;
+    }
 
     private string SpacingWords(double gap) => Printed.Fixed(gap, Lengths.Decimals(_print.Unit)) + DimensionSuffix(_print.Unit);
 

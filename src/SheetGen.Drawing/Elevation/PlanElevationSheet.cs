@@ -148,7 +148,7 @@ public sealed class PlanElevationSheet(
         nails.Accepted();
         var wall = new ElevationLabels(view);
         new ZoneLabels(view).Write();
-        wall.Cuts(cuts);
+        _paper.AddRange(wall.Cuts(cuts));
         wall.OpeningsAndClosed();
         wall.Top();
         nails.Spacings();

@@ -9,7 +9,7 @@ public sealed record SheetWindow(Wall Wall, double Start, double End, bool Befor
 {
     public bool Has(double along) => along >= Start - 1e-9 && (along < End - 1e-9 || (!After && along <= End + 1e-9));
 
-    /// <summary>Cuts a wall into windows no longer than a length, at panel breaks or round stations that keep off the nails.</summary>
+    /// <summary>Cuts a wall into windows no longer than a length, at panel breaks or round stations that keep off the nails: no symbol is cut in two.</summary>
     /// <param name="heads">Places of the nails, in order.</param>
     /// <param name="clear">Distance that a match line keeps from them where it can.</param>
     /// <param name="step">Distance of round stations.</param>
@@ -28,14 +28,27 @@ public sealed record SheetWindow(Wall Wall, double Start, double End, bool Befor
         return windows;
     }
 
-    /// <summary>The place nearest to the ideal one: panel breaks before round stations, those clear of nails before others, else the ideal itself.</summary>
+    /// <summary>
+    /// The best place for a match line: near the ideal one, a panel break rather than a round station, a coarse one rather than a fine one, and
+    /// off the nails' symbols and marks, or at least off their symbols; where there is none, the middle of the widest gap between heads.
+    /// </summary>
     private static double MatchLine(Wall wall, double start, double latest, double ideal, IReadOnlyList<double> heads, double clear, double step)
     {
-        IEnumerable<double> round = wall.LayoutLine.Stationing.RoundPlaces(start, latest, step);
-        bool Fits(double place) => place > start + (latest - start) * 0.3 && place <= latest + 1e-9;
-        bool IsClear(double place) => !heads.Any(h => Math.Abs(h - place) < clear);
-        double[] breaks = [.. wall.PanelBreaks.Where(Fits)], stations = [.. round.Where(Fits)];
-        double[][] choices = [[.. breaks.Where(IsClear)], [.. stations.Where(IsClear)], breaks, stations, [ideal]];
-        return choices.First(c => c.Length > 0).MinBy(b => Math.Abs(b - ideal));
+        double first = start + (latest - start) * 0.3, worth = (latest - start) * 0.08;
+        IEnumerable<double> Round(double every) => wall.LayoutLine.Stationing.RoundPlaces(first, latest, every);
+        (double Place, double Cost)[] places =
+        [
+            .. new[] { wall.PanelBreaks, Round(step), Round(step / 5) }.SelectMany((kind, rank) => kind.Where(b => b > first && b <= latest + 1e-9)
+                .Select(b => (b, Math.Abs(b - ideal) + rank * worth))),
+        ];
+        foreach (double room in new[] { clear, clear / 2 })
+        {
+            (double Place, double Cost)[] free = [.. places.Where(b => !heads.Any(h => Math.Abs(h - b.Place) < room))];
+            if (free.Length > 0)
+                return free.MinBy(b => b.Cost).Place;
+        }
+        double[] near = [first, .. heads.Where(h => h > first && h < latest), latest];
+        int widest = Enumerable.Range(0, near.Length - 1).MaxBy(i => near[i + 1] - near[i]);
+        return near.Length > 2 ? (near[widest] + near[widest + 1]) / 2 : ideal;
     }
 }

@@ -14,6 +14,7 @@ public sealed class ReviewBook(ReviewInfo info, ReviewPaper paper, string title)
     private const string Caution = "A draft for review by the engineer of record; not sealed. Local codes and the project's specifications govern. Verify obstructions and utilities before drilling.";
 
     private readonly List<(string Title, List<Primitive> Content)> _pages = [];
+    private readonly Dictionary<string, string> _said = [];
     private double _y;
 
     public ReviewInfo Info => info;
@@ -37,10 +38,20 @@ public sealed class ReviewBook(ReviewInfo info, ReviewPaper paper, string title)
 
     /// <summary>Starts a page.</summary>
     /// <param name="name">What its bookmark says.</param>
-    public void Page(string name)
+    public void Page(string name) => Next(Said(name));
+
+    private void Next(string name)
     {
         _pages.Add((name, []));
         _y = paper.Height - Margin - HeadRoom;
+    }
+
+    /// <summary>A text in the language of the sheets.</summary>
+    private string Said(string english)
+    {
+        if (!_said.TryGetValue(english, out string? text))
+            _said[english] = text = info.Templates.Language.Report(english);
+        return text;
     }
 
     /// <summary>Starts a page where less than a height is left.</summary>
@@ -49,7 +60,7 @@ public sealed class ReviewBook(ReviewInfo info, ReviewPaper paper, string title)
         if (_pages.Count == 0)
             Page(title);
         else if (_y - height < Bottom)
-            Page(_pages[^1].Title);
+            Next(_pages[^1].Title);
     }
 
     public void Add(Primitive primitive) => _pages[^1].Content.Add(primitive);
@@ -66,15 +77,18 @@ public sealed class ReviewBook(ReviewInfo info, ReviewPaper paper, string title)
 
     public void Paragraph(string text)
     {
-        foreach (string line in TextMeasure.Wrap(text, Width, TextHeight, Plain))
+        foreach (string line in TextMeasure.Wrap(Said(text), Width, TextHeight, Plain))
         {
             Need(TextHeight * Pitch);
             _y -= TextHeight * Pitch;
-            Write(line, Left, _y);
+            Put(line, Left, _y, TextHeight, false, HorizontalAlign.Left);
         }
     }
 
     public void Write(string text, double x, double y, double height = TextHeight, bool bold = false, HorizontalAlign align = HorizontalAlign.Left) =>
+        Put(Said(text), x, y, height, bold, align);
+
+    private void Put(string text, double x, double y, double height, bool bold, HorizontalAlign align) =>
         Add(new Text(LayerRole.Note, bold ? TextRole.Heading : TextRole.Note, new(x, y), height, Shown(text), align));
 
     /// <summary>A table over the whole width; cells are wrapped, rows are never cut, heads are repeated on every page.</summary>
@@ -86,16 +100,16 @@ public sealed class ReviewBook(ReviewInfo info, ReviewPaper paper, string title)
         void Heads()
         {
             _y -= 1.5;
-            Row([.. columns.Select(c => c.Head)], widths, bold: true);
+            Row([.. columns.Select(c => Said(c.Head))], widths, bold: true);
         }
         Need(6 * TextHeight * Pitch);
         Heads();
-        foreach (IReadOnlyList<string> row in rows)
+        foreach (IReadOnlyList<string> row in rows.Select(r => (IReadOnlyList<string>)[.. r.Select(Said)]))
         {
             double height = HeightOf(row, widths, Plain);
             if (_y - height < Bottom)
             {
-                Page(_pages[^1].Title);
+                Next(_pages[^1].Title);
                 Heads();
             }
             Row(row, widths, bold: false);
@@ -111,7 +125,7 @@ public sealed class ReviewBook(ReviewInfo info, ReviewPaper paper, string title)
         return new SheetSet
         {
             Unit = info.Unit,
-            Title = $"{title}: {info.Title}",
+            Title = $"{Said(title)}: {info.Title}",
             Number = info.Number,
             Date = info.Date,
             InputHash = info.InputHash,
@@ -138,7 +152,7 @@ public sealed class ReviewBook(ReviewInfo info, ReviewPaper paper, string title)
         {
             IReadOnlyList<string> lines = TextMeasure.Wrap(cells[c], widths[c] - 2 * Padding, TextHeight, style);
             for (int l = 0; l < lines.Count; l++)
-                Write(lines[l], x + Padding, _y - (l + 1) * TextHeight * Pitch + 0.6, TextHeight, bold);
+                Put(lines[l], x + Padding, _y - (l + 1) * TextHeight * Pitch + 0.6, TextHeight, bold, HorizontalAlign.Left);
             x += widths[c];
         }
         Add(Polyline.Rectangle(LayerRole.Table, new Box(Left, _y - height, Left + widths.Sum(), _y)));
@@ -155,12 +169,12 @@ public sealed class ReviewBook(ReviewInfo info, ReviewPaper paper, string title)
     private IEnumerable<Primitive> Frame(int page)
     {
         double top = paper.Height - Margin, right = paper.Width - Margin;
-        yield return new Text(LayerRole.Title, TextRole.Heading, new(Margin, top - 4), 3.6, Shown(title));
+        yield return new Text(LayerRole.Title, TextRole.Heading, new(Margin, top - 4), 3.6, Shown(Said(title)));
         yield return new Text(LayerRole.Title, TextRole.Note, new(Margin, top - 9), TextHeight, Shown($"{info.Title}  {info.Number}  {info.Date}".TrimEnd()));
-        yield return new Text(LayerRole.Title, TextRole.Note, new(right, top - 4), TextHeight, string.Create(CultureInfo.InvariantCulture, $"page {page + 1} of {_pages.Count}"), HorizontalAlign.Right);
-        yield return new Text(LayerRole.Title, TextRole.Note, new(right, top - 9), TextHeight, $"SheetGen {info.Version}, input {info.InputHash[..Math.Min(8, info.InputHash.Length)]}", HorizontalAlign.Right);
+        yield return new Text(LayerRole.Title, TextRole.Note, new(right, top - 4), TextHeight, Said(string.Create(CultureInfo.InvariantCulture, $"page {page + 1} of {_pages.Count}")), HorizontalAlign.Right);
+        yield return new Text(LayerRole.Title, TextRole.Note, new(right, top - 9), TextHeight, Said($"SheetGen {info.Version}, input {info.InputHash[..Math.Min(8, info.InputHash.Length)]}"), HorizontalAlign.Right);
         yield return new Line(LayerRole.Border, new(Margin, top - 11), new(right, top - 11));
-        IReadOnlyList<string> lines = TextMeasure.Wrap(Caution, paper.Width - 2 * Margin, 2, Plain);
+        IReadOnlyList<string> lines = TextMeasure.Wrap(Said(Caution), paper.Width - 2 * Margin, 2, Plain);
         for (int i = 0; i < lines.Count; i++)
             yield return new Text(LayerRole.Note, TextRole.Note, new(Margin, Margin + (lines.Count - 1 - i) * 3.2), 2, lines[i]);
     }

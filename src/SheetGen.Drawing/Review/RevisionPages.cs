@@ -75,7 +75,7 @@ public static class RevisionPages
             double from = start + (end - start) * page / pages, to = start + (end - start) * (page + 1) / pages;
             if (!changes.Any(c => In(c.After ?? New(c.Before!), from, to) || (c.Before is { } b && In(New(b), from, to))))
                 continue;
-            string stretch = $"{Station(wall, from, d.Unit)} to {Station(wall, to, d.Unit)}";
+            string stretch = $"{d.PrintedStation(name, from)} to {d.PrintedStation(name, to)}";
             book.Page($"{name}, {stretch}");
             book.Heading($"{name}, elevation from the front, {stretch}");
             var frame = new Box(book.Left, book.Y - book.Height * 0.72, book.Left + book.Width, book.Y - 2);
@@ -93,8 +93,6 @@ public static class RevisionPages
             book.Paragraph("o nail as it is now    x nail as it was    cloud: changed, added or removed. Stations along the layout line; not developed.");
         }
     }
-
-    private static string Station(Wall? wall, double station, LengthUnit unit) => wall?.TextOf(station, unit) ?? Stations.Format(station, unit);
 
     private static bool In(RevisionNail n, double from, double to) => n.Station >= from && n.Station <= to;
 
@@ -173,7 +171,7 @@ public static class RevisionPages
         }
     }
 
-    private static string Amount(double? amount) => amount is { } a ? a.ToString("#,##0.##", CultureInfo.InvariantCulture) : "none";
+    private static string Amount(double? amount) => amount is { } a ? PlainNumber.Text($"{a:#,##0.##}") : "none";
 
     private static string Signed(double amount) => amount.ToString("+#,##0.##;-#,##0.##;0", CultureInfo.InvariantCulture);
 }

@@ -31,22 +31,23 @@ internal sealed class ColumnFlow(Box area, int columns, double gap)
 
     private void NextColumn()
     {
+        _feet.Add(Foot);
         Y = area.Top;
         if (++Column < columns)
             return;
         Column = 0;
         Page++;
+        _feet.Clear();
     }
 
-    /// <summary>What is left of the last sheet: its free columns, or the foot of the last where that is larger.</summary>
-    public Box Free
-    {
-        get
-        {
-            var foot = new Box(X, area.Bottom, X + Width, Y - gap);
-            double next = X + Width + gap;
-            var beside = new Box(Math.Min(next, area.Right), area.Bottom, area.Right, area.Top);
-            return beside.Width * beside.Height >= foot.Width * foot.Height ? beside : foot;
-        }
-    }
+    private readonly List<Box> _feet = [];
+
+    private Box Foot => new(X, area.Bottom, X + Width, Y - gap);
+
+    /// <summary>What is left of the last sheet, the largest first: its free columns together, and the feet of the others.</summary>
+    public IReadOnlyList<Box> Free =>
+    [
+        .. _feet.Append(Foot).Append(new Box(Math.Min(X + Width + gap, area.Right), area.Bottom, area.Right, area.Top))
+            .Where(b => b.Width > 0 && b.Height > 0).OrderByDescending(b => b.Width * b.Height),
+    ];
 }

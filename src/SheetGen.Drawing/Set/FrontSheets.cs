@@ -34,8 +34,8 @@ public sealed class FrontSheets
     /// <summary>How many sheets they take.</summary>
     public int Count => _placed.Max(p => p.Page) + 1;
 
-    /// <summary>The room left on the last of them, mm.</summary>
-    public Box Free => _flow.Free;
+    /// <summary>The rooms left on the last of them, the largest first, mm.</summary>
+    public IReadOnlyList<Box> Free => _flow.Free;
 
     /// <summary>Plans them for a set with so many other sheets.</summary>
     public static FrontSheets Plan(DrawingContext context, Box area, int others)

@@ -28,6 +28,7 @@ public static class KeyPlan
             {
                 Point2 on = at(window.Wall.LayoutLine.PointAt(end)), side = Across(window, end, at);
                 labels.Add(new Line(LayerRole.Title, on - side * 3, on + side * 3));
+                labels.Placer.Crowd.Add(on - side * 3, on + side * 3, LineKind.NoText);
             }
         }
         Plan.NorthArrow.Draw(labels, new(cell.Right - 14, cell.Top - 18), 0, context);
@@ -35,7 +36,9 @@ public static class KeyPlan
         {
             double middle = (window.Start + window.End) / 2;
             Point2 on = at(window.Wall.LayoutLine.PointAt(middle)), side = Across(window, middle, at);
-            labels.Label(new LabelRequest([[window.Wall.Name.ToUpperInvariant(), name], [name]], TextRole.Label, on, 2) { Toward = Math.Atan2(-side.Y, -side.X) });
+            // The wall's name once, with the sheet at its middle; else every stretch would carry it.
+            bool isMiddle = window.Start <= (window.Wall.Start + window.Wall.End) / 2 && (window.Wall.Start + window.Wall.End) / 2 < window.End;
+            labels.Label(new LabelRequest(isMiddle ? [[window.Wall.Name.ToUpperInvariant(), name]] : [[name]], TextRole.Label, on, 2) { Toward = Math.Atan2(-side.Y, -side.X), LeaderFrom = 1 });
         }
         double label = context.StyleOf(TextRole.Label).Height;
         var title = new Point2(room.Left + 2, room.Bottom + Band - 6);

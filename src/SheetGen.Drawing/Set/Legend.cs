@@ -1,6 +1,7 @@
 using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model.Results;
@@ -10,7 +11,7 @@ namespace SheetGen.Drawing.Set;
 /// <summary>What the symbols and lines mean.</summary>
 public static class Legend
 {
-    private const double PitchInHeights = 2.3;
+    private const double PitchInHeights = 2.15;
 
     private static readonly (NailKind Kind, NailStatus Status, bool IsPinned, LayerRole Layer, Phrase Words)[] Nails =
     [
@@ -41,7 +42,9 @@ public static class Legend
         (LayerRole.NailLimit, Phrase.LegendNailLimit),
     ];
 
-    public static double Height(DrawingContext context) => (Nails.Length + Lines.Length) * Pitch(context) + 14;
+    private static bool HasClosed(DrawingContext context) => context.Project.Walls.Any(w => w.ClosedStretches.Count > 0);
+
+    public static double Height(DrawingContext context) => (Nails.Length + Lines.Length + (HasClosed(context) ? 2 : 1)) * Pitch(context) + 14;
 
     private static double Pitch(DrawingContext context) => context.StyleOf(TextRole.Table).Height * PitchInHeights;
 
@@ -68,6 +71,18 @@ public static class Legend
                 yield return p;
             y -= pitch;
         }
+        if (HasClosed(context))
+        {
+            Point2[] corners = [new(at.X, y - 0.6), new(at.X + 16, y - 0.6), new(at.X + 16, y + 2.6), new(at.X, y + 2.6)];
+            yield return Fill.Of(LayerRole.Fill, corners) with { Spacing = 2, Angle = 45 };
+            foreach (Primitive p in Words(context, context.Say(Phrase.LegendNoNails), new(words, y), width - 20))
+                yield return p;
+            y -= pitch;
+        }
+        foreach (Primitive p in SectionBubble.Arrow(new(symbol, y - 1), context.Project.Sheets.FromBehind))
+            yield return p;
+        foreach (Primitive p in Words(context, context.Say(Phrase.LegendCut), new(words, y), width - 20))
+            yield return p;
     }
 
     private static IEnumerable<Primitive> Words(DrawingContext context, string text, Point2 at, double width)

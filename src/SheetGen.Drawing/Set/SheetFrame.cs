@@ -59,8 +59,8 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         };
         var attributes = new List<BlockAttribute>();
         double y = Border.Bottom;
-        y = Cell(lines, attributes, y, 24, Phrase.FrameSheet, ("SHEET", 9, TextRole.SheetTitle), 7);
         y = Cell(lines, attributes, y, 7 * Size, Phrase.FrameOf, ("SHEET_COUNT", 2.6, TextRole.TitleBlock), 2, beside: 8);
+        y = Cell(lines, attributes, y, 24, Phrase.FrameSheet, ("SHEET", 9, TextRole.SheetTitle), 7);
         y = Cell(lines, attributes, y, 10 * Size, Phrase.FrameScale, ("SCALE", 2.6, TextRole.TitleBlock), 2);
         y = Stack(lines, attributes, y, Phrase.FrameTitle, ["SHEET_TITLE_1", "SHEET_TITLE_2", "SHEET_TITLE_3"], TextRole.SheetTitle, 3.2);
         y = Stack(lines, attributes, y, Phrase.FrameProject, ["PROJECT_1", "PROJECT_2", "PROJECT_3"], TextRole.TitleBlock, 3);
@@ -168,13 +168,38 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         values["PROJECT"] = context.Project.Info.Title.ToUpperInvariant();
         Spread(values, "SHEET_TITLE_", 3, title, 3.2 * Size, TextRole.SheetTitle);
         Spread(values, "PROJECT_", 3, context.Project.Info.Title.ToUpperInvariant(), 3 * Size, TextRole.TitleBlock);
-        IReadOnlyList<IReadOnlyList<string>> revisions = context.Project.Sheets.Revisions;
-        for (int r = 0; r < (_own is null ? Math.Min(RevisionRows, revisions.Count) : revisions.Count); r++)
+        IReadOnlyList<string>[] revisions = _own is null ? [.. RevisionsShown.SelectMany(r => r.Lines)] : [.. context.Project.Sheets.Revisions];
+        for (int r = 0; r < revisions.Length; r++)
         {
             for (int c = 0; c < Math.Min(3, revisions[r].Count); c++)
                 values[string.Create(CultureInfo.InvariantCulture, $"REV_{r + 1}_{"ABC"[c]}")] = revisions[r][c];
         }
         return values;
+    }
+
+    /// <summary>The revisions that the program's own title block has rows for, the latest first taken, with what stands in each row: long words go on in the next.</summary>
+    private IReadOnlyList<(IReadOnlyList<string> Revision, IReadOnlyList<IReadOnlyList<string>> Lines)> RevisionsShown
+    {
+        get
+        {
+            var shown = new List<(IReadOnlyList<string>, IReadOnlyList<IReadOnlyList<string>>)>();
+            int rows = RevisionRows;
+            foreach (IReadOnlyList<string> revision in context.Project.Sheets.Revisions.Reverse())
+            {
+                IReadOnlyList<string> words = TextMeasure.Wrap(revision.ElementAtOrDefault(2) ?? "", Border.Right - 1 - RevisionTextAt - StripLeft, SmallHeight, context.StyleOf(TextRole.TitleBlock));
+                // Of one that has too few rows the last takes the rest, and is named as cut short.
+                IReadOnlyList<IReadOnlyList<string>> lines = words.Count > rows && shown.Count == 0
+                    ? [.. words.Take(rows - 1).Append(string.Join(" ", words.Skip(rows - 1))).Select(Row)]
+                    : [.. words.Select(Row)];
+                if (lines.Count > rows)
+                    break;
+                rows -= lines.Count;
+                shown.Insert(0, (revision, lines));
+
+                IReadOnlyList<string> Row(string line, int i) => i == 0 ? [revision.ElementAtOrDefault(0) ?? "", revision.ElementAtOrDefault(1) ?? "", line] : ["", "", line];
+            }
+            return shown;
+        }
     }
 
     /// <summary>Values that the program's own title block cuts short for want of room.</summary>
@@ -184,7 +209,7 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
             return [];
         Dictionary<string, BlockAttribute> cells = Block().Attributes.ToDictionary(a => a.Tag);
         return titles.SelectMany(t => Values("", 0, t, "")).Where(v => cells.TryGetValue(v.Key, out BlockAttribute? cell) && Fitted(v.Value, cell) != v.Value)
-            .Select(v => v.Value).Concat(context.Project.Sheets.Revisions.Skip(RevisionRows).Select(r => string.Join(" ", r))).Distinct();
+            .Select(v => v.Value).Concat(context.Project.Sheets.Revisions.SkipLast(RevisionsShown.Count).Select(r => string.Join(" ", r))).Distinct();
     }
 
     private void Spread(Dictionary<string, string> values, string tag, int count, string text, double height, TextRole role)

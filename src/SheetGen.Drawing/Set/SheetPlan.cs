@@ -113,14 +113,15 @@ public sealed class SheetPlan
 
         // The typical section takes the room that the front sheets leave; where that is too small it stands with the others.
         (FrontSheets front, IReadOnlyList<PackedSheet> packed, SheetScale sectionScale, SheetPart[] parts) = Pack(highest);
-        (Box? key, Box? room) = FrontViews.Share(front.Free, context);
-        TypicalSection? typical = highest is not null && room is Box box && sections.ScaleIn(highest, box) is SheetScale own
-            ? new(highest, own, box, sections.PartOf(highest, own, true))
-            : null;
-        if (typical is null && highest is not null)
+        // The way with the largest scale; of those with the same the first, which leaves the key plan the most.
+        (Box? key, Box? room, SheetScale? own) = (highest is null ? [] : FrontViews.Ways(front.Free, context))
+            .Select(w => ((Box?)w.Key, (Box?)w.Section, Scale: sections.ScaleIn(highest!, w.Section))).Where(w => w.Scale is not null).OrderBy(w => w.Scale!.Value.Value).FirstOrDefault();
+        TypicalSection? typical = room is Box box && own is SheetScale at ? new(highest!, at, box, sections.PartOf(highest!, at, true)) : null;
+        if (typical is null)
         {
-            (front, packed, sectionScale, parts) = Pack(null);
-            (key, _) = FrontViews.Share(front.Free, context);
+            if (highest is not null)
+                (front, packed, sectionScale, parts) = Pack(null);
+            key = FrontViews.KeyAlone(front.Free, context);
         }
         return new SheetPlan(context)
         {

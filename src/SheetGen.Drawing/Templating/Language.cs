@@ -13,12 +13,16 @@ public sealed partial class Language
     private readonly IReadOnlyDictionary<Phrase, string> _phrases;
     private readonly IReadOnlyDictionary<string, string> _terms;
     private readonly IReadOnlyDictionary<string, string>? _sentences;
+    private readonly IReadOnlyDictionary<string, string>? _reports;
     private readonly Sentences _forms;
+    private readonly Lazy<Sentences> _reportForms;
 
-    private Language(IReadOnlyDictionary<Phrase, string> phrases, IReadOnlyDictionary<string, string> terms, IReadOnlyDictionary<string, string>? sentences)
+    private Language(
+        IReadOnlyDictionary<Phrase, string> phrases, IReadOnlyDictionary<string, string> terms, IReadOnlyDictionary<string, string>? sentences, IReadOnlyDictionary<string, string>? reports)
     {
-        (_phrases, _terms, _sentences) = (phrases, terms, sentences);
+        (_phrases, _terms, _sentences, _reports) = (phrases, terms, sentences, reports);
         _forms = new Sentences(sentences ?? new Dictionary<string, string>());
+        _reportForms = new(() => Sentences.MostSaidFirst((reports ?? new Dictionary<string, string>()).Concat((sentences ?? new Dictionary<string, string>()).Where(s => reports?.ContainsKey(s.Key) != true)), Term));
     }
 
     /// <summary>Reads a language from its list: every phrase, with the same fields as in another language.</summary>
@@ -46,14 +50,14 @@ public sealed partial class Language
             else if (like is not null && Lines(text) != Lines(like._phrases[phrase]))
                 faults.Add(string.Create(CultureInfo.InvariantCulture, $"the phrase \"{phrase}\" has {Lines(text)} lines (heads of columns); {Lines(like._phrases[phrase])} are needed"));
         }
-        foreach ((string of, string? text) in (list.Terms ?? []).Concat(list.Sentences ?? []))
+        foreach ((string of, string? text) in (list.Terms ?? []).Concat(list.Sentences ?? []).Concat(list.Reports ?? []))
         {
             if (text is null)
                 faults.Add($"\"{of}\" has no words");
         }
         if (faults.Count > 0)
             throw new FormatException(string.Join("; ", faults));
-        return new(phrases, list.Terms ?? [], list.Sentences);
+        return new(phrases, list.Terms ?? [], list.Sentences, list.Reports);
     }
 
     /// <summary>The words with the project's own word for a design section of its wall.</summary>
@@ -61,9 +65,9 @@ public sealed partial class Language
     public Language WithZone(string? word)
     {
         string zone = (word ?? _phrases[Phrase.DesignZone]).ToUpperInvariant();
-        return new(_phrases.ToDictionary(p => p.Key, p => p.Value.Replace(ZoneField, zone, StringComparison.Ordinal)),
-            _terms.ToDictionary(t => t.Key, t => t.Value.Replace(ZoneField, zone, StringComparison.Ordinal)),
-            _sentences?.ToDictionary(t => t.Key, t => t.Value.Replace(ZoneField, zone, StringComparison.Ordinal)));
+        Dictionary<TKey, string> Named<TKey>(IEnumerable<KeyValuePair<TKey, string>> texts) where TKey : notnull =>
+            texts.ToDictionary(t => t.Key, t => t.Value.Replace(ZoneField, zone, StringComparison.Ordinal));
+        return new(Named(_phrases), Named(_terms), _sentences is null ? null : Named(_sentences), _reports is null ? null : Named(_reports));
     }
 
     /// <summary>A phrase with its values.</summary>
@@ -100,6 +104,15 @@ public sealed partial class Language
 
     /// <summary>True where the language says the checker's sentences in words of its own.</summary>
     public bool HasSentences => _sentences is { Count: > 0 };
+
+    /// <summary>What a report of the checker's tools says, in this language; as it is where the language has no words for it.</summary>
+    public string Report(string english)
+    {
+        if (_reports is null)
+            return english;
+        return _reportForms.Value.Of(english) ?? _forms.Of(english)
+            ?? (english.Contains(Sentences.Join, StringComparison.Ordinal) ? string.Join(Sentences.Join, english.Split(Sentences.Join).Select(Report)) : Term(english));
+    }
 
     /// <summary>A sentence of the checker or of the layout in this language; as it is where the language has none for it.</summary>
     public string Sentence(string english) => TrySentence(english) ?? english;

@@ -166,6 +166,8 @@ public enum Phrase
     LegendMatchLine,
     LegendBoring,
     LegendNailLimit,
+    LegendNoNails,
+    LegendCut,
 
     // Abbreviations
     Abbreviations,
@@ -398,6 +400,7 @@ public enum Phrase
     TurnWithStation,
     Typical,
     DimSpaces,
+    DimSpacesFromTo,
     DimTypical,
     DimHeight,
     DimGreatest,

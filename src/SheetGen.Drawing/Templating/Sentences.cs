@@ -11,9 +11,23 @@ internal sealed partial class Sentences
     /// <summary>Sentences within sentences.</summary>
     private const int Deepest = 6;
 
-    private readonly (Regex Form, string Text)[] _forms;
+    /// <summary>Stands between two sentences of one text.</summary>
+    public const string Join = "; ";
 
-    public Sentences(IEnumerable<KeyValuePair<string, string>> forms) => _forms = [.. forms.Select(f => (FormOf(f.Key), f.Value))];
+    private readonly (Regex Form, string Text)[] _forms;
+    private readonly Func<string, string> _word;
+
+    /// <param name="word">A word in a field that is no sentence of the list.</param>
+    /// <param name="joins">False where no field may hold what stands between two sentences of one text.</param>
+    public Sentences(IEnumerable<KeyValuePair<string, string>> forms, Func<string, string>? word = null, bool joins = true)
+    {
+        _forms = [.. forms.Select(f => (FormOf(f.Key, joins), f.Value))];
+        _word = word ?? (w => w);
+    }
+
+    /// <summary>The same where the form that says most counts, whatever the order of the list, and each of several sentences stands for itself.</summary>
+    public static Sentences MostSaidFirst(IEnumerable<KeyValuePair<string, string>> forms, Func<string, string> word) =>
+        new(forms.OrderByDescending(f => Field().Replace(f.Key, "").Length), word, false);
 
     /// <summary>The sentence in the language; null where the list has no form of it.</summary>
     public string? Of(string english) => Of(english, Deepest);
@@ -28,16 +42,17 @@ internal sealed partial class Sentences
             return Field().Replace(text, field =>
             {
                 string value = match.Groups["f" + field.Groups[1].Value].Value;
-                return deep == 0 ? value : Of(value, deep - 1) ?? value;
+                return deep == 0 ? value : Of(value, deep - 1) ?? _word(value);
             });
         }
         return null;
     }
 
     /// <summary>A form as an expression: fields take as little as they can, and something.</summary>
-    private static Regex FormOf(string form)
+    private static Regex FormOf(string form, bool joins)
     {
-        string pattern = string.Concat(Field().Split(form).Select((part, i) => i % 2 == 0 ? Regex.Escape(part) : $"(?<f{part}>.+?)"));
+        string any = joins ? "." : $"(?:(?!{Join}).)";
+        string pattern = string.Concat(Field().Split(form).Select((part, i) => i % 2 == 0 ? Regex.Escape(part) : $"(?<f{part}>{any}+?)"));
         return new Regex("^" + pattern + "$", RegexOptions.CultureInvariant | RegexOptions.Singleline, TimeSpan.FromSeconds(5));
     }
 

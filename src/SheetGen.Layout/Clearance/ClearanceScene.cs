@@ -30,7 +30,7 @@ public sealed class ClearanceScene
     public IReadOnlyList<Hole> Holes => _holes;
 
     /// <summary>Pairs of the scene's holes that come nearer than a limit, in order of their numbers.</summary>
-    public IReadOnlyList<HolePair> PairsCloserThan(double limit, int threads = 1) => _holeIndex.PairsCloserThan(limit, threads);
+    internal IReadOnlyList<HolePair> PairsCloserThan(double limit, int threads = 1) => _holeIndex.PairsCloserThan(limit, threads);
 
     /// <summary>Fills the list with the numbers of the holes whose clear distance to a candidate is under the limit, in order.</summary>
     public void HolesCloserThan(in Hole candidate, double limit, List<int> found)

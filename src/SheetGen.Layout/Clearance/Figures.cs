@@ -1,4 +1,3 @@
-using System.Globalization;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -8,9 +7,9 @@ namespace SheetGen.Layout.Clearance;
 /// <summary>How findings print figures, obstructions and turns.</summary>
 internal static class Figures
 {
-    /// <summary>A length with its unit and the unit's decimals; adding 0 takes the sign off a rounded 0.</summary>
+    /// <summary>A length with its unit and the unit's decimals.</summary>
     public static string Length(double value, LengthUnit unit) =>
-        (Lengths.RoundToQuantum(value, unit) + 0.0).ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture) + " " + Lengths.Symbol(unit);
+        PlainNumber.Fixed(Lengths.RoundToQuantum(value, unit), Lengths.Decimals(unit)) + " " + Lengths.Symbol(unit);
 
     /// <summary>A length that breaks a limit: "just under 0.50 ft" or "just over 2.50 ft" where rounding would hide on which side of it.</summary>
     public static string Beside(double value, double limit, LengthUnit unit)
@@ -27,9 +26,9 @@ internal static class Figures
 
     /// <summary>Degrees without needless decimals.</summary>
     public static string Degrees(double value) =>
-        value.ToString("0.##", CultureInfo.InvariantCulture) + (Math.Abs(value) == 1 ? " degree" : " degrees");
+        Number(value) + (Math.Abs(value) == 1 ? " degree" : " degrees");
 
-    public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+    public static string Number(double value) => PlainNumber.Format(value, 0, 2);
 
     /// <summary>Kind and name of an obstruction: shaft S1.</summary>
     public static string Named(Obstruction obstruction) => obstruction.Kind switch

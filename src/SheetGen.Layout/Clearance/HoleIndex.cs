@@ -7,7 +7,7 @@ namespace SheetGen.Layout.Clearance;
 /// far; every decision is the exact distance in double precision. Reading it from several threads at once is safe.
 /// </summary>
 /// <param name="holes">Not copied: they may not change while the index is used.</param>
-public sealed class HoleIndex(Hole[] holes)
+internal sealed class HoleIndex(Hole[] holes)
 {
     private readonly HoleTree _tree = new(holes);
 

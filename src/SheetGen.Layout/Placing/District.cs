@@ -32,6 +32,8 @@ internal sealed class District
 
     public int Number { get; }
 
+    /// <summary>Directions looked at so far: what the search spends its time on, counted so that a limit of it gives the same layout everywhere.</summary>
+    public long Work { get; set; }
 
     public IReadOnlyList<Slot> Slots { get; }
 

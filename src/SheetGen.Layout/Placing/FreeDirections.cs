@@ -17,8 +17,10 @@ internal sealed class FreeDirections
     private readonly HeadChoice _choice;
     private readonly ulong[] _free;
     private readonly ulong[] _known;
+    private readonly Placed?[]?[] _inWay;
     private Placed?[]? _nails;
     private int _count = -1;
+    private int _coarseCount = -1;
 
     public FreeDirections(RowTask row, HeadChoice choice)
     {
@@ -27,6 +29,7 @@ internal sealed class FreeDirections
         Words = (choice.Turnings.Count + WordSize - 1) / WordSize;
         _free = new ulong[Words];
         _known = new ulong[Words];
+        _inWay = new Placed?[]?[Words];
         double longest = choice.IsPinned ? row.LengthOf(choice, choice.Turnings[0]) : row.LongestNail;
         Reach = choice.Reach(longest).Grow(row.Radius + row.Bay.Rules.Drift * longest + row.Bay.Rules.NailClearance);
     }
@@ -45,6 +48,17 @@ internal sealed class FreeDirections
             if (_count < 0)
                 _count = Enumerable.Range(0, Words).Sum(w => BitOperations.PopCount(Word(w)));
             return _count;
+        }
+    }
+
+    /// <summary>Those of the directions in coarse steps, counted.</summary>
+    public int CoarseCount
+    {
+        get
+        {
+            if (_coarseCount < 0)
+                _coarseCount = _choice.Turnings.Coarse.Count(IsFree);
+            return _coarseCount;
         }
     }
 
@@ -93,6 +107,12 @@ internal sealed class FreeDirections
     }
 
     public bool IsFree(int turning) => Among(turning / WordSize, 1UL << (turning % WordSize)) != 0;
+
+    /// <summary>
+    /// For each direction of a word a nail that it is too close to, then for each a second one; null where none has been found yet. That stays
+    /// true whatever else moves, so while the nail stands the direction need not be tested again.
+    /// </summary>
+    public Placed?[] InWay(int word) => _inWay[word] ?? Interlocked.CompareExchange(ref _inWay[word], new Placed?[2 * WordSize], null) ?? _inWay[word]!;
 
     private void Find(int word, ulong missing)
     {

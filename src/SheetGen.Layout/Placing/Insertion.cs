@@ -109,34 +109,51 @@ internal sealed class Insertion(District district)
         if (free.Among(0, First) != 0 && !Skips(skipped))
         {
             Placed straight = free.NailAt(0);
-            if (district.Layout.FirstHit(slot, straight.Hole) is null)
-                return straight;
+            Placed?[] inWay = free.InWay(0);
+            if (inWay[0] is not { } known || !district.Layout.Stands(known))
+            {
+                if (district.Layout.FirstHit(slot, straight.Hole) is not { } hit)
+                    return straight;
+                Remember(inWay, 0, hit);
+            }
         }
         _around.Clear();
         district.Layout.AddAround(slot, free.Reach, _around);
         for (int word = 0; word < free.Words; word++)
         {
-            int turning = word == 0 ? FirstClear(slot.Row, choice, 0, free.Among(0, Early), skipped) : -1;
+            int turning = word == 0 ? FirstClear(slot.Row, choice, free, 0, free.Among(0, Early), skipped) : -1;
             if (turning < 0)
-                turning = FirstClear(slot.Row, choice, word, word == 0 ? free.Among(0, ~(First | Early)) : free.Word(word), skipped);
+                turning = FirstClear(slot.Row, choice, free, word, word == 0 ? free.Among(0, ~(First | Early)) : free.Word(word), skipped);
             if (turning >= 0)
                 return free.NailAt(turning);
         }
         return null;
     }
 
-    private int FirstClear(RowTask row, HeadChoice choice, int word, ulong left, int skipped)
+    private int FirstClear(RowTask row, HeadChoice choice, FreeDirections free, int word, ulong left, int skipped)
     {
+        if (left == 0)
+            return -1;
+        LayoutState layout = district.Layout;
+        Placed?[] inWay = free.InWay(word);
+        district.Work += BitOperations.PopCount(left);
         for (; left != 0; left &= left - 1)
         {
-            int turning = word * FreeDirections.WordSize + BitOperations.TrailingZeroCount(left);
-            if (!HitsAround(row.HoleAt(choice, turning)) && !Skips(skipped))
+            int bit = BitOperations.TrailingZeroCount(left), turning = word * FreeDirections.WordSize + bit;
+            if (inWay[bit] is { } known && (layout.Stands(known) || (inWay[bit + FreeDirections.WordSize] is { } other && layout.Stands(other))))
+                continue;
+            if (FirstHit(row.HoleAt(choice, turning)) is { } hit)
+                Remember(inWay, bit, hit);
+            else if (!Skips(skipped))
                 return turning;
         }
         return -1;
     }
 
-    private bool HitsAround(in Hole hole)
+    /// <summary>What was known to be in the way does not stand now, but may again.</summary>
+    private static void Remember(Placed?[] inWay, int bit, Placed hit) => (inWay[bit], inWay[bit + FreeDirections.WordSize]) = (hit, inWay[bit]);
+
+    private Placed? FirstHit(in Hole hole)
     {
         for (int i = 0; i < _around.Count; i++)
         {
@@ -144,9 +161,9 @@ internal sealed class Insertion(District district)
                 continue;
             // What was in the way is likely to be in the way of the next one too.
             (_around[0], _around[i]) = (_around[i], _around[0]);
-            return true;
+            return _around[0];
         }
-        return false;
+        return null;
     }
 
     private bool Skips(int perMille) => perMille > 0 && district.Random.Chance(perMille);

@@ -58,7 +58,10 @@ internal sealed class LayoutState
 
     public Cost Cost => Slots.Aggregate(default(Cost), (sum, slot) => sum + slot.Cost);
 
-    public Slot SlotOf(Placed nail) => Rows[nail.Row.Index].Slots[nail.Choice.Label];
+    public Slot SlotOf(Placed nail) => Slots[nail.SlotNumber];
+
+    /// <summary>True where a nail stands now, and others keep clear of it.</summary>
+    public bool Stands(Placed nail) => _standing.Has(nail);
 
     public bool AreTooClose(in Hole a, in Hole b) => HoleDistance.CloserThan(a, b, _clearance);
 

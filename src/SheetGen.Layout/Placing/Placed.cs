@@ -15,6 +15,7 @@ internal sealed class Placed
         Choice = choice;
         Turning = turning;
         IsUnresolved = isUnresolved;
+        SlotNumber = row.FirstSlot + choice.Label;
         Cost = CostOf(row, choice, turning, isUnresolved);
         _hole = hole;
         Box = Bounds.Of(hole);
@@ -23,6 +24,9 @@ internal sealed class Placed
     public RowTask Row { get; }
 
     public HeadChoice Choice { get; }
+
+    /// <summary>Number of the slot that it stands for.</summary>
+    public int SlotNumber { get; }
 
     public Turning Turning { get; }
 

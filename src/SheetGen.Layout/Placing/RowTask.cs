@@ -43,6 +43,9 @@ internal sealed class RowTask
 
     public int Index { get; }
 
+    /// <summary>Number of the slot of its first grid station.</summary>
+    public int FirstSlot { get; init; }
+
     public RowNumber Number { get; }
 
     /// <summary>Grid columns of its grid stations, as printed in marks: 07, or 07a where two share a column.</summary>

@@ -45,7 +45,7 @@ internal static class RowTasks
             Pins.Apply(site.Project, row, number, choices, stations.Added);
             tasks.Add(new RowTask(
                 tasks.Count, row, number, stations.Columns, section.LengthOfRow(Math.Max(1, number.Whole)), choices, RunEnds.Of(row, inBay), site)
-            { LeftOutByHand = stations.LeftOut });
+            { FirstSlot = tasks.Count == 0 ? 0 : tasks[^1].FirstSlot + tasks[^1].Count, LeftOutByHand = stations.LeftOut });
         }
     }
 

@@ -27,6 +27,9 @@ internal sealed class Standing
     /// <summary>The nails of each slot after the first; null where it has no more than one, as nearly all.</summary>
     public ReadOnlySpan<Placed[]?> Others => _others;
 
+    public bool Has(Placed nail) =>
+        ReferenceEquals(_first[nail.SlotNumber], nail) || (_others[nail.SlotNumber] is { } more && Array.IndexOf(more, nail) >= 0);
+
     public void Put(int slot, Placed[] nails)
     {
         if (nails.Length == 1)

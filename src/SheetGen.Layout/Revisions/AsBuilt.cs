@@ -1,4 +1,3 @@
-using System.Globalization;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
@@ -40,7 +39,7 @@ public static class AsBuilt
             Drilled = [.. record.Select(r => r.Mark)],
             Misses = [.. now.Layout.Nails.Where(n => byMark.ContainsKey(n.Mark)).SelectMany(n => Missed(planned[n.Mark], n, tolerances, project.Unit))],
             NewFindings = found,
-            Open = OpenOf(project, now.Layout, byMark, found),
+            Open = OpenOf(project, plan, now.Layout, byMark, found),
             DrilledProduction = drilled.Length,
             PlannedProduction = plan.Nails.Count(n => n.Kind != NailKind.Verification),
             DrilledLength = drilled.Sum(n => n.Length),
@@ -55,35 +54,35 @@ public static class AsBuilt
 
     private static IEnumerable<ToleranceMiss> Missed(Nail plan, Nail built, Tolerances t, LengthUnit unit)
     {
-        string Show(double v) => v.ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture) + " " + Lengths.Symbol(unit);
+        string Show(double v) => PlainNumber.Fixed(v, Lengths.Decimals(unit)) + " " + Lengths.Symbol(unit);
         double along = built.Along - plan.Along, up = built.Elevation - plan.Elevation, splay = built.Splay - plan.Splay, inclination = built.Inclination - plan.Inclination;
         if (Math.Abs(along) > t.Head + 1e-6)
             yield return new(plan.Mark, $"head {Show(Math.Abs(along))} {(along > 0 ? "up" : "down")}-station of its place; {Show(t.Head)} is the tolerance");
         if (Math.Abs(up) > t.Head + 1e-6)
             yield return new(plan.Mark, $"head {Show(Math.Abs(up))} {(up > 0 ? "above" : "below")} its place; {Show(t.Head)} is the tolerance");
         if (Math.Abs(splay) > t.Angle + 1e-6)
-            yield return new(plan.Mark, FormattableString.Invariant($"splay {built.Splay:0.##} instead of {plan.Splay:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
+            yield return new(plan.Mark, PlainNumber.Text($"splay {built.Splay:0.##} instead of {plan.Splay:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
         if (Math.Abs(inclination) > t.Angle + 1e-6)
-            yield return new(plan.Mark, FormattableString.Invariant($"inclination {built.Inclination:0.##} instead of {plan.Inclination:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
+            yield return new(plan.Mark, PlainNumber.Text($"inclination {built.Inclination:0.##} instead of {plan.Inclination:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
         if (plan.Length - built.Length > t.Length + 1e-6)
             yield return new(plan.Mark, FormattableString.Invariant($"{built.Length:0.##} long instead of {plan.Length:0.##} {Lengths.Symbol(unit)}"));
     }
 
     /// <summary>Planned nails that new clearance findings name, with the places that a search with all drilled nails fixed gives them.</summary>
-    private static List<OpenTrouble> OpenOf(WallProject project, NailLayout now, Dictionary<string, AsBuiltNail> drilled, Finding[] found)
+    private static List<OpenTrouble> OpenOf(WallProject project, NailLayout plan, NailLayout now, Dictionary<string, AsBuiltNail> drilled, Finding[] found)
     {
         Nail[] open = [.. now.Nails.Where(n => !drilled.ContainsKey(n.Mark) && n.Kind != NailKind.Verification
             && found.Any(f => f.Severity == Severity.Error && f.Clear is not null && f.Nails.Contains(n.Mark)))];
         if (open.Length == 0)
             return [];
         FixedNail[] pins = [.. now.Nails.Where(n => drilled.ContainsKey(n.Mark) && n.Kind != NailKind.Verification).Select(EditedPins.Kept)];
-        NailLayout searched = Placer.Place(project with { FixedNails = [.. project.FixedNails, .. pins] }, new PlacingOptions(false));
+        NailLayout searched = Placer.Place(project with { FixedNails = [.. EditedPins.Untouched(project, plan.Nails.Where(n => drilled.ContainsKey(n.Mark))), .. pins] }, new PlacingOptions(false));
         Dictionary<string, Nail> again = searched.Nails.ToDictionary(n => n.Mark);
         return [.. open.Select(n => new OpenTrouble(
             n.Mark, string.Join("; ", found.Where(f => f.Clear is not null && f.Nails.Contains(n.Mark) && f.Code != FindingCode.Unresolved).Select(f => f.Message)),
             again.TryGetValue(n.Mark, out Nail? to) && to.Status != NailStatus.Unresolved ? Place(to, project.Unit) : ""))];
     }
 
-    private static string Place(Nail n, LengthUnit unit) => string.Create(CultureInfo.InvariantCulture,
-        $"{n.Wall.TextOf(n.Station, unit)}, elevation {n.Elevation.ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture)}, splay {n.Splay:0.##} deg, {n.Inclination:0.##} deg down, {n.Length:0.##} {Lengths.Symbol(unit)}");
+    private static string Place(Nail n, LengthUnit unit) => PlainNumber.Text(
+        $"{n.Wall.TextOf(n.Station, unit)}, elevation {PlainNumber.Fixed(n.Elevation, Lengths.Decimals(unit))}, splay {n.Splay:0.##} deg, {n.Inclination:0.##} deg down, {n.Length:0.##} {Lengths.Symbol(unit)}");
 }

@@ -1,3 +1,4 @@
+using SheetGen.Model;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 
@@ -12,7 +13,8 @@ public static class Comparison
     public static RevisionDifference Of(RevisionState old, RevisionState @new)
     {
         LengthUnit unit = @new.Unit ?? old.Unit ?? LengthUnit.Foot;
-        var scale = new RevisionScale(old.Unit ?? unit, unit, @new.Walls.Count > 0 ? @new.Walls : old.Unit == unit ? old.Walls : []);
+        IReadOnlyList<Wall> walls = @new.Walls.Count > 0 ? @new.Walls : old.Unit == unit ? old.Walls : [];
+        var scale = new RevisionScale(old.Unit ?? unit, unit, walls);
         var notCompared = new List<string>();
         void Lacking(string what, bool inOld, bool inNew)
         {
@@ -32,6 +34,7 @@ public static class Comparison
             Old = old,
             New = @new,
             Unit = unit,
+            Walls = walls,
             Nails = [.. NailChanges.Of(old.Nails, @new.Nails, scale)],
             Findings = old.Findings is { } before && @new.Findings is { } after ? [.. FindingChanges.Of(before, after, scale)] : [],
             Amounts = old.Amounts is { } first && @new.Amounts is { } second ? [.. AmountChanges.Of(first, second, scale)] : [],

@@ -53,11 +53,29 @@ public sealed record EditedLayout(NailLayout Layout, IReadOnlySet<string> Change
         return new EditedLayout(now with { Score = ScoreOf(project, now) }, edit.Changed, removed);
     }
 
+    /// <summary>
+    /// A layout that was built with the changed nails pinned, as the set of the drawing shows it: a changed nail that is too close to something
+    /// is not to be drilled until the engineer decides.
+    /// </summary>
+    public static NailLayout Undecided(WallProject project, NailLayout built, IReadOnlySet<string> changed)
+    {
+        HashSet<string> close = TooClose(project, built);
+        close.IntersectWith(changed);
+        if (close.Count == 0)
+            return built;
+        NailLayout told = built with { Nails = [.. built.Nails.Select(n => close.Contains(n.Mark) && n.Kind != NailKind.Verification ? n with { Status = NailStatus.Unresolved } : n)] };
+        return told with { Score = ScoreOf(project, told) };
+    }
+
+    /// <summary>Marks of nails that run into something or keep less than the required distance.</summary>
+    private static HashSet<string> TooClose(WallProject project, NailLayout layout) =>
+        [.. Checker.Check(project, layout).Findings
+            .Where(f => f.Severity == Severity.Error && f.Code is FindingCode.NailNail or FindingCode.NailObstruction or FindingCode.NailBoundary or FindingCode.NailFace).SelectMany(f => f.Nails)];
+
     /// <summary>A changed nail that is too close to something is not to be drilled; one that was so before and is clear now may be.</summary>
     private static NailLayout WithStatus(WallProject project, NailLayout layout, IReadOnlySet<string> changed)
     {
-        HashSet<string> close = [.. Checker.Check(project, layout).Findings
-            .Where(f => f.Severity == Severity.Error && f.Code is FindingCode.NailNail or FindingCode.NailObstruction or FindingCode.NailBoundary or FindingCode.NailFace).SelectMany(f => f.Nails)];
+        HashSet<string> close = TooClose(project, layout);
         NailStatus StatusOf(Nail n) => n.Kind == NailKind.Verification ? n.Status
             : close.Contains(n.Mark) ? (changed.Contains(n.Mark) || n.Status == NailStatus.Unresolved ? NailStatus.Unresolved : n.Status)
             : Turned(project, n);

@@ -14,14 +14,19 @@ public static class EditedPins
     /// <returns>All pins, and the marks of changed nails that cannot be pinned: verification test nails.</returns>
     public static (IReadOnlyList<FixedNail> Pins, IReadOnlyList<string> NotPinned) Of(WallProject project, NailLayout before, EditedLayout edited)
     {
-        Nail[] touched = [.. before.Nails.Where(n => edited.Changed.Contains(n.Mark)), .. edited.Removed];
-        bool IsOld(FixedNail pin) => pin.Along is double along && pin.Kind != FixedKind.LeftOut
-            && touched.Any(n => n.Wall.Name == pin.Wall && Math.Abs(n.Along - along) < SamePlace && IsRow(pin, n));
-        List<FixedNail> pins = [.. project.FixedNails.Where(p => !IsOld(p))];
+        List<FixedNail> pins = [.. Untouched(project, [.. before.Nails.Where(n => edited.Changed.Contains(n.Mark)), .. edited.Removed])];
         Nail[] changed = [.. edited.Layout.Nails.Where(n => edited.Changed.Contains(n.Mark))];
         pins.AddRange(changed.Where(n => n.Kind != NailKind.Verification).Select(Kept));
         pins.AddRange(edited.Removed.Where(n => n is { Kind: not NailKind.Verification, IsAdded: false }).Select(LeftOut));
         return (pins, [.. changed.Concat(edited.Removed).Where(n => n.Kind == NailKind.Verification).Select(n => n.Mark)]);
+    }
+
+    /// <summary>The project's pins but those that hold one of these nails where it stood.</summary>
+    internal static IEnumerable<FixedNail> Untouched(WallProject project, IEnumerable<Nail> touched)
+    {
+        Nail[] all = [.. touched];
+        return project.FixedNails.Where(pin => pin.Along is not double along || pin.Kind == FixedKind.LeftOut
+            || !Array.Exists(all, n => n.Wall.Name == pin.Wall && Math.Abs(n.Along - along) < SamePlace && IsRow(pin, n)));
     }
 
     /// <summary>Nails of the edited layout that another layout does not have alike, for pins that keep them.</summary>

@@ -1,4 +1,4 @@
-using System.Globalization;
+using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;
 
@@ -77,7 +77,7 @@ internal static class NailChanges
     private static string Side(double splay) =>
         splay == 0 ? "no splay" : Invariant($"splay {Math.Abs(splay):0.##} deg {(splay > 0 ? "up" : "down")}-station");
 
-    private static string Show(double value, LengthUnit unit) => value.ToString("F" + Lengths.Decimals(unit), CultureInfo.InvariantCulture);
+    private static string Show(double value, LengthUnit unit) => PlainNumber.Fixed(value, Lengths.Decimals(unit));
 
-    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static string Invariant(FormattableString text) => PlainNumber.Text(text);
 }

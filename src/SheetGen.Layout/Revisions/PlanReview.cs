@@ -1,4 +1,3 @@
-using System.Globalization;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
@@ -32,7 +31,7 @@ public static class PlanReview
 
         private string Symbol => Lengths.Symbol(project.Unit);
 
-        private static string N(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+        private static string N(double value) => PlainNumber.Format(value, 0, 2);
 
         private double Feet(double feet) => _feet ? feet : Math.Round(feet * 0.3, 3);
 

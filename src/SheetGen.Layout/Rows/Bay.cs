@@ -7,7 +7,7 @@ namespace SheetGen.Layout.Rows;
 /// The part of a section that lies on one leg of its wall's face: rows end at both of its ends. Where a mitre cuts the leg, at each
 /// elevation at another place, the face of the bay is shorter than its stretch of the layout line, or there is none.
 /// </summary>
-public sealed class Bay
+internal sealed class Bay
 {
     private const int LevelsTried = 9;
     private const int Halvings = 40;
@@ -256,7 +256,7 @@ public sealed class Bay
 }
 
 /// <summary>What a bay ends at.</summary>
-public enum BayEnd
+internal enum BayEnd
 {
     WallEnd,
     Corner,

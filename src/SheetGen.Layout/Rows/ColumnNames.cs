@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Rows;
 /// Column numbers of grid stations as printed in marks. Columns count over the legs of a section, up-station, each leg with as many as its
 /// longest row has; a grid row's station has its own column, a part row's the nearest of the bay (with a letter where two share it).
 /// </summary>
-public sealed class ColumnNames
+internal sealed class ColumnNames
 {
     private readonly Dictionary<(Bay Bay, bool Moved), int> _before = [];
 

@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Rows;
 /// Between events (a nail entering or leaving, a profile point) nothing changes, so one look per interval is exact. A nail that covers the face
 /// up to its own mitre covers what lies beyond it; where battered mitres leave no height for a head, the rule is void.
 /// </summary>
-public static class CoverRule
+internal static class CoverRule
 {
     private const int Halvings = 40;
 

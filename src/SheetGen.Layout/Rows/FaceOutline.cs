@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Rows;
 /// The outline of a wall's face, leg by leg: top and bottom with their vertical steps, free ends, openings and stretches closed to nails.
 /// Distances are along the face at the head's elevation, elevations as they are (a batter is not developed).
 /// </summary>
-public sealed class FaceOutline
+internal sealed class FaceOutline
 {
     /// <summary>How far above or below the profile, in edge_min, a height allowed to heads is looked for: a steeper profile has none there.</summary>
     private const double SearchDepth = 8;

@@ -3,7 +3,7 @@ using SheetGen.Model;
 namespace SheetGen.Layout.Rows;
 
 /// <summary>What the grid alone leaves uncovered, before any nail is moved: no search is to leave more.</summary>
-public static class GridCover
+internal static class GridCover
 {
     /// <summary>The broken stretches of each bay of a project's walls, with all nails on their grid stations.</summary>
     /// <param name="withPins">True to put the nails that the designer pinned to a station there, instead of on their grid station.</param>

@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Rows;
 /// where an end falls under what it must keep clear, it stands there and the outer gap is shortened. None where the run has no room.
 /// Where the section gives its first column, the columns are counted from there, and the last stands within half a spacing of the run's end.
 /// </summary>
-public sealed class GridStations
+internal sealed class GridStations
 {
     private readonly RowRun _run;
     private readonly double _insetStart;

@@ -1,4 +1,4 @@
 namespace SheetGen.Layout.Rows;
 
 /// <summary>Where a hole starts on a wall's face: distance along the layout line and elevation.</summary>
-public readonly record struct Head(double Along, double Elevation);
+internal readonly record struct Head(double Along, double Elevation);

@@ -9,7 +9,7 @@ namespace SheetGen.Layout.Rows;
 /// takes the column it stands next to and the next letter after those of the row's grid stations at that column, so that no two nails
 /// share a mark whether a station's own nail is there or not.
 /// </summary>
-public sealed class Marks
+internal sealed class Marks
 {
     private readonly Dictionary<string, string> _prefix = [];
 

@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Rows;
 /// the column limits; for each piece a place (a grid place where one will do) and a band of levels is found, and bands that overlap
 /// share a row.
 /// </summary>
-public static class PartRows
+internal static class PartRows
 {
     private const int Passes = 24;
     private const int Splits = 3;

@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Rows;
 /// Numbers of a section's rows: whole for grid rows; a part row takes the number of the grid row above and, in tenths, how far it
 /// lies down to the next (hundredths where tenths would repeat), so that a new part row renames nothing.
 /// </summary>
-public static class RowNumbering
+internal static class RowNumbering
 {
     /// <summary>The number of each row. A part row for which none of 99 is left between two grid rows has none: it is left out, and cover tells it.</summary>
     public static Dictionary<RowHeads, RowNumber> Of(IReadOnlyList<RowHeads> rows)

@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Rows;
 /// counted in: along the face where that is longer than the layout line, along the layout line elsewhere, so that a spacing holds in both.
 /// The measure starts at 0 where the face starts, which may be beyond the bay's stations.
 /// </summary>
-public sealed class RowRun
+internal sealed class RowRun
 {
     private const int MostSteps = 40;
     private readonly List<(double Along, double Measure, double Factor)> _pieces = [];

@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Rows;
 /// The runs of a row: stretches in which neighbours bind each other. The first nail of a run must still cover where the run starts,
 /// the last where it ends.
 /// </summary>
-public sealed class RunEnds
+internal sealed class RunEnds
 {
     private readonly int[] _run;
     private readonly double[] _latestStart;

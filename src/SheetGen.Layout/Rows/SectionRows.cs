@@ -8,7 +8,7 @@ namespace SheetGen.Layout.Rows;
 /// the face ends, and part rows where cover would still be broken. The gap is the greatest, up to the grid's vertical spacing, that
 /// gives the fewest nails (first: the least stretch left uncovered; then: the fewest nails, the fewest part rows).
 /// </summary>
-public static class SectionRows
+internal static class SectionRows
 {
     public static List<RowHeads> Make(IReadOnlyList<Bay> bays, FaceOutline outline)
     {

@@ -5,7 +5,7 @@ namespace SheetGen.Layout.Rows;
 /// <summary>A verification test nail that a wall asks for.</summary>
 /// <param name="Target">Place along the layout line that it should stand near: they are spread evenly.</param>
 /// <param name="Number">Its number in its section, from 1.</param>
-public sealed record VerificationPlan(Section Section, double Target, int Number)
+internal sealed record VerificationPlan(Section Section, double Target, int Number)
 {
     /// <summary>All verification test nails that a wall asks for: the wall's own first, then by section.</summary>
     public static IEnumerable<VerificationPlan> Of(Wall wall)

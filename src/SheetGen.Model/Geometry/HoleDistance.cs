@@ -14,8 +14,23 @@ public static class HoleDistance
     }
 
     /// <summary>True where the clear distance of two holes is under the required one; quick for holes that are far apart.</summary>
-    public static bool CloserThan(in Hole a, in Hole b, double required) =>
-        !IsFar(a, b, required) && TaperedPair.Least(a, b, out _, out _) < required;
+    public static bool CloserThan(in Hole a, in Hole b, double required)
+    {
+        double reach = a.Radius + a.Drift * a.Length + b.Radius + b.Drift * b.Length + required;
+        if (reach >= 0)
+        {
+            Vector3D x = b.Head - a.Head;
+            double square = x.Dot(x), far = reach + a.Length + b.Length;
+            if (square > far * far)
+                return false;
+            double xa = x.Dot(a.Direction), xb = x.Dot(b.Direction), cosine = a.Direction.Dot(b.Direction);
+            if (IsBeside(square, xa, xb, cosine, b.Length, reach))
+                return false;
+            if (Decide(a, b, x, xa, xb, cosine, reach, required) is { } closer)
+                return closer;
+        }
+        return TaperedPair.Least(a, b, out _, out _) < required;
+    }
 
     /// <param name="clear">The clear distance where it is under the required one; else plus infinity.</param>
     /// <inheritdoc cref="CloserThan(in Hole, in Hole, double)"/>
@@ -61,13 +76,47 @@ public static class HoleDistance
         double square = x.Dot(x), far = reach + a.Length + b.Length;
         if (square > far * far)
             return true;
-        double xa = x.Dot(a.Direction), cosine = a.Direction.Dot(b.Direction);
+        return IsBeside(square, x.Dot(a.Direction), x.Dot(b.Direction), a.Direction.Dot(b.Direction), b.Length, reach);
+    }
+
+    private static bool IsBeside(double square, double xa, double xb, double cosine, double length, double reach)
+    {
         double across = square - xa * xa;
-        double slope = b.Length * (x.Dot(b.Direction) - cosine * xa);
-        double run = b.Length * b.Length * (1 - cosine * cosine);
+        double slope = length * (xb - cosine * xa);
+        double run = length * length * (1 - cosine * cosine);
         double t = run > 0 ? Math.Clamp(-slope / run, 0, 1) : 0;
         double least = across + t * (2 * slope + t * run);
-        double rounding = 1e-13 * (square + b.Length * b.Length);
+        double rounding = 1e-13 * (square + length * length);
         return least > reach * reach + rounding;
+    }
+
+    /// <summary>
+    /// Whether two holes are closer than required by the least distance of their axes (by clamping: Ericson, Real-Time Collision Detection, 5.1.9):
+    /// no where that is over the reach at their widest, yes where they are too close there already; null between, for nearly parallel ones, and
+    /// where rounding could decide: there the closed form must.
+    /// </summary>
+    private static bool? Decide(in Hole a, in Hole b, Vector3D x, double xa, double xb, double cosine, double reach, double required)
+    {
+        const double NearlyParallel = 1e-4, Narrow = 1e-7;
+        double sine2 = 1 - cosine * cosine;
+        if (sine2 < NearlyParallel)
+            return null;
+        double u = Math.Clamp((xa - cosine * xb) / sine2, 0, a.Length), v = cosine * u - xb;
+        if (v < 0)
+        {
+            v = 0;
+            u = Math.Clamp(xa, 0, a.Length);
+        }
+        else if (v > b.Length)
+        {
+            v = b.Length;
+            u = Math.Clamp(xa + cosine * v, 0, a.Length);
+        }
+        Vector3D between = x + b.Direction * v - a.Direction * u;
+        double square = between.Dot(between), narrow = Narrow * (1 + reach * reach);
+        if (square > reach * reach + narrow)
+            return false;
+        double here = a.RadiusAt(u) + b.RadiusAt(v) + required;
+        return here > 0 && square < here * here - narrow ? true : null;
     }
 }

@@ -51,6 +51,18 @@ public sealed record RevisionDifference
     /// <summary>The unit of everything that is told of both: that of the new state.</summary>
     public required LengthUnit Unit { get; init; }
 
+    /// <summary>Walls in that unit, whose station equations stations are printed with; empty where neither state knows them.</summary>
+    public IReadOnlyList<Wall> Walls { get; init; } = [];
+
+    /// <summary>True where a printed station may be another than the internal one, which runs on without a jump.</summary>
+    public bool HasStationEquations => Walls.Any(w => w.LayoutLine.Stationing.Equations.Count > 0);
+
+    /// <summary>A station of a wall as the sheets print it.</summary>
+    /// <param name="wall">Name of the wall.</param>
+    /// <param name="station">Internal station, in the unit of the new state.</param>
+    public string PrintedStation(string wall, double station) =>
+        Walls.FirstOrDefault(w => w.Name == wall)?.TextOf(station, Unit) ?? Stations.Format(station, Unit);
+
     public required IReadOnlyList<NailChange> Nails { get; init; }
 
     public required IReadOnlyList<FindingChange> Findings { get; init; }

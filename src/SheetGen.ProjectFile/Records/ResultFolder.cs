@@ -31,8 +31,13 @@ public static class ResultFolder
 
     private static (LengthUnit?, IReadOnlyList<RevisionFinding>?) Findings(string path, List<Problem> problems)
     {
-        if (!File.Exists(path) || InputFile.Read(path, InputFile.MostText).Text(out _) is not { } text)
+        if (!File.Exists(path))
             return (null, null);
+        if (InputFile.Read(path, InputFile.MostText).Text(out string why) is not { } text)
+        {
+            problems.Add(new Problem(Severity.Warning, Code, $"the findings beside it are not compared: {why}", new SourceSpot(path, 1, 1), "build the wall anew"));
+            return (null, null);
+        }
         try
         {
             using JsonDocument json = JsonDocument.Parse(text);
@@ -60,24 +65,33 @@ public static class ResultFolder
 
     private static (IReadOnlyList<RevisionAmount>?, IReadOnlyList<RevisionItem>?) Tables(string path, List<Problem> problems)
     {
-        if (!File.Exists(path) || InputFile.Read(path, InputFile.MostText).Bytes is not { } bytes)
+        if (!File.Exists(path))
             return (null, null);
+        (IReadOnlyList<RevisionAmount>?, IReadOnlyList<RevisionItem>?) Untold(string why)
+        {
+            problems.Add(new Problem(Severity.Warning, Code, $"the tables beside it are not compared: {why}", new SourceSpot(path, 1, 1), "build the wall anew"));
+            return (null, null);
+        }
+        InputFile file = InputFile.Read(path, InputFile.MostText);
+        if (file.Bytes is not { } bytes)
+            return Untold(file.Why);
         try
         {
             using var zip = new ZipArchive(new MemoryStream(bytes));
             string? Entry(string name)
             {
-                if (zip.GetEntry(name) is not { Length: < InputFile.MostText } entry)
+                if (zip.GetEntry(name) is not { } entry)
                     return null;
+                if (entry.Length > InputFile.MostText)
+                    throw new InvalidDataException();
                 using var reader = new StreamReader(entry.Open(), Encoding.UTF8);
                 return reader.ReadToEnd();
             }
             return (Entry("quantities.csv") is { } quantities ? Amounts(quantities) : null, Entry("bid.csv") is { } bid ? Items(bid) : null);
         }
-        catch (InvalidDataException)
+        catch (Exception e) when (e is InvalidDataException or NotSupportedException or IOException)
         {
-            problems.Add(new Problem(Severity.Warning, Code, "the tables beside it are no zip file; quantities are not compared", new SourceSpot(path, 1, 1), "build the wall anew"));
-            return (null, null);
+            return Untold("it is no zip file that a build wrote");
         }
     }
 

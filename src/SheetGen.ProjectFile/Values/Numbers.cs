@@ -21,7 +21,7 @@ internal static partial class Numbers
     {
         if (!Form().IsMatch(text))
             return Amount.Bad(ProblemCodes.WrongType, Reason(text));
-        double value = double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
+        double value = double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture) + 0.0;
         if (!double.IsFinite(value) || Math.Abs(value) > Largest)
             return Amount.Bad(ProblemCodes.OutOfRange, "the number is too large");
         bool fits = decimal.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal exact);

@@ -1,14 +1,16 @@
 using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
+using SheetGen.Model.Units;
 
 namespace SheetGen.Writers.Json;
 
 /// <summary>What the record of drilled nails says, as JSON: progress, tolerances, findings, nails in trouble. Lengths in project units.</summary>
 public static class AsBuiltJson
 {
-    public static string Text(AsBuiltReport r) => JsonText.Of(json =>
+    public static string Text(AsBuiltReport r, LengthUnit unit) => JsonText.Of(json =>
     {
         json.WriteNumber("format", 1);
+        json.WriteString("units", Lengths.Symbol(unit));
         json.WriteNumber("drilled", r.DrilledProduction);
         json.WriteNumber("planned", r.PlannedProduction);
         json.WriteNumber("drilled_length", r.DrilledLength);

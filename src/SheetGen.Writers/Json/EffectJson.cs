@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using SheetGen.Model;
 using SheetGen.Model.Results;
@@ -20,30 +18,15 @@ internal static class EffectJson
             json.WriteString("layers", effect.LayersFrom);
         if (effect.AreaWithoutNails > 0)
             Number(json, "area_without_nails", effect.AreaWithoutNails);
-        Lines(json, "sections", effect.Sections, WriteSection);
-        Lines(json, "nails", effect.Nails, WriteNail);
-        Lines(json, "left_out", effect.LeftOut, WriteShared);
-        Lines(json, "tests", effect.Tests, WriteTest);
+        json.Lines("sections", effect.Sections, WriteSection);
+        json.Lines("nails", effect.Nails, WriteNail);
+        json.Lines("left_out", effect.LeftOut, WriteShared);
+        json.Lines("tests", effect.Tests, WriteTest);
         json.WriteEndObject();
-    }
-
-    /// <summary>A list with an item a line, so that a large wall stays readable: a line a nail.</summary>
-    private static void Lines<T>(Utf8JsonWriter json, string name, IEnumerable<T> items, Action<Utf8JsonWriter, T> write)
-    {
-        json.WriteStartArray(name);
-        foreach (T item in items)
-        {
-            var line = new ArrayBufferWriter<byte>();
-            using (var inner = new Utf8JsonWriter(line, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
-                write(inner, item);
-            json.WriteRawValue(line.WrittenSpan);
-        }
-        json.WriteEndArray();
     }
 
     private static void WriteSection(Utf8JsonWriter json, SectionEffect effect)
     {
-        json.WriteStartObject();
         json.WriteString("wall", effect.Wall.Name);
         json.WriteString("section", effect.Section.Name);
         Number(json, "design_area", effect.DesignArea);
@@ -54,12 +37,10 @@ internal static class EffectJson
             Number(json, "area_share", design.AreaShare);
             json.Texts("missing", effect.Missing);
         }
-        json.WriteEndObject();
     }
 
     private static void WriteNail(Utf8JsonWriter json, NailEffect effect)
     {
-        json.WriteStartObject();
         json.WriteString("nail", effect.Nail.Mark);
         json.WriteString("zone", ResultWords.Of(effect.Zone));
         json.WriteBoolean("changed", effect.IsChanged);
@@ -67,7 +48,6 @@ internal static class EffectJson
         WritePlace(json, "drawn", effect.Drawn);
         if (effect.IsChanged && effect.Grid is { } grid)
             WritePlace(json, "grid", grid);
-        json.WriteEndObject();
     }
 
     private static void WritePlace(Utf8JsonWriter json, string name, PlaceEffect place)
@@ -117,7 +97,6 @@ internal static class EffectJson
 
     private static void WriteShared(Utf8JsonWriter json, SharedArea shared)
     {
-        json.WriteStartObject();
         json.WriteString("place", shared.Place.Mark);
         Number(json, "area", shared.Area);
         json.Objects("carried_by", shared.Carriers, carrier =>
@@ -125,12 +104,10 @@ internal static class EffectJson
             json.WriteString("nail", carrier.Mark);
             Number(json, "growth", carrier.Growth);
         });
-        json.WriteEndObject();
     }
 
     private static void WriteTest(Utf8JsonWriter json, SoilTest test)
     {
-        json.WriteStartObject();
         json.WriteString("wall", test.Wall.Name);
         json.WriteString("section", test.Section.Name);
         json.WriteString("kind", test.IsProof ? "proof" : "verification");
@@ -143,7 +120,6 @@ internal static class EffectJson
         Number(json, "free_length", test.Free);
         Number(json, "stretch", test.Stretch);
         Number(json, "least_stretch", test.LeastStretch);
-        json.WriteEndObject();
     }
 
     private static void Number(Utf8JsonWriter json, string name, double? value)

@@ -1,4 +1,6 @@
+using System.Buffers;
 using System.Text;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 
 namespace SheetGen.Writers.Json;
@@ -28,6 +30,24 @@ internal static class JsonText
             json.WriteStartObject();
             write(item);
             json.WriteEndObject();
+        }
+        json.WriteEndArray();
+    }
+
+    /// <summary>As <see cref="Objects"/>, with an object a line, so that a list of many nails stays readable.</summary>
+    public static void Lines<T>(this Utf8JsonWriter json, string name, IEnumerable<T> items, Action<Utf8JsonWriter, T> write)
+    {
+        json.WriteStartArray(name);
+        foreach (T item in items)
+        {
+            var line = new ArrayBufferWriter<byte>();
+            using (var inner = new Utf8JsonWriter(line, new JsonWriterOptions { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping }))
+            {
+                inner.WriteStartObject();
+                write(inner, item);
+                inner.WriteEndObject();
+            }
+            json.WriteRawValue(line.WrittenSpan);
         }
         json.WriteEndArray();
     }

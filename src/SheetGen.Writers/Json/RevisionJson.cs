@@ -21,8 +21,8 @@ public static class RevisionJson
             json.WriteString("wall", n.Wall);
             json.WriteString("change", n.Kind.ToString().ToLowerInvariant());
             json.WriteString("what", n.What);
-            Nail(json, "before", n.Before);
-            Nail(json, "after", n.After);
+            Nail(json, d, "before", n.Before, Lengths.MetresPer(d.Old.Unit ?? d.Unit) / Lengths.MetresPer(d.Unit));
+            Nail(json, d, "after", n.After, 1);
         });
         json.Objects("findings", d.Findings, f =>
         {
@@ -59,12 +59,15 @@ public static class RevisionJson
         }
     });
 
-    private static void Nail(Utf8JsonWriter json, string name, RevisionNail? n)
+    /// <param name="factor">From the nail's unit to that of the difference, for the printed station alone: the figures are as their state gives them.</param>
+    private static void Nail(Utf8JsonWriter json, RevisionDifference d, string name, RevisionNail? n, double factor)
     {
         if (n is null)
             return;
         json.WriteStartObject(name);
         json.WriteNumber("station", n.Station);
+        if (d.HasStationEquations)
+            json.WriteString("station_printed", d.PrintedStation(n.Wall, n.Station * factor));
         json.WriteNumber("elevation", n.Elevation);
         json.WriteNumber("splay_deg", n.Splay);
         json.WriteNumber("inclination_deg", n.Inclination);

@@ -14,6 +14,10 @@ public static class WindowJson
         json.Objects("nails", windows, w =>
         {
             json.WriteString("mark", w.Nail.Mark);
+            json.WriteString("wall", w.Nail.Wall.Name);
+            json.WriteNumber("station", w.Nail.Station);
+            json.WriteString("station_printed", w.Nail.Wall.TextOf(w.Nail.Station, unit));
+            json.WriteNumber("elevation", w.Nail.Elevation);
             json.WriteNumber("length", w.Nail.Length);
             json.WriteNumber("field_tolerance_deg", w.FieldTolerance);
             Cell(json, "now", w.Now);

@@ -4,6 +4,7 @@ using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
+using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Picture;
 
@@ -35,7 +36,7 @@ public static class SvgPicture
         stream.Write(Encoding.UTF8.GetBytes(svg.ToString()));
     }
 
-    private static string N(double value) => Math.Round(value, 3).ToString("0.###", CultureInfo.InvariantCulture);
+    private static string N(double value) => PlainNumber.Format(value, 0, 3);
 
     private static string Escaped(string text) => text.Replace("&", "&amp;", StringComparison.Ordinal).Replace("<", "&lt;", StringComparison.Ordinal)
         .Replace(">", "&gt;", StringComparison.Ordinal).Replace("\"", "&quot;", StringComparison.Ordinal);

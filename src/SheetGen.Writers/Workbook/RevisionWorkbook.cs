@@ -22,8 +22,13 @@ public static class RevisionWorkbook
         SheetContent nails = Head(d, "Nails", "Nails that changed");
         var t = new TableBlock<NailChange>(nails, "ChangedNails", 5, d.Nails);
         t.Text("mark", "Nail", 14, n => n.Mark).Text("wall", "Wall", 14, n => n.Wall).Text("change", "Change", 11, n => n.Kind.ToString().ToLowerInvariant())
-            .Number("s0", "Station, old", 14, station, n => Old(n, x => x.Station)).Number("s1", "Station, new", 14, station, n => New(n, x => x.Station))
-            .Number("z0", $"Elevation, old, {unit}", 12, place, n => Old(n, x => x.Elevation)).Number("z1", $"Elevation, new, {unit}", 12, place, n => New(n, x => x.Elevation))
+            .Number("s0", "Station, old", 14, station, n => Old(n, x => x.Station)).Number("s1", "Station, new", 14, station, n => New(n, x => x.Station));
+        if (d.HasStationEquations)
+        {
+            string Printed(NailChange n, double? s) => s is { } at ? d.PrintedStation(n.Wall, at) : "";
+            t.Text("s0_printed", "Station, old, printed", 16, n => Printed(n, Old(n, x => x.Station))).Text("s1_printed", "Station, new, printed", 16, n => Printed(n, New(n, x => x.Station)));
+        }
+        t.Number("z0", $"Elevation, old, {unit}", 12, place, n => Old(n, x => x.Elevation)).Number("z1", $"Elevation, new, {unit}", 12, place, n => New(n, x => x.Elevation))
             .Number("a0", "Splay, old, deg", 10, CellFormat.Two, n => OldAngle(n, x => x.Splay)).Number("a1", "Splay, new, deg", 10, CellFormat.Two, n => New(n, x => x.Splay))
             .Number("i0", "Inclination, old, deg", 11, CellFormat.Two, n => OldAngle(n, x => x.Inclination)).Number("i1", "Inclination, new, deg", 11, CellFormat.Two, n => New(n, x => x.Inclination))
             .Number("l0", $"Length, old, {unit}", 10, CellFormat.Two, n => Old(n, x => x.Length)).Number("l1", $"Length, new, {unit}", 10, CellFormat.Two, n => New(n, x => x.Length))

@@ -51,7 +51,7 @@ internal readonly record struct SheetCell
     public int ShownLength => Text?.Length ?? (Number is { } number ? LengthOf(number, Style.Format) : 0);
 
     /// <summary>The number as it is stored: the shortest text that reads back as the same number.</summary>
-    public string? NumberText => Number?.ToString("R", CultureInfo.InvariantCulture);
+    public string? NumberText => (Number == 0 ? 0 : Number)?.ToString("R", CultureInfo.InvariantCulture);
 
     /// <summary>Text or unrounded number, without the formula.</summary>
     public string Plain => Text ?? (Number is null ? "" : NumberText!);

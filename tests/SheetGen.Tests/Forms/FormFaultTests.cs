@@ -117,22 +117,25 @@ public sealed class FormFaultTests
         Assert.Equal(["R06 the workbook is damaged or cut off"], Told(FormBook.Edit(good, "xl/worksheets/sheet2.xml", s => s.Replace("<c r=\"A4\"", "<c r=\"ZZZZ4\"", StringComparison.Ordinal))));
     }
 
-    /// <summary>A part that unpacks to more than a form may hold costs no more than the limit.</summary>
-    [Fact]
-    public void A_form_that_unpacks_without_end_is_stopped_by_a_count()
+    /// <summary>A part that unpacks to more than a form may hold, or a tag of it, costs no more than the limit.</summary>
+    [Theory]
+    [InlineData("<workbook>", 70, "unpacks to more than a form ever holds")]
+    [InlineData("<workbook", 2, "more than 1000000 bytes in one tag")]
+    public void A_form_that_unpacks_without_end_is_stopped_by_a_count(string start, int megabytes, string why)
     {
         using var memory = new MemoryStream();
         using (var zip = new ZipArchive(memory, ZipArchiveMode.Create, leaveOpen: true))
         {
             using Stream part = zip.CreateEntry("xl/workbook.xml", CompressionLevel.Fastest).Open();
-            part.Write("<workbook>"u8);
+            part.Write(System.Text.Encoding.UTF8.GetBytes(start));
             byte[] blanks = new byte[1 << 20];
             blanks.AsSpan().Fill((byte)' ');
-            for (int i = 0; i < 70; i++)
+            for (int i = 0; i < megabytes; i++)
                 part.Write(blanks);
         }
         ReadResult read = FormBook.Read(memory.ToArray());
-        Assert.Equal(["R04"], read.Problems.Select(p => p.Code));
+        Assert.Contains(why, Assert.Single(read.Problems, p => p.Code == "R04").Message, StringComparison.Ordinal);
+        Assert.Single(read.Problems);
     }
 
     [Fact]

@@ -55,6 +55,36 @@ public sealed class SafeReadingTests
     }
 
     [Fact]
+    public void A_tag_of_a_million_bytes_is_refused_before_it_is_read()
+    {
+        using var folder = new InputFolder();
+        folder.With("road.xml", "<!-- a road -->\n <LandXML " + string.Concat(Enumerable.Range(0, 120_000).Select(i => $"a{i}=\"1\" ")) + "/>");
+        Assert.Contains(folder.Problems(Yaml("road.xml")), p => p.Contains("road.xml:2:2: error R04", StringComparison.Ordinal) && p.Contains("more than 1000000 bytes in one tag", StringComparison.Ordinal));
+    }
+
+    /// <summary>A text cut into pieces by comments is put together once and not anew for each piece (5 million pieces took minutes).</summary>
+    [Fact]
+    public void A_text_in_very_many_pieces_is_read_as_one()
+    {
+        using var folder = new InputFolder();
+        string start = string.Concat(Enumerable.Repeat("<!---->", 400_000).Prepend("0").Append(" 0"));
+        folder.With("road.xml", $"<LandXML version=\"1.2\"><Units><Imperial linearUnit=\"foot\"/></Units><Alignments><Alignment name=\"A\" length=\"400\" staStart=\"1000\"><CoordGeom><Line><Start>{start}</Start><End>0 4<!---->00</End></Line></CoordGeom></Alignment></Alignments></LandXML>");
+        Assert.NotNull(folder.Read(InputFolder.Yaml("from_landxml: {file: road.xml}", "[[10+00, 100], [12+00, 100]]", "[10+00, 12+00]")).Project);
+    }
+
+    [Theory]
+    [InlineData("1e308")]
+    [InlineData("-2e11")]
+    [InlineData("NaN")]
+    [InlineData("INF")]
+    public void A_coordinate_beyond_reason_is_no_point(string end)
+    {
+        using var folder = new InputFolder();
+        folder.With("road.xml", $"<LandXML version=\"1.2\"><Units><Imperial linearUnit=\"foot\"/></Units><Alignments><Alignment name=\"A\" staStart=\"0\"><CoordGeom><Line><Start>0 0</Start><End>{end} 0</End></Line></CoordGeom></Alignment></Alignments></LandXML>");
+        Assert.Contains(folder.Problems(InputFolder.Yaml("from_landxml: {file: road.xml}", "[[0, 100], [1+00, 100]]", "[0, 1+00]")), p => p.Contains("error I04", StringComparison.Ordinal) && p.Contains("start or end point", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void The_hash_of_the_input_holds_the_files_that_it_names()
     {
         using var folder = new InputFolder();

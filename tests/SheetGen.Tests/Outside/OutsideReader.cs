@@ -96,6 +96,6 @@ public sealed class OutsideReader
         return folders.Select(f => Path.Combine(f, name)).FirstOrDefault(File.Exists) ?? "";
     }
 
-    private static string ToolsFolder([CallerFilePath] string thisFile = "") =>
+    public static string ToolsFolder([CallerFilePath] string thisFile = "") =>
         Path.Combine(Path.GetDirectoryName(thisFile)!, "..", "..", "Tools");
 }

@@ -174,7 +174,10 @@ public sealed partial class ReviewPageTests
         Assert.Equal(Policy().Match(page).Value, Policy().Match(against).Value);
         Assert.Equal(3, Regex.Count(against, "<script[ >]"));
         JsonElement older = JsonDocument.Parse(Regex.Match(against, """id="older">(.*?)</script>""", RegexOptions.Singleline).Groups[1].Value).RootElement;
-        Assert.Equal(page, older.GetProperty("text").GetString());
+        // Of the older page its data, and neither its code nor its looks; a saved review goes in as it is.
+        Assert.Equal($"<script type=\"application/json\" id=\"data\">{Data().Match(page).Groups[1].Value}</script>", older.GetProperty("text").GetString());
+        string saved = Encoding.UTF8.GetString(ReviewPage.Against(Encoding.UTF8.GetBytes(page), Hostile, "{\"kind\": \"sheetgen review\"}"));
+        Assert.Contains("sheetgen review\\u0022}", saved, StringComparison.Ordinal);
         Assert.Equal(Hostile, older.GetProperty("name").GetString());
     }
 

@@ -1,6 +1,5 @@
 using SheetGen.Drawing.Review;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Quantities;
 using SheetGen.Layout.Revisions;
@@ -126,7 +125,7 @@ public sealed class CompareTests
         byte[] Pages()
         {
             using var stream = new MemoryStream();
-            SheetSet set = RevisionPages.Compose(d, ReviewInfo.Of(Wall.Project, "0", TemplateReader.Default()), Wall.Project.Walls);
+            SheetSet set = RevisionPages.Compose(d, ReviewInfo.Of(Wall.Project, "0"), Wall.Project.Walls);
             PdfSheetWriter.Write(set, stream);
             return stream.ToArray();
         }
@@ -138,7 +137,7 @@ public sealed class CompareTests
     public void Every_changed_nail_is_clouded_and_stands_in_the_revision_table()
     {
         RevisionDifference d = Comparison.Of(State(Wall.Layout), State(Edited()));
-        SheetSet set = RevisionPages.Compose(d, ReviewInfo.Of(Wall.Project, "0", TemplateReader.Default()), Wall.Project.Walls);
+        SheetSet set = RevisionPages.Compose(d, ReviewInfo.Of(Wall.Project, "0"), Wall.Project.Walls);
         SheetGen.Drawing.Primitives.Primitive[] all = [.. set.Sheets.SelectMany(s => s.Paper)];
         Assert.Equal(d.Nails.Count, all.OfType<SheetGen.Drawing.Primitives.Polyline>().Count(p => p.Layer == SheetGen.Drawing.Primitives.LayerRole.Callout));
         string table = string.Join(' ', RevisionPages.RevisionRows(d).Select(r => r[2]));

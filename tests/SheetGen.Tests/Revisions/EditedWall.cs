@@ -1,4 +1,5 @@
 using SheetGen.Drawing.Sheets;
+using SheetGen.Layout.Placing;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
@@ -12,20 +13,15 @@ using Xunit;
 
 namespace SheetGen.Tests.Revisions;
 
-/// <summary>A small wall with a shaft, built once: its layout, its sheets and the drawing that a person edits.</summary>
+/// <summary>A small wall, built once: its layout, its sheets and the drawing that a person edits.</summary>
 internal sealed class EditedWall
 {
-    public EditedWall()
+    /// <param name="yaml">The text of its project file.</param>
+    public EditedWall(string yaml)
     {
-        var wall = new PlacingWall
-        {
-            Length = 28,
-            Bottom = "[[0, 100], [14, 101]]",
-            Blocks = ["obstructions:", "  - {name: S1, kind: shaft, at: {station: 12, offset: 6}, diameter: 3, top: 120, bottom: 80}"],
-        };
-        Project = SampleLayout.Read(wall.Yaml);
-        Yaml = wall.Yaml;
-        Layout = wall.Layout;
+        Yaml = yaml;
+        Project = SampleLayout.Read(yaml);
+        Layout = Placer.Place(PlacingWall.Read(yaml), new PlacingOptions());
         // The layout's own walls are those of another reading of the same text.
         Project = Project with { Walls = [.. Layout.Nails.Select(n => n.Wall).Distinct(ReferenceEqualityComparer.Instance).Cast<Wall>()] };
         Sheets = SampleSheets.Compose(Project, Layout);
@@ -37,7 +33,13 @@ internal sealed class EditedWall
         Plan = plan.ToArray();
     }
 
-    public static EditedWall Shared { get; } = new();
+    /// <summary>One with a shaft.</summary>
+    public static EditedWall Shared { get; } = new(new PlacingWall
+    {
+        Length = 28,
+        Bottom = "[[0, 100], [14, 101]]",
+        Blocks = ["obstructions:", "  - {name: S1, kind: shaft, at: {station: 12, offset: 6}, diameter: 3, top: 120, bottom: 80}"],
+    }.Yaml);
 
     public string Yaml { get; }
 

@@ -1,3 +1,5 @@
+using System.IO.Compression;
+using SheetGen.Drawing.Review;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model;
@@ -8,6 +10,8 @@ using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Records;
 using SheetGen.Tests.Drawing;
 using SheetGen.Tests.Placing;
+using SheetGen.Writers.Json;
+using SheetGen.Writers.Workbook;
 using Xunit;
 
 namespace SheetGen.Tests.Revisions;
@@ -30,12 +34,36 @@ public sealed class EquationStationTests
     [Fact]
     public void Changed_nails_stand_where_the_sheets_print_them()
     {
-        RevisionState State(NailLayout layout) => new() { Name = "wall", Unit = LengthUnit.Foot, Walls = Made.Project.Walls, Nails = [.. layout.Nails.Select(RevisionNail.Of)] };
-        Nail moved = Behind with { Station = Behind.Station - 0.25, Along = Behind.Along - 0.25 };
-        NailLayout edited = Made.Layout with { Nails = [.. Made.Layout.Nails.Where(n => n.Mark != "A-1-01").Select(n => n.Mark == moved.Mark ? moved : n)] };
-        string[] told = [.. Comparison.Of(State(Made.Layout), State(edited)).Nails.Select(n => n.What)];
+        RevisionDifference difference = Edited(out Nail moved);
+        string[] told = [.. difference.Nails.Select(n => n.What)];
         Assert.Contains(told, t => t.Contains($"{Printed(Behind)} to {Printed(moved)}", StringComparison.Ordinal));
         Assert.NotEqual(Stations.Format(Behind.Station, LengthUnit.Foot), Printed(Behind));
+    }
+
+    [Fact]
+    public void Workbook_JSON_and_pages_of_changes_print_them_too()
+    {
+        RevisionDifference difference = Edited(out Nail moved);
+        using var book = new MemoryStream();
+        RevisionWorkbook.Write(difference, book);
+        using var zip = new ZipArchive(book, ZipArchiveMode.Read);
+        string texts = string.Concat(zip.Entries.Where(e => e.FullName.EndsWith(".xml", StringComparison.Ordinal)).Select(e => new StreamReader(e.Open()).ReadToEnd()));
+        string json = RevisionJson.Text(difference);
+        string pages = string.Join('\n', RevisionPages.Compose(difference, ReviewInfo.Of(Made.Project, "1"), Made.Project.Walls).Sheets.SelectMany(s => s.Paper.OfType<SheetGen.Drawing.Primitives.Text>()).Select(t => t.Value));
+        foreach (Nail nail in new[] { Behind, moved })
+        {
+            Assert.Contains($">{Printed(nail)}<", texts, StringComparison.Ordinal);
+            Assert.Contains($"\"station_printed\": \"{Printed(nail)}\"", json.Replace("\\u002B", "+", StringComparison.Ordinal), StringComparison.Ordinal);
+        }
+        Assert.Contains(Made.Project.Walls[0].StationText(29, LengthUnit.Foot), pages, StringComparison.Ordinal);
+    }
+
+    private static RevisionDifference Edited(out Nail moved)
+    {
+        RevisionState State(NailLayout layout) => new() { Name = "wall", Unit = LengthUnit.Foot, Walls = Made.Project.Walls, Nails = [.. layout.Nails.Select(RevisionNail.Of)] };
+        Nail now = Behind with { Station = Behind.Station - 0.25, Along = Behind.Along - 0.25 };
+        moved = now;
+        return Comparison.Of(State(Made.Layout), State(Made.Layout with { Nails = [.. Made.Layout.Nails.Where(n => n.Mark != "A-1-01").Select(n => n.Mark == now.Mark ? now : n)] }));
     }
 
     [Fact]

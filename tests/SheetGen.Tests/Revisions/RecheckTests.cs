@@ -51,6 +51,9 @@ public sealed class RecheckTests
         ("inches:R2010", [], null),
         ("inches-and-move:R2000bin", ["A-4-05 moved 0.50 ft"], null),
         ("shift-all:R2010", [], null),
+        ("turn-all:R2010", [], null),
+        ("upside-down-inches:R2010", ["A-4-05 moved 0.50 ft"], null),
+        ("upside-down-bare:R2018", ["A-2-02 removed"], null),
         ("no-xdata:R2010", ["A-4-05 moved 0.50 ft"], null),
         ("bare-blocks:R2010", ["A-4-05 moved 0.50 ft"], null),
         ("handles:R2010", [], null),
@@ -77,7 +80,7 @@ public sealed class RecheckTests
         using var folder = new TemporaryFolder();
         string source = folder.File("sheets.dxf");
         File.WriteAllBytes(source, Wall.Drawing);
-        OutsideResult done = OutsideReader.Script("edit_dxf.py", "ezdxf").Run([source, folder.Path, $"{First},{Second}", .. Edits.Select(e => e.Edit)]);
+        OutsideResult done = OutsideReader.Script("edit_dxf.py", "ezdxf").Run([source, folder.Path, $"{First},{Second}", "move-all-nails:R2010", .. Edits.Select(e => e.Edit)]);
         Assert.True(done.ExitCode == 0, done.Errors);
         foreach ((string edit, string[] changed, string? notRead) in Edits)
         {
@@ -90,6 +93,9 @@ public sealed class RecheckTests
             else
                 Assert.Contains(notRead, Assert.Single(reading.NotRead), StringComparison.Ordinal);
         }
+        // All nails moved alike, and the outlines of the wall not: every nail has moved.
+        string[] all = Wall.Changes(Wall.Read(File.ReadAllBytes(folder.File("move-all-nails-R2010.dxf"))));
+        Assert.Equal(Wall.Layout.Nails.Count, all.Count(c => c.Contains(" moved 0.50 ft", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -150,6 +156,20 @@ public sealed class RecheckTests
         Assert.DoesNotContain(next.Nails, n => n.Mark == Second);
         Assert.Contains(next.LeftOut, l => l.Mark == Second && l.Reason == "left out in the project file");
         Assert.DoesNotContain(Checker.Check(Wall.Project, next).Findings, f => f.Code == FindingCode.Hole);
+    }
+
+    [Fact]
+    public void A_changed_nail_that_is_too_close_is_not_to_be_drilled_in_the_new_set_either()
+    {
+        DrawnNail[] nails = [.. Wall.Read(Wall.Drawing).Nails.Select(d => d.Was!.Mark == First ? d with { Splay = -20 } : d)];
+        EditedLayout edited = EditedLayout.Of(Wall.Project, Wall.Layout, nails, "by hand");
+        string copy = FixedBlock.Put(ProjectReader.ReadText(Wall.Yaml, "wall.yaml"), Wall.Project, [("changed", EditedPins.Of(Wall.Project, Wall.Layout, edited).Pins)])!;
+        WallProject project = Drawing.SampleLayout.Read(copy);
+        NailLayout built = Placer.Place(project, new PlacingOptions()), set = EditedLayout.Undecided(project, built, edited.Changed);
+        Assert.Equal(NailStatus.Unresolved, set.Nails.Single(n => n.Mark == First).Status);
+        Assert.Equal(built.Nails.Where(n => n.Mark != First), set.Nails.Where(n => n.Mark != First));
+        Assert.Equal(set.Nails.Count(n => n.Status == NailStatus.Unresolved), set.Score.Unresolved.Found);
+        Assert.Same(built, EditedLayout.Undecided(project, built, new HashSet<string>()));
     }
 
     [Theory]

@@ -1,6 +1,5 @@
 using SheetGen.Drawing.Review;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model;
@@ -62,7 +61,7 @@ public sealed class WindowTests
     }
 
     /// <summary>Holds a direction against the checker; true where something is too close there.</summary>
-    private static bool IsAsChecked(WallProject project, NailLayout layout, Nail nail, TurnCell cell)
+    internal static bool IsAsChecked(WallProject project, NailLayout layout, Nail nail, TurnCell cell)
     {
         Nail turned = nail with
         {
@@ -104,7 +103,7 @@ public sealed class WindowTests
     {
         var windows = new TurnWindows(Wall.Project, Wall.Layout);
         Nail[] nails = [.. Wall.Layout.Nails.Take(6)];
-        SheetSet set = WindowPages.Compose(nails.Select(windows.Of), ReviewInfo.Of(Wall.Project, "0", TemplateReader.Default()), Checker.Check(Wall.Project, Wall.Layout));
+        SheetSet set = WindowPages.Compose(nails.Select(windows.Of), ReviewInfo.Of(Wall.Project, "0"), Checker.Check(Wall.Project, Wall.Layout));
         Assert.Equal(nails.Select(n => n.Mark), set.Sheets.Select(s => s.Title));
         Assert.All(set.Sheets, s => Assert.Contains(s.Paper.OfType<SheetGen.Drawing.Primitives.Text>(), t => t.Value.Contains("Nail " + s.Title, StringComparison.Ordinal)));
     }

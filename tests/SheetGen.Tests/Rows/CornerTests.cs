@@ -169,6 +169,53 @@ public sealed class CornerTests
         }
     }
 
+    /// <summary>
+    /// A section that ends 0.8 ft before a corner leaves its neighbour's end uncovered, and that is told rightly: the first rows of both sections lie
+    /// between edge_min and top_max below the top, so less than half the vertical spacing apart in elevation, and keep min_gap; the short bay's
+    /// head stands no nearer than corner_clear to the mitre, and half a spacing from min_gap before it does not reach the limit.
+    /// </summary>
+    [Fact]
+    public void A_short_bay_before_a_corner_leaves_its_neighbours_end_uncovered()
+    {
+        const double Corner = 17, Limit = 16.2, Top = 113.5, Offset = 1.75, Batter = 9.5, BatterElevation = 101.75, Deflection = 15;
+        const double TopMax = 2.5, EdgeMin = 1, CornerClear = 1, MinGap = 2, Spacing = 3, VerticalSpacing = 4;
+        string Section(string name, string stations, double horizontal) => FormattableString.Invariant($$"""
+                  - {name: {{name}}, stations: [{{stations}}], horizontal_spacing: {{horizontal}}, vertical_spacing: {{VerticalSpacing}}, rows: level, top_row_depth: 2,
+                     inclination: 12, lengths: 9, bar: {size: '#8', grade: 75}, hole: 4 in, test_nails: {verification: 0} }
+            """);
+        ReadResult read = ProjectReader.ReadText(FormattableString.Invariant($$"""
+            format: 1
+            project: {title: T, units: ft}
+            layout_lines:
+              - {name: L, start: {station: 0, northing: 0, easting: 0, azimuth: 90}, elements: [{line: {{Corner}} }, {corner: {turn: right, angle: {{Deflection}} } }, {line: 20}]}
+            walls:
+              - name: W
+                layout_line: L
+                retained_side: left
+                stations: [0, 37]
+                face_offset: {{Offset}}
+                batter: {angle: {{Batter}}, elevation: {{BatterElevation}}}
+                top: [[0, {{Top}}], [37, {{Top}}]]
+                bottom: {steps: [[0, 101]]}
+                sections:
+            {{Section("A", "0, 16.2", Spacing)}}
+            {{Section("B", "16.2, 37", 5)}}
+            """), "wall.yaml");
+        Assert.Empty(read.Problems.Where(p => p.Severity == Severity.Error).Select(p => p.Message));
+        NailLayout layout = Placer.Place(read.Project!, new PlacingOptions());
+        Finding told = Assert.Single(Checker.Check(read.Project!, layout).Findings, f => f.Code == FindingCode.Cover);
+        Assert.Equal(Limit, told.ToStation!.Value, 0.011);
+
+        Assert.True(TopMax - EdgeMin < VerticalSpacing / 2);
+        // At an inside corner the offset face runs on beyond the corner's station, more so the higher up.
+        double highest = Top - EdgeMin;
+        double beyond = (Offset + (highest - BatterElevation) * Math.Tan(Batter * Math.PI / 180)) * Math.Tan(Deflection / 2 * Math.PI / 180);
+        double reached = Corner + beyond - CornerClear - MinGap + Spacing / 2;
+        Assert.True(reached < Limit - 0.1, $"{reached}");
+        // Without its nails the short bay would be uncovered over more.
+        Assert.True(told.ToStation - told.Station < Corner - Limit, $"{told.Station} to {told.ToStation}");
+    }
+
     [Fact]
     public void Two_heads_at_one_place_are_told()
     {

@@ -120,4 +120,10 @@ public class ResultFileTests
     [InlineData(double.PositiveInfinity, "")]
     [InlineData(1e-3, "0.0010")]
     public void Plain_numbers(double value, string text) => Assert.Equal(text, PlainNumber.Fixed(value, 4));
+
+    [Fact]
+    public void No_sentence_says_minus_zero()
+    {
+        Assert.Equal("0.00 ft, 0, 0.0, -0.01, -1,234.5, A-0, -0", PlainNumber.Text($"{-0.004:0.00} ft, {-0.0}, {-0.04:F1}, {-0.006:0.00}, {-1234.5:#,##0.##}, {"A-0"}, {"-0"}"));
+    }
 }

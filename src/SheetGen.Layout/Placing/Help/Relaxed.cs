@@ -57,6 +57,6 @@ internal sealed record Relaxed(Slot Slot, RowTask Row, double Value)
         var choice = new HeadChoice(row.Bay.Face, slot.Grid.Head, slot.Label, 0, turnings, false, null);
         IReadOnlyList<HeadChoice>[] choices = [.. row.Choices];
         choices[slot.Label] = [choice];
-        return new RowTask(row.Index, row.Row, row.Number, row.Columns, length, choices, row.Ends, row.Site, thinner);
+        return new RowTask(row.Index, row.Row, row.Number, row.Columns, length, choices, row.Ends, row.Site, thinner) { FirstSlot = row.FirstSlot };
     }
 }

@@ -14,7 +14,7 @@ internal sealed class Ejection(District district) : INeighbourhood
     private const int Never = 100_000;
     private const int Shaken = 4;
 
-    private readonly Dictionary<Slot, int> _penalties = new(ReferenceEqualityComparer.Instance);
+    private readonly int[] _penalties = new int[district.Layout.Slots.Count];
     private readonly Dictionary<Slot, int> _failed = new(ReferenceEqualityComparer.Instance);
     private readonly Insertion _insertion = new(district);
     private readonly List<Slot> _pool = [];
@@ -56,7 +56,7 @@ internal sealed class Ejection(District district) : INeighbourhood
         _pool.RemoveAt(at);
         int weight = Cheapest(slot);
         if (weight > 0)
-            _penalties[slot] = PenaltyOf(slot) + 1;
+            _penalties[slot.Index]++;
         if (weight >= Never)
         {
             _pool.Add(slot);
@@ -115,10 +115,15 @@ internal sealed class Ejection(District district) : INeighbourhood
         _ties.Clear();
         for (int word = 0; word < free.Words; word++)
         {
+            Placed?[] inWay = free.InWay(word);
             for (ulong left = free.Word(word); left != 0; left &= left - 1)
             {
-                int turning = word * FreeDirections.WordSize + BitOperations.TrailingZeroCount(left);
-                int weight = WeightOf(slot.Row.HoleAt(slot.Grid, turning), least);
+                int bit = BitOperations.TrailingZeroCount(left), turning = word * FreeDirections.WordSize + bit;
+                if (KnownWeight(inWay[bit]) + KnownWeight(inWay[bit + FreeDirections.WordSize]) > least)
+                    continue;
+                int weight = WeightOf(slot.Row.HoleAt(slot.Grid, turning), least, out Placed? first, out Placed? second);
+                if (first is not null)
+                    (inWay[bit], inWay[bit + FreeDirections.WordSize]) = (first, second);
                 if (weight > least)
                     continue;
                 if (weight < least)
@@ -132,15 +137,22 @@ internal sealed class Ejection(District district) : INeighbourhood
         return least;
     }
 
-    /// <summary>What those in the way of a hole weigh, added up until it is more than a limit.</summary>
-    private int WeightOf(in Hole hole, int limit)
+    private int KnownWeight(Placed? nail) => nail is not null && district.Layout.Stands(nail) ? WeightOf(nail) : 0;
+
+    /// <summary>What those in the way of a hole weigh, added up until it is more than a limit; the first two of them are given.</summary>
+    private int WeightOf(in Hole hole, int limit, out Placed? first, out Placed? second)
     {
         int sum = 0;
+        first = second = null;
         for (int i = 0; i < _around.Count && sum <= limit; i++)
         {
             if (!district.Layout.AreTooClose(hole, _around[i].Hole))
                 continue;
             sum += _weights[i];
+            if (first is null)
+                first = _around[i];
+            else
+                second ??= _around[i];
             // The heaviest come first: they end the sum early.
             if (i > 0 && _weights[i] >= _weights[i - 1])
                 Swap(i, i / 2);
@@ -161,7 +173,7 @@ internal sealed class Ejection(District district) : INeighbourhood
         return slot.Nails.Length == 1 && nail.Choice.IsAtGrid && district.May(slot) ? PenaltyOf(slot) : Never;
     }
 
-    private int PenaltyOf(Slot slot) => _penalties.GetValueOrDefault(slot, 1);
+    private int PenaltyOf(Slot slot) => _penalties[slot.Index] + 1;
 
     /// <summary>Turns some nails near those thrown out at random, so that the search does not go in circles.</summary>
     private void Shake()

@@ -114,14 +114,7 @@ internal sealed class NewHeads(District district) : INeighbourhood
         return true;
     }
 
-    /// <summary>How many of the first coarse directions are clear of what stands still.</summary>
-    private static int FreedomOf(RowTask row, HeadChoice choice)
-    {
-        int free = 0;
-        foreach (int turning in choice.Turnings.Coarse)
-            free += row.IsFree(choice, turning) ? 1 : 0;
-        return free;
-    }
+    private static int FreedomOf(RowTask row, HeadChoice choice) => choice.IsPinned ? choice.Turnings.Coarse.Count : row.FreeOf(choice).CoarseCount;
 
     private bool FitTogether(RowTask row, HeadChoice? before, HeadChoice? after)
     {

@@ -4,7 +4,7 @@ using SheetGen.Model.Results;
 namespace SheetGen.Layout.Quantities.Effect;
 
 /// <summary>Holds every nail as drawn against its grid place: areas, directions, lengths, loads and resistances.</summary>
-public static class EffectTakeOff
+internal static class EffectTakeOff
 {
     /// <summary>An area that differs by less than this share is the same.</summary>
     private const double SameArea = 1e-6;

@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Quantities.Effect;
 /// Resistances of a facing at a nail's head. Where a formula has coefficients of its own for feet and for metres, both stand here as
 /// published, and neither is converted into the other. Confidence: F2 read in a transcription of the source, M from memory.
 /// </summary>
-public static class FacingStrength
+internal static class FacingStrength
 {
     /// <summary>
     /// Unit moment a_s f_y (d - a_s f_y / (1.7 f'c)) (GEC No. 7, 2015, eq. 5.29 with d = h/2, and FHWA-SA-96-069R; F2), in units that go

@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Quantities.Effect;
 /// Loads and resistances of a nail. Where a formula has coefficients of its own for feet and for metres, both stand here as published,
 /// and neither is converted into the other. Confidence: F2 read in a transcription of the source, M from memory.
 /// </summary>
-public static class NailStrength
+internal static class NailStrength
 {
     /// <summary>Steel's modulus of elasticity in ksi (GEC No. 7, 2015, eq. 9.4; F2).</summary>
     public const double ModulusKsi = 29000;

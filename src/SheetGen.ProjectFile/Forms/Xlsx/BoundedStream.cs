@@ -1,8 +1,12 @@
+using SheetGen.ProjectFile.Tree;
+
 namespace SheetGen.ProjectFile.Forms.Xlsx;
 
 /// <summary>Reads a stream and fails when it gives more than it may, whatever the file says of its own size.</summary>
 internal sealed class BoundedStream(Stream inner, Func<int, bool> spend) : Stream
 {
+    private readonly TagCounter _tags = new();
+
     public override bool CanRead => true;
 
     public override bool CanSeek => false;
@@ -20,7 +24,9 @@ internal sealed class BoundedStream(Stream inner, Func<int, bool> spend) : Strea
     public override int Read(byte[] buffer, int offset, int count)
     {
         int read = inner.Read(buffer, offset, count);
-        return spend(read) ? read : throw new WorkbookException("it unpacks to more than a form ever holds") { IsTooLarge = true };
+        if (!spend(read))
+            throw new WorkbookException("unpacks to more than a form ever holds") { IsTooLarge = true };
+        return _tags.IsWithin(buffer.AsSpan(offset, read)) ? read : throw new WorkbookException(FormattableString.Invariant($"has more than {TagCounter.Most} bytes in one tag")) { IsTooLarge = true };
     }
 
     public override void Flush()

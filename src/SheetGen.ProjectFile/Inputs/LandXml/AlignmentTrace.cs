@@ -159,7 +159,7 @@ internal sealed class AlignmentTrace(LandXmlFile file, FileUnit unit, ProblemLis
     {
         if (Point(part.First("Start")) is { } start && Point(part.First("End")) is { } end)
             return (start, end);
-        Report(ProblemCodes.CannotUse, part, $"the {part.Name.ToLowerInvariant()} lacks its start or end point");
+        Report(ProblemCodes.CannotUse, part, $"the {part.Name.ToLowerInvariant()} lacks a start or end point that can be read");
         return null;
     }
 

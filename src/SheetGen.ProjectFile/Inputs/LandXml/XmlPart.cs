@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Text;
 using System.Xml;
+using SheetGen.ProjectFile.Tree;
 
 namespace SheetGen.ProjectFile.Inputs.LandXml;
 
@@ -30,8 +32,11 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
 
     public string[] Words() => Text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries);
 
+    /// <summary>Greatest amount of a number that is taken for one: no coordinate, station or radius on Earth in any unit of the format comes near it.</summary>
+    private const double Greatest = 1e11;
+
     public static bool TryNumber(string text, out double value) =>
-        double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+        double.TryParse(text.Trim(), NumberStyles.Float, CultureInfo.InvariantCulture, out value) && Math.Abs(value) <= Greatest;
 
     /// <summary>
     /// Reads a file: no document type and no external entity is followed, and depth and count of elements are limited.
@@ -49,6 +54,12 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
             IgnoreProcessingInstructions = true,
             IgnoreWhitespace = true,
         };
+        var tags = new TagCounter();
+        if (!tags.IsWithin(bytes))
+        {
+            ReadOnlySpan<byte> before = bytes.AsSpan(0, (int)tags.Start);
+            throw new XmlException(FormattableString.Invariant($"there are more than {TagCounter.Most} bytes in one tag"), null, before.Count((byte)'\n') + 1, before.Length - before.LastIndexOf((byte)'\n'));
+        }
         using var reader = XmlReader.Create(new MemoryStream(bytes), settings);
         reader.MoveToContent();
         int count = 0;
@@ -77,7 +88,7 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
             return new XmlPart(name, attributes, [], "", line, column);
         }
         List<XmlPart>? parts = null;
-        string text = "";
+        StringBuilder? text = null;
         reader.Read();
         while (reader.NodeType != XmlNodeType.EndElement)
         {
@@ -90,11 +101,11 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
                 continue;
             }
             if (reader.NodeType is XmlNodeType.Text or XmlNodeType.CDATA)
-                text += reader.Value;
+                (text ??= new()).Append(reader.Value);
             if (!reader.Read())
                 throw new XmlException("the file ends inside of an element", null, line, column);
         }
         reader.Read();
-        return new XmlPart(name, attributes, parts ?? (IReadOnlyList<XmlPart>)[], text, line, column);
+        return new XmlPart(name, attributes, parts ?? (IReadOnlyList<XmlPart>)[], text?.ToString() ?? "", line, column);
     }
 }

@@ -17,6 +17,7 @@ namespace SheetGen.Writers.Dxf.Edited;
 public static class EditedDrawing
 {
     private const int MostWarnings = 20, MostListed = 1000;
+    private static readonly List<string> Silent = ["VIEWPORT", "paper", "dimension style", "INSERT of block *D"];
 
     /// <summary>What the drawing holds; null, with a problem that names the line, where it cannot be read or is of another project.</summary>
     /// <param name="file">The bytes of the drawing.</param>
@@ -32,8 +33,8 @@ public static class EditedDrawing
         DxfReadResult read = DxfReader.Read(file);
         if (!read.Succeeded)
             return Refuse("the drawing cannot be read: " + read.Error.Message, "open it in the drawing program and save it as DXF once more", read.Error.Line);
-        // Paper says nothing of nails, and old releases keep little of it.
-        DxfProblem[] warnings = [.. read.Warnings.Where(w => !w.Message.Contains("VIEWPORT", StringComparison.Ordinal) && !w.Message.Contains("paper", StringComparison.Ordinal))];
+        // Paper and dimensions say nothing of nails, and some programs keep little of them.
+        DxfProblem[] warnings = [.. read.Warnings.Where(w => !Silent.Exists(s => w.Message.Contains(s, StringComparison.Ordinal)))];
         string[] leftOut = [.. warnings.Take(MostWarnings).Select(w => "the drawing, " + w), .. warnings.Skip(MostWarnings).Take(1).Select(_ =>
             FormattableString.Invariant($"{warnings.Length - MostWarnings} more kinds of things in the drawing were not read"))];
         var sheets = new ElevationReading(read.Document, project, layout, built);
@@ -44,7 +45,8 @@ public static class EditedDrawing
         if (reading is null)
         {
             return Refuse(
-                sheets.HasNails ? "none of the drawing's nails stands where this project has one" : "the drawing holds no nail: no block with a mark, and no line of a plan",
+                sheets.HasNails ? "the drawing's nails do not stand where this project has any, nor where scaling, turning or moving the whole drawing would bring them"
+                    : "the drawing holds no nail: no block with a mark, and no line of a plan that lies where this project has a nail",
                 "name a sheets.dxf or plan.dxf of this project, edited or not");
         }
         string[] more = reading.NotRead.Count > MostListed ? [FormattableString.Invariant($"{reading.NotRead.Count - MostListed} more, not read or read with a doubt, are not listed")] : [];

@@ -23,6 +23,7 @@ internal sealed class ElevationReading
     private readonly List<string> _notRead = [];
     private readonly List<string> _notes = [];
     private readonly double _tolerance;
+    private readonly Polyline[] _outlines;
     private List<ElevationFrame> _frames = [];
 
     public ElevationReading(DxfDocument document, WallProject project, NailLayout layout, SheetSet built)
@@ -34,6 +35,7 @@ internal sealed class ElevationReading
         _blocks = [.. document.Model.OfType<DxfInsert>().Select(NailBlock.Of).OfType<NailBlock>()];
         _tolerance = EditedDrawing.Tolerance(project);
         _frames = [.. built.Model.OfType<Polyline>().Select(p => ElevationFrame.Of(p.Data, [.. p.Vertices.Select(v => (v.Point.X, v.Point.Y))])).OfType<ElevationFrame>()];
+        _outlines = [.. built.Model.OfType<Polyline>().Where(p => p.Vertices.All(v => FrameAt(Point(v.Point), null) is not null))];
     }
 
     public bool HasNails => _blocks.Count > 0;
@@ -51,7 +53,10 @@ internal sealed class ElevationReading
         foreach (NailBlock block in _blocks)
             block.At = place.Back(block.Insert.Position);
         TellPlace(place, drawn);
-        Dictionary<Nail, NailBlock> known = new NailMatching(_project, _layout, _built, _blocks, _tolerance, _notes).Match();
+        List<DxfPoint> circles = [.. _document.Model.OfType<DxfCircle>()
+            .Where(c => _built.Count > 0 && Math.Abs(c.Radius / (NailSymbols.Radius * _built.Values.First().Scale * place.Scale) - 1) < 0.02).Select(c => place.Back(c.Center))];
+        var standing = new PointGrid(circles, _tolerance);
+        Dictionary<Nail, NailBlock> known = new NailMatching(_project, _layout, _built, _blocks, _tolerance, _notes).Match(n => standing.Has(Point(_built[n.Mark].Position)));
         var nails = new List<DrawnNail>();
         HashSet<NailBlock> used = [.. known.Values];
         foreach (Nail nail in _layout.Nails)
@@ -59,7 +64,7 @@ internal sealed class ElevationReading
             if (known.TryGetValue(nail, out NailBlock? block))
                 nails.Add(Known(nail, block, place));
         }
-        Exploded(place, known, nails);
+        Exploded(circles, known, nails);
         foreach (NailBlock block in _blocks.Where(b => !used.Contains(b)))
         {
             if (Added(block) is { } added)
@@ -69,7 +74,7 @@ internal sealed class ElevationReading
         return new DrawingReading(nails, _notRead, _notes);
     }
 
-    /// <summary>Scale and shift of the drawing: what most of the known nails, or else the frames, agree on.</summary>
+    /// <summary>Scale, turn and shift of the drawing: what its outlines, or else most of the known nails, agree on.</summary>
     private DrawingPlace? Locate(ElevationFrame[] drawn)
     {
         double[] scales = [.. drawn.Select(f => (f.Right - f.Left) / (f.Pairs[^1].Developed - f.Pairs[0].Developed)), 12, 1 / 12.0, Lengths.MetresPer(_project.Unit), 1 / Lengths.MetresPer(_project.Unit), 1000, 25.4];
@@ -82,38 +87,25 @@ internal sealed class ElevationReading
             scale = Math.Abs(scale - 1) < 1e-6 ? 1 : scale;
             double left = Math.Min(first.Sign * first.Pairs[0].Developed, first.Sign * first.Pairs[^1].Developed) + first.OriginX;
             double shift = first.Left - left * scale;
-            return new DrawingPlace(scale, Math.Abs(shift) < 1e-6 ? default : new DxfPoint(shift, 0));
+            return new DrawingPlace(scale, 0, Math.Abs(shift) < 1e-6 ? default : new DxfPoint(shift, 0));
         }
-        (DxfPoint, DxfPoint)[] pairs = [.. _blocks.Where(b => b.Mark is not null && _built.ContainsKey(b.Mark)).Select(b => (b.Insert.Position, Point(_built[b.Mark!].Position)))];
-        if (pairs.Length > 0)
+        bool IsKnown(NailBlock b) => b.Mark is not null && _built.ContainsKey(b.Mark);
+        (double Scale, double Turn)[] symbols = [.. _blocks.Where(b => !IsKnown(b)).GroupBy(b => (b.Insert.ScaleX / _built.Values.First().Scale, b.Insert.Rotation)).OrderByDescending(g => g.Count()).Take(1).Select(g => g.Key)];
+        DrawingPlace? place = new PlaceSearch(_tolerance)
         {
-            (DrawingPlace place, int agreeing) = DrawingPlace.Best(pairs, _tolerance, scales);
-            return agreeing > 0 || drawn.Length > 0 ? place : null;
-        }
-        // No marks: the least shift and scale under which most blocks stand on a nail.
-        (DrawingPlace Place, int On) best = (DrawingPlace.Same, Standing(DrawingPlace.Same));
-        foreach (DrawingPlace tried in scales.Where(s => s > 0 && double.IsFinite(s)).Select(s => new DrawingPlace(s, default)))
-        {
-            if (Standing(tried) is int on && on > best.On)
-                best = (tried, on);
-        }
-        return best.On > 0 || drawn.Length > 0 ? best.Place : null;
+            Pairs = [.. _blocks.Where(IsKnown).Select(b => (b.Insert.Position, Point(_built[b.Mark!].Position)))],
+            Nails = ([.. _blocks.Where(b => !IsKnown(b)).Select(b => b.Insert.Position)], _blocks.Exists(IsKnown) ? [] : [.. _built.Values.Select(b => Point(b.Position))]),
+            Outlines = ([.. _document.Model.OfType<DxfPolyline>().SelectMany(p => p.Vertices).Select(v => v.Point)], [.. _outlines.SelectMany(p => p.Vertices).Select(v => Point(v.Point))]),
+            Scales = scales.Concat(symbols.Select(s => s.Scale)),
+            Turns = symbols.Select(s => s.Turn),
+            Likely = symbols.Select(s => (double?)s.Turn).FirstOrDefault(),
+        }.Find();
+        return place ?? (drawn.Length > 0 ? DrawingPlace.Same : null);
     }
-
-    private int Standing(DrawingPlace place)
-    {
-        HashSet<(long, long)> places = [.. _built.Values.Select(b => Cell(Point(b.Position)))];
-        return _blocks.Count(b => places.Contains(Cell(place.Back(b.Insert.Position))));
-    }
-
-    private (long, long) Cell(DxfPoint p) => ((long)Math.Round(p.X / _tolerance / 4), (long)Math.Round(p.Y / _tolerance / 4));
 
     private void TellPlace(DrawingPlace place, ElevationFrame[] drawn)
     {
-        if (place.Scale != 1)
-            _notes.Add(FormattableString.Invariant($"the drawing is scaled by {place.Scale:0.######}; it was read in the project's unit"));
-        if (place.Shift.Length > 0)
-            _notes.Add(FormattableString.Invariant($"the drawing is moved by {place.Shift.X:0.###}, {place.Shift.Y:0.###}; it was read where it was"));
+        _notes.AddRange(place.Notes());
         foreach (Wall wall in _project.Walls.Where(w => !drawn.Any(d => d.Wall == w.Name)))
             _notes.Add($"the frame of the elevation of {wall.Name} is gone, or has lost its data; that of the project as it is now was taken");
         if (drawn.Any(d => d.Hash != _project.InputHash))
@@ -149,7 +141,7 @@ internal sealed class ElevationReading
                 _notRead.Add($"{nail.Mark}: its block stands beyond the elevation of {frame.Wall}; it is read there all the same");
         }
         attributes.Place(stands);
-        double turn = Math.IEEERemainder(block.Insert.Rotation - was.Rotation, 360);
+        double turn = Math.IEEERemainder(block.Insert.Rotation - was.Rotation - place.Turn, 360);
         if (Math.Abs(turn) > 0.01 && !attributes.IsTurned && NailSymbols.BlockOf(nail) == block.Insert.Block)
             _notRead.Add(FormattableString.Invariant($"{nail.Mark}: its block is turned by {turn:0.##} degrees on the drawing, which says nothing of the hole; SPLAY and INCLINATION count, and they are as they were"));
         return new DrawnNail(nail, wall, along, elevation, attributes.Splay, attributes.Inclination, attributes.Length);
@@ -176,11 +168,9 @@ internal sealed class ElevationReading
     }
 
     /// <summary>Nails whose block is gone but whose symbol stands where it stood: the block was exploded, its attributes are lost.</summary>
-    private void Exploded(DrawingPlace place, Dictionary<Nail, NailBlock> known, List<DrawnNail> nails)
+    private void Exploded(List<DxfPoint> circles, Dictionary<Nail, NailBlock> known, List<DrawnNail> nails)
     {
         Nail[] missing = [.. _layout.Nails.Where(n => !known.ContainsKey(n))];
-        List<DxfPoint> circles = [.. _document.Model.OfType<DxfCircle>()
-            .Where(c => _built.Count > 0 && Math.Abs(c.Radius / (NailSymbols.Radius * _built.Values.First().Scale * place.Scale) - 1) < 0.02).Select(c => place.Back(c.Center))];
         foreach (Nail nail in missing)
         {
             int at = circles.FindIndex(c => (c - Point(_built[nail.Mark].Position)).Length <= _tolerance);

@@ -17,12 +17,13 @@ internal sealed class NailMatching(
     private readonly Dictionary<Nail, NailBlock> _known = new(ReferenceEqualityComparer.Instance);
     private readonly HashSet<NailBlock> _left = [.. blocks];
 
-    public Dictionary<Nail, NailBlock> Match()
+    /// <param name="isExploded">Tells of a nail without a block that its symbol stands where it stood: no other block is that nail.</param>
+    public Dictionary<Nail, NailBlock> Match(Func<Nail, bool> isExploded)
     {
         ByMark();
         ByAttributes();
         ByPlace();
-        ByNearest();
+        ByNearest(isExploded);
         return _known;
     }
 
@@ -78,9 +79,9 @@ internal sealed class NailMatching(
         }
     }
 
-    private void ByNearest()
+    private void ByNearest(Func<Nail, bool> isExploded)
     {
-        List<(Nail Nail, NailBlock Block, double Away)> pairs = [.. layout.Nails.Where(n => !_known.ContainsKey(n))
+        List<(Nail Nail, NailBlock Block, double Away)> pairs = [.. layout.Nails.Where(n => !_known.ContainsKey(n) && !isExploded(n))
             .SelectMany(n => _left.Where(b => b.Mark is null && !b.HasAttributes).Select(b => (n, b, Away(n, b)))).Where(p => p.Item3 <= p.n.Section.HorizontalSpacing)];
         foreach ((Nail nail, NailBlock block, double away) in pairs.OrderBy(p => p.Away).ThenBy(p => p.Nail.Mark, StringComparer.Ordinal))
         {

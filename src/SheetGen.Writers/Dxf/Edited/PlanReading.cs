@@ -21,16 +21,27 @@ internal static class PlanReading
         Dictionary<string, Line> was = built.Plan.OfType<Line>().Where(l => l.Nail is not null).DistinctBy(l => l.Nail).ToDictionary(l => l.Nail!);
         var notRead = new List<string>();
         var notes = new List<string> { "a plan tells no elevations: heads keep their height, holes their inclination" };
-        List<(string? Mark, DxfLine Line)> lines = [.. document.Model.OfType<DxfLine>().Select(l => (NailBlock.XDataOf(l).FirstOrDefault(), l)).Where(l => l.Item1 is not null)];
-        (DxfPoint, DxfPoint)[] pairs = [.. lines.Where(l => was.ContainsKey(l.Mark!)).SelectMany(l => new[] { (l.Line.Start, Point(was[l.Mark!].From)), (l.Line.End, Point(was[l.Mark!].To)) })];
+        List<(string? Mark, DxfLine Line)> lines = [.. document.Model.OfType<DxfLine>().Select(l => (NailBlock.XDataOf(l).FirstOrDefault(), l))];
         double tolerance = EditedDrawing.Tolerance(project);
-        (DrawingPlace place, int agreeing) = DrawingPlace.Best(pairs, tolerance, [12, 1 / 12.0, Lengths.MetresPer(project.Unit), 1 / Lengths.MetresPer(project.Unit), 1000, 25.4]);
-        if (agreeing == 0)
+        bool hasMarks = lines.Exists(l => l.Mark is not null && was.ContainsKey(l.Mark));
+        DrawingPlace? found = new PlaceSearch(tolerance)
+        {
+            Pairs = [.. lines.Where(l => l.Mark is not null && was.ContainsKey(l.Mark)).SelectMany(l => new[] { (l.Line.Start, Point(was[l.Mark!].From)), (l.Line.End, Point(was[l.Mark!].To)) })],
+            Nails = hasMarks ? ([], []) : ([.. lines.SelectMany(l => new[] { l.Line.Start, l.Line.End })], [.. was.Values.SelectMany(l => new[] { Point(l.From), Point(l.To) })]),
+            Outlines = ([.. document.Model.OfType<DxfPolyline>().SelectMany(p => p.Vertices).Select(v => v.Point)], [.. built.Plan.OfType<Polyline>().SelectMany(p => p.Vertices).Select(v => Point(v.Point))]),
+            Scales = [12, 1 / 12.0, Lengths.MetresPer(project.Unit), 1 / Lengths.MetresPer(project.Unit), 1000, 25.4],
+            Turns = hasMarks ? [] : [90, -90, 180],
+        }.Find();
+        if (found is not { } place)
             return null;
-        if (place.Scale != 1)
-            notes.Add(FormattableString.Invariant($"the drawing is scaled by {place.Scale:0.######}; it was read in the project's unit"));
-        if (place.Shift.Length > 0)
-            notes.Add(FormattableString.Invariant($"the drawing is moved by {place.Shift.X:0.###}, {place.Shift.Y:0.###}; it was read where it was"));
+        notes.AddRange(place.Notes());
+        if (!hasMarks)
+        {
+            notes.Add("the lines of the nails have lost their marks; each nail was known by where its line lies");
+            Dictionary<Nail, (DxfPoint, DxfPoint)> known = new UnmarkedPlan(layout, was, tolerance, notRead).Match(lines.Select(l => (l.Line.Layer, place.Back(l.Line.Start), place.Back(l.Line.End))));
+            return known.Count == 0 ? null : new DrawingReading([.. layout.Nails.Where(known.ContainsKey).Select(n => OfLine(project, n, was[n.Mark], known[n], tolerance))], notRead, notes);
+        }
+        lines.RemoveAll(l => l.Mark is null);
         ILookup<string, (DxfPoint Head, DxfPoint Tip)> byMark = lines.ToLookup(l => l.Mark!, l => (place.Back(l.Line.Start), place.Back(l.Line.End)));
         var nails = new List<DrawnNail>();
         foreach (Nail nail in layout.Nails.Where(n => byMark.Contains(n.Mark)))

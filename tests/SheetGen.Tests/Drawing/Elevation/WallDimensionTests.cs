@@ -151,4 +151,19 @@ public class WallDimensionTests
         Assert.True(scale.Count(s => s.At.X > view.Frame.Right) >= 3);
         Assert.All(scale, s => Assert.Equal(view.ToPaper.Apply(new Point2(224, s.Height)).Y, s.At.Y, 6));
     }
+
+    /// <summary>Columns along a face that is shorter than the layout line stand closer than the grid, each gap a little other than the next: one dimension for all.</summary>
+    [Fact]
+    public void Gaps_that_hardly_differ_share_a_dimension()
+    {
+        string yaml = Plain.Replace("elements: [{line: 48}]", "elements: [{arc: {radius: 60, length: 48, turn: left}}]", StringComparison.Ordinal)
+            .Replace("layout_line: L\n", "layout_line: L\n    face_offset: 3\n", StringComparison.Ordinal);
+        Drawn drawn = Draw(yaml);
+
+        string[] all = [.. drawn.Words, .. drawn.Set.Sheets.SelectMany(s => s.Paper).Concat(drawn.Set.Model).OfType<Text>().Select(t => t.Value)];
+
+        Assert.Contains(all, w => Regex.IsMatch(w, @"\d+ SPA\. (@|OF) 3\.\d\d'"));
+        int single = drawn.Words.Count(w => Regex.IsMatch(w, @"^3\.[789]\d'$"));
+        Assert.True(single < 8, $"{single} gaps are dimensioned one by one");
+    }
 }

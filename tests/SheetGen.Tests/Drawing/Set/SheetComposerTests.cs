@@ -214,7 +214,7 @@ public class SheetComposerTests
 
         Assert.Contains(set.Sheets, s => s.Title == "PLAN, WALL 1" && s.Viewports.Count == 1);
         Assert.All(set.Sheets, s => Assert.Equal(s.Name, ((BlockReference)s.Paper[0]).Attributes.Single(a => a.Key == "SHEET").Value));
-        string[] cuts = [.. set.Model.OfType<Text>().Select(t => t.Value).Where(v => v.StartsWith("SN-", StringComparison.Ordinal))];
+        string[] cuts = [.. set.Sheets.Where(s => s.IsView).SelectMany(s => s.Paper).OfType<Text>().Where(t => t.Layer == LayerRole.Title).Select(t => t.Value).Where(v => v.StartsWith("SN-", StringComparison.Ordinal))];
         Assert.NotEmpty(cuts);
         Assert.All(cuts, c => Assert.Matches("SECTIONS|NOTES", set.Sheets.Single(s => s.Name == c).Title));
         Assert.Equal("", string.Join("\n", set.Sheets.SelectMany(s => CrossedTexts.On(set, s))));
