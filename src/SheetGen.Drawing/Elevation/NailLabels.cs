@@ -149,6 +149,9 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         }
     }
 
+    /// <summary>Gaps of a run that are told one by one where the run has no room for its dimension: so few are clearer drawn than in words.</summary>
+    private const int ShortRun = 4;
+
     /// <summary>The gaps that follow one another from a first one, cut where they differ by more than the tolerance or the view ends.</summary>
     private IEnumerable<NonTypicalGap[]> Runs(NonTypicalGap first, Dictionary<string, NonTypicalGap> gaps, Dictionary<string, Nail> shown)
     {
@@ -188,7 +191,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         Point2 p = view.At(a.Along, a.Elevation), q = b is null ? p : view.At(b.Along, b.Elevation);
         if (b is not null && new DimensionPlacer(view.Context, view.Labels, dimensionStyle).TryAlong(p, q, length, run.Length == 1 ? null : Words(DimensionPlacer.Measured), a.Mark))
             return true;
-        if (run.Length == 2)
+        if (run.Length is > 1 and <= ShortRun)
             return false;
         string words = Words(SpacingWords(length)), second = run[^1].SecondMark;
         view.Labels.Label(new LabelRequest([[Say(Phrase.GapTo, a.Mark, second, words)], [Say(Phrase.GapToShort, a.Mark, second), words]], TextRole.Dimension, (p + q) * 0.5, 1.9)

@@ -1,5 +1,4 @@
 using SheetGen.Drawing.Primitives;
-using SheetGen.Drawing.Templating;
 
 namespace SheetGen.Drawing.Set;
 

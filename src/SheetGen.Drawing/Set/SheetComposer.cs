@@ -1,6 +1,5 @@
 using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Elevation;
-using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sections;
@@ -61,7 +60,10 @@ public static class SheetComposer
         string[] marked = [.. model.OfType<BlockReference>().Where(b => b.Shown?.Tag == NailSymbols.Mark).Select(b => b.Nail!)];
         if (marked.Length != layout.Nails.Count || !layout.Nails.Select(n => n.Mark).ToHashSet().SetEquals(marked))
             throw new InvalidOperationException("the marks drawn are not those of the nails");
-        HashSet<string> styles = [.. model.OfType<Dimension>().Select(d => d.Style)];
+        PlanFile planFile = PlanFile.Draw(context, views.Where(v => v.HasPlan).GroupBy(v => v.Strip)
+            .Select(w => PlanScaleOf([.. w], area, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, [], []))).Append(scale).MaxBy(s => s.Value));
+        findings.AddRange(planFile.Findings);
+        HashSet<string> styles = [.. model.Concat(planFile.Lines).OfType<Dimension>().Select(d => d.Style)];
         SheetScale[] scales =
         [
             scale, sheets.SectionScale,
@@ -85,7 +87,7 @@ public static class SheetComposer
             {
                 IsView = i >= front.Count && i < front.Count + views.Length,
             })],
-            Plan = TruePlan(context, scale, findings),
+            Plan = planFile.Lines,
             Findings = findings,
         };
     }
@@ -167,30 +169,6 @@ public static class SheetComposer
         Box plan = Box.Around(planLines.SelectMany(Extents.Points));
         Box above = plan.Union(Box.Around(strips.SelectMany(s => new[] { s.At(s.Wall.Start, s.Low), s.At(s.Wall.End, s.High) })));
         return new(Math.Round(above.Left), Math.Floor(above.Bottom - 200 * scale.UnitsPerMillimetre - Math.Max(plan.Width, plan.Height)));
-    }
-
-    /// <summary>The plan at true coordinates with labels sized for the scale.</summary>
-    private static IReadOnlyList<Primitive> TruePlan(DrawingContext context, SheetScale scale, List<Finding> findings)
-    {
-        var plan = new PlanModel(context, new(context.Project.Origin.E, context.Project.Origin.N));
-        // The file has no blocks: each nail's line carries its mark, so that an edited plan can be read back.
-        Primitive[] lines = [.. plan.Draw().Select(p => p.Nail is { } mark ? p with { Data = [mark] } : p)];
-        Box extent = Box.Around(lines.SelectMany(Extents.Points));
-        double units = scale.UnitsPerMillimetre;
-        var frame = new Box(0, 0, extent.Width / units + 160, extent.Height / units + 160);
-        var viewport = new Viewport(frame, extent.Center, units);
-        PlaneTransform toPaper = viewport.ToPaper;
-        var labels = new ViewLabels(context, viewport, frame, "plan.dxf", null);
-        var writer = new PlanLabels(context, labels, p => toPaper.Apply(plan.At(p)));
-        writer.Crowd(lines.Select(toPaper.Apply));
-        foreach (Wall wall in context.Project.Walls)
-            writer.Stations(wall, plan);
-        foreach (LayoutLine line in context.Project.LayoutLines)
-            writer.Alignment(line);
-        writer.Boundaries();
-        writer.Obstructions(null);
-        findings.AddRange(labels.Findings);
-        return [.. lines, .. labels.InModel()];
     }
 
     private static DimensionStyle PaperStyle(DrawingContext context) =>
