@@ -39,7 +39,8 @@ public static class Placer
             LeftOut = leftOut,
             Score = score,
             Help = [.. new Helping(search.Layout, search.Cover, marks).Of(), .. GridHelps.Of(project, search.Layout, search.Cover.Total, marks)],
-            Notes = [.. ColumnsSaid(project), .. OnGridHeads(search.Layout, names), .. search.CutShort],
+            Notes = [.. ColumnsSaid(project), .. OnGridHeads(search.Layout, names), .. search.CutShort.Select(c => c.Message)],
+            CutShort = search.CutShort,
         };
     }
 
