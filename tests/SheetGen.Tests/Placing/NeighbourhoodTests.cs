@@ -52,12 +52,11 @@ public sealed class NeighbourhoodTests
         Assert.True(sum.CompareTo(new Figures(268, 238, 9392)) <= 0, $"{sum}");
     }
 
-    /// <summary>With so few directions that the search ends while it gains, the layout is no better in sum, and notes and findings say where it ended.</summary>
+    /// <summary>With so few directions that the search ends while it may gain, notes and findings say where it ended.</summary>
     [Fact]
     public void A_search_that_ends_at_its_count_says_where()
     {
         int told = 0;
-        Figures ended = default, whole = default;
         for (ulong seed = 72001; seed <= 72005; seed++)
         {
             WallProject project = Crowded(seed);
@@ -68,11 +67,8 @@ public sealed class NeighbourhoodTests
             Assert.Equal(where, findings.Select(f => f.Message));
             Assert.All(findings, f => Assert.True(f.Severity == Severity.Notice && f.Station < f.ToStation));
             told += where.Length;
-            ended = ended.Plus(Figures.Of(layout));
-            whole = whole.Plus(Of(seed, []));
         }
         Assert.True(told > 0, $"{told} told");
-        Assert.True(whole.CompareTo(ended) <= 0, $"{whole}, {ended} where it ended early");
     }
 
     private static WallProject Crowded(ulong seed) => PlacingWall.Read(RandomWall.Yaml(seed, new RandomWallOptions { Nails = 60, Plain = true, Obstructions = 18 }));
