@@ -72,9 +72,9 @@ public static class CommandLine
             "sheetgen",
             "Lays out a soil nail wall from a project file and writes plan sheets (DXF, PDF), a quantity workbook, a nail table and findings.")
         {
-            StartCommand.Make(screen),
+            StartCommand.Make(screen, interruption),
             InspectCommand.Make(screen),
-            CheckCommand.Make(screen),
+            CheckCommand.Make(screen, interruption),
             BuildCommand.Make(screen, interruption),
             RecheckCommand.Make(screen, interruption),
             CompareCommand.Make(screen, interruption),

@@ -77,9 +77,9 @@ internal static class Tool
     /// <summary>The library of the same source and rooms is compiled once and kept in the folder for temporary files.</summary>
     private static Dictionary<int, Mutant> Kept(string source, string[] rooms, string built, string library)
     {
-        string[] files = [.. Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal), Path.Combine(built, "SheetGen.Model.dll"), Path.Combine(built, "SheetGen.Layout.dll"), Assembly.GetExecutingAssembly().Location];
+        string[] files = [.. Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal), Path.Combine(built, "SheetGen.Model.dll")];
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(Encoding.UTF8.GetBytes(string.Join(',', rooms)));
+        hash.AppendData(Encoding.UTF8.GetBytes(Schemata.Version + string.Join(',', rooms)));
         foreach (string file in files)
             hash.AppendData(File.ReadAllBytes(file));
         string kept = Path.Combine(Path.GetTempPath(), "sheetgen-mutants-" + Convert.ToHexStringLower(hash.GetHashAndReset())[..16]), list = kept + ".txt";
@@ -242,6 +242,9 @@ internal static class Worker
     /// <param name="Data">The row of data, empty for a test without rows.</param>
     private sealed record Test(string Name, Type Class, MethodInfo Method, object?[] Data);
 
+    /// <summary>More than there are mutants.</summary>
+    private const int Most = 100_000;
+
     private static readonly Dictionary<string, (long Steps, int[] Reached)> Plain = [];
 
     public static int Run(string work, int from, double seconds, string names)
@@ -262,7 +265,7 @@ internal static class Worker
             {
                 foreach (Test test in tests.Values.OrderBy(t => t.Name, StringComparer.Ordinal))
                 {
-                    var reached = new bool[((bool[])hit.GetValue(null)!).Length];
+                    var reached = new bool[Most];
                     hit.SetValue(null, reached);
                     TimeSpan clock = Environment.CpuUsage.TotalTime;
                     steps.SetValue(null, 0L);
@@ -435,6 +438,9 @@ internal static class Worker
 /// <summary>The library with every mutant of a room behind a switch.</summary>
 internal static class Schemata
 {
+    /// <summary>To be changed with what is changed in here, so that nothing kept is taken for new.</summary>
+    public const string Version = "1";
+
     private const string Switch = """
         public static class MutantSwitch
         {

@@ -6,7 +6,7 @@ namespace SheetGen.Cli.Commands;
 /// <summary><c>check</c>: lays out the wall and prints the findings.</summary>
 public static class CheckCommand
 {
-    public static Command Make(Screen screen)
+    public static Command Make(Screen screen, Interruption interruption)
     {
         Argument<string> file = LayoutOptions.ProjectFile();
         var options = new LayoutOptions();
@@ -16,11 +16,11 @@ public static class CheckCommand
             "sheetgen check my-wall --picture wall.svg       and a picture of plan and elevation")
         { file };
         options.AddTo(check);
-        check.SetAction(p => Run(p.GetRequiredValue(file), options.Of(p), screen));
+        check.SetAction(p => Run(p.GetRequiredValue(file), options.Of(p), screen, interruption));
         return check;
     }
 
-    private static int Run(string argument, RunOptions options, Screen screen)
+    private static int Run(string argument, RunOptions options, Screen screen, Interruption interruption)
     {
         try
         {
@@ -31,7 +31,11 @@ public static class CheckCommand
                 return ExitCode.WrongInput;
             if (options.Picture is { } picture)
             {
-                PictureFile.Write(picture, run.Sheets);
+                interruption.WhileWriting(() =>
+                {
+                    PictureFile.Write(picture, run.Sheets);
+                    return true;
+                });
                 if (options.Open)
                     Opening.Open(picture, screen);
             }

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Runtime.InteropServices;
 using System.Text;
 using SheetGen.ProjectFile;
 using SheetGen.ProjectFile.Forms;
@@ -11,7 +12,7 @@ namespace SheetGen.Cli.Commands;
 /// <summary><c>start</c>: writes a commented project file, beside it the schema that it names, for completion in an editor, and an empty as-built record.</summary>
 public static class StartCommand
 {
-    public static Command Make(Screen screen)
+    public static Command Make(Screen screen, Interruption interruption)
     {
         var folder = new Argument<string>("DIR") { Description = "Folder for the new wall.yaml; an existing file is never overwritten." };
         var kind = new Option<string>("--kind")
@@ -30,11 +31,11 @@ public static class StartCommand
             "sheetgen start my-wall --from road.xml          around an alignment (LandXML) or a base drawing (DXF)",
             "sheetgen start my-wall --form                   a workbook to fill in, in place of the project file")
         { folder, kind, from, form };
-        start.SetAction(p => Run(p.GetRequiredValue(folder), p.GetRequiredValue(kind), p.GetValue(from), p.GetValue(form), screen));
+        start.SetAction(p => Run(p.GetRequiredValue(folder), p.GetRequiredValue(kind), p.GetValue(from), p.GetValue(form), screen, interruption));
         return start;
     }
 
-    private static int Run(string folder, string kind, string? from, bool form, Screen screen)
+    private static int Run(string folder, string kind, string? from, bool form, Screen screen, Interruption interruption)
     {
         bool isProject = form && from is not null && Path.GetExtension(from) is ".yaml" or ".yml";
         string? text = from is null ? StarterProject.TextOf(kind) : isProject ? ProjectText(from!, screen) : Around(from, screen);
@@ -51,11 +52,18 @@ public static class StartCommand
             {
                 byte[] bytes = File.ReadAllBytes(from);
                 // What a run left that was ended between its files is no reason not to begin either.
-                if (!File.Exists(copy) || !File.ReadAllBytes(copy).AsSpan().SequenceEqual(bytes))
+                if (InputFile.Read(copy, InputFile.MostDrawing).Bytes is not { } there || !there.AsSpan().SequenceEqual(bytes))
                     files.Add(new(Path.GetFileName(from), bytes));
             }
             files.AddRange(beside.Where(f => !File.Exists(Path.Combine(folder, f.Name))).Select(f => new OutputFile(f.Name, Encoding.UTF8.GetBytes(f.Text))));
-            WholeFile.AddNew(folder, files);
+            bool written = interruption.WhileWriting(() =>
+            {
+                if (!interruption.Requested)
+                    WholeFile.AddNew(folder, files);
+                return !interruption.Requested;
+            });
+            if (!written)
+                return ExitCode.Of(PosixSignal.SIGTERM); // The signal's own handler ends the process with its code first.
         }
         catch (Exception e) when (e is OutputException or IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

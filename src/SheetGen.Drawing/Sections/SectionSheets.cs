@@ -1,4 +1,5 @@
 using System.Globalization;
+using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
@@ -25,7 +26,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     private double Bubble => 3.4 * Label;
 
     /// <summary>Room for the title below a view, mm.</summary>
-    private double Band => 2 * Bubble + 3 * Label * TextMeasure.LinePitch;
+    private double Band => 2 * Bubble + 4 * Label * TextMeasure.LinePitch;
 
     /// <summary>Room in front of the wall that its words and two chains of dimensions need beyond the view's own, mm.</summary>
     private double LeftRoom(SectionCut cut, double units) =>
@@ -40,8 +41,32 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     {
         Box extent = new SectionView(context, cut, default).Extent;
         double units = scale.UnitsPerMillimetre;
-        return (extent.Width / units + LeftRoom(cut, units) + RightRoom(units) + 6, extent.Height / units + Band);
+        (double beside, _) = PlanRoom(cut, scale);
+        return (extent.Width / units + LeftRoom(cut, units) + RightRoom(units) + 6 + beside, extent.Height / units + Band);
     }
+
+    private readonly Dictionary<SectionCut, PassingPlan?> _plans = [];
+
+    private PassingPlan? PlanOf(SectionCut cut)
+    {
+        if (!_plans.TryGetValue(cut, out PassingPlan? plan))
+            _plans[cut] = plan = PassingPlan.Of(context, new SectionView(context, cut, default));
+        return plan;
+    }
+
+    /// <summary>Room of the plan beside a section, mm, and its scale: the largest customary one at which it is no higher than the section and takes no more than a share of a sheet.</summary>
+    private (double Width, SheetScale Scale) PlanRoom(SectionCut cut, SheetScale ofSection)
+    {
+        if (PlanOf(cut) is not PassingPlan plan)
+            return (0, ofSection);
+        double high = new SectionView(context, cut, default).Extent.Height / ofSection.UnitsPerMillimetre - PlanMargin * Label;
+        SheetScale scale = Scales(context).Where(s => s.Value <= ofSection.Value).FirstOrDefault(
+            s => plan.Extent.Height / s.UnitsPerMillimetre <= high && plan.Extent.Width / s.UnitsPerMillimetre <= PlanWidest * Label, ofSection);
+        return (plan.Extent.Width / scale.UnitsPerMillimetre + 2 * PlanMargin * Label, scale);
+    }
+
+    /// <summary>Room for words about a plan, and the greatest width of its lines, in heights of a letter.</summary>
+    private const double PlanMargin = 9, PlanWidest = 26;
 
     /// <summary>The scale of sections on sheets of an area: the largest customary one at which they take no more sheets than at a coarse scale.</summary>
     public SheetScale ScaleFor(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation)
@@ -83,25 +108,50 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     public SheetPart PartOf(SectionCut cut, SheetScale scale, bool isTypical)
     {
         (double width, double height) = SizeOf(cut, scale);
+        (double beside, SheetScale planScale) = PlanRoom(cut, scale);
         double units = scale.UnitsPerMillimetre, left = _next;
-        _next += (width + 100) * units;
+        _next += (width - beside + 100) * units;
+        var planPlace = new Point2(_next, origin.Y - 100 * planScale.UnitsPerMillimetre);
+        _next += beside == 0 ? 0 : (beside + 100) * planScale.UnitsPerMillimetre;
         return new SheetPart(PartKind.Section, width, height, (at, sheet) =>
         {
-            var frame = new Box(at.X, at.Y - height + Band, at.X + width - 6, at.Y);
+            var frame = new Box(at.X, at.Y - height + Band, at.X + width - beside - 6, at.Y);
             Box extent = new SectionView(context, cut, default).Extent;
             var place = new Point2(left + LeftRoom(cut, units) * units - extent.Left, origin.Y - extent.Top);
             var view = new SectionView(context, cut, place);
             var viewport = new Viewport(frame, place + new Point2(extent.Left + (frame.Width / 2 - LeftRoom(cut, units)) * units, extent.Center.Y), units);
             var labels = new ViewLabels(context, viewport, frame, sheet, cut.Wall);
             new SectionLabels(context, view, labels, scale.DimensionStyle).Write();
-            return new SheetContent
+            var section = new SheetContent
             {
                 Viewports = [viewport],
                 Model = [.. view.Draw(), .. labels.InModel()],
                 Findings = labels.Findings,
                 Paper = [.. Title(cut, view, scale, sheet, frame, labels.Notes, isTypical)],
             };
+            return PlanOf(cut) is PassingPlan plan
+                ? SheetContent.Together([section, DrawPlan(plan, planScale, planPlace, new(frame.Right + 6, frame.Bottom, at.X + width - 6, frame.Top), sheet)])
+                : section;
         });
+    }
+
+    /// <summary>The plan of a nail that passes a shaft, at the foot of a room beside the section, with its title below.</summary>
+    private SheetContent DrawPlan(PassingPlan plan, SheetScale scale, Point2 place, Box room, string sheet)
+    {
+        double units = scale.UnitsPerMillimetre;
+        var frame = room with { Top = Math.Min(room.Top, room.Bottom + plan.Extent.Height / units + PlanMargin * Label) };
+        var labels = new ViewLabels(context, new Viewport(frame, place + plan.Extent.Center, units), frame, sheet, plan.Nail.Wall);
+        plan.Write(labels, place, scale.DimensionStyle);
+        TextStyle style = context.StyleOf(TextRole.Label);
+        string[] words = [plan.Title, context.Say(Phrase.ScaleIs, scale.Words(context)), .. labels.Notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))];
+        return new SheetContent
+        {
+            Viewports = [labels.Viewport],
+            Model = [.. plan.Draw(place), .. labels.InModel()],
+            Findings = labels.Findings,
+            Paper = [.. words.SelectMany(w => TextMeasure.Wrap(w, frame.Width, style.Height, style)).Select((l, i) =>
+                context.Write(LayerRole.Title, TextRole.Label, new(frame.Left, frame.Bottom - 2 - style.Height - i * style.Height * TextMeasure.LinePitch), l))],
+        };
     }
 
     private IEnumerable<Primitive> Title(
@@ -121,10 +171,22 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         [
             context.Say(Phrase.SectionPlace, context.Say(Phrase.Station, context.Print.Station(cut.Wall, cut.Along)), cut.Why, scale.Words(context))
                 + ". " + context.Say(Phrase.SectionNails, context.Print.Short(view.Near)),
+            SeeDetails(cut, view),
             string.Join("  ", notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))),
         ];
         IEnumerable<string> lines = words.Where(w => w.Length > 0).SelectMany(w => TextMeasure.Wrap(w, frame.Right - at.X, style.Height, style));
         foreach ((string line, int i) in lines.Select((l, i) => (l, i)))
             yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 2.4 + style.Height + i * style.Height * TextMeasure.LinePitch), line);
+    }
+
+    private readonly Lazy<IReadOnlyList<DetailView>> _details = new(() => DetailViews.All(context));
+
+    /// <summary>The numbers of the details of what a section shows; empty where there are none.</summary>
+    private string SeeDetails(SectionCut cut, SectionView view)
+    {
+        object[] shown = [cut.Wall, cut.Section, .. view.Openings];
+        string[] numbers = [.. _details.Value.Select((d, i) => (Detail: d, Number: (i + 1).ToString(CultureInfo.InvariantCulture)))
+            .Where(d => d.Detail.Kind is not (DetailKind.End or DetailKind.Bore or DetailKind.Test or DetailKind.Strips) && d.Detail.Subjects.Any(shown.Contains)).Select(d => d.Number)];
+        return numbers.Length == 0 ? "" : context.Say(Phrase.SeeDetails, string.Join(", ", numbers));
     }
 }

@@ -60,7 +60,7 @@ public static class SheetComposer
         string[] marked = [.. model.OfType<BlockReference>().Where(b => b.Shown?.Tag == NailSymbols.Mark).Select(b => b.Nail!)];
         if (marked.Length != layout.Nails.Count || !layout.Nails.Select(n => n.Mark).ToHashSet().SetEquals(marked))
             throw new InvalidOperationException("the marks drawn are not those of the nails");
-        PlanFile planFile = PlanFile.Draw(context, views.Where(v => v.HasPlan).GroupBy(v => v.Strip)
+        PlanFile planFile = PlanFile.Draw(context, views.GroupBy(v => v.Strip).Where(w => w.Any(v => v.HasPlan && v.Window is not null))
             .Select(w => PlanScaleOf([.. w], area, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, [], []))).Append(scale).MaxBy(s => s.Value));
         findings.AddRange(planFile.Findings);
         HashSet<string> styles = [.. model.Concat(planFile.Lines).OfType<Dimension>().Select(d => d.Style)];

@@ -218,6 +218,8 @@ public enum Phrase
     Projected,
     Turn,
     ClearDistance,
+    PassingPlan,
+    SeeDetails,
     Batter,
     Lift,
     TopOfWall,

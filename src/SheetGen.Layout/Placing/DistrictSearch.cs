@@ -2,8 +2,8 @@ namespace SheetGen.Layout.Placing;
 
 /// <summary>
 /// The loop over one district. Neighbourhoods take turns by fixed shares around nails that are unresolved or noted and whose stretch need not
-/// have so many; it goes on as long as such nails are gained, for a number of trials that grows with how many there are. Where none is left
-/// to gain nothing is tried. At last it takes what effort can still be saved.
+/// have so many; it goes on as long as such nails are gained, up to counts of trials and of directions looked at. Where none is left to gain
+/// nothing is tried. At last it takes what effort can still be saved.
 /// </summary>
 internal sealed class DistrictSearch
 {
@@ -25,10 +25,13 @@ internal sealed class DistrictSearch
     private const int EffortTrials = 5;
 
     /// <summary>Stretches that are solved by chain at the end without a gain before that is left.</summary>
-    private const int ChainPatience = 8;
+    private const int ChainPatience = 4;
 
     /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
     private const int EjectionPatience = 6;
+
+    /// <summary>The same in a loop of full patience: the short one before it has tried them.</summary>
+    private const int LaterEjectionPatience = 2;
 
     /// <summary>Ejections without a gain that a loop which begins with them makes before it goes on to the other ways.</summary>
     private const int FirstEjections = 2;
@@ -37,7 +40,7 @@ internal sealed class DistrictSearch
     private const int EjectionShare = 5;
 
     private readonly StretchLimits _limits;
-    private readonly IReadOnlyList<string> _without;
+    private readonly PlacingOptions _options;
     private readonly List<Slot> _seeds = [];
     private readonly (INeighbourhood Way, int Share)[] _ways;
     private readonly Ejection _ejection;
@@ -45,14 +48,14 @@ internal sealed class DistrictSearch
     private readonly Stretch _stretch;
     private readonly SingleNail _single;
 
-    public DistrictSearch(District district, StretchLimits limits, IReadOnlyList<string> without)
+    public DistrictSearch(District district, StretchLimits limits, PlacingOptions options)
     {
         District = district;
         _limits = limits;
         _newHeads = new NewHeads(district);
         _stretch = new Stretch(district);
         _single = new SingleNail(district);
-        _without = without;
+        _options = options;
         _ejection = new Ejection(district);
         (INeighbourhood Way, int Share)[] ways = [(new Blockers(district), 60), (_newHeads, 25)];
         _ways = [.. ways.Where(w => IsUsed(w.Way)).DefaultIfEmpty((_single, 1))];
@@ -63,45 +66,46 @@ internal sealed class DistrictSearch
     /// <summary>Trials done.</summary>
     public int Trials { get; private set; }
 
-    /// <summary>True where it ended at the greatest number of trials with a gain in the last quarter of them.</summary>
+    /// <summary>True where it ended at the greatest number of trials or directions with a gain in the last quarter of its trials, or before the first one.</summary>
     public bool IsCutShort { get; private set; }
 
     /// <summary>A short loop first; where that leaves something to gain, longer ones side by side on copies, of which the better end is kept.</summary>
     /// <param name="starts">How many of the longer loops.</param>
     public void Run(int starts)
     {
-        Loop(Patience / ShortLoop);
+        Loop(Patience / ShortLoop, EjectionPatience);
         if (starts == 0)
             return;
         if (_seeds.Count > 0)
-            KeepBest([.. Enumerable.Range(0, starts).Select(start => District.Copy(start)).Select(d => new DistrictSearch(d, _limits.Of(d.Layout), _without))]);
+            KeepBest([.. Enumerable.Range(0, starts).Select(start => District.Copy(start)).Select(d => new DistrictSearch(d, _limits.Of(d.Layout), _options))]);
         SaveEffort();
     }
 
     private void KeepBest(DistrictSearch[] searches)
     {
         // Every second one begins with ejections, which lead far from where the short loop ended.
-        Parallel.For(0, searches.Length, i => searches[i].Loop(Patience, i % 2 == 0 ? FirstEjections : 0));
+        Parallel.For(0, searches.Length, i => searches[i].Loop(Patience, LaterEjectionPatience, i % 2 == 0 ? FirstEjections : 0));
+        IsCutShort = searches.Any(s => s.IsCutShort);
         foreach (DistrictSearch search in searches)
         {
             for (int i = 0; i < District.Slots.Count; i++)
                 District.Trial.Put(District.Slots[i], search.District.Slots[i].Nails);
-            if (District.Trial.End(orEqual: false) < 0)
-                IsCutShort = search.IsCutShort;
+            District.Trial.End(orEqual: false);
             Trials += search.Trials;
         }
     }
 
-    private void Loop(int patience, int firstEjections = 0)
+    private void Loop(int patience, int ejectionPatience, int firstEjections = 0)
     {
+        long end = District.Work + _options.MostDirections * District.Slots.Count;
         (int Unresolved, int Noted) best = FindSeeds();
-        for (int without = 0; without < firstEjections && _seeds.Count > 0 && best.Unresolved > 0; best = FindSeeds())
-            without = Try(_ejection, _seeds[0]) < 0 ? 0 : without + 1;
+        for (int without = 0; without < firstEjections && best.Unresolved > 0 && District.Work < end; best = FindSeeds())
+            without = Try(_ejection, Unresolved()) < 0 ? 0 : without + 1;
         int idle = 0, trials = 0, ejections = 0, most = GreatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
-        while (_seeds.Count > 0 && idle < patience * (best.Unresolved + best.Noted) && trials < most)
+        while (_seeds.Count > 0 && idle < patience * (best.Unresolved + best.Noted) && trials < most && District.Work < end)
         {
-            if (best.Unresolved > 0 && ejections < EjectionPatience && District.Random.Below(EjectionShare) == 0)
-                ejections = Try(_ejection, _seeds[0]) < 0 ? 0 : ejections + 1;
+            if (best.Unresolved > 0 && ejections < ejectionPatience && District.Random.Below(EjectionShare) == 0)
+                ejections = Try(_ejection, Unresolved()) < 0 ? 0 : ejections + 1;
             for (int i = 0; i < TrialsBetweenLooks; i++)
             {
                 Slot seed = _seeds[District.Random.Below(_seeds.Count)];
@@ -114,7 +118,7 @@ internal sealed class DistrictSearch
                 (best, idle) = (now, 0);
         }
         Trials += trials;
-        IsCutShort = trials >= most && idle < trials / 4;
+        IsCutShort = _seeds.Count > 0 && (trials >= most || District.Work >= end) && idle <= trials / 4;
     }
 
     /// <summary>Solves stretches that cost more than they must by chain, then tries around all their nails that are not plain, then each by itself.</summary>
@@ -167,7 +171,7 @@ internal sealed class DistrictSearch
         return 1;
     }
 
-    private bool IsUsed(INeighbourhood way) => _without.Count == 0 || !_without.Contains(way.GetType().Name);
+    private bool IsUsed(INeighbourhood way) => _options.Without.Count == 0 || !_options.Without.Contains(way.GetType().Name);
 
     private INeighbourhood Pick()
     {
@@ -175,6 +179,19 @@ internal sealed class DistrictSearch
         while (share >= _ways[at].Share)
             share -= _ways[at++].Share;
         return _ways[at].Way;
+    }
+
+    /// <summary>A seed that is unresolved, where there is one and it can be freed at its grid place.</summary>
+    private Slot Unresolved()
+    {
+        int from = District.Random.Below(_seeds.Count);
+        for (int i = 0; i < _seeds.Count; i++)
+        {
+            Slot seed = _seeds[(from + i) % _seeds.Count];
+            if (seed.IsUnresolved && CanStand(seed))
+                return seed;
+        }
+        return _seeds[from];
     }
 
     /// <summary>

@@ -1,4 +1,5 @@
 using SheetGen.Model;
+using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Placing;
@@ -19,7 +20,7 @@ internal sealed class LayoutSearch
     private readonly PlacingOptions _options;
     private readonly double _maximum;
     private readonly IProgress<string>? _progress;
-    private readonly List<string> _cutShort = [];
+    private readonly List<CutShort> _cutShort = [];
 
     public LayoutSearch(Site site, IReadOnlyList<RowTask> rows, PlacingOptions options, IProgress<string>? progress)
     {
@@ -40,8 +41,8 @@ internal sealed class LayoutSearch
     /// <summary>Proven lower limit of the whole: every row for itself, and where it is to be proven also what rows do to each other.</summary>
     public Cost LowerLimit { get; private set; }
 
-    /// <summary>Where the search ended at its greatest number of trials while it was still gaining, a sentence each.</summary>
-    public IReadOnlyList<string> CutShort => _cutShort;
+    /// <summary>Where the search ended at its greatest number of trials or directions while it was still gaining.</summary>
+    public IReadOnlyList<CutShort> CutShort => _cutShort;
 
     public void Run()
     {
@@ -119,20 +120,20 @@ internal sealed class LayoutSearch
         foreach (List<District> group in Districts.Cut(Layout, cover, round))
         {
             _progress?.Report(FormattableString.Invariant($"round {round + 1} of {rounds}, {group.Sum(d => d.Slots.Count)} of {Layout.Slots.Count} grid stations"));
-            DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits, _options.Without))];
+            DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits, _options))];
             Parallel.ForEach(searches, search => search.Run(_options.Depth == SearchDepth.Short ? 0 : round == 0 ? Starts : 1));
             if (isLast)
                 _cutShort.AddRange(searches.Where(s => s.IsCutShort).Select(s => Told(s.District, s.Trials)));
         }
     }
 
-    private static string Told(District district, int trials)
+    private static CutShort Told(District district, int trials)
     {
         Wall wall = district.Slots[0].Row.Bay.Wall;
         LengthUnit unit = district.Slots[0].Row.Bay.Unit;
-        string from = wall.StationText(district.Slots[0].Grid.Head.Along, unit);
-        string to = wall.StationText(district.Slots[^1].Grid.Head.Along, unit);
-        return FormattableString.Invariant($"{wall.Name}, {from} to {to}: the search stopped after {trials} trials while it was still finding better layouts");
+        double from = district.Slots[0].Grid.Head.Along, to = district.Slots[^1].Grid.Head.Along;
+        string message = FormattableString.Invariant($"{wall.Name}, {wall.StationText(from, unit)} to {wall.StationText(to, unit)}: the search stopped at its greatest count, after {trials} trials, while it may still have found better layouts");
+        return new CutShort(wall, wall.StationOf(from), wall.StationOf(to), message);
     }
 
     /// <summary>The limit in whole figures.</summary>

@@ -38,9 +38,22 @@ public static class Placer
             Rows = [.. rows.Select(RowOf)],
             LeftOut = leftOut,
             Score = score,
-            Help = [.. new Helping(search.Layout, search.Cover, marks).Of(), .. GridHelps.Of(project, search.Layout, search.Cover.Total, marks)],
-            Notes = [.. ColumnsSaid(project), .. OnGridHeads(search.Layout, names), .. search.CutShort],
+            Help = Help(project, search, marks, progress),
+            Notes = [.. ColumnsSaid(project), .. OnGridHeads(search.Layout, names), .. search.CutShort.Select(c => c.Message)],
+            CutShort = search.CutShort,
         };
+    }
+
+    private static List<NailHelp> Help(WallProject project, LayoutSearch search, IReadOnlyDictionary<Placed, string> marks, IProgress<string>? progress)
+    {
+        int unresolved = search.Layout.Slots.Count(s => s.IsUnresolved);
+        if (unresolved == 0)
+            return [];
+        progress?.Report(FormattableString.Invariant($"what would help the unresolved nails ({unresolved})"));
+        List<NailHelp> help = [.. new Helping(search.Layout, search.Cover, marks).Of()];
+        progress?.Report("what other columns and rows would help");
+        help.AddRange(GridHelps.Of(project, search.Layout, search.Cover.Total, marks));
+        return help;
     }
 
     private static IOrderedEnumerable<Nail> Ordered(WallProject project, List<Nail> nails)

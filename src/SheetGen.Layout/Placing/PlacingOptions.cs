@@ -9,4 +9,10 @@ public sealed record PlacingOptions(bool Prove = false)
 
     /// <summary>Names of neighbourhoods that the search does without: how tests show what each of them is worth.</summary>
     internal IReadOnlyList<string> Without { get; init; } = [];
+
+    /// <summary>
+    /// Directions that a loop of the search may look at, for each grid station of its district; over that it ends whatever it gains. A count, so
+    /// that the layout is the same on every machine; crowded walls take up to 110,000.
+    /// </summary>
+    internal long MostDirections { get; init; } = 150_000;
 }

@@ -46,6 +46,7 @@ public sealed record EditedLayout(NailLayout Layout, IReadOnlySet<string> Change
             ],
             Help = [],
             Notes = edit.Changed.Count + removed.Count == 0 ? layout.Notes : ["this layout was changed by hand; nothing of it was searched anew"],
+            CutShort = edit.Changed.Count + removed.Count == 0 ? layout.CutShort : [],
         };
         if (edit.Changed.Count + removed.Count == 0)
             return new EditedLayout(layout, edit.Changed, removed);

@@ -16,4 +16,7 @@ public sealed record NailLayout
 
     /// <summary>Things the placer has to say to a person (such as where the search stopped at a limit).</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
+
+    /// <summary>Where the search ended at its counts while it was still finding better layouts.</summary>
+    public IReadOnlyList<CutShort> CutShort { get; init; } = [];
 }

@@ -27,12 +27,21 @@ public sealed class HelpTests
         ],
     }.Project;
 
+    private sealed class Stages : IProgress<string>
+    {
+        public List<string> Told { get; } = [];
+
+        public void Report(string value) => Told.Add(value);
+    }
+
     private static double Unresolved(WallProject project) => Placer.Place(project, new PlacingOptions()).Score.Unresolved.Found;
 
     [Fact]
     public void Help_names_the_least_relaxation_and_keeps_what_it_says()
     {
-        NailLayout layout = Placer.Place(Wall(), new PlacingOptions());
+        var stages = new Stages();
+        NailLayout layout = Placer.Place(Wall(), new PlacingOptions(), stages);
+        Assert.Equal(2, stages.Told.Count(s => s.StartsWith("what ", StringComparison.Ordinal)));
         Assert.Equal(1, layout.Score.Unresolved.Found);
         NailHelp turn = Assert.Single(layout.Help, h => h.Relaxation == "redirect.maximum");
         NailHelp clear = Assert.Single(layout.Help, h => h.Relaxation == "clearance");

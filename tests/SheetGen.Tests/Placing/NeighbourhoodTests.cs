@@ -1,4 +1,7 @@
+using SheetGen.Layout.Advice;
 using SheetGen.Layout.Placing;
+using SheetGen.Model;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.Tests.Walls;
 using Xunit;
@@ -49,16 +52,34 @@ public sealed class NeighbourhoodTests
         Assert.True(sum.CompareTo(new Figures(268, 238, 9392)) <= 0, $"{sum}");
     }
 
-    internal static Figures Of(ulong seed, string[] without)
+    /// <summary>With so few directions that the search ends while it may gain, notes and findings say where it ended.</summary>
+    [Fact]
+    public void A_search_that_ends_at_its_count_says_where()
     {
-        LayoutScore score = Placer.Place(
-            PlacingWall.Read(RandomWall.Yaml(seed, new RandomWallOptions { Nails = 60, Plain = true, Obstructions = 18 })), new PlacingOptions { Without = without }).Score;
-        return new Figures((int)score.Unresolved.Found, (int)score.Noted.Found, score.Effort.Found);
+        int told = 0;
+        for (ulong seed = 72001; seed <= 72005; seed++)
+        {
+            WallProject project = Crowded(seed);
+            NailLayout layout = Placer.Place(project, new PlacingOptions { MostDirections = 1000 });
+            string[] where = [.. layout.Notes.Where(n => n.Contains("the search stopped at its greatest count", StringComparison.Ordinal))];
+            Assert.All(where, n => Assert.StartsWith(project.Walls[0].Name + ", ", n, StringComparison.Ordinal));
+            Finding[] findings = [.. LayoutAdvice.Of(project, layout).Where(f => f.Message.Contains("the search stopped at its greatest count", StringComparison.Ordinal))];
+            Assert.Equal(where, findings.Select(f => f.Message));
+            Assert.All(findings, f => Assert.True(f.Severity == Severity.Notice && f.Station < f.ToStation));
+            told += where.Length;
+        }
+        Assert.True(told > 0, $"{told} told");
     }
+
+    private static WallProject Crowded(ulong seed) => PlacingWall.Read(RandomWall.Yaml(seed, new RandomWallOptions { Nails = 60, Plain = true, Obstructions = 18 }));
+
+    internal static Figures Of(ulong seed, string[] without) => Figures.Of(Placer.Place(Crowded(seed), new PlacingOptions { Without = without }));
 
     internal readonly record struct Figures(int Unresolved, int Noted, double Effort) : IComparable<Figures>
     {
         public int CompareTo(Figures other) => (Unresolved, Noted, Math.Round(Effort, 6)).CompareTo((other.Unresolved, other.Noted, Math.Round(other.Effort, 6)));
+
+        public static Figures Of(NailLayout layout) => new((int)layout.Score.Unresolved.Found, (int)layout.Score.Noted.Found, layout.Score.Effort.Found);
 
         public Figures Plus(Figures o) => new(Unresolved + o.Unresolved, Noted + o.Noted, Effort + o.Effort);
     }

@@ -31,14 +31,11 @@ internal sealed class Ejection(District district) : INeighbourhood
         _pool.Clear();
         _failed.Clear();
         _removed.Clear();
-        foreach (Slot slot in district.Slots)
-        {
-            if (slot.IsUnresolved && district.May(slot) && slot.Row.FreeOf(slot.Grid).Any)
-                _pool.Add(slot);
-        }
-        int before = _pool.Count;
-        if (before == 0)
+        if (!CanBeFreed(seed))
             return false;
+        _pool.Add(seed);
+        _pool.AddRange(seed.Near.Where(CanBeFreed));
+        int before = _pool.Count;
         foreach (Slot slot in _pool)
             district.Trial.Free(slot);
         for (int step = 0; step < Steps && _pool.Count >= before; step++)
@@ -47,6 +44,9 @@ internal sealed class Ejection(District district) : INeighbourhood
             district.Trial.Put(slot, [Placed.Unresolved(slot.Row, slot.Label)]);
         return true;
     }
+
+    /// <summary>True for an unresolved nail that has a direction clear of all that stands still.</summary>
+    private bool CanBeFreed(Slot slot) => slot.IsUnresolved && district.May(slot) && slot.Row.FreeOf(slot.Grid).Any;
 
     private void Step()
     {
@@ -116,6 +116,7 @@ internal sealed class Ejection(District district) : INeighbourhood
         for (int word = 0; word < free.Words; word++)
         {
             Placed?[] inWay = free.InWay(word);
+            district.Work += BitOperations.PopCount(free.Word(word));
             for (ulong left = free.Word(word); left != 0; left &= left - 1)
             {
                 int bit = BitOperations.TrailingZeroCount(left), turning = word * FreeDirections.WordSize + bit;

@@ -1,0 +1,133 @@
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
+using SheetGen.Model;
+using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
+using SheetGen.Model.Units;
+
+namespace SheetGen.Drawing.Sections;
+
+/// <summary>
+/// A level cut where a nail of a section comes nearest to an upright shaft or pile: their clear distance lies across the plane of the
+/// section and in that of this plan, so that it is seen and dimensioned true. The soil is above; the origin is the nail's head.
+/// </summary>
+public sealed class PassingPlan
+{
+    private readonly DrawingContext _context;
+    private readonly Nearest _near;
+    private readonly Vector2D _right, _up;
+
+    private PassingPlan(DrawingContext context, Nail nail, Obstruction obstruction, Nearest near)
+    {
+        (_context, Nail, Obstruction, _near) = (context, nail, obstruction, near);
+        Vector2D tangent = nail.Wall.LayoutLine.TangentAt(nail.Along);
+        (_right, _up) = (tangent * -nail.Wall.Side, tangent.Right * nail.Wall.Side);
+        double around = near.Clear + obstruction.Diameter / 4;
+        Extent = Box.Around([default, At(near.OnFirst), Middle - new Point2(Radius, Radius), Middle + new Point2(Radius, Radius)]).Grown(around / 2);
+    }
+
+    public Nail Nail { get; }
+
+    public Obstruction Obstruction { get; }
+
+    /// <summary>What the plan shows, project units about the nail's head.</summary>
+    public Box Extent { get; }
+
+    public double Elevation => _near.OnFirst.Z;
+
+    private double Radius => Obstruction.Diameter / 2;
+
+    private Point2 Middle => At(Obstruction.Shape[0]);
+
+    private Point2 At(Vector3D point)
+    {
+        Vector2D off = point.Plan - Nail.Hole.Head.Plan;
+        return new(off.Dot(_right), off.Dot(_up));
+    }
+
+    /// <summary>Distance of holes from a shaft beyond which no plan is drawn, in feet.</summary>
+    private const double Farthest = 3;
+
+    /// <summary>The nearest approach of the nails of a section to an upright shaft that a level cut shows true; null where there is none.</summary>
+    public static PassingPlan? Of(DrawingContext context, SectionView view)
+    {
+        IEnumerable<PassingPlan> all =
+            from o in view.Obstructions
+            where o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile
+            from n in view.Nails
+            let near = o.Solids.Select(s => HoleDistance.ToSolid(n.Hole, s)).MinBy(d => d.Clear)
+            where near.Clear > 0 && near.Clear <= Farthest * view.Unit && near.DepthFirst > 0
+            let plan = new PassingPlan(context, n, o, near)
+            where plan.IsTrue
+            select plan;
+        return all.MinBy(p => p._near.Clear);
+    }
+
+    /// <summary>True where the plan measures the clear distance as it is in space.</summary>
+    private bool IsTrue
+    {
+        get
+        {
+            (Point2 hole, Point2 shaft) = Ends();
+            return Math.Abs((shaft - hole).Length - _near.Clear) < Lengths.Quantum(_context.Print.Unit) / 2;
+        }
+    }
+
+    /// <summary>Ends of the clear distance: on the hole and on the shaft.</summary>
+    private (Point2 Hole, Point2 Shaft) Ends()
+    {
+        Point2 axis = At(_near.OnFirst), shaft = At(_near.OnSecond), way = shaft - axis;
+        return (axis + way * (Nail.Hole.RadiusAt(_near.DepthFirst) / Math.Max(way.Length, 1e-12)), shaft);
+    }
+
+    /// <summary>Its lines at a place of model space.</summary>
+    public IEnumerable<Primitive> Draw(Point2 place)
+    {
+        yield return new Circle(LayerRole.Obstruction, place + Middle, Radius) { Obstruction = Obstruction.Name };
+        Hole hole = Nail.Hole;
+        double end = Math.Min(hole.Length, _near.DepthFirst + Obstruction.Diameter);
+        Point2 way = At(hole.At(1)), side = new Point2(-way.Y, way.X) * (1 / way.Length);
+        yield return new Line(LayerRole.Nail, place, place + At(hole.At(end))) { Nail = Nail.Mark };
+        foreach (int s in new[] { -1, 1 })
+            yield return new Line(LayerRole.Detail, place + side * (s * hole.Radius), place + At(hole.At(end)) + side * (s * hole.RadiusAt(end))) { Nail = Nail.Mark };
+        yield return new Line(LayerRole.Wall, place + new Point2(Extent.Left, 0), place + new Point2(Extent.Right, 0));
+    }
+
+    /// <summary>The clear distance and the names.</summary>
+    public void Write(ViewLabels labels, Point2 place, string dimensionStyle)
+    {
+        PlaneTransform toPaper = labels.Viewport.ToPaper;
+        foreach (Primitive p in Draw(place).Select(toPaper.Apply))
+        {
+            Point2[] points = p is Circle c ? [.. Enumerable.Range(0, 25).Select(i => c.Center + new Point2(c.Radius, 0).Turned(i * Math.PI / 12))] : [.. Extents.Points(p)];
+            for (int i = 0; i + 1 < points.Length; i++)
+                labels.Placer.Crowd.Add(points[i], points[i + 1], LineKind.NoText);
+        }
+        (Point2 hole, Point2 shaft) = Ends();
+        Point2 from = toPaper.Apply(place + hole), to = toPaper.Apply(place + shaft);
+        if (!new DimensionPlacer(_context, labels, dimensionStyle).TryAligned(from, to, _near.Clear, _context.Say(Phrase.ClearShort, DimensionPlacer.Measured), Nail.Mark))
+            labels.Add(Leaning(from, to, dimensionStyle));
+        Put(labels, _context.Say(Phrase.NailOfRow, Nail.Mark), toPaper.Apply(place), -Math.PI / 2);
+        Put(labels, Plan.PlanLabels.NameOf(Obstruction, _context), toPaper.Apply(place + Middle), null);
+    }
+
+    /// <summary>The dimension with its words in the middle of its line, where they have no room beside it.</summary>
+    private Dimension Leaning(Point2 from, Point2 to, string style)
+    {
+        double degrees = Math.Atan2(to.Y - from.Y, to.X - from.X) * 180 / Math.PI;
+        return new(LayerRole.Dimension, style, from, to, to, (from + to) * 0.5, degrees is > 90 or <= -90 ? degrees - Math.CopySign(180, degrees) : degrees)
+        {
+            Nail = Nail.Mark,
+            Words = _context.Say(Phrase.ClearShort, DimensionPlacer.Measured),
+        };
+    }
+
+    /// <summary>Names a thing where there is room: the title names both.</summary>
+    private static void Put(ViewLabels labels, string words, Point2 at, double? toward) =>
+        labels.LabelIfRoom(new LabelRequest([[words]], TextRole.Label, at, 0.3) { Toward = toward, LeaderFrom = 1.6 });
+
+    public string Title => _context.Say(Phrase.PassingPlan, _context.Print.Elevation(Elevation), Nail.Mark, Obstruction.Name.ToUpperInvariant());
+}
