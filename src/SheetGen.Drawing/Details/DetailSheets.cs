@@ -15,6 +15,9 @@ public static class DetailSheets
     /// <summary>Share of its full width below which a cell is not taken.</summary>
     private const double SmallestShare = 0.6;
 
+    /// <summary>Least height of a picture with its words where the sheet has room, in heights of a letter.</summary>
+    private const double LeastHeight = 47;
+
     /// <summary>Most columns, and most rows of a sheet that are tried.</summary>
     private const int MostCells = 6;
 
@@ -40,16 +43,16 @@ public static class DetailSheets
         }
     }
 
-    /// <summary>Room for the title and what stands below it, mm.</summary>
+    /// <summary>Room for a title of two lines and what stands below it, mm.</summary>
     private static double Band(DrawingContext context) =>
-        8 + context.StyleOf(TextRole.Heading).Height + Lines * context.StyleOf(TextRole.Label).Height * TextMeasure.LinePitch;
+        8 + context.StyleOf(TextRole.Heading).Height * (1 + TextMeasure.LinePitch) + Lines * context.StyleOf(TextRole.Label).Height * TextMeasure.LinePitch;
 
     private static Box Cell(DrawingContext context, Point2 at, double width, double height) => new(at.X + 2, at.Y - height + Band(context), at.X + width - 4, at.Y - 2);
 
     /// <summary>The largest customary scale at which a detail leaves room for its words.</summary>
     private static DetailScale ScaleFor(DrawingContext context, DetailView detail, Box cell)
     {
-        double letter = context.StyleOf(TextRole.Label).Height, wide = cell.Width - 2 * detail.Beside * letter, high = cell.Height - 2 * detail.Above * letter;
+        double letter = context.StyleOf(TextRole.Label).Height, wide = cell.Width - 2 * detail.Beside * letter, high = Math.Min(cell.Height - 2 * detail.Above * letter, detail.Highest * letter);
         IReadOnlyList<DetailScale> scales = DetailScale.All(context.Templates, context.Project.Unit);
         return scales.Where(s => detail.Extent.Width <= wide * s.UnitsPerMillimetre && detail.Extent.Height <= high * s.UnitsPerMillimetre)
             .Append(scales[^1]).First();
@@ -61,7 +64,8 @@ public static class DetailSheets
         var pen = new DetailPen(context, detail, cell, scale, place, sheet);
         detail.Draw(pen);
         Point2 below = new(cell.Left + 2, cell.Bottom - 2 - head.Height);
-        string words = TitleOf(context, detail, number);
+        string[] title = [.. TextMeasure.Wrap(TitleOf(context, detail, number), cell.Width - 4, head.Height, head)];
+        Point2 last = below - new Point2(0, (title.Length - 1) * head.Height * TextMeasure.LinePitch);
         string[] notes =
         [
             context.Say(Phrase.ScaleIs, scale.Words(context)),
@@ -76,9 +80,9 @@ public static class DetailSheets
             Model = [.. pen.Model],
             Paper =
             [
-                context.Write(LayerRole.Title, TextRole.Heading, below, words),
-                new Line(LayerRole.Title, below - new Point2(0, 1.2), below + new Point2(TextMeasure.Measure(words, head.Height, head), -1.2)),
-                .. lines.Select((l, k) => context.Write(LayerRole.Note, TextRole.Label, below - new Point2(0, 2.4 + style.Height + k * style.Height * TextMeasure.LinePitch), l)),
+                .. title.Select((l, k) => context.Write(LayerRole.Title, TextRole.Heading, below - new Point2(0, k * head.Height * TextMeasure.LinePitch), l)),
+                new Line(LayerRole.Title, last - new Point2(0, 1.2), last + new Point2(TextMeasure.Measure(title[^1], head.Height, head), -1.2)),
+                .. lines.Select((l, k) => context.Write(LayerRole.Note, TextRole.Label, last - new Point2(0, 2.4 + style.Height + k * style.Height * TextMeasure.LinePitch), l)),
             ],
         };
     }
@@ -96,8 +100,8 @@ public static class DetailSheets
     private static DetailGrid Grid(DrawingContext context, Box area, IReadOnlyList<DetailView> details)
     {
         TextStyle head = context.StyleOf(TextRole.Heading), label = context.StyleOf(TextRole.Label);
-        double title = details.Select((d, i) => TextMeasure.Measure(TitleOf(context, d, i + 1), head.Height, head)).Max() + 8;
-        double least = Math.Max(title, SmallestShare * FullWidth * label.Height);
+        double title = details.Select((d, i) => TextMeasure.Measure(TitleOf(context, d, i + 1), head.Height, head)).Max();
+        double least = Math.Max(0.6 * title + 8, SmallestShare * FullWidth * label.Height);
         return Enumerable.Range(1, MostCells).Where(c => c == 1 || area.Width / c >= least)
             .Select(c => Grid(c, [.. details.Chunk(c).Select(row => Heights(context, row, area.Width / c, area.Height))], area.Height))
             .OrderBy(g => Sheets(g.Heights, area.Height)).ThenBy(g => g.Scales.Sum(s => Math.Log(s.UnitsPerMillimetre))).First();
@@ -136,7 +140,8 @@ public static class DetailSheets
         double letter = context.StyleOf(TextRole.Label).Height;
         Box cell = Cell(context, default, width, most);
         DetailScale[] scales = [.. details.Select(d => ScaleFor(context, d, cell))];
-        return new(scales, details.Select((d, i) => Math.Min(most, d.Extent.Height / scales[i].UnitsPerMillimetre + 2 * d.Above * letter + most - cell.Height)).Max());
+        double band = most - cell.Height, needed = details.Select((d, i) => d.Extent.Height / scales[i].UnitsPerMillimetre + 2 * d.Above * letter).Max();
+        return new(scales, Math.Min(most, Math.Max(needed, LeastHeight * letter) + band));
     }
 
     private static int Sheets(IReadOnlyList<double> heights, double room)

@@ -34,4 +34,7 @@ public sealed record DetailView(DetailKind Kind, IReadOnlyList<object> Subjects,
 
     /// <summary>Room for words above and below, in heights of a letter.</summary>
     public double Above { get; init; } = 7;
+
+    /// <summary>Greatest height of the picture without its words, in heights of a letter: a larger one shows no more.</summary>
+    public double Highest { get; init; } = 44;
 }

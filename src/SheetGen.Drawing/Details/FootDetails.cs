@@ -40,10 +40,7 @@ internal static class FootDetails
         cut.Draw(pen, 0, high);
         pen.Break(front, cut.Back, high);
         if (cut.Wall.FinishedGrade is not null)
-        {
             pen.Line(front - pen.In(9), depth, front, depth, LayerRole.FinishedGrade);
-            pen.Note(front - pen.In(7), depth, Up, context.Say(Phrase.FinishedGrade));
-        }
         if (WallDepth.Least(cut.Wall) is > 0)
             pen.Long((front, 0), (front, depth), 1, context.Say(Phrase.DimEmbedment, "<>"));
         else if (cut.Wall.FinishedGrade is null)
@@ -53,6 +50,8 @@ internal static class FootDetails
         cut.Thicknesses(pen, high, 0);
         if (isDrained)
             Drain(context, data, cut, depth, high, pen);
+        if (cut.Wall.FinishedGrade is not null)
+            pen.Note(front - pen.In(7), depth, Up, context.Say(Phrase.FinishedGrade));
     }
 
     private static void Pad(DrawingContext context, DetailData data, FacingCut cut, DetailPen pen)
@@ -74,6 +73,8 @@ internal static class FootDetails
         pen.Shape(false, (front - out_, at - fall), (t, at), (t, at + weep), (front - out_, at + weep - fall));
         if (data.Size("weep_holes") is not null)
             pen.Small((front - out_, at - fall), (front - out_, at + weep - fall), 1);
+        double way = t + pen.In(StripThickness + 2);
+        pen.Arrow(way, high * 0.75, way, high * 0.4);
         pen.Note(front - out_ / 2, at + weep - fall, Left, context.Say(Phrase.WeepHole, data.Fact("weep_holes")));
         double drain = (data.Size("underdrain") ?? pen.In(AssumedDrain)) / 2, x = t + pen.In(5), y = -drain - pen.In(1.5), half = drain + pen.In(2);
         pen.Rectangle(false, x - half, y - half, x + half, y + half);
@@ -81,8 +82,6 @@ internal static class FootDetails
         if (data.Size("underdrain") is not null)
             pen.Small((x - drain, y), (x + drain, y), -1, beyond: half);
         pen.Note(x + drain, y, 0, context.Say(Phrase.Underdrain, data.Fact("underdrain")), context.Say(Phrase.OutletTo, data.Fact("drain_outlet")));
-        double way = t + pen.In(StripThickness + 2);
-        pen.Arrow(way, high * 0.75, way, high * 0.4);
         pen.Note(t + pen.In(StripThickness), high * 0.9, 0.2, context.Say(Phrase.DrainageStrip));
     }
 }

@@ -25,7 +25,8 @@ internal static class LiftDetails
             double below = kind.Key.BelowRow ?? In(AssumedBelow), t = kind.Key.Shotcrete ?? In(AssumedShotcrete), lap = data.Project.Rates.MeshLap ?? In(AssumedLap);
             string title = kinds.Count == 1 ? context.Say(Phrase.DetailJoint) : context.Say(Phrase.DetailJointOf, string.Join(", ", kind.Select(w => w.Name.ToUpperInvariant())));
             yield return new(DetailKind.Joint, [.. kind], title, new(-In(8), -below - Math.Max(In(12), lap), t + In(12), Math.Max(In(10), lap - below + In(4))),
-                pen => Draw(context, data, kind.First(), pen));
+                pen => Draw(context, data, kind.First(), pen))
+            { Above = 10, Highest = 76 };
         }
     }
 

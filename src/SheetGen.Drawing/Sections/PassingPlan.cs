@@ -108,20 +108,29 @@ public sealed class PassingPlan
         }
         (Point2 hole, Point2 shaft) = Ends();
         Point2 from = toPaper.Apply(place + hole), to = toPaper.Apply(place + shaft);
-        if (!new DimensionPlacer(_context, labels, dimensionStyle).TryAligned(from, to, _near.Clear, _context.Say(Phrase.ClearShort, DimensionPlacer.Measured), Nail.Mark))
-            labels.Add(Leaning(from, to, dimensionStyle));
+        var placer = new DimensionPlacer(_context, labels, dimensionStyle);
+        string words = _context.Say(Phrase.ClearShort, DimensionPlacer.Measured);
+        if (!placer.TryAligned(from, to, _near.Clear, words, Nail.Mark))
+        {
+            Dimension leaning = Leaning(from, to, dimensionStyle, words);
+            TextStyle style = _context.StyleOf(TextRole.Dimension);
+            Point2 foot = leaning.TextPoint - new Point2(0, style.Height / 2).Turned(leaning.Angle * Math.PI / 180);
+            string written = words.Replace(DimensionPlacer.Measured, placer.Written(_near.Clear), StringComparison.Ordinal);
+            labels.Add(leaning);
+            labels.Placer.Crowd.Add(TextMeasure.BoxOf(new Text(LayerRole.Dimension, TextRole.Dimension, foot, style.Height, written, HorizontalAlign.Center, leaning.Angle), style));
+        }
         Put(labels, _context.Say(Phrase.NailOfRow, Nail.Mark), toPaper.Apply(place), -Math.PI / 2);
         Put(labels, Plan.PlanLabels.NameOf(Obstruction, _context), toPaper.Apply(place + Middle), null);
     }
 
     /// <summary>The dimension with its words in the middle of its line, where they have no room beside it.</summary>
-    private Dimension Leaning(Point2 from, Point2 to, string style)
+    private Dimension Leaning(Point2 from, Point2 to, string style, string words)
     {
         double degrees = Math.Atan2(to.Y - from.Y, to.X - from.X) * 180 / Math.PI;
         return new(LayerRole.Dimension, style, from, to, to, (from + to) * 0.5, degrees is > 90 or <= -90 ? degrees - Math.CopySign(180, degrees) : degrees)
         {
             Nail = Nail.Mark,
-            Words = _context.Say(Phrase.ClearShort, DimensionPlacer.Measured),
+            Words = words,
         };
     }
 

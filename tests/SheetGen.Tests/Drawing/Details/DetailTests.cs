@@ -36,7 +36,7 @@ public class DetailTests
     public void A_detail_measures_the_projects_figures(DetailKind kind, params string[] expected)
     {
         DrawnDetail detail = Of(DetailWalls.Feet(DetailWalls.Facts)).First(d => d.View.Kind == kind);
-        string[] written = [.. detail.Dimensions.Select(detail.Written)];
+        string[] written = detail.Figures;
 
         Assert.All(expected.Where(e => !e.EndsWith('~')), e => Assert.True(written.Contains(e), $"{e} is not among {string.Join(", ", written)}"));
     }
@@ -53,7 +53,7 @@ public class DetailTests
     public void A_metric_detail_measures_the_projects_figures(DetailKind kind, params string[] expected)
     {
         DrawnDetail detail = Of(DetailWalls.Metres).First(d => d.View.Kind == kind);
-        string[] written = [.. detail.Dimensions.Select(detail.Written)];
+        string[] written = detail.Figures;
 
         Assert.All(expected, e => Assert.True(written.Contains(e), $"{e} is not among {string.Join(", ", written)}"));
     }

@@ -32,6 +32,9 @@ internal sealed class DrawnDetail
     /// <summary>Every text, joined.</summary>
     public string Words => string.Join(" ", Content.Model.Concat(Content.Paper).OfType<Text>().Select(t => t.Value).Concat(Dimensions.Select(Written)));
 
+    /// <summary>Each dimension as it is written, and each text: a dimension without room stands as a text with a leader.</summary>
+    public string[] Figures => [.. Dimensions.Select(Written), .. Content.Model.OfType<Text>().Select(t => t.Value)];
+
     public string Written(Dimension d) => DimensionPicture.Measured(d, _styles[d.Style]);
 
     public static DrawingContext ContextOf(WallProject project, NailLayout layout, string? language = null, double letters = 1) => new(
