@@ -65,6 +65,6 @@ public sealed partial class NegativeZeroTests
     }
 
     /// <summary>A minus before a figure of noughts that stands alone: not of a mark (A-0), a station (-0+50), an exponent, a bearing or a name.</summary>
-    [GeneratedRegex(@"(?<![\w.+\-#])-0(?:\.0+)?(?![\w.+\-])")]
+    [GeneratedRegex(@"(?<![\w.+\-#'])-0(?:\.0+)?(?![\w.+\-])")]
     private static partial Regex MinusZero();
 }
