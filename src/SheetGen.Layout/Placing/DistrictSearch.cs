@@ -25,7 +25,7 @@ internal sealed class DistrictSearch
     private const int EffortTrials = 5;
 
     /// <summary>Stretches that are solved by chain at the end without a gain before that is left.</summary>
-    private const int ChainPatience = 4;
+    private const int ChainPatience = 8;
 
     /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
     private const int EjectionPatience = 6;
