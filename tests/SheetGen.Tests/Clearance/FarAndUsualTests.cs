@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using SheetGen.Layout.Clearance;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
-using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 using SheetGen.Tests.Geometry;

@@ -6,7 +6,6 @@ using SheetGen.Layout.Quantities;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.ProjectFile;
-using SheetGen.ProjectFile.Records;
 using SheetGen.Tests.Outside;
 using SheetGen.Tests.ProjectFile;
 using SheetGen.Writers.Csv;

@@ -1,7 +1,6 @@
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model;
-using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 using SheetGen.Model.Units;

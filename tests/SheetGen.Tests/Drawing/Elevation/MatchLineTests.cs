@@ -3,7 +3,6 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Tests.Walls;
 using Xunit;
 
 namespace SheetGen.Tests.Drawing.Elevation;

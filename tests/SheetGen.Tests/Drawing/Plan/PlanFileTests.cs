@@ -4,7 +4,6 @@ using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
-using SheetGen.Tests.Walls;
 using Xunit;
 
 namespace SheetGen.Tests.Drawing.Plan;

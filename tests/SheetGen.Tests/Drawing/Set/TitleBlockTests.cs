@@ -1,7 +1,6 @@
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
-using SheetGen.Tests.Walls;
 using Xunit;
 
 namespace SheetGen.Tests.Drawing.Set;
