@@ -26,6 +26,7 @@ public sealed class NeighbourhoodTests
         { "SingleNail", 72008, "Blockers NewHeads Ejection Stretch" },
     };
 
+    [Trait("Category", "Long")]
     [Theory, MemberData(nameof(Walls))]
     public void A_wall_is_left_worse_without_one_neighbourhood(string name, ulong seed, string unused)
     {
