@@ -64,7 +64,7 @@ public sealed class DetailDimensions(DrawingContext context, ViewLabels labels, 
             : new[] { 1.2, 3, 5 }.SelectMany(d => new[] { b + way * (d + width / 2), a - way * (d + width / 2) });
         foreach (Point2 at in places)
         {
-            Box box = TextMeasure.BoxOf(new Text(LayerRole.Dimension, TextRole.Dimension, at - up * (height / 2), height, written, HorizontalAlign.Center, degrees), Text).Grown(0.2);
+            Box box = DimensionPicture.TextBox(at, degrees, written, Text).Grown(0.2);
             if (!labels.Placer.Frame.Contains(box) || !Crowd.IsFree(box) || lines.Skip(1).Any(l => box.Crosses(l.From, l.To)))
                 continue;
             Crowd.Add(box);

@@ -1,6 +1,7 @@
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
 
 namespace SheetGen.Drawing.Labels;
 
@@ -10,6 +11,10 @@ public static class DimensionPicture
     /// <summary>The picture of a dimension of a sheet set.</summary>
     public static IEnumerable<Primitive> Draw(Dimension dimension, DimensionStyle style) =>
         Draw(dimension, style.TextHeight * style.Scale, style.Scale, Measured(dimension, style));
+
+    /// <summary>The box of a dimension's words about their middle, mm of paper.</summary>
+    public static Box TextBox(Point2 middle, double degrees, string words, TextStyle style) =>
+        TextMeasure.BoxOf(new Text(LayerRole.Dimension, TextRole.Dimension, middle - new Point2(0, style.Height / 2).Turned(degrees * Math.PI / 180), style.Height, words, HorizontalAlign.Center, degrees), style);
 
     /// <summary>The words of a dimension.</summary>
     /// <param name="units">Project units per unit of its points: 1 in model space.</param>

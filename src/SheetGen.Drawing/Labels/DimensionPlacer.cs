@@ -130,7 +130,7 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
         string written = words.Replace(Measured, Written(length), StringComparison.Ordinal);
         foreach (Point2 at in inside.Concat(outside))
         {
-            Box box = TextMeasure.BoxOf(new Text(LayerRole.Dimension, TextRole.Dimension, at - new Point2(0, Height / 2).Turned(degrees * Math.PI / 180), Height, written, HorizontalAlign.Center, degrees), Text);
+            Box box = DimensionPicture.TextBox(at, degrees, written, Text);
             if (!labels.Placer.Frame.Contains(box) || !Crowd.IsFree(box) || mayStand?.Invoke(box) == false)
                 continue;
             Crowd.Add(box);

@@ -112,11 +112,9 @@ public sealed class PassingPlan
         if (!placer.TryAligned(from, to, _near.Clear, words, Nail.Mark))
         {
             Dimension leaning = Leaning(from, to, dimensionStyle, words);
-            TextStyle style = _context.StyleOf(TextRole.Dimension);
-            Point2 foot = leaning.TextPoint - new Point2(0, style.Height / 2).Turned(leaning.Angle * Math.PI / 180);
             string written = words.Replace(DimensionPlacer.Measured, placer.Written(_near.Clear), StringComparison.Ordinal);
             labels.Add(leaning);
-            labels.Placer.Crowd.Add(TextMeasure.BoxOf(new Text(LayerRole.Dimension, TextRole.Dimension, foot, style.Height, written, HorizontalAlign.Center, leaning.Angle), style));
+            labels.Placer.Crowd.Add(DimensionPicture.TextBox(leaning.TextPoint, leaning.Angle, written, _context.StyleOf(TextRole.Dimension)));
         }
         Put(labels, _context.Say(Phrase.NailOfRow, Nail.Mark), toPaper.Apply(place), -Math.PI / 2);
         Put(labels, Plan.PlanLabels.NameOf(Obstruction, _context), toPaper.Apply(place + Middle), null);
