@@ -51,7 +51,7 @@ internal static class Tool
         }
         (string[] rooms, string report) = (args[0].Split(','), args[3]);
         int count = int.Parse(args[1], CultureInfo.InvariantCulture), seed = int.Parse(args[2], CultureInfo.InvariantCulture);
-        string seconds = args.Length > 4 ? args[4] : "0.5", tests = args.Length > 6 ? args[6] : @"^SheetGen\.Tests\.(Clearance|Placing|Quantities|Rows|Geometry|Advice)\.";
+        string seconds = args.Length > 4 ? args[4] : "0.5", tests = args.Length > 6 ? args[6] : @"^SheetGen\.Tests\.(Clearance|Placing|Quantities|Rows|Geometry|Advice|Properties\.CommittedResult)";
         double total = args.Length > 5 ? double.Parse(args[5], CultureInfo.InvariantCulture) : 4;
         string root = Directory.GetCurrentDirectory();
         while (!File.Exists(Path.Combine(root, "SheetGen.sln")))
