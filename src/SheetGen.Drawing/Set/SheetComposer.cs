@@ -52,7 +52,7 @@ public static class SheetComposer
             elevationLines.AddRange(ElevationModel.Draw(context, wall.Key));
             drawn.AddRange(DrawViews([.. wall], sheets, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, sheets.SectionSheets, plans)));
         }
-        drawn.AddRange(sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.NameOf(p)))));
+        drawn.AddRange(sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.RefsOf(sheets.NameOf(p))))));
         findings.AddRange(frame.CutShort([.. index.Select(i => i.Title)]).Select(f => Warning($"the title block has no room for all of \"{f}\": it is cut short")));
         SheetContent all = SheetContent.Together([.. drawn.Select(d => d.Content)]);
         findings.AddRange(all.Findings);
@@ -158,7 +158,7 @@ public static class SheetComposer
         if (sheets.Typical is TypicalSection typical)
         {
             Box room = typical.Room;
-            parts.Add(typical.Part.Draw(new(room.Left + (room.Width - typical.Part.Width) / 2, room.Top), sheets.LastFront));
+            parts.Add(typical.Part.Draw(new(room.Left + (room.Width - typical.Part.Width) / 2, room.Top), sheets.RefsOf(sheets.LastFront)));
         }
         return SheetContent.Together(parts);
     }

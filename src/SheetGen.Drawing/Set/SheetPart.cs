@@ -13,8 +13,8 @@ public enum PartKind
 /// <summary>A part of a sheet that takes a rectangle of the paper: it is placed first and drawn when every sheet has its name.</summary>
 /// <param name="Width">With the room beside it, mm.</param>
 /// <param name="Height">With the room below it, mm.</param>
-/// <param name="Draw">Draws it with its upper left corner at a point of the sheet of that name.</param>
-public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<Point2, string, SheetContent> Draw)
+/// <param name="Draw">Draws it with its upper left corner at a point of the sheet, once all sheets have their names.</param>
+public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<Point2, SheetRefs, SheetContent> Draw)
 {
     /// <summary>Cuts the part so that its first piece is no higher than a height; null where it cannot be cut or nothing worth it fits.</summary>
     public Func<double, (SheetPart First, SheetPart Others)?>? Cut { get; init; }
@@ -25,5 +25,5 @@ public sealed record PackedSheet(IReadOnlyList<(SheetPart Part, Point2 At)> Part
 {
     public IEnumerable<PartKind> Kinds => Parts.Select(p => p.Part.Kind).Distinct().Order();
 
-    public SheetContent Draw(string sheet) => SheetContent.Together([.. Parts.Select(p => p.Part.Draw(p.At, sheet))]);
+    public SheetContent Draw(SheetRefs refs) => SheetContent.Together([.. Parts.Select(p => p.Part.Draw(p.At, refs))]);
 }

@@ -220,6 +220,7 @@ public enum Phrase
     ClearDistance,
     PassingPlan,
     SeeDetails,
+    DetailsOnSheet,
     Batter,
     Lift,
     TopOfWall,
