@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Runtime.InteropServices;
+using System.Security.Cryptography;
 using SheetGen.Cli;
 using SheetGen.EndToEnd.Support;
 using Xunit;
@@ -20,7 +21,8 @@ public sealed class KillTests
     [Fact]
     public void Killed_at_any_moment()
     {
-        int kills = Environment.GetEnvironmentVariable("SHEETGEN_LONG") == "1" ? 200 : 8, inside = 0, old = 0, made = 0;
+        int kills = Environment.GetEnvironmentVariable("SHEETGEN_LONG") == "1" ? 200 : 8, inside = 0;
+        var left = new Dictionary<string, int>();
         using var temp = new TempFolder();
         string output = temp.File("out"), staging = Path.Combine(output, ".sheetgen-new");
         string[] build = ["build", Repository.DemoFile("quarry-lane"), "--out", output];
@@ -36,12 +38,18 @@ public sealed class KillTests
             whole = clock.Elapsed.TotalMilliseconds;
             Assert.Equal(0, process.ExitCode);
         }
+        Assert.Equal(0, CliRun.Of("build", Variant(temp), "--out", temp.File("other")).Code);
+        var sets = new Dictionary<string, string> { [Whole(output)] = "new", [Whole(temp.File("other"))] = "old" };
+        Assert.Equal(2, sets.Count);
         var random = new Random(14);
         for (int i = 0; i < kills; i++)
         {
-            if (i % 4 < 2 && Directory.Exists(output))
+            // Half of the kills come where no set is there, half where the set of another wall is.
+            if (Directory.Exists(output))
                 Directory.Delete(output, recursive: true);
-            bool hadSet = Results.All(n => File.Exists(Path.Combine(output, n)));
+            bool hadSet = i % 4 >= 2;
+            if (hadSet)
+                Copy(temp.File("other"), output);
             using (Process process = CliRun.Start(null, null, build))
             {
                 if (i % 2 == 0)
@@ -57,15 +65,40 @@ public sealed class KillTests
                 process.WaitForExit();
             }
             inside += Directory.Exists(staging) || File.Exists(Path.Combine(output, ".sheetgen-lock")) ? 1 : 0;
-            string[] shown = Directory.Exists(output) ? [.. Results.Where(n => File.Exists(Path.Combine(output, n)))] : [];
-            Assert.True(shown.Length == Results.Length || (!hadSet && shown.Length == 0), string.Join(' ', shown));
-            (old, made) = shown.Length == 0 ? (old + 1, made) : (old, made + 1);
+            string shown = Whole(output);
+            string set = shown.Length == 0 ? "nothing" : sets.GetValueOrDefault(shown, "a mixture");
+            Assert.True(set == "new" || set == (hadSet ? "old" : "nothing"), $"kill {i} left {set}");
+            left[set] = left.GetValueOrDefault(set) + 1;
+            if (i % 8 == 7)
+            {
+                Assert.Equal(0, CliRun.Of(build).Code);
+                Assert.Equal("new", sets[Whole(output)]);
+                Assert.Equal(Results, temp.Listing("out"));
+            }
         }
-        TestContext.Current.TestOutputHelper?.WriteLine($"{kills} kills, {inside} of them while files were written or put in place; nothing {old}, a whole set {made}");
+        TestContext.Current.TestOutputHelper?.WriteLine($"{kills} kills, {inside} of them while files were written or put in place; left: {string.Join(", ", left.OrderBy(l => l.Key, StringComparer.Ordinal).Select(l => $"{l.Key} {l.Value}"))}");
         Assert.True(kills < 100 || inside >= kills / 10, $"only {inside} kills came while files were written or put in place");
-        Assert.Equal(0, CliRun.Of(build).Code);
-        Assert.Equal(["out"], Directory.GetFileSystemEntries(temp.Path).Select(Path.GetFileName));
-        Assert.Equal(Results, temp.Listing("out"));
+        Assert.Equal(["other", "out", "wall.yaml"], Directory.GetFileSystemEntries(temp.Path).Select(p => Path.GetFileName(p)!).Order(StringComparer.Ordinal));
+    }
+
+    /// <summary>The same wall under another title, so that no file of its set is the same.</summary>
+    private static string Variant(TempFolder temp)
+    {
+        string demo = File.ReadAllText(Repository.DemoFile("quarry-lane"));
+        string title = demo.Split('\n').First(l => l.StartsWith("  title: ", StringComparison.Ordinal));
+        File.WriteAllText(temp.File("wall.yaml"), demo.Replace(title, title + " again", StringComparison.Ordinal));
+        return temp.File("wall.yaml");
+    }
+
+    /// <summary>One text for the results in a folder, names and content; empty where none is there.</summary>
+    private static string Whole(string folder) => !Directory.Exists(folder) ? "" : string.Join(' ', Results.Where(n => File.Exists(Path.Combine(folder, n)))
+        .Select(n => n + "=" + Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(Path.Combine(folder, n))))));
+
+    private static void Copy(string from, string to)
+    {
+        Directory.CreateDirectory(to);
+        foreach (string file in Directory.GetFiles(from))
+            File.Copy(file, Path.Combine(to, Path.GetFileName(file)));
     }
 
     /// <summary>Looks again and again without sleeping: what is waited for lasts milliseconds.</summary>
