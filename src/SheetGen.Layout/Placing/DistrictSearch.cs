@@ -21,6 +21,9 @@ internal sealed class DistrictSearch
 
     private const int SmallDistrict = 100;
 
+    /// <summary>The same where grids are only compared.</summary>
+    private const int ComparingTrials = 8;
+
     /// <summary>Trials without a gain after which effort is left as it is, for each nail that is not plain.</summary>
     private const int EffortTrials = 5;
 
@@ -28,13 +31,7 @@ internal sealed class DistrictSearch
     private const int ChainPatience = 8;
 
     /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
-    private const int EjectionPatience = 6;
-
-    /// <summary>The same in a loop of full patience: the short one before it has tried them.</summary>
-    private const int LaterEjectionPatience = 2;
-
-    /// <summary>Ejections without a gain that a loop which begins with them makes before it goes on to the other ways.</summary>
-    private const int FirstEjections = 2;
+    private const int EjectionPatience = 3;
 
     /// <summary>Looks at the seeds for each ejection.</summary>
     private const int EjectionShare = 5;
@@ -73,9 +70,12 @@ internal sealed class DistrictSearch
     /// <param name="starts">How many of the longer loops.</param>
     public void Run(int starts)
     {
-        Loop(Patience / ShortLoop, EjectionPatience);
         if (starts == 0)
+        {
+            Loop(Patience / ShortLoop, 0, ComparingTrials);
             return;
+        }
+        Loop(Patience / ShortLoop, EjectionPatience, GreatestTrials);
         if (_seeds.Count > 0)
             KeepBest([.. Enumerable.Range(0, starts).Select(start => District.Copy(start)).Select(d => new DistrictSearch(d, _limits.Of(d.Layout), _options))]);
         SaveEffort();
@@ -83,8 +83,7 @@ internal sealed class DistrictSearch
 
     private void KeepBest(DistrictSearch[] searches)
     {
-        // Every second one begins with ejections, which lead far from where the short loop ended.
-        Parallel.For(0, searches.Length, i => searches[i].Loop(Patience, LaterEjectionPatience, i % 2 == 0 ? FirstEjections : 0));
+        Parallel.For(0, searches.Length, i => searches[i].Loop(Patience, 0, GreatestTrials));
         IsCutShort = searches.Any(s => s.IsCutShort);
         foreach (DistrictSearch search in searches)
         {
@@ -95,13 +94,12 @@ internal sealed class DistrictSearch
         }
     }
 
-    private void Loop(int patience, int ejectionPatience, int firstEjections = 0)
+    /// <param name="ejectionPatience">Ejections without a gain; 0 for none: they find little after a short loop.</param>
+    private void Loop(int patience, int ejectionPatience, int greatestTrials)
     {
         long end = District.Work + _options.MostDirections * District.Slots.Count;
         (int Unresolved, int Noted) best = FindSeeds();
-        for (int without = 0; without < firstEjections && best.Unresolved > 0 && District.Work < end; best = FindSeeds())
-            without = Try(_ejection, Unresolved()) < 0 ? 0 : without + 1;
-        int idle = 0, trials = 0, ejections = 0, most = GreatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
+        int idle = 0, trials = 0, ejections = 0, most = greatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
         while (_seeds.Count > 0 && idle < patience * (best.Unresolved + best.Noted) && trials < most && District.Work < end)
         {
             if (best.Unresolved > 0 && ejections < ejectionPatience && District.Random.Below(EjectionShare) == 0)

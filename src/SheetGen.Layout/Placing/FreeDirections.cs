@@ -18,6 +18,9 @@ internal sealed class FreeDirections
     private readonly ulong[] _free;
     private readonly ulong[] _known;
     private readonly Placed?[]?[] _inWay;
+    private readonly DirectionFan _fan;
+    private readonly (Obstacle Still, DirectionFan.Seen Rod)[] _rods;
+    private readonly Obstacle[] _others;
     private Placed?[]? _nails;
     private int _count = -1;
     private int _coarseCount = -1;
@@ -30,8 +33,13 @@ internal sealed class FreeDirections
         _free = new ulong[Words];
         _known = new ulong[Words];
         _inWay = new Placed?[]?[Words];
+        _fan = new DirectionFan(row, choice, row.TableOf(choice));
         double longest = choice.IsPinned ? row.LengthOf(choice, choice.Turnings[0]) : row.LongestNail;
-        Reach = choice.Reach(longest).Grow(row.Radius + row.Bay.Rules.Drift * longest + row.Bay.Rules.NailClearance);
+        Bounds reach = choice.Reach(longest).Grow(row.Radius + row.Bay.Rules.Drift * longest);
+        Reach = reach.Grow(row.Bay.Rules.NailClearance);
+        Obstacle[] near = Array.FindAll(row.Near(choice), o => o.Reach.Meets(reach));
+        _rods = [.. from still in near where still.Solid.Rod is not null select (still, _fan.See(still.Solid.Rod!.Value, still.Required - LayoutState.Tolerance, isOpen: true))];
+        _others = Array.FindAll(near, o => o.Solid.Rod is null);
     }
 
     /// <summary>A box around all that a hole of this place may come too close to, whatever its direction.</summary>
@@ -116,26 +124,41 @@ internal sealed class FreeDirections
 
     private void Find(int word, ulong missing)
     {
-        ulong free = 0;
-        Obstacle[] near = _row.Near(_choice);
+        int count = _choice.Turnings.Count - word * WordSize;
+        ulong free = missing & (count < WordSize ? (1UL << count) - 1 : ulong.MaxValue);
+        // Straight round bodies strike out all directions at once, the others one by one.
+        for (int i = 0; i < _rods.Length && free != 0; i++)
+            free &= ~Struck(word, free, _rods[i].Still, _rods[i].Rod);
         // What was in the way of the last direction is likely to be in the way of the next one.
         Obstacle? last = null;
-        for (ulong left = missing; left != 0; left &= left - 1)
+        for (ulong left = free; left != 0; left &= left - 1)
         {
-            int bit = BitOperations.TrailingZeroCount(left), turning = word * WordSize + bit;
-            if (turning >= _choice.Turnings.Count)
-                break;
-            Hole hole = _row.HoleAt(_choice, turning);
-            if (last is not null && RowTask.AreTooClose(hole, last))
-                continue;
-            if (RowTask.FirstHit(hole, near) is { } hit)
+            int bit = BitOperations.TrailingZeroCount(left);
+            Hole hole = _row.HoleAt(_choice, word * WordSize + bit);
+            if (last is null || !RowTask.AreTooClose(hole, last))
+            {
+                if (RowTask.FirstHit(hole, _others) is not { } hit)
+                    continue;
                 last = hit;
-            else
-                free |= 1UL << bit;
+            }
+            free &= ~(1UL << bit);
         }
         // First what is free, then that it is known: a reader who sees the second sees the first.
         Interlocked.Or(ref _free[word], free);
         Interlocked.Or(ref _known[word], missing);
+    }
+
+    /// <summary>Those of some directions of a word that come too close to a straight round body.</summary>
+    private ulong Struck(int word, ulong among, Obstacle still, in DirectionFan.Seen rod)
+    {
+        (ulong struck, ulong open) = _fan.Decide(word, among, rod);
+        for (; open != 0; open &= open - 1)
+        {
+            int bit = BitOperations.TrailingZeroCount(open);
+            if (RowTask.AreTooClose(_row.HoleAt(_choice, word * WordSize + bit), still))
+                struck |= 1UL << bit;
+        }
+        return struck;
     }
 
     /// <summary>The nail of a direction, given by its place in order; always the same object.</summary>
