@@ -13,6 +13,9 @@ internal sealed class DistrictSearch
     /// <summary>Trials without a gain after which a start is left, for each nail that may be gained.</summary>
     private const int Patience = 300;
 
+    /// <summary>The same in a second round: only what lies at the first one's cuts is new to it.</summary>
+    private const int LaterPatience = 100;
+
     /// <summary>The first loop has so many times less patience.</summary>
     private const int ShortLoop = 6;
 
@@ -29,6 +32,9 @@ internal sealed class DistrictSearch
 
     /// <summary>Stretches that are solved by chain at the end without a gain before that is left.</summary>
     private const int ChainPatience = 8;
+
+    /// <summary>Stretches that are solved by chain at most in a district: a chain takes as long as some hundred trials.</summary>
+    private const int GreatestChains = 40;
 
     /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
     private const int EjectionPatience = 3;
@@ -63,7 +69,7 @@ internal sealed class DistrictSearch
     /// <summary>Trials done.</summary>
     public int Trials { get; private set; }
 
-    /// <summary>True where it ended at the greatest number of trials or directions with a gain in the last quarter of its trials, or before the first one.</summary>
+    /// <summary>True where it ended at the greatest number of trials or directions with a gain in the last quarter of its trials, or before the first one, or at the greatest number of chains.</summary>
     public bool IsCutShort { get; private set; }
 
     /// <summary>A short loop first; where that leaves something to gain, longer ones side by side on copies, of which the better end is kept.</summary>
@@ -83,7 +89,8 @@ internal sealed class DistrictSearch
 
     private void KeepBest(DistrictSearch[] searches)
     {
-        Parallel.For(0, searches.Length, i => searches[i].Loop(Patience, 0, GreatestTrials));
+        int patience = searches.Length > 1 ? Patience : LaterPatience;
+        Parallel.For(0, searches.Length, i => searches[i].Loop(patience, 0, GreatestTrials));
         IsCutShort = searches.Any(s => s.IsCutShort);
         foreach (DistrictSearch search in searches)
         {
@@ -122,41 +129,46 @@ internal sealed class DistrictSearch
     /// <summary>Solves stretches that cost more than they must by chain, then tries around all their nails that are not plain, then each by itself.</summary>
     private void SaveEffort()
     {
-        Chains();
+        long end = District.Work + _options.MostDirections * District.Slots.Count;
+        bool isComplete = Chains();
         Slot[] turned = [.. District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s))];
         int most = GreatestTrials * turned.Length;
-        for (int idle = 0, trials = 0; idle < EffortTrials * turned.Length && trials < most; idle++, trials++)
+        for (int idle = 0, trials = 0; idle < EffortTrials * turned.Length && trials < most && District.Work < end; idle++, trials++)
         {
             if (Try(Pick(), turned[District.Random.Below(turned.Length)]) < 0)
                 idle = -1;
         }
-        for (bool better = true; better;)
+        for (bool better = true; better && District.Work < end;)
         {
             better = false;
             foreach (Slot slot in District.Slots)
                 better |= District.May(slot) && !IsPlain(slot) && Try(_single, slot) < 0;
         }
+        IsCutShort |= !isComplete || District.Work >= end;
     }
 
     /// <summary>False for a nail that no direction at its grid place could free: only other heads can.</summary>
     private static bool CanStand(Slot slot) => !slot.IsUnresolved || slot.Row.FreeOf(slot.Grid).Any;
 
     /// <summary>Solves stretches by chain, those with the most to save first; one that holds what the last ones left is passed over.</summary>
-    private void Chains()
+    /// <returns>False where it ended at its greatest number of stretches.</returns>
+    private bool Chains()
     {
         var solved = new HashSet<Placed>(ReferenceEqualityComparer.Instance);
-        int idle = 0;
+        int idle = 0, chains = 0;
         foreach (Slot slot in District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s)).OrderByDescending(_limits.Over).ToList())
         {
             if (IsPlain(slot) || _limits.IsMet(slot) || Array.TrueForAll(slot.Nails, solved.Contains))
                 continue;
-            if (idle >= ChainPatience)
-                return;
+            if (idle >= ChainPatience || chains >= GreatestChains)
+                return idle >= ChainPatience;
+            chains++;
             idle = Try(_stretch, slot) < 0 ? 0 : idle + 1;
             IReadOnlyList<Slot> row = District.Layout.Rows[slot.Row.Index].Slots;
             for (int label = Math.Max(0, slot.Label - 1); label <= Math.Min(row.Count - 1, slot.Label + 1); label++)
                 solved.UnionWith(row[label].Nails);
         }
+        return true;
     }
 
     private static bool IsPlain(Slot slot) => slot.Nails.Length == 1 && slot.Nails[0].IsPlain;

@@ -17,7 +17,7 @@ internal sealed class FreeDirections
     private readonly HeadChoice _choice;
     private readonly ulong[] _free;
     private readonly ulong[] _known;
-    private readonly Placed?[]?[] _inWay;
+    private readonly InWay?[] _inWay;
     private readonly DirectionFan _fan;
     private readonly (Obstacle Still, DirectionFan.Seen Rod)[] _rods;
     private readonly Obstacle[] _others;
@@ -32,14 +32,14 @@ internal sealed class FreeDirections
         Words = (choice.Turnings.Count + WordSize - 1) / WordSize;
         _free = new ulong[Words];
         _known = new ulong[Words];
-        _inWay = new Placed?[]?[Words];
+        _inWay = new InWay?[Words];
         _fan = new DirectionFan(row, choice, row.TableOf(choice));
         double longest = choice.IsPinned ? row.LengthOf(choice, choice.Turnings[0]) : row.LongestNail;
         Bounds reach = choice.Reach(longest).Grow(row.Radius + row.Bay.Rules.Drift * longest);
         Reach = reach.Grow(row.Bay.Rules.NailClearance);
         Obstacle[] near = Array.FindAll(row.Near(choice), o => o.Reach.Meets(reach));
-        _rods = [.. from still in near where still.Solid.Rod is not null select (still, _fan.See(still.Solid.Rod!.Value, still.Required - LayoutState.Tolerance, isOpen: true))];
-        _others = Array.FindAll(near, o => o.Solid.Rod is null);
+        _rods = [.. from still in near where still.Rod is not null select (still, _fan.See(still.Rod!.Value, still.Required - LayoutState.Tolerance, isOpen: true))];
+        _others = Array.FindAll(near, o => o.Rod is null);
     }
 
     /// <summary>A box around all that a hole of this place may come too close to, whatever its direction.</summary>
@@ -116,11 +116,8 @@ internal sealed class FreeDirections
 
     public bool IsFree(int turning) => Among(turning / WordSize, 1UL << (turning % WordSize)) != 0;
 
-    /// <summary>
-    /// For each direction of a word a nail that it is too close to, then for each a second one; null where none has been found yet. That stays
-    /// true whatever else moves, so while the nail stands the direction need not be tested again.
-    /// </summary>
-    public Placed?[] InWay(int word) => _inWay[word] ?? Interlocked.CompareExchange(ref _inWay[word], new Placed?[2 * WordSize], null) ?? _inWay[word]!;
+    /// <summary>What is known to be in the way of a word of directions.</summary>
+    public InWay InWay(int word) => _inWay[word] ?? Interlocked.CompareExchange(ref _inWay[word], new InWay(), null) ?? _inWay[word]!;
 
     private void Find(int word, ulong missing)
     {

@@ -20,8 +20,6 @@ public sealed record CapsuleSolid(Vector3D End1, Vector3D End2, double Radius) :
     /// <summary>The same body as a hole without drift, for the closed form of two holes.</summary>
     internal Hole AsHole => new(End1, _axis, _length, Radius, 0);
 
-    public override Hole? Rod => AsHole;
-
     internal override Vector3D Anchor => End1;
 
     internal override double Measure(Vector3D local, out Vector3D outward)

@@ -17,8 +17,6 @@ public sealed record CylinderSolid(Vector3D End1, Vector3D End2, double Radius) 
 
     public override Bounds Bounds { get; } = BoundsOf(End1, End2, Radius);
 
-    public override Hole? Rod => new Hole(End1, _axis, 2 * _half, Radius, 0);
-
     internal override Vector3D Anchor => End1 + (End2 - End1) * 0.5;
 
     internal override double Measure(Vector3D local, out Vector3D outward)

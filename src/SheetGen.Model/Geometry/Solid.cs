@@ -9,11 +9,6 @@ public abstract record Solid
     /// <summary>True for a surface that a hole may not cross (boundary, face): crossing gives a negative clear distance.</summary>
     public virtual bool IsSurface => false;
 
-    /// <summary>
-    /// For a body with a straight axis, a hole without drift along that axis with its radius: the body itself, or longer by its round ends; else null.
-    /// </summary>
-    public virtual Hole? Rod => null;
-
     /// <summary>A point of the body that measuring is done from, so that large coordinates cost no digits.</summary>
     internal abstract Vector3D Anchor { get; }
 

@@ -36,7 +36,7 @@ public sealed class FreeDirectionsTests
                         Assert.Equal(hit is null, row.FreeOf(place).IsFree(turning));
                         free += hit is null ? 1 : 0;
                         struck += hit is null ? 0 : 1;
-                        byRods += hit?.Solid.Rod is null ? 0 : 1;
+                        byRods += hit?.Rod is null ? 0 : 1;
                     }
                 }
             }
