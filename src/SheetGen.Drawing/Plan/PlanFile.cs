@@ -33,7 +33,7 @@ public sealed record PlanFile(IReadOnlyList<Primitive> Lines, IReadOnlyList<Find
         (PlanDimensions Dimensions, NailLimit[] Limits, IReadOnlyList<NailLimit> InWords)[] walls = [.. context.Project.Walls.Select(wall =>
         {
             var dimensions = new PlanDimensions(
-                context, new SheetWindow(wall, wall.Start, wall.End, false, false), labels, labels, p => toPaper.Apply(plan.At(p)), scale.DimensionStyle, _ => true);
+                context, new SheetWindow(wall, wall.Start, wall.End, false, false), labels, labels, p => toPaper.Apply(plan.At(p)), scale.PlanDimensionStyle, _ => true);
             dimensions.Offset();
             named.UnionWith(dimensions.Boundaries());
             NailLimit[] limits = [.. plan.NailLimits(wall)];

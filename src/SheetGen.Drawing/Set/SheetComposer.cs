@@ -79,7 +79,7 @@ public static class SheetComposer
             Version = run.Version,
             Templates = context.Templates,
             Blocks = [.. NailSymbols.All.Where(b => model.OfType<BlockReference>().Any(r => r.Block == b.Name)), frame.Block(), .. all.Blocks],
-            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), .. DetailScale.Styles(context).Where(s => styles.Contains(s.Name)), PaperStyle(context)],
+            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), .. PlanStyles(context, styles), .. DetailScale.Styles(context).Where(s => styles.Contains(s.Name)), PaperStyle(context)],
             Model = model,
             Sheets = [.. drawn.Select((d, i) => new Sheet(
                 index[i].Name, index[i].Title, size.Name, size.Width, size.Height, d.Content.Viewports,
@@ -170,6 +170,9 @@ public static class SheetComposer
         Box above = plan.Union(Box.Around(strips.SelectMany(s => new[] { s.At(s.Wall.Start, s.Low), s.At(s.Wall.End, s.High) })));
         return new(Math.Round(above.Left), Math.Floor(above.Bottom - 200 * scale.UnitsPerMillimetre - Math.Max(plan.Width, plan.Height)));
     }
+
+    private static IEnumerable<DimensionStyle> PlanStyles(DrawingContext context, IReadOnlySet<string> used) =>
+        SheetScale.Customary(context.Templates, context.Project.Unit).Where(s => used.Contains(s.PlanDimensionStyle)).Select(s => StyleOf(s, context) with { Name = s.PlanDimensionStyle, HasArrows = true });
 
     private static DimensionStyle PaperStyle(DrawingContext context) =>
         StyleOf(new(1, context.Project.Unit), context) with { Name = "DIM-PAPER", Scale = 1, IsPaper = true };

@@ -348,6 +348,7 @@ public enum Phrase
     FinishIs,
     ConnectionIs,
     GapIs,
+    GapVaries,
     BackfillIs,
     ReinforcementIs,
     PadIs,
