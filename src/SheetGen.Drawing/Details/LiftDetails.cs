@@ -59,7 +59,7 @@ internal static class LiftDetails
         // Level with the heads, above the joint's front edge: the cut is measured between levels.
         (double hx, double hy) = Level(0, -below, 0, deep);
         if (given is not null && face.Degrees != 0)
-            pen.Line(0, 0, hx, hy, LayerRole.Dimension);
+            pen.Line(0, 0, hx, hy, LayerRole.DetailHidden);
         if (given is not null)
             pen.Long((0, -below), (hx, hy), 1, context.Say(Phrase.JointBelow, "<>"));
         else
