@@ -219,17 +219,21 @@ public sealed class WallDimensions(ElevationView view, string style)
         (double top, double bottom) = Limits(along, before);
         string words = Say(Phrase.DimGreatest, DimensionPlacer.Measured);
         if (!_placer.TryUp(view.At(along, bottom), view.At(along, top), height, words, Beside(along, before, 36), 1))
-            InWords(words, height, view.At(along, top), Math.PI / 2);
+            InWords(words, height, along, top, Math.PI / 2);
     }
 
     /// <summary>A length in words where there is no room for its dimension.</summary>
-    private void InWords(string words, double length, Point2 at, double toward) =>
-        view.Labels.Label(new LabelRequest([[words.Replace(DimensionPlacer.Measured, _placer.Written(length), StringComparison.Ordinal)]], TextRole.Dimension, at, 0.4)
+    private void InWords(string words, double length, double along, double elevation, double toward)
+    {
+        string written = words.Replace(DimensionPlacer.Measured, _placer.Written(length), StringComparison.Ordinal);
+        view.Labels.Label(new LabelRequest([[written]], TextRole.Dimension, view.At(along, elevation), 0.4)
         {
             Layer = LayerRole.Dimension,
             Toward = toward,
             LeaderFrom = 1,
+            Note = written + ", " + Say(Phrase.Station, _context.Print.Station(_wall, along)),
         });
+    }
 
     /// <summary>The least embedment below finished grade that the window shows.</summary>
     private void Embedment()
@@ -245,7 +249,7 @@ public sealed class WallDimensions(ElevationView view, string style)
             return;
         string words = Say(Phrase.DimEmbedment, DimensionPlacer.Measured);
         if (!_placer.TryUp(view.At(along, low), view.At(along, high), high - low, words, Beside(along, before, 20), -1))
-            InWords(words, high - low, view.At(along, low), -Math.PI / 2);
+            InWords(words, high - low, along, low, -Math.PI / 2);
     }
 
     /// <summary>Places of a dimension line beside a place of the wall, on the side that is measured first, the nearest first, within the window.</summary>

@@ -41,7 +41,7 @@ public sealed class PlanStrip
     public IReadOnlyList<string> Notes => _labels.Notes;
 
     /// <summary>Notes that need no number at a place.</summary>
-    public IReadOnlyList<string> Marked => _labels.Marked;
+    public IReadOnlyList<string> Told => _labels.Told;
 
     public IReadOnlyList<Finding> Findings => _labels.Findings;
 
@@ -105,7 +105,9 @@ public sealed class PlanStrip
             return;
         Point2 behind = middle + way * Run(frame, middle, way), front = middle - way * Run(frame, middle, way * -1);
         _labels.Add(new Line(LayerRole.MatchLine, front, behind));
-        _labels.Placer.Crowd.Add(front, behind, LineKind.NoText);
+        // Words keep off the line, which is heavy.
+        foreach (double off in new[] { -0.9, 0, 0.9 })
+            _labels.Placer.Crowd.Add(front + new Point2(-way.Y, way.X) * off, behind + new Point2(-way.Y, way.X) * off, LineKind.NoText);
         Point2 aside = ToPaper.Apply(_plan.At(on + wall.LayoutLine.TangentAt(at) * inward)) - middle;
         string[] words = [_context.Say(Phrase.MatchLine, _context.Say(Phrase.Station, _context.Print.Station(wall, along))), _context.Say(Phrase.SeeSheet, sheet)];
         _labels.Label(new LabelRequest([words, [string.Join(", ", words)]], TextRole.Label, behind + (front - behind) * 0.2, 1)
@@ -129,6 +131,6 @@ public sealed class PlanStrip
         double middle = (_window.Start + _window.End) / 2;
         Vector2D normal = new Face(_window.Wall).NormalAt(middle), on = _window.Wall.LayoutLine.PointAt(middle);
         Point2 at = ToPaper.Apply(_plan.At(on)), front = ToPaper.Apply(_plan.At(on - normal)) - at;
-        _labels.Label(new LabelRequest([[_context.Say(Phrase.FrontOfWall)]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40 });
+        _labels.Label(new LabelRequest([[_context.Say(Phrase.FrontOfWall)]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40, Otherwise = _context.Say(Phrase.FrontOfWall) });
     }
 }
