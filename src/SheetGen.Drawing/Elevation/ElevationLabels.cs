@@ -69,7 +69,7 @@ public sealed class ElevationLabels(ElevationView view)
     /// <summary>The section's number over its sheet in a bubble beside the mark of the cut; as words where no bubble has room.</summary>
     private IEnumerable<Primitive> Bubble(Point2 mark, string number, string sheet)
     {
-        double radius = 2.4 * Height;
+        double radius = SectionBubble.Radius(view.Context);
         // The tail of the arrow is the free side.
         int tail = view.Context.Project.Sheets.FromBehind ? -1 : 1;
         Point2[] beside = [mark + new Point2(tail * (radius + 1), radius - 2), mark + new Point2(-tail * (radius + 5), radius - 2), mark + new Point2(0, radius + 3.5)];

@@ -6,6 +6,9 @@ namespace SheetGen.Drawing.Sections;
 /// <summary>The bubble that names a section: its number over the sheet where it is drawn.</summary>
 public static class SectionBubble
 {
+    /// <summary>Radius in which a number and a sheet's name have room, mm.</summary>
+    public static double Radius(DrawingContext context) => 2.4 * context.StyleOf(TextRole.Label).Height;
+
     public static IEnumerable<Primitive> Draw(DrawingContext context, Point2 middle, double radius, string number, string sheet)
     {
         double height = context.StyleOf(TextRole.Label).Height;

@@ -53,13 +53,13 @@ public sealed class DrawnSet
         ViewSheet[] views = [.. strips.SelectMany(s => ViewsOf(context, elevations, s, area, plan, planLines))];
         var sections = new SectionSheets(context, SectionOrigin(strips, planLines, scale));
         SheetPlan sheets = SheetPlan.Make(context, area, scale, views, sections, notes);
-        PlanElevationSheet Plain(ViewSheet view) => new(context, view.Strip, scale, plan, planLines, [], []);
+        PlanElevationSheet Plain(ViewSheet view) => new(context, view.Strip, scale, plan, planLines, [], [], []);
 
         IReadOnlyList<SheetContent> front = sheets.Front.Draw(sheets.Index);
         Viewport[] plans = [.. PlanViewports(views, area, Plain)];
         IGrouping<ElevationStrip, ViewSheet>[] walls = [.. views.GroupBy(v => v.Strip)];
         (string Scale, SheetContent Content, NotesLeft? Left)[] drawn =
-            [.. walls.SelectMany(w => DrawViews([.. w], sheets, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, sheets.SectionSheets, plans)))];
+            [.. walls.SelectMany(w => DrawViews([.. w], sheets, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, sheets.SectionSheets, sheets.Details, plans)))];
         return new()
         {
             Sheets = sheets,
@@ -79,7 +79,7 @@ public sealed class DrawnSet
     private static IEnumerable<ViewSheet> ViewsOf(
         DrawingContext context, ElevationPlan elevations, ElevationStrip strip, Box area, PlanModel plan, IReadOnlyList<Primitive> planLines)
     {
-        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, [], []).HasPlanAbove(area);
+        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, [], [], []).HasPlanAbove(area);
         foreach (PlannedWindow window in elevations.Windows.Where(w => w.Strip == strip))
             yield return new(strip, window, hasPlan);
         if (!hasPlan)

@@ -67,7 +67,13 @@ public sealed class SheetPlan
         [.. (Typical is null ? Array.Empty<(SectionCut, string)>() : [(Typical.Cut, LastFront)]),
             .. Cuts.Select((c, i) => (c, NameOf(Packed.First(p => p.Parts.Any(part => ReferenceEquals(part.Part, SectionParts[i]))))))];
 
+    /// <summary>Every detail with its number and the sheet on which it stands.</summary>
+    public IReadOnlyList<NumberedDetail> Details => [.. DetailViews.All(_context)
+        .Select((d, i) => new NumberedDetail(d, i + 1, NameOf(Packed.First(p => p.Parts.Any(part => ReferenceEquals(part.Part, DetailParts[i]))))))];
+
     private IReadOnlyList<SheetPart> SectionParts { get; init; } = [];
+
+    private IReadOnlyList<SheetPart> DetailParts { get; init; } = [];
 
     /// <summary>Names and titles of all sheets.</summary>
     public IReadOnlyList<(string Name, string Title)> Index =>
@@ -139,6 +145,7 @@ public sealed class SheetPlan
             Typical = typical,
             Cuts = [.. cuts.Where(c => c != typical?.Cut)],
             SectionParts = parts,
+            DetailParts = details,
             SectionScale = sectionScale,
             Packed = packed,
             Notes = notes,

@@ -224,6 +224,7 @@ public enum Phrase
     ClearDistance,
     PassingPlan,
     SeeDetails,
+    DetailNote,
     Batter,
     Lift,
     TopOfWall,
