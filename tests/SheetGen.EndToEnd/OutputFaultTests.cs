@@ -112,6 +112,38 @@ public sealed class OutputFaultTests
         TestContext.Current.SendDiagnosticMessage($"{rounds} rounds of {runs}: {done} written, {keptOff} kept off");
     }
 
+    [Fact]
+    public void A_lock_that_is_given_up_while_another_run_asks_for_it_is_no_fault_of_the_disk()
+    {
+        using var temp = new TempFolder();
+        var faults = new System.Collections.Concurrent.ConcurrentBag<string>();
+        int taken = 0, keptOff = 0;
+        Parallel.For(0, 3, _ =>
+        {
+            for (int i = 0; i < 3000; i++)
+            {
+                try
+                {
+                    var disk = new FaultyDisk(0, false, false);
+                    using OutputLock held = OutputLock.Take(temp.File("out"), disk);
+                    Interlocked.Increment(ref taken);
+                    held.Release(disk);
+                }
+                catch (OutputException e) when (e.Message.StartsWith("another run is writing", StringComparison.Ordinal))
+                {
+                    Interlocked.Increment(ref keptOff);
+                }
+                catch (Exception e)
+                {
+                    faults.Add(e.Message);
+                }
+            }
+        });
+        Assert.Empty(faults);
+        Assert.Equal(9000, taken + keptOff);
+        Assert.True(taken >= 1000, $"only {taken} taken");
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]

@@ -10,17 +10,19 @@
 //   dotnet run tests/Tools/mutants.cs -- Rows,Clearance 300 1 mutants.txt
 //
 // ROOMS are folders of src/SheetGen.Layout, COUNT how many mutants of each are drawn (seeded), SECONDS the longest that a test (a row of data of it) may take
-// without a mutant to be chosen (2 where none is given), TOTAL how many seconds of chosen tests a mutant gets (12), TESTS a regular expression of the
+// without a mutant to be chosen (0.5 where none is given), TOTAL how many seconds of chosen tests a mutant gets (4), TESTS a regular expression of the
 // tests' names (that of a test of category Long begins with `Long:`). Needs a release build of tests/SheetGen.Tests.
 //
-// All mutants of the room are compiled at once, each behind a switch. One run of the tests without a mutant records which tests reach which
-// mutant; then each mutant is switched on and the tests that reach it are run in the same process, the fastest first, until one fails. A mutant that none
-// sees is tried again in a process of its own, switched on from the start, since some tests keep what they made; it survives if nothing fails there either.
-// (MUTANTS_ONCE=1 in the environment leaves that second try out, for a quick look.)
+// All mutants of a room are compiled at once, each behind a switch. One run of the tests without a mutant records which tests reach which mutant (kept, with the
+// library, in the folder for temporary files); then each mutant is switched on and the tests that reach it are run in the same process, until one fails: those
+// first that have killed mutants of the same file, then the fastest. A mutant that none sees survives.
+// Some tests of other folders than those chosen by default keep what they made; with MUTANTS_AGAIN=1 in the environment what survived is tried again in a
+// process of its own, switched on from the start.
 // A mutant under which a test takes a hundred times as many steps is slow, and so is one that has to be stopped by the clock: both count as killed.
 // Mutants that do not compile are none.
 //
 // A line of the report is a mutant: killed (by which test), slow, unreached (no chosen test gets there; counts as survived) or SURVIVED, its place, and what was changed.
+// A survivor that changes no result is `equivalent` where tests/Tools/mutants-equivalent.txt has it, with the reason why; these are counted by themselves.
 
 using System.Collections;
 using System.Diagnostics;
@@ -49,8 +51,8 @@ internal static class Tool
         }
         (string[] rooms, string report) = (args[0].Split(','), args[3]);
         int count = int.Parse(args[1], CultureInfo.InvariantCulture), seed = int.Parse(args[2], CultureInfo.InvariantCulture);
-        string seconds = args.Length > 4 ? args[4] : "2", tests = args.Length > 6 ? args[6] : @"^(Long:)?SheetGen\.Tests\.(Clearance|Placing|Quantities|Rows|Geometry|Advice|Properties\.RandomWall)";
-        double total = args.Length > 5 ? double.Parse(args[5], CultureInfo.InvariantCulture) : 12;
+        string seconds = args.Length > 4 ? args[4] : "0.5", tests = args.Length > 6 ? args[6] : @"^SheetGen\.Tests\.(Clearance|Placing|Quantities|Rows|Geometry|Advice|Properties\.CommittedResult)";
+        double total = args.Length > 5 ? double.Parse(args[5], CultureInfo.InvariantCulture) : 4;
         string root = Directory.GetCurrentDirectory();
         while (!File.Exists(Path.Combine(root, "SheetGen.sln")))
             root = Path.GetDirectoryName(root) ?? throw new InvalidOperationException("run it inside of the repository");
@@ -60,12 +62,18 @@ internal static class Tool
         Copy(built, work);
         try
         {
-            Stopwatch clock = Stopwatch.StartNew();
-            Dictionary<int, Mutant> mutants = Kept(source, rooms, built, Path.Combine(work, "SheetGen.Layout.dll"));
+            Dictionary<string, string> equivalent = Equivalent(Path.Combine(root, "tests", "Tools", "mutants-equivalent.txt"));
             File.Copy(Assembly.GetExecutingAssembly().Location, Path.Combine(work, "mutants.dll"));
-            Console.WriteLine(FormattableString.Invariant($"{mutants.Count} mutants compiled in {clock.Elapsed.TotalSeconds:0} s"));
             File.WriteAllText(report, "");
-            Measure(rooms, report, count, seed, total, Environment.GetEnvironmentVariable("MUTANTS_ONCE") != "1", () => new Remote(work, 0, seconds, tests), id => new Remote(work, id, seconds, tests), mutants);
+            foreach (string room in rooms)
+            {
+                Stopwatch clock = Stopwatch.StartNew();
+                string kept = KeptName(source, room, built);
+                Dictionary<int, Mutant> mutants = Kept(kept, source, room, built, Path.Combine(work, "SheetGen.Layout.dll"));
+                Console.WriteLine(FormattableString.Invariant($"{mutants.Count} mutants compiled in {clock.Elapsed.TotalSeconds:0} s"));
+                byte[] choice = SHA256.HashData([.. File.ReadAllBytes(Path.Combine(built, "SheetGen.Tests.dll")), .. Encoding.UTF8.GetBytes(seconds + tests)]);
+                Measure(room, report, count, seed, total, equivalent, $"{kept}-{Convert.ToHexStringLower(choice)[..16]}.reach", id => new Remote(work, id, seconds, tests), mutants);
+            }
             return 0;
         }
         finally
@@ -74,91 +82,136 @@ internal static class Tool
         }
     }
 
-    /// <summary>The library of the same source and rooms is compiled once and kept in the folder for temporary files.</summary>
-    private static Dictionary<int, Mutant> Kept(string source, string[] rooms, string built, string library)
+    /// <summary>The reasons, by the mutants that they stand for: after a line `= REASON` a line each, `FILE: WAS -> IS`, for every place of the file where that stands.</summary>
+    private static Dictionary<string, string> Equivalent(string file)
+    {
+        var reasons = new Dictionary<string, string>(StringComparer.Ordinal);
+        string reason = "";
+        foreach (string line in File.Exists(file) ? File.ReadLines(file) : [])
+        {
+            if (line.StartsWith("= ", StringComparison.Ordinal))
+                reason = line[2..];
+            else if (line.Length > 0 && line[0] != '#')
+                reasons[line] = reason;
+        }
+        return reasons;
+    }
+
+    private static string KeptName(string source, string room, string built)
     {
         string[] files = [.. Directory.EnumerateFiles(source, "*.cs", SearchOption.AllDirectories).Order(StringComparer.Ordinal), Path.Combine(built, "SheetGen.Model.dll")];
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        hash.AppendData(Encoding.UTF8.GetBytes(Schemata.Version + string.Join(',', rooms)));
+        hash.AppendData(Encoding.UTF8.GetBytes(Schemata.Version + room));
         foreach (string file in files)
             hash.AppendData(File.ReadAllBytes(file));
-        string kept = Path.Combine(Path.GetTempPath(), "sheetgen-mutants-" + Convert.ToHexStringLower(hash.GetHashAndReset())[..16]), list = kept + ".txt";
+        return Path.Combine(Path.GetTempPath(), "sheetgen-mutants-" + Convert.ToHexStringLower(hash.GetHashAndReset())[..16]);
+    }
+
+    /// <summary>The library of the same source and room is compiled once and kept in the folder for temporary files.</summary>
+    private static Dictionary<int, Mutant> Kept(string kept, string source, string room, string built, string library)
+    {
+        string list = kept + ".txt";
         if (File.Exists(list))
         {
             File.Copy(kept, library, overwrite: true);
             return File.ReadLines(list).Select(l => l.Split('\t')).Select(l => new Mutant(int.Parse(l[0], CultureInfo.InvariantCulture), l[1], int.Parse(l[2], CultureInfo.InvariantCulture), int.Parse(l[3], CultureInfo.InvariantCulture), l[4], l[5])).ToDictionary(m => m.Id);
         }
-        Dictionary<int, Mutant> mutants = Schemata.Build(source, rooms, built, library);
+        Dictionary<int, Mutant> mutants = Schemata.Build(source, [room], built, library);
         File.Copy(library, kept, overwrite: true);
         File.WriteAllLines(list, mutants.Values.Select(m => string.Create(CultureInfo.InvariantCulture, $"{m.Id}\t{m.File}\t{m.Line}\t{m.Column}\t{m.Was}\t{m.Is}")));
         return mutants;
     }
 
-    private static void Measure(string[] rooms, string report, int count, int seed, double total, bool again, Func<Remote> start, Func<int, Remote> startWith, Dictionary<int, Mutant> mutants)
+    /// <summary>Which tests reach which mutants; the lines of a run that was kept say it again.</summary>
+    private static List<(string Name, double Seconds, int[] Reached)> Cover(Remote warm, string kept)
     {
-        Stopwatch clock = Stopwatch.StartNew();
-        Remote warm = start();
-        var tests = new List<(string Name, double Seconds, int[] Reached)>();
-        warm.Send("cover");
-        while (warm.Receive(TimeSpan.FromMinutes(15)) is { } line && line != "end")
+        string[] lines;
+        if (File.Exists(kept))
         {
-            string[] parts = line.Split('\t');
+            lines = File.ReadAllLines(kept);
+            warm.Send("plain\t" + string.Join(';', lines.Select(l => l.Split('\t')).Where(p => p[0] == "test").Select(p => p[1] + "=" + p[4])));
+        }
+        else
+        {
+            var said = new List<string>();
+            warm.Send("cover");
+            while (warm.Receive(TimeSpan.FromMinutes(60)) is { } line && line != "end")
+                said.Add(line);
+            File.WriteAllLines(kept, lines = [.. said]);
+        }
+        var tests = new List<(string Name, double Seconds, int[] Reached)>();
+        foreach (string[] parts in lines.Select(l => l.Split('\t')))
+        {
             if (parts[0] == "fault")
                 Console.Error.WriteLine($"not chosen, since it fails or is too long without a mutant: {parts[1]}: {parts[2]}");
             else
                 tests.Add((parts[1], double.Parse(parts[2], CultureInfo.InvariantCulture), [.. parts[3].Split(',', StringSplitOptions.RemoveEmptyEntries).Select(n => int.Parse(n, CultureInfo.InvariantCulture))]));
         }
-        Console.WriteLine(FormattableString.Invariant($"{tests.Count} tests reach the rooms, {tests.Sum(t => t.Seconds):0.0} s, recorded in {clock.Elapsed.TotalSeconds:0} s"));
+        return tests;
+    }
+
+    private static void Measure(string room, string report, int count, int seed, double total, Dictionary<string, string> equivalent, string kept, Func<int, Remote> start, Dictionary<int, Mutant> mutants)
+    {
+        Stopwatch clock = Stopwatch.StartNew();
+        bool again = Environment.GetEnvironmentVariable("MUTANTS_AGAIN") == "1";
+        Remote warm = start(0);
+        List<(string Name, double Seconds, int[] Reached)> tests = Cover(warm, kept);
+        Console.WriteLine(FormattableString.Invariant($"{tests.Count} tests reach {room}, {tests.Sum(t => t.Seconds):0.0} s, recorded in {clock.Elapsed.TotalSeconds:0} s"));
         ILookup<int, (string Name, double Seconds)> reach = tests.SelectMany(t => t.Reached.Select(r => (r, t))).ToLookup(p => p.r, p => (p.t.Name, p.t.Seconds));
-        foreach (string room in rooms)
+        Mutant[] all = [.. mutants.Values.OrderBy(m => m.Id)], drawn = [.. all];
+        new Random(seed).Shuffle(drawn);
+        if (count < drawn.Length)
+            Array.Resize(ref drawn, count);
+        var tally = new SortedDictionary<string, int>(StringComparer.Ordinal);
+        var kills = new Dictionary<(string File, string Test), int>();
+        clock.Restart();
+        foreach (Mutant mutant in drawn)
         {
-            Mutant[] all = [.. mutants.Values.Where(m => m.File.StartsWith(room + Path.DirectorySeparatorChar, StringComparison.Ordinal)).OrderBy(m => m.Id)], drawn = [.. all];
-            new Random(seed).Shuffle(drawn);
-            if (count < drawn.Length)
-                Array.Resize(ref drawn, count);
-            var tally = new SortedDictionary<string, int>(StringComparer.Ordinal);
-            clock.Restart();
-            foreach (Mutant mutant in drawn)
+            string[] chosen = Chosen(reach[mutant.Id], total, t => kills.GetValueOrDefault((mutant.File, t)));
+            string outcome = "unreached";
+            if (chosen.Length > 0)
             {
-                string[] chosen = Chosen(reach[mutant.Id], total);
-                string outcome = "unreached";
-                if (chosen.Length > 0)
+                TimeSpan patience = TimeSpan.FromSeconds(30 + 20 * total);
+                outcome = warm.Ask(mutant.Id, chosen, patience) ?? "slow (stopped by the clock)";
+                if (warm.IsGone)
+                    Cover(warm = start(0), kept);
+                if (outcome == "survived" && again)
                 {
-                    TimeSpan patience = TimeSpan.FromSeconds(30 + 20 * total);
-                    outcome = warm.Ask(mutant.Id, chosen, patience) ?? "slow (stopped by the clock)";
-                    if (warm.IsGone)
-                        warm = start();
-                    if (outcome == "survived" && !again)
-                        outcome = "SURVIVED";
-                    if (outcome == "survived")
-                    {
-                        // By class: tests of one class share what they keep.
-                        var classes = chosen.Select(ClassOf).ToHashSet(StringComparer.Ordinal);
-                        using Remote fresh = startWith(mutant.Id);
-                        outcome = fresh.Ask(mutant.Id, Chosen(tests.Where(t => classes.Contains(ClassOf(t.Name))).Select(t => (t.Name, t.Seconds)), total), patience) ?? "slow (stopped by the clock)";
-                        outcome = outcome == "survived" ? "SURVIVED" : outcome;
-                    }
+                    // By class: tests of one class share what they keep.
+                    var classes = chosen.Select(ClassOf).ToHashSet(StringComparer.Ordinal);
+                    using Remote fresh = start(mutant.Id);
+                    outcome = fresh.Ask(mutant.Id, Chosen(tests.Where(t => classes.Contains(ClassOf(t.Name))).Select(t => (t.Name, t.Seconds)), total, _ => 0), patience) ?? "slow (stopped by the clock)";
                 }
-                string kind = outcome.Split(' ')[0];
-                tally[kind] = tally.GetValueOrDefault(kind) + 1;
-                string text = FormattableString.Invariant($"{outcome}: {mutant.File}:{mutant.Line}:{mutant.Column} {mutant.Was} -> {mutant.Is}");
-                File.AppendAllText(report, text + "\n");
-                if (kind is "SURVIVED" or "unreached")
-                    Console.WriteLine(text);
+                if (outcome == "survived")
+                    outcome = "SURVIVED";
+                if (outcome.StartsWith("killed (SheetGen", StringComparison.Ordinal))
+                {
+                    (string, string) key = (mutant.File, outcome["killed (".Length..^1]);
+                    kills[key] = kills.GetValueOrDefault(key) + 1;
+                }
             }
-            int lost = tally.GetValueOrDefault("SURVIVED") + tally.GetValueOrDefault("unreached");
-            string summary = FormattableString.Invariant($"{room}: {drawn.Length} of {all.Length} mutants, seed {seed}: {string.Join(", ", tally.Select(t => $"{t.Value} {t.Key}"))}; {100.0 * (drawn.Length - lost) / Math.Max(1, drawn.Length):0.0} % killed, in {clock.Elapsed.TotalSeconds:0} s");
-            File.AppendAllText(report, summary + "\n");
-            Console.WriteLine(summary);
+            string change = $"{mutant.Was} -> {mutant.Is}", reason = "";
+            if (outcome is "SURVIVED" or "unreached" && equivalent.TryGetValue($"{mutant.File.Replace('\\', '/')}: {change}", out string? known))
+                (outcome, reason) = ("equivalent", " (" + known + ")");
+            string kind = outcome.Split(' ')[0];
+            tally[kind] = tally.GetValueOrDefault(kind) + 1;
+            string text = FormattableString.Invariant($"{outcome}: {mutant.File}:{mutant.Line}:{mutant.Column} {change}{reason}");
+            File.AppendAllText(report, text + "\n");
+            if (kind is "SURVIVED" or "unreached")
+                Console.WriteLine(text);
         }
+        int lost = tally.GetValueOrDefault("SURVIVED") + tally.GetValueOrDefault("unreached"), same = tally.GetValueOrDefault("equivalent"), dead = drawn.Length - lost - same;
+        string summary = FormattableString.Invariant($"{room}: {drawn.Length} of {all.Length} mutants, seed {seed}: {string.Join(", ", tally.Select(t => $"{t.Value} {t.Key}"))}; {100.0 * dead / Math.Max(1, drawn.Length):0.0} % killed, {100.0 * dead / Math.Max(1, drawn.Length - same):0.0} % of those that change a result, in {clock.Elapsed.TotalSeconds:0} s");
+        File.AppendAllText(report, summary + "\n");
+        Console.WriteLine(summary);
         warm.Dispose();
     }
 
-    /// <summary>The fastest first; results that are compared with committed ones last, so that it shows what is seen by nothing else.</summary>
-    private static string[] Chosen(IEnumerable<(string Name, double Seconds)> tests, double total)
+    /// <summary>Those first that killed before, then the fastest; results that are compared with committed ones last, so that it shows what is seen by nothing else.</summary>
+    private static string[] Chosen(IEnumerable<(string Name, double Seconds)> tests, double total, Func<string, int> kills)
     {
         double sum = 0;
-        return [.. tests.OrderBy(t => t.Seconds).ThenBy(t => t.Name, StringComparer.Ordinal).TakeWhile(t => IsCommitted(t.Name) || (sum += t.Seconds) <= total + t.Seconds).OrderBy(t => IsCommitted(t.Name)).Select(t => t.Name)];
+        return [.. tests.OrderByDescending(t => kills(t.Name)).ThenBy(t => t.Seconds).ThenBy(t => t.Name, StringComparer.Ordinal).TakeWhile(t => IsCommitted(t.Name) || (sum += t.Seconds) <= total + t.Seconds).OrderBy(t => IsCommitted(t.Name)).Select(t => t.Name)];
     }
 
     private static bool IsCommitted(string test) => test.Contains("Committed", StringComparison.Ordinal);
@@ -185,6 +238,9 @@ internal sealed class Remote : IDisposable
         var info = new ProcessStartInfo("dotnet") { RedirectStandardInput = true, RedirectStandardOutput = true, WorkingDirectory = work };
         foreach (string argument in new[] { "exec", "--depsfile", "SheetGen.Tests.deps.json", "--runtimeconfig", "SheetGen.Tests.runtimeconfig.json", "mutants.dll", "worker", work, from.ToString(CultureInfo.InvariantCulture), seconds, tests })
             info.ArgumentList.Add(argument);
+        // One thread at a time: the counts of steps are the same in every run.
+        info.Environment["DOTNET_PROCESSOR_COUNT"] = "1";
+        info.Environment["DOTNET_gcConcurrent"] = "0";
         _process = Process.Start(info)!;
     }
 
@@ -245,7 +301,8 @@ internal static class Worker
     /// <summary>More than there are mutants.</summary>
     private const int Most = 100_000;
 
-    private static readonly Dictionary<string, (long Steps, int[] Reached)> Plain = [];
+    /// <summary>Steps of a test without a mutant.</summary>
+    private static readonly Dictionary<string, long> Plain = [];
 
     public static int Run(string work, int from, double seconds, string names)
     {
@@ -282,8 +339,8 @@ internal static class Worker
                         answers.WriteLine($"fault\t{test.Name}\t{fault.ReplaceLineEndings(" ")}");
                     else if (ids.Length > 0)
                     {
-                        Plain[test.Name] = ((long)steps.GetValue(null)!, ids);
-                        answers.WriteLine(FormattableString.Invariant($"test\t{test.Name}\t{spent:0.0000}\t{string.Join(',', ids)}"));
+                        Plain[test.Name] = (long)steps.GetValue(null)!;
+                        answers.WriteLine(FormattableString.Invariant($"test\t{test.Name}\t{spent:0.0000}\t{string.Join(',', ids)}\t{Plain[test.Name]}"));
                     }
                 }
                 hit.SetValue(null, Array.Empty<bool>());
@@ -292,6 +349,12 @@ internal static class Worker
                 continue;
             }
             string[] parts = line.Split('\t');
+            if (parts[0] == "plain")
+            {
+                foreach (string[] known in parts[1].Split(';').Select(p => p.Split('=')))
+                    Plain[known[0]] = long.Parse(known[1], CultureInfo.InvariantCulture);
+                continue;
+            }
             int mutant = int.Parse(parts[0], CultureInfo.InvariantCulture);
             string outcome = "survived";
             foreach (string name in parts[1].Split(';'))
@@ -299,7 +362,7 @@ internal static class Worker
                 Test test = tests[name];
                 on.SetValue(null, mutant);
                 steps.SetValue(null, 0L);
-                most.SetValue(null, Plain.TryGetValue(name, out (long Steps, int[]) plain) ? plain.Steps * 100 + 10_000_000 : 4_000_000_000);
+                most.SetValue(null, Plain.TryGetValue(name, out long plain) ? plain * 100 + 10_000_000 : 4_000_000_000);
                 string? fault = Try(test);
                 bool slow = (long)steps.GetValue(null)! >= (long)most.GetValue(null)!;
                 on.SetValue(null, 0);
@@ -439,7 +502,7 @@ internal static class Worker
 internal static class Schemata
 {
     /// <summary>To be changed with what is changed in here, so that nothing kept is taken for new.</summary>
-    public const string Version = "1";
+    public const string Version = "2";
 
     private const string Switch = """
         public static class MutantSwitch
@@ -451,11 +514,13 @@ internal static class Schemata
             public static bool Is(int mutant)
             {
                 if (++Steps >= Most)
-                    throw new System.TimeoutException("too many steps");
+                    Stop();
                 if (mutant < Hit.Length)
                     Hit[mutant] = true;
                 return On == mutant;
             }
+
+            private static void Stop() => throw new System.TimeoutException("too many steps");
         }
         """;
 

@@ -9,6 +9,9 @@ internal sealed class OutputLock : IDisposable
     public const string FileName = ".sheetgen-lock";
     private const int MostTries = 100;
 
+    // What the system answers where another has the file open: EAGAIN (its number differs) and ERROR_SHARING_VIOLATION.
+    private const int HeldOnLinux = 11, HeldOnMac = 35, HeldOnWindows = unchecked((int)0x80070020);
+
     private readonly FileStream _held;
     private readonly string _folder;
 
@@ -68,6 +71,10 @@ internal sealed class OutputLock : IDisposable
         catch (IOException) when (File.Exists(path))
         {
             throw Taken(folder);
+        }
+        catch (IOException e) when (e.HResult is HeldOnLinux or HeldOnMac or HeldOnWindows)
+        {
+            return null; // The run that held the file gave it up between the refusal and the look.
         }
     }
 

@@ -21,13 +21,16 @@ public static class DetailSheets
     /// <summary>Most columns, and most rows of a sheet that are tried.</summary>
     private const int MostCells = 6;
 
+    /// <summary>How many times smaller a picture may be than the width of its cell allows, so that rows save sheets.</summary>
+    private const double MostReduced = 2.5;
+
     /// <summary>Lines of words below a title for which room is kept.</summary>
     private const int Lines = 4;
 
+    /// <summary>A part for each detail, in their order.</summary>
     /// <param name="origin">Upper right corner of the details in model space.</param>
-    public static IEnumerable<SheetPart> Parts(DrawingContext context, Box area, Point2 origin)
+    public static IEnumerable<SheetPart> Parts(DrawingContext context, IReadOnlyList<DetailView> details, Box area, Point2 origin)
     {
-        IReadOnlyList<DetailView> details = DetailViews.All(context);
         if (details.Count == 0)
             yield break;
         DetailGrid grid = Grid(context, area, details);
@@ -39,7 +42,7 @@ public static class DetailSheets
             Box cell = Cell(context, default, width, height);
             var place = new Point2(right - cell.Width * scale.UnitsPerMillimetre, origin.Y - cell.Height * scale.UnitsPerMillimetre);
             right = place.X - 1.5 * cell.Width * scale.UnitsPerMillimetre;
-            yield return new SheetPart(PartKind.Detail, width, height, (at, sheet) => Draw(context, detail, number, Cell(context, at, width, height), scale, place, sheet));
+            yield return new SheetPart(PartKind.Detail, width, height, (at, refs) => Draw(context, detail, number, Cell(context, at, width, height), scale, place, refs.Sheet));
         }
     }
 
@@ -127,11 +130,11 @@ public static class DetailSheets
         return new(columns, [.. rows.SelectMany((r, i) => r[taken[i]].Scales)], HeightsWith(-1));
     }
 
-    /// <summary>What a row may look like, lowest first: no picture smaller than half of what the width of its cell allows.</summary>
+    /// <summary>What a row may look like, lowest first: no picture smaller than a share of what the width of its cell allows.</summary>
     private static DetailRow[] Heights(DrawingContext context, IReadOnlyList<DetailView> details, double width, double most)
     {
         DetailRow[] all = [.. Enumerable.Range(1, MostCells).Select(r => Row(context, details, width, most / r)).Reverse()];
-        return [.. all.Where(row => row.Scales.Zip(all[^1].Scales).All(s => s.First.UnitsPerMillimetre <= 2 * s.Second.UnitsPerMillimetre)).DistinctBy(row => row.Height).OrderBy(row => row.Height)];
+        return [.. all.Where(row => row.Scales.Zip(all[^1].Scales).All(s => s.First.UnitsPerMillimetre <= MostReduced * s.Second.UnitsPerMillimetre)).DistinctBy(row => row.Height).OrderBy(row => row.Height)];
     }
 
     /// <summary>As high as its pictures with their words need.</summary>

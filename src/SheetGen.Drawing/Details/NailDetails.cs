@@ -85,7 +85,7 @@ internal static class NailDetails
         double pitch = kinds.Max(k => k.Key.HoleDiameter) * 2.2, radius = kinds.Max(k => k.Key.HoleDiameter) / 2;
         return new(DetailKind.Bore, [.. data.Sections.Select(s => (object)s.Section)], context.Say(Phrase.DetailBore),
             new(-radius, -radius, (kinds.Count - 1) * pitch + radius, radius), Draw)
-        { Beside = kinds.Count > 2 ? 9 : 14, Above = 11 };
+        { Beside = kinds.Count > 2 ? 9 : 14, Above = 8, Highest = 16 };
 
         void Draw(DetailPen pen)
         {

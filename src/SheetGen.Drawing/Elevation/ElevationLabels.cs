@@ -58,18 +58,18 @@ public sealed class ElevationLabels(ElevationView view)
         (SectionCut Cut, string Sheet, double X)[] shown = [.. cuts.Where(c => c.Cut.Wall == _wall && _window.Has(c.Cut.Along)).Select(c => (c.Cut, c.Sheet, view.At(c.Cut.Along, 0).X))];
         foreach ((_, _, double x) in shown)
         {
-            drawn.AddRange(SectionBubble.Arrow(new(x, y), view.Context.Project.Sheets.FromBehind));
+            drawn.AddRange(Bubble.Arrow(new(x, y), view.Context.Project.Sheets.FromBehind));
             view.Labels.Placer.Crowd.Add(Box.Around(drawn[^3..].SelectMany(Extents.Points)));
         }
         foreach ((SectionCut cut, string sheet, double x) in shown)
-            drawn.AddRange(Bubble(new(x, y + 2.5), cut.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), sheet));
+            drawn.AddRange(CutBubble(new(x, y + 2.5), cut.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), sheet));
         return drawn;
     }
 
     /// <summary>The section's number over its sheet in a bubble beside the mark of the cut; as words where no bubble has room.</summary>
-    private IEnumerable<Primitive> Bubble(Point2 mark, string number, string sheet)
+    private IEnumerable<Primitive> CutBubble(Point2 mark, string number, string sheet)
     {
-        double radius = SectionBubble.Radius(view.Context);
+        double radius = Bubble.Radius * Height;
         // The tail of the arrow is the free side.
         int tail = view.Context.Project.Sheets.FromBehind ? -1 : 1;
         Point2[] beside = [mark + new Point2(tail * (radius + 1), radius - 2), mark + new Point2(-tail * (radius + 5), radius - 2), mark + new Point2(0, radius + 3.5)];
@@ -84,7 +84,7 @@ public sealed class ElevationLabels(ElevationView view)
             if (isOff && !view.Labels.Placer.Crowd.IsLeaderFree(edge, mark - way * (1.4 / way.Length), edge))
                 continue;
             view.Labels.Placer.Crowd.Add(box);
-            return [.. isOff ? [new Line(LayerRole.Title, edge, mark)] : Array.Empty<Primitive>(), .. SectionBubble.Draw(view.Context, middle, radius, number, sheet)];
+            return [.. isOff ? [new Line(LayerRole.Title, edge, mark)] : Array.Empty<Primitive>(), .. Bubble.Draw(view.Context, middle, radius, number, sheet)];
         }
         view.Labels.Label(new LabelRequest([[number, sheet]], TextRole.Label, mark, 1.4) { Toward = 0, Reach = 20 });
         return [];

@@ -12,7 +12,7 @@ namespace SheetGen.Drawing.Elevation;
 /// <summary>Composes a plan and elevation sheet: plan strip above, developed elevation below, notes at the bottom.</summary>
 public sealed class PlanElevationSheet(
     DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> planModel,
-    IReadOnlyList<(SectionCut Cut, string Sheet)> cuts, IReadOnlyList<NumberedDetail> details, IReadOnlyList<Viewport> plans)
+    IReadOnlyList<(SectionCut Cut, string Sheet)> cuts, IReadOnlyList<DetailPlace> details, IReadOnlyList<Viewport> plans)
 {
     /// <summary>Room for a view's title and scale bar, mm.</summary>
     public const double TitleBand = 15;
@@ -169,7 +169,7 @@ public sealed class PlanElevationSheet(
         wall.Ground();
         wall.Obstructions();
         wall.Borings();
-        _paper.AddRange(new DetailCallouts(view, details).Draw());
+        new DetailCallouts(view, details).Write();
         _model.AddRange(view.Labels.InModel());
         _paper.AddRange(ElevationScale.Draw(view));
         _paper.AddRange(RowMargins.Draw(view, nails));

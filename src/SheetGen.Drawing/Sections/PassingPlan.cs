@@ -47,23 +47,25 @@ public sealed class PassingPlan
         return new(off.Dot(_right), off.Dot(_up));
     }
 
-    /// <summary>Distance of holes from a shaft beyond which no plan is drawn, in feet.</summary>
-    private const double Farthest = 3;
+    /// <summary>Distance of a hole from a structure beyond which it does not count as passing it, in feet or 0.3 m.</summary>
+    internal const double Farthest = 3;
 
-    /// <summary>The nearest approach of the nails of a section to an upright shaft that a level cut shows true; null where there is none.</summary>
-    public static PassingPlan? Of(DrawingContext context, SectionView view)
-    {
-        IEnumerable<PassingPlan> all =
-            from o in view.Obstructions
-            where o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile
-            from n in view.Nails
-            let near = o.Solids.Select(s => HoleDistance.ToSolid(n.Hole, s)).MinBy(d => d.Clear)
-            where near.Clear > 0 && near.Clear <= Farthest * view.Unit && near.DepthFirst > 0
-            let plan = new PassingPlan(context, n, o, near)
-            where plan.IsTrue
-            select plan;
-        return all.MinBy(p => p._near.Clear);
-    }
+    /// <summary>
+    /// For each upright shaft or pile of a section the nearest approach of its nails, where a level cut shows that true and the section does not.
+    /// </summary>
+    public static IReadOnlyList<PassingPlan> All(DrawingContext context, SectionView view) =>
+    [
+        .. from o in view.Obstructions
+           where o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile
+           let plan = (from n in view.Nails
+                       let near = o.Solids.Select(s => HoleDistance.ToSolid(n.Hole, s)).MinBy(d => d.Clear)
+                       where near.Clear > 0 && near.Clear <= Farthest * view.Unit && near.DepthFirst > 0
+                       let plan = new PassingPlan(context, n, o, near)
+                       where plan.IsTrue && view.TrueClear(n, near) is null
+                       select plan).MinBy(p => p._near.Clear)
+           where plan is not null
+           select plan,
+    ];
 
     /// <summary>True where the plan measures the clear distance as it is in space.</summary>
     private bool IsTrue

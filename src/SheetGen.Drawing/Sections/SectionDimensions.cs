@@ -80,17 +80,20 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
         }
     }
 
-    /// <summary>The clear distance of every nail that passes a shaft, pile or pipe of the cut; the first says of what.</summary>
+    /// <summary>
+    /// The clear distance of every nail that passes a shaft, pile or pipe of the cut, and of the nearest one from any other structure; the first says of what.
+    /// </summary>
     public void Clear()
     {
-        foreach (Obstruction o in view.Obstructions.Where(o => o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Pipe))
+        foreach (Obstruction o in view.Obstructions.Where(o => o.Kind != ObstructionKind.Boundary))
         {
             Phrase words = Phrase.ClearDistance;
-            foreach (Nail nail in view.Nails)
+            (Nail, Nearest)[] passing = [.. view.Nails.Select(n => (Nail: n, Near: o.Solids.Select(s => HoleDistance.ToSolid(n.Hole, s)).MinBy(d => d.Clear)))
+                .Where(p => p.Near.Clear <= PassingPlan.Farthest * view.Unit && p.Near.DepthFirst > 0)];
+            if (passing.Length > 1 && o.Kind is ObstructionKind.Solid or ObstructionKind.Beam)
+                passing = [passing.MinBy(p => p.Item2.Clear)];
+            foreach ((Nail nail, Nearest near) in passing)
             {
-                Nearest near = o.Solids.Select(s => HoleDistance.ToSolid(nail.Hole, s)).MinBy(n => n.Clear);
-                if (near.Clear > 3 * view.Unit || near.DepthFirst <= 0)
-                    continue;
                 if (!TryClear(nail, near))
                     ClearInWords(nail, near, o, words);
                 words = Phrase.ClearShort;
@@ -101,12 +104,7 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
     /// <summary>A dimension of a clear distance that lies in the plane of the section; false where it does not, or has no room.</summary>
     private bool TryClear(Nail nail, Nearest near)
     {
-        Point2 axis = view.Seen(nail, near.OnFirst), b = view.Seen(nail, near.OnSecond), way = b - axis;
-        double radius = nail.Hole.Radius + nail.Hole.Drift * near.DepthFirst;
-        if (way.Length <= radius || near.Clear <= 0)
-            return false;
-        Point2 a = axis + way * (radius / way.Length);
-        if (Math.Abs((b - a).Length - near.Clear) > Lengths.Quantum(context.Print.Unit) / 2)
+        if (view.TrueClear(nail, near) is not (Point2 a, Point2 b))
             return false;
         return _placer.TryAligned(labels.Viewport.ToPaper.Apply(a), labels.Viewport.ToPaper.Apply(b), near.Clear, context.Say(Phrase.ClearShort, DimensionPlacer.Measured), nail.Mark);
     }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
@@ -14,7 +13,7 @@ namespace SheetGen.Drawing.Sections;
 public sealed class SectionSheets(DrawingContext context, Point2 origin)
 {
     /// <summary>Rows nearer together than so many letters leave no room for the words of a nail.</summary>
-    private const double RowPitch = 3.7;
+    private const double RowPitch = 5;
 
     private double _next = origin.X;
 
@@ -23,10 +22,10 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
 
     private double Label => context.StyleOf(TextRole.Label).Height;
 
-    private double Bubble => 3.4 * Label;
+    private double BubbleRadius => 3.4 * Label;
 
     /// <summary>Room for the title below a view, mm.</summary>
-    private double Band => 2 * Bubble + 4 * Label * TextMeasure.LinePitch;
+    private double Band => 2 * BubbleRadius + 4 * Label * TextMeasure.LinePitch;
 
     /// <summary>Room in front of the wall that its words and two chains of dimensions need beyond the view's own, mm.</summary>
     private double LeftRoom(SectionCut cut, double units) =>
@@ -41,32 +40,33 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     {
         Box extent = new SectionView(context, cut, default).Extent;
         double units = scale.UnitsPerMillimetre;
-        (double beside, _) = PlanRoom(cut, scale);
+        double beside = PlansWidth(cut, scale);
         return (extent.Width / units + LeftRoom(cut, units) + RightRoom(units) + 6 + beside, extent.Height / units + Band);
     }
 
-    private readonly Dictionary<SectionCut, PassingPlan?> _plans = [];
+    private readonly Dictionary<SectionCut, IReadOnlyList<PassingPlan>> _plans = [];
 
-    private PassingPlan? PlanOf(SectionCut cut)
+    private IReadOnlyList<PassingPlan> PlansOf(SectionCut cut)
     {
-        if (!_plans.TryGetValue(cut, out PassingPlan? plan))
-            _plans[cut] = plan = PassingPlan.Of(context, new SectionView(context, cut, default));
-        return plan;
+        if (!_plans.TryGetValue(cut, out IReadOnlyList<PassingPlan>? plans))
+            _plans[cut] = plans = PassingPlan.All(context, new SectionView(context, cut, default));
+        return plans;
     }
 
-    /// <summary>Room of the plan beside a section, mm, and its scale: the largest customary one at which it is no higher than the section and takes no more than a share of a sheet.</summary>
-    private (double Width, SheetScale Scale) PlanRoom(SectionCut cut, SheetScale ofSection)
+    /// <summary>Room of a plan beside a section, mm, and its scale: the largest customary one at which it is no higher than the section and takes no more than a share of a sheet.</summary>
+    private (double Width, SheetScale Scale) RoomOf(PassingPlan plan, SectionCut cut, SheetScale ofSection)
     {
-        if (PlanOf(cut) is not PassingPlan plan)
-            return (0, ofSection);
-        double high = new SectionView(context, cut, default).Extent.Height / ofSection.UnitsPerMillimetre - PlanMargin * Label;
+        double high = new SectionView(context, cut, default).Extent.Height / ofSection.UnitsPerMillimetre - 2 * PlanMargin * Label;
         SheetScale scale = Scales(context).Where(s => s.Value <= ofSection.Value).FirstOrDefault(
             s => plan.Extent.Height / s.UnitsPerMillimetre <= high && plan.Extent.Width / s.UnitsPerMillimetre <= PlanWidest * Label, ofSection);
         return (plan.Extent.Width / scale.UnitsPerMillimetre + 2 * PlanMargin * Label, scale);
     }
 
     /// <summary>Room for words about a plan, and the greatest width of its lines, in heights of a letter.</summary>
-    private const double PlanMargin = 9, PlanWidest = 26;
+    private const double PlanMargin = 5, PlanWidest = 16;
+
+    /// <summary>Room of all plans beside a section, mm.</summary>
+    private double PlansWidth(SectionCut cut, SheetScale scale) => PlansOf(cut).Sum(p => RoomOf(p, cut, scale).Width);
 
     /// <summary>The scale of sections on sheets of an area: the largest customary one at which they take no more sheets than at a coarse scale.</summary>
     public SheetScale ScaleFor(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation)
@@ -100,7 +100,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     public SheetPart[] PartsOf(IReadOnlyList<SectionCut> cuts, SheetScale scale)
     {
         double high = cuts.Select(c => SizeOf(c, scale).Height).DefaultIfEmpty(0).Max();
-        return [.. cuts.Select(c => PartOf(c, scale, false)).Select(p => p with { Height = high, Draw = (at, sheet) => p.Draw(at - new Point2(0, high - p.Height), sheet) })];
+        return [.. cuts.Select(c => PartOf(c, scale, false)).Select(p => p with { Height = high, Draw = (at, refs) => p.Draw(at - new Point2(0, high - p.Height), refs) })];
     }
 
     /// <summary>A section as a part of a sheet; it takes its place in model space at once.</summary>
@@ -108,13 +108,18 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     public SheetPart PartOf(SectionCut cut, SheetScale scale, bool isTypical)
     {
         (double width, double height) = SizeOf(cut, scale);
-        (double beside, SheetScale planScale) = PlanRoom(cut, scale);
-        double units = scale.UnitsPerMillimetre, left = _next;
+        double beside = PlansWidth(cut, scale), units = scale.UnitsPerMillimetre, left = _next;
         _next += (width - beside + 100) * units;
-        var planPlace = new Point2(_next, origin.Y - 100 * planScale.UnitsPerMillimetre);
-        _next += beside == 0 ? 0 : (beside + 100) * planScale.UnitsPerMillimetre;
-        return new SheetPart(PartKind.Section, width, height, (at, sheet) =>
+        var plans = new List<(PassingPlan Plan, double Width, SheetScale Scale, Point2 Place)>();
+        foreach (PassingPlan plan in PlansOf(cut))
         {
+            (double wide, SheetScale planScale) = RoomOf(plan, cut, scale);
+            plans.Add((plan, wide, planScale, new(_next, origin.Y - 100 * planScale.UnitsPerMillimetre)));
+            _next += (wide + 100) * planScale.UnitsPerMillimetre;
+        }
+        return new SheetPart(PartKind.Section, width, height, (at, refs) =>
+        {
+            string sheet = refs.Sheet;
             var frame = new Box(at.X, at.Y - height + Band, at.X + width - beside - 6, at.Y);
             Box extent = new SectionView(context, cut, default).Extent;
             var place = new Point2(left + LeftRoom(cut, units) * units - extent.Left, origin.Y - extent.Top);
@@ -122,16 +127,17 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
             var viewport = new Viewport(frame, place + new Point2(extent.Left + (frame.Width / 2 - LeftRoom(cut, units)) * units, extent.Center.Y), units);
             var labels = new ViewLabels(context, viewport, frame, sheet, cut.Wall);
             new SectionLabels(context, view, labels, scale.DimensionStyle).Write();
+            IReadOnlyList<DetailPlace> pointedAt = SectionCallouts.Write(context, view, labels, refs);
+            string details = SectionCallouts.Words(context, SectionCallouts.Of(view, refs).Except(pointedAt));
             var section = new SheetContent
             {
                 Viewports = [viewport],
                 Model = [.. view.Draw(), .. labels.InModel()],
                 Findings = labels.Findings,
-                Paper = [.. Title(cut, view, scale, sheet, frame, labels.Notes, isTypical)],
+                Paper = [.. Title(cut, view, scale, sheet, frame, details, labels.Notes, isTypical)],
             };
-            return PlanOf(cut) is PassingPlan plan
-                ? SheetContent.Together([section, DrawPlan(plan, planScale, planPlace, new(frame.Right + 6, frame.Bottom, at.X + width - 6, frame.Top), sheet)])
-                : section;
+            double[] lefts = [.. plans.Select((_, i) => frame.Right + 6 + plans.Take(i).Sum(p => p.Width))];
+            return SheetContent.Together([section, .. plans.Zip(lefts, (p, x) => DrawPlan(p.Plan, p.Scale, p.Place, new(x, frame.Bottom, x + p.Width - 6, frame.Top), sheet))]);
         });
     }
 
@@ -155,15 +161,15 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     }
 
     private IEnumerable<Primitive> Title(
-        SectionCut cut, SectionView view, SheetScale scale, string sheet, Box frame, IReadOnlyList<string> notes, bool isTypical)
+        SectionCut cut, SectionView view, SheetScale scale, string sheet, Box frame, string details, IReadOnlyList<string> notes, bool isTypical)
     {
         string number = cut.Number.ToString(CultureInfo.InvariantCulture);
-        Point2 middle = new(frame.Left + Bubble + 1, frame.Bottom - Bubble - 1);
-        foreach (Primitive p in SectionBubble.Draw(context, middle, Bubble, number, sheet))
+        Point2 middle = new(frame.Left + BubbleRadius + 1, frame.Bottom - BubbleRadius - 1);
+        foreach (Primitive p in Bubble.Draw(context, middle, BubbleRadius, number, sheet))
             yield return p;
         string title = context.Say(isTypical ? Phrase.TypicalSectionTitle : Phrase.SectionTitle, number, cut.Wall.Name.ToUpperInvariant());
         TextStyle head = context.StyleOf(TextRole.Heading), style = context.StyleOf(TextRole.Label);
-        Point2 at = new(middle.X + Bubble + 3, frame.Bottom - 2 - head.Height);
+        Point2 at = new(middle.X + BubbleRadius + 3, frame.Bottom - 2 - head.Height);
         double right = Math.Min(frame.Right, at.X + TextMeasure.Measure(title, head.Height, head));
         yield return context.Write(LayerRole.Title, TextRole.Heading, at, title);
         yield return new Line(LayerRole.Title, at - new Point2(0, 1.2), new(right, at.Y - 1.2));
@@ -171,22 +177,11 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         [
             context.Say(Phrase.SectionPlace, context.Say(Phrase.Station, context.Print.Station(cut.Wall, cut.Along)), cut.Why, scale.Words(context))
                 + ". " + context.Say(Phrase.SectionNails, context.Print.Short(view.Near)),
-            SeeDetails(cut, view),
+            details,
             string.Join("  ", notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))),
         ];
         IEnumerable<string> lines = words.Where(w => w.Length > 0).SelectMany(w => TextMeasure.Wrap(w, frame.Right - at.X, style.Height, style));
         foreach ((string line, int i) in lines.Select((l, i) => (l, i)))
             yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 2.4 + style.Height + i * style.Height * TextMeasure.LinePitch), line);
-    }
-
-    private readonly Lazy<IReadOnlyList<DetailView>> _details = new(() => DetailViews.All(context));
-
-    /// <summary>The numbers of the details of what a section shows; empty where there are none.</summary>
-    private string SeeDetails(SectionCut cut, SectionView view)
-    {
-        object[] shown = [cut.Wall, cut.Section, .. view.Openings];
-        string[] numbers = [.. _details.Value.Select((d, i) => (Detail: d, Number: (i + 1).ToString(CultureInfo.InvariantCulture)))
-            .Where(d => d.Detail.Kind is not (DetailKind.End or DetailKind.Bore or DetailKind.Test or DetailKind.Strips) && d.Detail.Subjects.Any(shown.Contains)).Select(d => d.Number)];
-        return numbers.Length == 0 ? "" : context.Say(Phrase.SeeDetails, string.Join(", ", numbers));
     }
 }

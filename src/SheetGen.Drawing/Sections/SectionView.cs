@@ -85,6 +85,17 @@ public sealed class SectionView
     public Point2 Seen(Nail n, Vector3D point) =>
         At(Face.OffsetAt(n.Elevation) + (point - n.Hole.Head).Plan.Dot(Face.NormalAt(n.Along)), point.Z);
 
+    /// <summary>Ends of a hole's clear distance, on the hole and on what it passes, where it lies in the plane of the section and is seen true; else null.</summary>
+    public (Point2 OnHole, Point2 OnOther)? TrueClear(Nail n, Nearest near)
+    {
+        Point2 axis = Seen(n, near.OnFirst), other = Seen(n, near.OnSecond), way = other - axis;
+        double radius = n.Hole.RadiusAt(near.DepthFirst);
+        if (way.Length <= radius || near.Clear <= 0)
+            return null;
+        Point2 hole = axis + way * (radius / way.Length);
+        return Math.Abs((other - hole).Length - near.Clear) > Quantum / 2 ? null : (hole, other);
+    }
+
     public Point2 TipOf(Nail n) => Seen(n, n.Hole.Tip);
 
     /// <summary>Distance along the wall from the cut to a nail that is projected; 0 for one on the cut.</summary>

@@ -55,11 +55,12 @@ public sealed class DrawnSet
         SheetPlan sheets = SheetPlan.Make(context, area, scale, views, sections, notes);
         PlanElevationSheet Plain(ViewSheet view) => new(context, view.Strip, scale, plan, planLines, [], [], []);
 
+        IReadOnlyList<DetailPlace> details = sheets.DetailPlaces;
         IReadOnlyList<SheetContent> front = sheets.Front.Draw(sheets.Index);
         Viewport[] plans = [.. PlanViewports(views, area, Plain)];
         IGrouping<ElevationStrip, ViewSheet>[] walls = [.. views.GroupBy(v => v.Strip)];
         (string Scale, SheetContent Content, NotesLeft? Left)[] drawn =
-            [.. walls.SelectMany(w => DrawViews([.. w], sheets, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, sheets.SectionSheets, sheets.Details, plans)))];
+            [.. walls.SelectMany(w => DrawViews([.. w], sheets, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, sheets.SectionSheets, details, plans)))];
         return new()
         {
             Sheets = sheets,
@@ -67,7 +68,7 @@ public sealed class DrawnSet
             [
                 .. front.Select((f, i) => (context.Say(Phrase.ScaleNone), i == front.Count - 1 ? WithViews(context, sheets, f) : f)),
                 .. drawn.Select(d => (d.Scale, d.Content)),
-                .. sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.NameOf(p)))),
+                .. sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.RefsOf(sheets.NameOf(p))))),
             ],
             ModelLines = [.. planLines, .. walls.SelectMany(w => ElevationModel.Draw(context, w.Key))],
             PlanScales = [.. walls.Where(w => w.Any(v => v.HasPlan && v.Window is not null)).Select(w => PlanScaleOf([.. w], area, Plain))],
@@ -131,7 +132,7 @@ public sealed class DrawnSet
         if (sheets.Typical is TypicalSection typical)
         {
             Box room = typical.Room;
-            parts.Add(typical.Part.Draw(new(room.Left + (room.Width - typical.Part.Width) / 2, room.Top), sheets.LastFront));
+            parts.Add(typical.Part.Draw(new(room.Left + (room.Width - typical.Part.Width) / 2, room.Top), sheets.RefsOf(sheets.LastFront)));
         }
         return SheetContent.Together(parts);
     }

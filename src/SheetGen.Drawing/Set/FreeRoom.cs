@@ -26,9 +26,11 @@ internal sealed class FreeRoom(Box area)
     public double Filled => Parts.Sum(p => p.Part.Width * p.Part.Height) / (area.Width * area.Height);
 
     /// <summary>The upper left corner of a free place of a size; null where there is none.</summary>
-    public Point2? Find(double width, double height, PlaceRule rule)
+    /// <param name="after">Corner of what is read before it, to the left of it or above; null for nothing.</param>
+    public Point2? Find(double width, double height, PlaceRule rule, Point2? after = null)
     {
-        Box[] fitting = [.. _free.Where(f => f.Width >= width - Slack && f.Height >= height - Slack)];
+        bool Follows(Box b) => after is not Point2 before || b.Top < before.Y - Slack || (b.Top < before.Y + Slack && b.Left > before.X);
+        Box[] fitting = [.. _free.Where(f => f.Width >= width - Slack && f.Height >= height - Slack && Follows(f))];
         if (fitting.Length == 0)
             return null;
         double Up(Box b) => -Math.Round(b.Top, 6);

@@ -1,7 +1,6 @@
 using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
-using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model.Results;
@@ -79,7 +78,7 @@ public static class Legend
                 yield return p;
             y -= pitch;
         }
-        foreach (Primitive p in SectionBubble.Arrow(new(symbol, y - 1), context.Project.Sheets.FromBehind))
+        foreach (Primitive p in Bubble.Arrow(new(symbol, y - 1), context.Project.Sheets.FromBehind))
             yield return p;
         foreach (Primitive p in Words(context, context.Say(Phrase.LegendCut), new(words, y), width - 20))
             yield return p;

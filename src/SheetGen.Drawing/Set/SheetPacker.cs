@@ -47,6 +47,11 @@ public static class SheetPacker
                     {
                         bool goesOn = g > 0 && (joins >> (g - 1) & 1) == 1, isTables = groups[g] == tables;
                         int first = goesOn ? sheets.Count - 1 : sheets.Count;
+                        if (groups[g][0].Kind is PartKind.Section or PartKind.Detail)
+                        {
+                            InOrder(groups[g], sheets, first, area);
+                            continue;
+                        }
                         foreach (SheetPart part in isTables ? order : groups[g])
                             Place(part, sheets, first, area, isTables ? rule : PlaceRule.Highest);
                     }
@@ -66,6 +71,25 @@ public static class SheetPacker
             tables, [.. tables.OrderByDescending(p => p.Height)], [.. tables.OrderByDescending(p => p.Width)], [.. tables.OrderByDescending(p => p.Width * p.Height)],
         ];
         return orders.Concat(orders.Skip(1).SelectMany(o => o.Select(first => (IReadOnlyList<SheetPart>)[first, .. o.Where(p => p != first)])));
+    }
+
+    /// <summary>Parts as one reads them: each to the right of the one before it, below it, or on the next sheet.</summary>
+    private static void InOrder(IReadOnlyList<SheetPart> parts, List<FreeRoom> sheets, int first, Box area)
+    {
+        Point2? after = null;
+        foreach (SheetPart part in parts)
+        {
+            Point2? at = null;
+            for (; first < sheets.Count && at is null; first += at is null ? 1 : 0)
+            {
+                at = sheets[first].Find(part.Width, part.Height, PlaceRule.Highest, after);
+                after = at;
+            }
+            if (at is null)
+                sheets.Add(new FreeRoom(area));
+            after = at ?? new Point2(area.Left, area.Top);
+            sheets[first].Take(part, after.Value);
+        }
     }
 
     private static void Place(SheetPart part, List<FreeRoom> sheets, int first, Box area, PlaceRule rule)

@@ -14,8 +14,8 @@ public enum PartKind
 /// <summary>A part of a sheet that takes a rectangle of the paper: it is placed first and drawn when every sheet has its name.</summary>
 /// <param name="Width">With the room beside it, mm.</param>
 /// <param name="Height">With the room below it, mm.</param>
-/// <param name="Draw">Draws it with its upper left corner at a point of the sheet of that name.</param>
-public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<Point2, string, SheetContent> Draw)
+/// <param name="Draw">Draws it with its upper left corner at a point of the sheet, once all sheets have their names.</param>
+public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<Point2, SheetRefs, SheetContent> Draw)
 {
     /// <summary>Name of the sheet to which notes belong; null for other parts.</summary>
     public string? Of { get; init; }
@@ -29,5 +29,5 @@ public sealed record PackedSheet(IReadOnlyList<(SheetPart Part, Point2 At)> Part
 {
     public IEnumerable<PartKind> Kinds => Parts.Select(p => p.Part.Kind).Distinct().Order();
 
-    public SheetContent Draw(string sheet) => SheetContent.Together([.. Parts.Select(p => p.Part.Draw(p.At, sheet))]);
+    public SheetContent Draw(SheetRefs refs) => SheetContent.Together([.. Parts.Select(p => p.Part.Draw(p.At, refs))]);
 }

@@ -65,15 +65,19 @@ public sealed class SheetPlan
     /// <summary>Every section with the sheet on which it stands.</summary>
     public IReadOnlyList<(SectionCut Cut, string Sheet)> SectionSheets =>
         [.. (Typical is null ? Array.Empty<(SectionCut, string)>() : [(Typical.Cut, LastFront)]),
-            .. Cuts.Select((c, i) => (c, NameOf(Packed.First(p => p.Parts.Any(part => ReferenceEquals(part.Part, SectionParts[i]))))))];
-
-    /// <summary>Every detail with its number and the sheet on which it stands.</summary>
-    public IReadOnlyList<NumberedDetail> Details => [.. DetailViews.All(_context)
-        .Select((d, i) => new NumberedDetail(d, i + 1, NameOf(Packed.First(p => p.Parts.Any(part => ReferenceEquals(part.Part, DetailParts[i]))))))];
+            .. Cuts.Select((c, i) => (c, SheetOf(SectionParts[i])))];
 
     private IReadOnlyList<SheetPart> SectionParts { get; init; } = [];
 
-    private IReadOnlyList<SheetPart> DetailParts { get; init; } = [];
+    /// <summary>Every detail with its number and the sheet on which it stands.</summary>
+    public IReadOnlyList<DetailPlace> DetailPlaces => [.. Details.Select((d, i) => new DetailPlace(d.Detail, i + 1, SheetOf(d.Part)))];
+
+    private IReadOnlyList<(DetailView Detail, SheetPart Part)> Details { get; init; } = [];
+
+    private string SheetOf(SheetPart part) => NameOf(Packed.First(p => p.Parts.Any(placed => ReferenceEquals(placed.Part, part))));
+
+    /// <summary>What the parts of a sheet may refer to.</summary>
+    public SheetRefs RefsOf(string sheet) => new(sheet, DetailPlaces);
 
     /// <summary>Names and titles of all sheets.</summary>
     public IReadOnlyList<(string Name, string Title)> Index =>
@@ -121,7 +125,8 @@ public sealed class SheetPlan
     public static SheetPlan Make(DrawingContext context, Box area, SheetScale scale, IReadOnlyList<ViewSheet> views, SectionSheets sections, IReadOnlyList<NotesLeft> notes)
     {
         IReadOnlyList<SectionCut> cuts = SectionCut.Choose(context);
-        SheetPart[] details = [.. DetailSheets.Parts(context, area, sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0))];
+        IReadOnlyList<DetailView> shown = DetailViews.All(context);
+        SheetPart[] details = [.. DetailSheets.Parts(context, shown, area, sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0))];
         IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context), area.Width);
         IReadOnlyList<SheetPart> noteParts = SheetNotes.Parts(context, notes, area.Width);
         SectionCut? highest = cuts.Where(c => c.IsHighest).MaxBy(c => c.Height);
@@ -145,7 +150,7 @@ public sealed class SheetPlan
             Typical = typical,
             Cuts = [.. cuts.Where(c => c != typical?.Cut)],
             SectionParts = parts,
-            DetailParts = details,
+            Details = [.. shown.Zip(details)],
             SectionScale = sectionScale,
             Packed = packed,
             Notes = notes,

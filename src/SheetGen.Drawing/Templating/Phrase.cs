@@ -225,6 +225,7 @@ public enum Phrase
     PassingPlan,
     SeeDetails,
     DetailNote,
+    DetailsOnSheet,
     Batter,
     Lift,
     TopOfWall,

@@ -24,7 +24,7 @@ internal static class PanelTakeOff
         foreach (Leg leg in face.Legs)
         {
             Geometry gross = regions.Gross(leg);
-            List<double> cuts = WithoutSlivers(PanelColumns.Edges(face, leg, size), tolerance);
+            List<double> cuts = AtPoints(wall, WithoutSlivers(PanelColumns.Edges(face, leg, size), tolerance));
             for (int i = 0; i + 1 < cuts.Count; i++)
             {
                 Geometry column = Outlines.Overlay(gross, Outlines.Box(cuts[i], cuts[i + 1], -1e6, 1e6), SpatialFunction.Intersection);
@@ -141,6 +141,13 @@ internal static class PanelTakeOff
     private static (PanelSize Size, double Width, double Start, double End, string Cut) Kind(Panel panel) => (
         panel.Size, panel.Width, panel.StartHeight, panel.EndHeight,
         panel.CutBy.Count == 0 ? "" : string.Join("+", panel.CutBy) + FormattableString.Invariant($" {panel.Area:0.00}"));
+
+    /// <summary>Edges that stand at a step or bend but for rounding are put there: a panel's height at its edge is that before the step, not behind it.</summary>
+    private static List<double> AtPoints(Wall wall, List<double> edges)
+    {
+        double[] points = [.. wall.Top.Points.Concat(wall.Bottom.Points).Select(p => p.Along)];
+        return edges.ConvertAll(e => points.MinBy(p => Math.Abs(p - e)) is var near && Math.Abs(near - e) < 1e-6 ? near : e);
+    }
 
     /// <summary>Edges without those that stand within a tolerance of the one before or of the end.</summary>
     private static List<double> WithoutSlivers(IReadOnlyList<double> edges, double tolerance)

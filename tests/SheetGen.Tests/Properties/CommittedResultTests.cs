@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using SheetGen.EndToEnd.Support;
 using SheetGen.Layout.Advice;
 using SheetGen.Layout.Clearance;
@@ -26,18 +27,32 @@ public sealed class CommittedResultTests
 
     public static TheoryData<string> Demos => [.. Directory.EnumerateDirectories(Repository.PathOf("demo")).Select(d => Path.GetFileName(d)!).Order(StringComparer.Ordinal)];
 
-    [Theory]
-    [MemberData(nameof(Demos))]
-    public void Nails_and_figures_of_a_demo_are_the_committed_ones(string demo)
+    /// <summary>Placed once for both tests.</summary>
+    private static readonly ConcurrentDictionary<string, (WallProject Project, NailLayout Layout, ClearanceReport Report)> Placed = new(StringComparer.Ordinal);
+
+    private static (WallProject Project, NailLayout Layout, ClearanceReport Report) Place(string demo)
     {
         WallProject project = ProjectReader.Read(Repository.PathOf("demo", demo, "wall.yaml")).Project!;
         NailLayout layout = Placer.Place(project, new PlacingOptions());
         ClearanceReport report = Checker.Check(project, layout);
-        report = report with { Findings = [.. report.Findings, .. LayoutAdvice.Of(project, layout)] };
+        return (project, layout, report with { Findings = [.. report.Findings, .. LayoutAdvice.Of(project, layout)] });
+    }
+
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Nails_of_a_demo_are_the_committed_ones(string demo)
+    {
+        (WallProject project, NailLayout layout, ClearanceReport report) = Placed.GetOrAdd(demo, Place);
         using var nails = new MemoryStream();
         NailCsv.Write(project, layout, report, nails);
         AssertLines(demo, "nails.csv", System.Text.Encoding.UTF8.GetString(nails.ToArray()).Split('\n'), _ => true);
+    }
 
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Figures_of_a_demo_are_the_committed_ones(string demo)
+    {
+        (WallProject project, NailLayout layout, ClearanceReport report) = Placed.GetOrAdd(demo, Place);
         QuantityTable quantities = TakeOff.Measure(project, layout);
         BidTable bid = BidQuantities.Make(quantities, PayItemFile.Read(PayItemFile.BuiltIn(PayItemFile.BuiltInNames[0])!, "pay", project.Unit, [])!, project.Rates);
         using var folder = new TemporaryFolder();

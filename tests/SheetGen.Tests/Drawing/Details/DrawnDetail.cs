@@ -44,8 +44,8 @@ internal sealed class DrawnDetail
     /// <summary>All details of a project, on the drawing area of a sheet.</summary>
     public static IReadOnlyList<DrawnDetail> All(DrawingContext context, Box? area = null)
     {
-        SheetPart[] parts = [.. DetailSheets.Parts(context, area ?? new Box(20, 10, 760, 540), new Point2(-1000, -1000))];
-        return [.. DetailViews.All(context).Zip(parts, (v, p) => new DrawnDetail(context, v, p.Draw(new(0, p.Height), "SN-01")))];
+        SheetPart[] parts = [.. DetailSheets.Parts(context, DetailViews.All(context), area ?? new Box(20, 10, 760, 540), new Point2(-1000, -1000))];
+        return [.. DetailViews.All(context).Zip(parts, (v, p) => new DrawnDetail(context, v, p.Draw(new(0, p.Height), new("SN-01", []))))];
     }
 
     /// <summary>Everything on the paper, dimensions and leaders as lines and texts.</summary>

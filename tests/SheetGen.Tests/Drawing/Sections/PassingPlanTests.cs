@@ -42,7 +42,7 @@ public class PassingPlanTests
             if (passing.Length == 0)
                 continue;
             (Nail nail, double clear) = passing.MinBy(p => p.Clear);
-            PassingPlan plan = Assert.IsType<PassingPlan>(PassingPlan.Of(context, view));
+            PassingPlan plan = Assert.Single(PassingPlan.All(context, view));
             Assert.Equal(clear, passing.Single(p => p.Nail == plan.Nail).Clear, 1e-6);
             Assert.Contains(words, w => w.StartsWith("PLAN AT EL ", StringComparison.Ordinal) && w.Contains(plan.Nail.Mark, StringComparison.Ordinal));
             Assert.Contains(set.Model.OfType<Dimension>().Where(d => d.Nail == plan.Nail.Mark && d.Words?.Contains("CLR", StringComparison.Ordinal) == true),

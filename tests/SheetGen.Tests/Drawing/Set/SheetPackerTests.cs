@@ -31,6 +31,22 @@ public class SheetPackerTests
         }
     }
 
+    [Property(MaxTest = 200)]
+    public void Sections_and_details_are_read_in_their_order(int seed)
+    {
+        var random = new Random(seed);
+        SheetPart[][] groups = [.. new[] { PartKind.Section, PartKind.Detail }
+            .Select(k => (Kind: k, High: random.Next(50, 260))).Select(k => Enumerable.Range(0, random.Next(1, 14)).Select(_ => Part(k.Kind, random.Next(100, 400), k.High)).ToArray())];
+
+        IReadOnlyList<PackedSheet> sheets = SheetPacker.Pack(groups, Area);
+
+        foreach (SheetPart[] group in groups)
+        {
+            (int Sheet, double Down, double X)[] places = [.. group.Select(g => sheets.SelectMany((s, i) => s.Parts.Where(p => ReferenceEquals(p.Part, g)).Select(p => (i, Math.Round(-p.At.Y, 3), p.At.X))).Single())];
+            Assert.Equal(places.Order(), places);
+        }
+    }
+
     [Fact]
     public void Few_parts_of_three_kinds_share_one_sheet()
     {
