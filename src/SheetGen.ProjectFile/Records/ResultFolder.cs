@@ -78,12 +78,12 @@ public static class ResultFolder
         try
         {
             using var zip = new ZipArchive(new MemoryStream(bytes));
+            if (zip.Entries.FirstOrDefault(e => e.Length > InputFile.MostText) is { } large)
+                return Untold(FormattableString.Invariant($"{large.FullName} unpacks to {large.Length:N0} bytes; the limit is {InputFile.MostText:N0}"));
             string? Entry(string name)
             {
                 if (zip.GetEntry(name) is not { } entry)
                     return null;
-                if (entry.Length > InputFile.MostText)
-                    throw new InvalidDataException();
                 using var reader = new StreamReader(entry.Open(), Encoding.UTF8);
                 return reader.ReadToEnd();
             }

@@ -38,6 +38,8 @@ internal sealed class CoverTwin(WallProject project, NailLayout layout, Wall wal
         for (int i = 0; i + 1 < places.Length; i++)
         {
             double gap = places[i + 1] - places[i];
+            if (gap < 1e-9)
+                continue; // One place, written in two ways: a station less the wall's start, and a length along the line.
             foreach (double share in (double[])[0.02, 0.25, 0.5, 0.75, 0.98])
                 yield return places[i] + gap * share;
         }
