@@ -240,10 +240,11 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         string length = Say(Phrase.LengthIs, _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole))));
         string[] words = [Say(Phrase.RowName, MarkForms.RowOf(nail)), Say(Phrase.Elevation, _print.Elevation(nail.Elevation)), length];
         // The end nails' marks name the row and a table lists it: its elevation here is a help.
-        view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.3)
+        view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.7)
         {
             Toward = Math.PI / 2,
             LeaderFrom = 1.2,
+            Reach = 27,
         });
     }
 

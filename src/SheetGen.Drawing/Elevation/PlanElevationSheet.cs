@@ -49,8 +49,12 @@ public sealed class PlanElevationSheet(
     public static double Longest(DrawingContext context, Box area, SheetScale scale) =>
         (area.Width - 2 * (RowMargins.Width(context) + WallDimensions.Beyond(context)) - 6) * scale.UnitsPerMillimetre;
 
-    /// <summary>True where the plan stands above the elevation; else it gets a sheet of its own.</summary>
-    public bool HasPlanAbove(Box area) => PlanRoom(area).Height >= LeastPlan;
+    /// <summary>True where the plans of a wall's windows stand above its elevation; else it gets a sheet with one of its own.</summary>
+    public bool HasPlanAbove(Box area, IEnumerable<SheetWindow> windows) =>
+        PlanRoom(area).Height >= LeastPlan && windows.All(w => PlanScaleAbove(w, area).Value <= SmallestPlan * scale.Value);
+
+    /// <summary>A plan is no smaller than the elevation below it by more than this factor.</summary>
+    private const double SmallestPlan = 5;
 
     /// <summary>Height below which no plan stands above an elevation, mm.</summary>
     private const double LeastPlan = 30;
@@ -127,8 +131,8 @@ public sealed class PlanElevationSheet(
         new(area.Left + 2, LowestBottom(context, area) + ElevationHeight(context, strip, scale, area) + TitleBand + 2, area.Right - 2, area.Top - 1);
 
     /// <summary>Draws the sheet of a window.</summary>
-    /// <param name="planScale">One for all sheets of a wall.</param>
-    public void Compose(PlannedWindow planned, Box area, SheetScale planScale, SheetNames names)
+    /// <param name="planScale">One for all sheets of a wall; null where no plan stands above the elevation.</param>
+    public void Compose(PlannedWindow planned, Box area, SheetScale? planScale, SheetNames names)
     {
         (_, SheetWindow window, Viewport viewport, _, _) = planned;
         double bottom = viewport.Frame.Bottom;
@@ -139,7 +143,7 @@ public sealed class PlanElevationSheet(
             Phrase.StationRange, context.Print.Station(window.Wall, window.Start), context.Print.Station(window.Wall, window.End));
         Title(context.Say(Phrase.ElevationOf, window.Wall.Name.ToUpperInvariant()),
             context.Say(context.Project.Sheets.FromBehind ? Phrase.DevelopedBehind : Phrase.DevelopedFront, range), scale, new(area.Left + 4, bottom - 9));
-        IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, names, notes.Count) : [];
+        IReadOnlyList<string> planNotes = planScale is SheetScale at ? Plan(window, PlanRoom(area), at, names, notes.Count) : [];
         Notes([.. notes, .. planNotes], area, bottom - TitleBand, names.Further, planned);
     }
 

@@ -109,12 +109,14 @@ public sealed class PlanStrip
         foreach (double off in new[] { -0.9, 0, 0.9 })
             _labels.Placer.Crowd.Add(front + new Point2(-way.Y, way.X) * off, behind + new Point2(-way.Y, way.X) * off, LineKind.NoText);
         Point2 aside = ToPaper.Apply(_plan.At(on + wall.LayoutLine.TangentAt(at) * inward)) - middle;
-        string[] words = [_context.Say(Phrase.MatchLine, _context.Say(Phrase.Station, _context.Print.Station(wall, along))), _context.Say(Phrase.SeeSheet, sheet)];
-        _labels.Label(new LabelRequest([words, [string.Join(", ", words)]], TextRole.Label, behind + (front - behind) * 0.2, 1)
+        string station = _context.Say(Phrase.Station, _context.Print.Station(wall, along));
+        string[] words = [_context.Say(Phrase.MatchLine, station), _context.Say(Phrase.SeeSheet, sheet)];
+        _labels.Label(new LabelRequest([words, [string.Join(", ", words)], [_context.Say(Phrase.MatchLine, "").Trim(), station, words[1]], [words[1]]], TextRole.Label, behind + (front - behind) * 0.2, 1)
         {
             Layer = LayerRole.MatchLine,
             Toward = Math.Atan2(aside.Y, aside.X),
             LeaderFrom = 3,
+            Otherwise = string.Join(", ", words),
         });
     }
 

@@ -80,8 +80,9 @@ public sealed class DrawnSet
     private static IEnumerable<ViewSheet> ViewsOf(
         DrawingContext context, ElevationPlan elevations, ElevationStrip strip, Box area, PlanModel plan, IReadOnlyList<Primitive> planLines)
     {
-        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, [], [], []).HasPlanAbove(area);
-        foreach (PlannedWindow window in elevations.Windows.Where(w => w.Strip == strip))
+        PlannedWindow[] windows = [.. elevations.Windows.Where(w => w.Strip == strip)];
+        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, [], [], []).HasPlanAbove(area, windows.Select(w => w.Window));
+        foreach (PlannedWindow window in windows)
             yield return new(strip, window, hasPlan);
         if (!hasPlan)
             yield return new(strip, null, true);
@@ -98,7 +99,7 @@ public sealed class DrawnSet
             var names = new SheetNames(
                 name, wall[i].Window?.Before == true ? sheets.NameOf(wall[i - 1]) : null, wall[i].Window?.After == true ? sheets.NameOf(wall[i + 1]) : null, sheets.NotesSheetOf(name));
             if (wall[i].Planned is PlannedWindow planned)
-                sheet.Compose(planned, area, planScale, names);
+                sheet.Compose(planned, area, wall[i].HasPlan ? planScale : null, names);
             else
                 sheet.ComposePlan(wall[i].Shown, area, names);
             bool isOne = wall[i].Window is not null && (!wall[i].HasPlan || planScale == scale);
