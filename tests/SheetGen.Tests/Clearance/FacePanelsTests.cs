@@ -93,6 +93,94 @@ public class FacePanelsTests
         }
     }
 
+    public static TheoryData<Turn, Turn, double, double> Arcs
+    {
+        get
+        {
+            var data = new TheoryData<Turn, Turn, double, double>();
+            foreach (Turn turn in (Turn[])[Turn.Left, Turn.Right])
+            {
+                foreach (Turn side in (Turn[])[Turn.Left, Turn.Right])
+                {
+                    foreach ((double offset, double batter) in ((double, double)[])[(-3, 0), (3, 0), (-3, 8), (3, 8)])
+                        data.Add(turn, side, offset, batter);
+                }
+            }
+            return data;
+        }
+    }
+
+    /// <summary>
+    /// A chord of length c leaves an arc of radius r by c^2 / 8r (the sagitta of a flat arc): of the two edges of the face the one with the greater radius is left by
+    /// the most, and by nearly all that is allowed, since more chords than needed cost time.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Arcs))]
+    public void ChordsLeaveTheFaceByNoMoreThanAllowedAndAreNoShorterThanNeeded(Turn turn, Turn side, double offset, double batter)
+    {
+        LayoutLine line = LayoutLine.Build("L", 0, default, 1, [new LayoutElement.Arc(60, 20, turn)]);
+        var face = new Face(SmallProjects.On(line, side, offset, batter));
+        FaceSolid[] panels = [.. FacePanels.Of(face).Single()];
+        double worst = 0;
+        for (double along = 9; along < 11; along += 0.0137)
+        {
+            FaceSolid[] near = [.. panels.Skip((int)(panels.Length * along / 20) - 2).Take(5)];
+            foreach (double z in (double[])[100, 120])
+                worst = Math.Max(worst, Distance(near, face.PointAt(along, z)));
+        }
+        Assert.InRange(worst, 0.9 * FacePanels.Sagitta, FacePanels.Sagitta);
+    }
+
+    /// <summary>Arcs that meet at a corner where top and bottom step too: each leg's panels hold its face and end with it.</summary>
+    [Theory]
+    [InlineData(Turn.Left, 0, 0)]
+    [InlineData(Turn.Right, 0, 0)]
+    [InlineData(Turn.Left, 2, 6)]
+    [InlineData(Turn.Right, -2, 6)]
+    public void CurvedLegsEndAtTheirCornerAndAtTheStepsThere(Turn turn, double offset, double batter)
+    {
+        LayoutLine line = LayoutLine.Build("L", 0, default, 1, [new LayoutElement.Arc(80, 30, Turn.Right), new LayoutElement.Bend(turn, 50), new LayoutElement.Spiral(90, 70, 25, Turn.Left)]);
+        Wall wall = SmallProjects.On(line, Turn.Right, offset, batter) with
+        {
+            Top = new Profile([new(0, 118), new(30, 118), new(30, 122), new(55, 121)]),
+            Bottom = new Profile([new(0, 100), new(30, 100), new(30, 102), new(55, 102)]),
+            BottomSteps = [new(0, 100), new(30, 102)],
+        };
+        var face = new Face(wall);
+        IReadOnlyList<IReadOnlyList<FaceSolid>> legs = FacePanels.Of(face);
+        Assert.Equal(2, legs.Count);
+        for (int k = 0; k < 2; k++)
+        {
+            Leg leg = face.Legs[k];
+            (double low, double high) = k == 0 ? (100.0, 118.0) : (102, 121);
+            for (double along = leg.Start + 0.01; along < leg.End; along += 0.217)
+            {
+                foreach (double z in (double[])[low + 0.001, low + 7, high - 0.001])
+                {
+                    if (face.ToMitre(leg, along, z) < 0.01)
+                        continue;
+                    Assert.InRange(Distance(legs[k], face.PointAt(along, z)), -1e-9, FacePanels.Sagitta + 1e-9);
+                }
+                if (face.ToMitre(leg, along, low) < 0.5)
+                    continue;
+                Assert.InRange(Distance(legs[k], face.PointAt(along, low) - new Vector3D(0, 0, 0.4)), 0.35, 0.45);
+                double top = wall.Top.At(along);
+                if (face.ToMitre(leg, along, top) > 0.5)
+                    Assert.InRange(Distance(legs[k], face.PointAt(along, top) + new Vector3D(0, 0, 0.4)), 0.35, 0.45);
+            }
+        }
+        // The mitre of both, where the lower leg's top and the higher one's bottom overlap: both reach it and neither passes it.
+        Corner corner = face.Legs[0].EndCorner!;
+        Vector2D tangent = Vector2D.FromAzimuth(line.AzimuthBefore(30)), normal = tangent.Right * wall.Side;
+        foreach (double z in (double[])[104, 110, 117])
+        {
+            Vector3D mitre = (line.PointAt(30) - tangent * face.MitreCut(corner, z) + normal * face.OffsetAt(z)).At(z);
+            Assert.InRange(Distance(legs[0], mitre), -1e-9, 1e-3);
+            Assert.InRange(Distance(legs[1], mitre), -1e-9, 1e-3);
+            Assert.InRange(Distance(legs[0], mitre + tangent.At(0) * 0.25), 0.15, 0.3);
+        }
+    }
+
     [Fact]
     public void TheAreaOfAWallBetweenItsEndsIsThatOfItsPanels()
     {
