@@ -16,6 +16,13 @@ public static class DimensionPicture
     public static Box TextBox(Point2 middle, double degrees, string words, TextStyle style) =>
         TextMeasure.BoxOf(new Text(LayerRole.Dimension, TextRole.Dimension, middle - new Point2(0, style.Height / 2).Turned(degrees * Math.PI / 180), style.Height, words, HorizontalAlign.Center, degrees), style);
 
+    /// <summary>Degrees by which the words of a dimension between two points are turned: they are read from below or from the right.</summary>
+    public static double Reading(Point2 from, Point2 to)
+    {
+        double degrees = Math.Atan2(to.Y - from.Y, to.X - from.X) * 180 / Math.PI;
+        return degrees is > 90.001 or <= -89.999 ? degrees - Math.CopySign(180, degrees) : degrees;
+    }
+
     /// <summary>The words of a dimension.</summary>
     /// <param name="units">Project units per unit of its points: 1 in model space.</param>
     public static string Measured(Dimension dimension, DimensionStyle style, double units = 1)

@@ -70,7 +70,7 @@ public sealed class PlanDimensions(
                 continue;
             string words = inWords.Contains(limit) ? context.Say(Phrase.LongestNail, context.Print.Distance(limit.FromFace)) : context.Say(Phrase.LegendNailLimit);
             labels.LabelOneOf([.. new[] { 0.5, 0.3, 0.7, 0.15, 0.85 }.Select(k => seen[(int)(k * (seen.Length - 1))]).Distinct()
-                .Select(p => new LabelRequest([[words]], TextRole.Label, toPaper(p), 0.6) { LeaderFrom = 2.6, Toward = Away(p) })]);
+                .Select(p => new LabelRequest([[words]], TextRole.Label, toPaper(p), 0.6) { LeaderFrom = 2.6, Toward = Away(p), Otherwise = words })]);
         }
     }
 
@@ -141,5 +141,5 @@ public sealed class PlanDimensions(
     }
 
     private void InWords(string words, Vector2D at, string? obstruction = null) =>
-        labels.Label(new LabelRequest([[words]], TextRole.Label, toPaper(at), 0.6) { LeaderFrom = 2.6, Obstruction = obstruction });
+        labels.Label(new LabelRequest([[words]], TextRole.Label, toPaper(at), 0.6) { LeaderFrom = 2.6, Obstruction = obstruction, Otherwise = words });
 }

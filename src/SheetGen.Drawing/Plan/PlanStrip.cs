@@ -41,7 +41,7 @@ public sealed class PlanStrip
     public IReadOnlyList<string> Notes => _labels.Notes;
 
     /// <summary>Notes that need no number at a place.</summary>
-    public IReadOnlyList<string> Marked => _labels.Marked;
+    public IReadOnlyList<string> Told => _labels.Told;
 
     public IReadOnlyList<Finding> Findings => _labels.Findings;
 
@@ -109,14 +109,18 @@ public sealed class PlanStrip
             (beyond, before) = (Math.Min(beyond, ReachAt(at) / Viewport.UnitsPerMillimetre + PastNails), Math.Min(before, 2 * PastNails));
         Point2 behind = middle + way * beyond, front = middle - way * before;
         _labels.Add(new Line(LayerRole.MatchLine, front, behind));
-        _labels.Placer.Crowd.Add(front, behind, LineKind.NoText);
+        // Words keep off the line, which is heavy.
+        foreach (double off in new[] { -0.9, 0, 0.9 })
+            _labels.Placer.Crowd.Add(front + new Point2(-way.Y, way.X) * off, behind + new Point2(-way.Y, way.X) * off, LineKind.NoText);
         Point2 aside = ToPaper.Apply(_plan.At(on + wall.LayoutLine.TangentAt(at) * inward)) - middle;
-        string[] words = [_context.Say(Phrase.MatchLine, _context.Say(Phrase.Station, _context.Print.Station(wall, along))), _context.Say(Phrase.SeeSheet, sheet)];
-        _labels.Label(new LabelRequest([words, [string.Join(", ", words)]], TextRole.Label, behind + (front - behind) * 0.2, 1)
+        string station = _context.Say(Phrase.Station, _context.Print.Station(wall, along));
+        string[] words = [_context.Say(Phrase.MatchLine, station), _context.Say(Phrase.SeeSheet, sheet)];
+        _labels.Label(new LabelRequest([words, [string.Join(", ", words)], [_context.Say(Phrase.MatchLine, "").Trim(), station, words[1]], [words[1]]], TextRole.Label, behind + (front - behind) * 0.2, 1)
         {
             Layer = LayerRole.MatchLine,
             Toward = Math.Atan2(aside.Y, aside.X),
             LeaderFrom = 3,
+            Otherwise = string.Join(", ", words),
         });
     }
 
@@ -149,6 +153,6 @@ public sealed class PlanStrip
         double middle = (_window.Start + _window.End) / 2;
         Vector2D normal = new Face(_window.Wall).NormalAt(middle), on = _window.Wall.LayoutLine.PointAt(middle);
         Point2 at = ToPaper.Apply(_plan.At(on)), front = ToPaper.Apply(_plan.At(on - normal)) - at;
-        _labels.Label(new LabelRequest([[_context.Say(Phrase.FrontOfWall)]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40 });
+        _labels.Label(new LabelRequest([[_context.Say(Phrase.FrontOfWall)]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40, Otherwise = _context.Say(Phrase.FrontOfWall) });
     }
 }
