@@ -1,5 +1,4 @@
 using SheetGen.Layout.Placing;
-using SheetGen.Model;
 using SheetGen.Model.Results;
 using Xunit;
 
