@@ -260,4 +260,41 @@ public sealed class RowTwinTests
         Assert.Equal((38.421, 41.579), (Math.Round(start, 3), Math.Round(end, 3)));
         Assert.DoesNotContain(CoverRule.Breaks(bays[0], [], strict: false), b => b.Start < 40 && b.End > 40);
     }
+
+    // Holes of 0.5 ft with 0.5 ft clear keep 1 ft from centre to centre, square to holes that fall by 10 degrees: 1 / cos 10 = 1.0154 ft of height one above the other,
+    // 0.8 / cos 10 = 0.8123 ft where they stand 0.6 ft beside each other, none from 1 ft on.
+    [Theory]
+    [InlineData(50, 111.02, true)]
+    [InlineData(50, 111.01, false)]
+    [InlineData(50, 108.98, true)]
+    [InlineData(49.4, 110.82, true)]
+    [InlineData(50.6, 110.80, false)]
+    [InlineData(51, 110, true)]
+    [InlineData(50.99, 110, false)]
+    public void Heads_beside_each_other_leave_room_for_parallel_holes(double along, double elevation, bool clear)
+    {
+        (Bay[] bays, _) = Rows(Project(new TestWall { Tests = TestNails.None }, 0));
+        Assert.Equal(clear, PartRowBand.IsClear(bays[0], [new Head(20, 110), new Head(50, 110)], new Head(along, elevation)));
+    }
+
+    // min_gap of 2 ft is shared by two sections, 1 ft each; one of 1.2 ft between two others keeps 0.6 ft at each end, and its neighbours the rest.
+    [Fact]
+    public void Sections_share_the_least_gap_at_their_limits()
+    {
+        (Bay[] two, _) = Rows(Project(new TestWall { Limits = [40], Tests = TestNails.None }, 0));
+        Assert.Equal((0.0, 1.0, 1.0, 0.0), (two[0].StartLimitClear, two[0].EndLimitClear, two[1].StartLimitClear, two[1].EndLimitClear));
+        Assert.Equal((39.0, 38.5, 41.0, 41.5), (two[0].LastPlace(110), two[0].LastPlace(110, 1.5), two[1].FirstPlace(110), two[1].FirstPlace(110, 1.5)));
+        Assert.Equal((1.0, 99.0), (two[0].FirstPlace(110), two[1].LastPlace(110)));
+        (Bay[] three, _) = Rows(Project(new TestWall { Limits = [40, 41.2], Tests = TestNails.None }, 0));
+        Assert.Equal([0, 1.4, 0.6, 0.6, 1.4, 0], three.SelectMany(b => new[] { b.StartLimitClear, b.EndLimitClear }).Select(c => Math.Round(c, 9)));
+        (Bay[] wide, _) = Rows(Project(new TestWall { Limits = [40, 42.5], Tests = TestNails.None }, 0));
+        Assert.Equal([0, 1.0, 1, 1, 1, 0], wide.SelectMany(b => new[] { b.StartLimitClear, b.EndLimitClear }).Select(c => Math.Round(c, 9)));
+    }
+
+    [Fact]
+    public void A_part_row_without_a_grid_row_is_numbered_from_the_top()
+    {
+        (Bay[] bays, _) = Rows(Project(new TestWall { Tests = TestNails.None }, 0));
+        Assert.Equal("0.4", RowNumbering.Of([new RowHeads(bays[0], 0, true, 118, [], [50])]).Values.Single().ToString());
+    }
 }
