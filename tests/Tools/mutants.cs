@@ -18,6 +18,7 @@
 // first that have killed mutants of the same file, then the fastest. A mutant that none sees survives.
 // Some tests of other folders than those chosen by default keep what they made; with MUTANTS_AGAIN=1 in the environment what survived is tried again in a
 // process of its own, switched on from the start.
+// MUTANTS_BEFORE=REPORT in the environment takes what a report says of killed mutants, so that only the others are tried, with TESTS that were written since.
 // A mutant under which a test takes a hundred times as many steps is slow, and so is one that has to be stopped by the clock: both count as killed.
 // Mutants that do not compile are none.
 //
@@ -72,7 +73,7 @@ internal static class Tool
                 Dictionary<int, Mutant> mutants = Kept(kept, source, room, built, Path.Combine(work, "SheetGen.Layout.dll"));
                 Console.WriteLine(FormattableString.Invariant($"{mutants.Count} mutants compiled in {clock.Elapsed.TotalSeconds:0} s"));
                 byte[] choice = SHA256.HashData([.. File.ReadAllBytes(Path.Combine(built, "SheetGen.Tests.dll")), .. Encoding.UTF8.GetBytes(seconds + tests)]);
-                Measure(room, report, count, seed, total, equivalent, $"{kept}-{Convert.ToHexStringLower(choice)[..16]}.reach", id => new Remote(work, id, seconds, tests), mutants);
+                Measure(room, report, count, seed, total, equivalent, file => File.ReadAllLines(Path.Combine(source, file)), $"{kept}-{Convert.ToHexStringLower(choice)[..16]}.reach", id => new Remote(work, id, seconds, tests), mutants);
             }
             return 0;
         }
@@ -82,7 +83,7 @@ internal static class Tool
         }
     }
 
-    /// <summary>The reasons, by the mutants that they stand for: after a line `= REASON` a line each, `FILE: WAS -> IS`, for every place of the file where that stands.</summary>
+    /// <summary>The reasons, by the mutants that they stand for: after a line `= REASON` a line each, `FILE | LINE OF SOURCE | WAS -> IS`.</summary>
     private static Dictionary<string, string> Equivalent(string file)
     {
         var reasons = new Dictionary<string, string>(StringComparer.Ordinal);
@@ -150,7 +151,7 @@ internal static class Tool
         return tests;
     }
 
-    private static void Measure(string room, string report, int count, int seed, double total, Dictionary<string, string> equivalent, string kept, Func<int, Remote> start, Dictionary<int, Mutant> mutants)
+    private static void Measure(string room, string report, int count, int seed, double total, Dictionary<string, string> equivalent, Func<string, string[]> sources, string kept, Func<int, Remote> start, Dictionary<int, Mutant> mutants)
     {
         Stopwatch clock = Stopwatch.StartNew();
         bool again = Environment.GetEnvironmentVariable("MUTANTS_AGAIN") == "1";
@@ -165,11 +166,13 @@ internal static class Tool
         var tally = new SortedDictionary<string, int>(StringComparer.Ordinal);
         var kills = new Dictionary<(string File, string Test), int>();
         clock.Restart();
+        Dictionary<string, string> before = Before(Environment.GetEnvironmentVariable("MUTANTS_BEFORE"));
         foreach (Mutant mutant in drawn)
         {
             string[] chosen = Chosen(reach[mutant.Id], total, t => kills.GetValueOrDefault((mutant.File, t)));
-            string outcome = "unreached";
-            if (chosen.Length > 0)
+            string place = FormattableString.Invariant($"{mutant.File}:{mutant.Line}:{mutant.Column} {mutant.Was} -> {mutant.Is}");
+            string outcome = before.GetValueOrDefault(place) ?? "unreached";
+            if (chosen.Length > 0 && outcome is "unreached" or "SURVIVED")
             {
                 TimeSpan patience = TimeSpan.FromSeconds(30 + 20 * total);
                 outcome = warm.Ask(mutant.Id, chosen, patience) ?? "slow (stopped by the clock)";
@@ -191,11 +194,11 @@ internal static class Tool
                 }
             }
             string change = $"{mutant.Was} -> {mutant.Is}", reason = "";
-            if (outcome is "SURVIVED" or "unreached" && equivalent.TryGetValue($"{mutant.File.Replace('\\', '/')}: {change}", out string? known))
+            if (outcome is "SURVIVED" or "unreached" && equivalent.TryGetValue($"{mutant.File.Replace('\\', '/')} | {sources(mutant.File)[mutant.Line - 1].Trim()} | {change}", out string? known))
                 (outcome, reason) = ("equivalent", " (" + known + ")");
             string kind = outcome.Split(' ')[0];
             tally[kind] = tally.GetValueOrDefault(kind) + 1;
-            string text = FormattableString.Invariant($"{outcome}: {mutant.File}:{mutant.Line}:{mutant.Column} {change}{reason}");
+            string text = $"{outcome}: {place}{reason}";
             File.AppendAllText(report, text + "\n");
             if (kind is "SURVIVED" or "unreached")
                 Console.WriteLine(text);
@@ -205,6 +208,15 @@ internal static class Tool
         File.AppendAllText(report, summary + "\n");
         Console.WriteLine(summary);
         warm.Dispose();
+    }
+
+    /// <summary>What a report said of each mutant.</summary>
+    private static Dictionary<string, string> Before(string? report)
+    {
+        var outcomes = new Dictionary<string, string>(StringComparer.Ordinal);
+        foreach (Match line in report is null ? [] : File.ReadLines(report).Select(l => Regex.Match(l, @"^(killed .*?|slow.*?|unreached|SURVIVED): (\S+:\d+:\d+ .* -> .*)$")).Where(m => m.Success))
+            outcomes[line.Groups[2].Value] = line.Groups[1].Value;
+        return outcomes;
     }
 
     /// <summary>Those first that killed before, then the fastest; results that are compared with committed ones last, so that it shows what is seen by nothing else.</summary>

@@ -54,10 +54,7 @@ public sealed class DetailDimensions(DrawingContext context, ViewLabels labels, 
         (Point2 From, Point2 To)[] lines = [(a - tick, b + tick), (from, a + beyond), (to, b + beyond)];
         if (!Crowd.IsLeaderFree(lines[0].From, lines[0].To, a) || Crowd.RunsAlong(a, b, Apart) || !IsEndFree(from, lines[1].To) || !IsEndFree(to, lines[2].To))
             return false;
-        double degrees = Math.Atan2(way.Y, way.X) * 180 / Math.PI, height = Text.Height, width = TextMeasure.Measure(written, height, Text), drawn = (to - from).Length;
-        // Words are read from below or from the right.
-        if (degrees is > 90.001 or <= -89.999)
-            degrees -= Math.CopySign(180, degrees);
+        double degrees = DimensionPicture.Reading(from, to), height = Text.Height, width = TextMeasure.Measure(written, height, Text), drawn = (to - from).Length;
         Point2 up = new Point2(0, 1).Turned(degrees * Math.PI / 180), lifted = up * (Lift + height * 0.7);
         IEnumerable<Point2> places = width + 1 < drawn
             ? new[] { 0, 0.5, -0.5 }.SelectMany(k => new[] { middle + lifted + way * (k * (drawn - width)), middle - lifted + way * (k * (drawn - width)) })

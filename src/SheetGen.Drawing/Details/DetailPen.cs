@@ -154,6 +154,8 @@ public sealed class DetailPen
         _labels.Label(new LabelRequest([lines, Wrapped(26), Wrapped(20), Wrapped(14)], TextRole.Label, At(x, y), 0.3) { Toward = toward, LeaderFrom = 0.1, Reach = 70 });
     }
 
+    public void Note((double X, double Y) at, double? toward, params string[] lines) => Note(at.X, at.Y, toward, lines);
+
     /// <summary>Words that stand below the title.</summary>
     public void Remark(string words) => _remarks.Add(words);
 

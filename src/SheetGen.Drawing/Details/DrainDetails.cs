@@ -32,7 +32,7 @@ internal static class DrainDetails
             { Beside = 5, Above = 12 };
         }
         double lap = data.Size("strip_lap") ?? In(AssumedLap), thick = drained[0].Facing?.Shotcrete ?? In(AssumedShotcrete);
-        yield return new(DetailKind.Lap, drained, context.Say(Phrase.DetailStripLap), new(-thick - In(2), -lap - In(6), In(4), lap + In(6)), pen => Lap(context, data, drained[0], pen));
+        yield return new(DetailKind.Lap, drained, context.Say(Phrase.DetailStripLap), FaceFrame.Of(drained[0]).Leaned(new(-thick - In(2), -lap - In(6), In(4), lap + In(6))), pen => Lap(context, data, drained[0], pen)) { Lean = FaceFrame.Of(drained[0]).Degrees };
     }
 
     /// <summary>Two neighbouring strips of a leg, as far from its ends as may be.</summary>
@@ -95,7 +95,7 @@ internal static class DrainDetails
     private static string Most(DrawingContext context, Wall wall, DrainStrip strip) =>
         wall.Drainage?.MaxSpacing is double given ? context.Print.Short(given) : context.Say(Phrase.Default, context.Print.Short(strip.Spacing));
 
-    /// <summary>Upright cut, the soil on the right: the upper strip laps behind the lower one.</summary>
+    /// <summary>Cut square to the face, which leans by its batter, the soil on the right: the upper strip laps behind the lower one.</summary>
     private static void Lap(DrawingContext context, DetailData data, Wall wall, DetailPen pen)
     {
         double? shotcrete = wall.Facing?.Shotcrete, given = data.Size("strip_lap");

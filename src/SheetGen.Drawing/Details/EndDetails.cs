@@ -28,7 +28,7 @@ internal static class EndDetails
             WallEnd end = kind.First();
             double In(double inches) => Lengths.FromInches(inches, data.Print.Unit);
             double back = -(end.Wall.Facing?.Gap ?? 0) - (end.Wall.Facing?.Thickness ?? 0), reach = Math.Max(end.Second, end.First) + In(12);
-            yield return new(DetailKind.End, [.. kind.Select(e => (object)e.Wall)], context.Say(Phrase.DetailEnd, context.Say(Phrase.Station, data.Print.Station(end.Wall, end.Along))),
+            yield return new(DetailKind.End, [.. kind.SelectMany(e => new object[] { e.Wall, e })], context.Say(Phrase.DetailEnd, context.Say(Phrase.Station, data.Print.Station(end.Wall, end.Along))),
                 end.IsRight ? new(-reach, back - In(12), In(8), In(36)) : new(-In(8), back - In(12), reach, In(36)), pen => Draw(context, data, end, [.. kind.Skip(1)], pen))
             { Beside = 10, Above = 9 };
         }

@@ -3,6 +3,7 @@ using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
+using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Details;
@@ -18,49 +19,58 @@ internal static class FacingDetails
     public static IEnumerable<DetailView> All(DrawingContext context, DetailData data)
     {
         double In(double inches) => Lengths.FromInches(inches, data.Print.Unit);
-        foreach (IGrouping<Facing?, Wall> kind in data.Project.Walls.GroupBy(w => w.Facing))
+        var kinds = data.Project.Walls.GroupBy(w => (w.Facing, FaceFrame.Of(w))).ToList();
+        foreach (var kind in kinds)
         {
-            var cut = new FacingCut(context, data, kind.First());
+            Wall wall = kind.First();
+            var cut = new FacingCut(context, data, wall, LowestHead(context, wall));
             double high = (data.PlateOf(cut.Wall).Width ?? In(AssumedPlate)) / 2 + In(5);
-            yield return new(DetailKind.Facing, [.. kind], context.Say(Phrase.DetailFacing, cut.Name), new(cut.Front - In(3), -high, cut.Back + In(8), high),
+            string name = kinds.Count(k => k.Key.Facing == kind.Key.Facing) > 1 ? $"{cut.Name}, {wall.Name.ToUpperInvariant()}" : cut.Name;
+            yield return new(DetailKind.Facing, [.. kind], context.Say(Phrase.DetailFacing, name), new(Math.Min(cut.FrontAt(-high), cut.FrontAt(high)) - In(3), -high, Math.Max(cut.BackAt(-high), cut.BackAt(high)) + In(8), high),
                 pen => AtHead(context, data, cut, high, pen))
             { Above = 5 };
-            if (cut.HasFacing && kind.Key!.Coping is string coping)
+            if (cut.HasFacing && wall.Facing!.Coping is string coping)
             {
-                yield return new(DetailKind.Top, [.. kind], context.Say(Phrase.DetailTop, cut.Name), new(cut.Front - In(4), -In(12), cut.Back + In(8), (data.Project.Rates.CopingHeight ?? In(AssumedCoping)) + In(3)),
-                    pen => Top(context, data, cut, coping, pen))
+                var top = new FacingCut(context, data, wall, wall.Top.At(wall.Start) - wall.Bottom.At(wall.Start));
+                yield return new(DetailKind.Top, [.. kind], context.Say(Phrase.DetailTop, name), new(Math.Min(top.FrontAt(-In(12)), top.FrontAt(0)) - In(4), -In(12), top.BackAt(0) + In(8), (data.Project.Rates.CopingHeight ?? In(AssumedCoping)) + In(3)),
+                    pen => Top(context, data, top, coping, pen))
                 { Above = 5 };
             }
         }
     }
 
+    /// <summary>Height of the wall's lowest nail above its bottom, where a facing that stands before a battered face is tied first; 0 without nails.</summary>
+    private static double LowestHead(DrawingContext context, Wall wall) =>
+        context.NailsOf(wall).Where(n => n.Kind != NailKind.Verification).Select(n => Math.Max(0, n.Elevation - wall.Bottom.At(n.Along))).DefaultIfEmpty(0).Min();
+
     /// <summary>The head at y = 0 with its tie to the facing.</summary>
     private static void AtHead(DrawingContext context, DetailData data, FacingCut cut, double high, DetailPen pen)
     {
         cut.Draw(pen, -high, high);
-        pen.Break(cut.Front, cut.Back, -high);
-        pen.Break(cut.Front, cut.Back, high);
+        pen.Break(cut.FrontAt(-high), cut.BackAt(-high), -high);
+        pen.Break(cut.FrontAt(high), cut.BackAt(high), high);
         PlateSize size = data.PlateOf(cut.Wall);
         Section section = cut.Wall.Sections[0];
         double plate = size.Width ?? pen.In(AssumedPlate), thick = size.Thickness ?? pen.In(AssumedThickness), tilt = Angles.ToRadians(section.Inclination);
         double bar = data.DiameterOf(section.Bar) / 2, reach = (cut.Back + pen.In(7)) / Math.Cos(tilt), out_ = data.Project.Rules.BarProjection;
-        pen.Rectangle(size.IsGiven, -thick, -plate / 2, 0, plate / 2);
+        FaceFrame face = cut.Face;
+        pen.Shape(size.IsGiven, face.On(-thick, -plate / 2), face.On(0, -plate / 2), face.On(0, plate / 2), face.On(-thick, plate / 2));
         (double X, double Y) P(double along, double across) => NailDetails.On(along, across, tilt);
         pen.Outline(LayerRole.Detail, P(-out_, bar), P(reach, bar), P(reach, -bar), P(-out_, -bar));
         cut.Thicknesses(pen, -high, high);
         cut.Steel(pen, -high * 0.8);
         if (size.Width is not null)
-            pen.Small((0, -plate / 2), (0, plate / 2), -1, beyond: cut.Back);
+            pen.Small(face.On(0, -plate / 2), face.On(0, plate / 2), -1, beyond: cut.Back);
         if (!cut.HasFacing)
         {
-            pen.Note(0, high * 0.8, Left, context.Say(Phrase.NoFacing));
+            pen.Note(face.At(0, high * 0.8), Left, context.Say(Phrase.NoFacing));
             return;
         }
-        pen.Note(cut.Front, high * 0.8, Left, context.Say(SectionLabels.FacingWords(cut.Wall.Facing!.Kind), data.Small(cut.Wall.Facing.Thickness)),
+        pen.Note(cut.FrontAt(high * 0.8), high * 0.8, Left, context.Say(SectionLabels.FacingWords(cut.Wall.Facing!.Kind), data.Small(cut.Wall.Facing.Thickness)),
             context.Say(Phrase.StrengthIs, data.Fact(cut.IsShot ? "shotcrete_strength" : "concrete_strength")), context.Say(Phrase.FinishIs, data.Fact("finish")));
-        pen.Note(-thick, plate * 0.35, 0.5, context.Say(Phrase.ConnectionIs, cut.IsOnFace && data.Has("studs") && !data.Has("connection") ? data.Fact("studs") : data.Fact("connection")));
+        pen.Note(face.On(-thick, plate * 0.35), 0.5, context.Say(Phrase.ConnectionIs, cut.IsOnFace && data.Has("studs") && !data.Has("connection") ? data.Fact("studs") : data.Fact("connection")));
         if (!cut.IsOnFace)
-            pen.Note((cut.Front + cut.Thick) / 2, -high * 0.6, -0.4, context.Say(Phrase.BackfillIs, data.Fact("gap_fill")));
+            pen.Note((cut.FrontAt(-high * 0.6) + cut.Thick + face.At(0, -high * 0.6).X) / 2, -high * 0.6, -0.4, context.Say(Phrase.BackfillIs, data.Fact("gap_fill")));
     }
 
     /// <summary>The coping on the top of the wall, which is at y = 0.</summary>
@@ -68,10 +78,11 @@ internal static class FacingDetails
     {
         double low = -pen.In(12);
         cut.Draw(pen, low, 0);
-        pen.Line(cut.Front, 0, cut.Back, 0);
-        pen.Break(cut.Front, cut.Back, low);
+        double front = cut.FrontAt(0), back = cut.BackAt(0);
+        pen.Line(front, 0, back, 0);
+        pen.Break(cut.FrontAt(low), cut.BackAt(low), low);
         (double? width, double? height) = (data.Project.Rates.CopingWidth, data.Project.Rates.CopingHeight);
-        double middle = (cut.Front + cut.Back) / 2, w = (width ?? cut.Back - cut.Front + pen.In(4)) / 2, h = height ?? pen.In(AssumedCoping);
+        double middle = (front + back) / 2, w = (width ?? back - front + pen.In(4)) / 2, h = height ?? pen.In(AssumedCoping);
         pen.Rectangle(width is not null && height is not null, middle - w, 0, middle + w, h);
         if (width is not null)
             pen.Small((middle - w, h), (middle + w, h), 1);
@@ -81,6 +92,6 @@ internal static class FacingDetails
             width is null || height is null ? context.Say(Phrase.SizeIs, data.Blank) : "", context.Say(Phrase.ReinforcementIs, data.Fact("coping_bars")));
         cut.Thicknesses(pen, low, 0);
         if (cut.Wall.ExistingGround is not null)
-            pen.Note(cut.Back, low / 2, 0, context.Say(Phrase.SurfaceWaterIs, data.Fact("surface_water")));
+            pen.Note(cut.BackAt(low / 2), low / 2, 0, context.Say(Phrase.SurfaceWaterIs, data.Fact("surface_water")));
     }
 }

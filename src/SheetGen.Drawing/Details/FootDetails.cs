@@ -20,27 +20,27 @@ internal static class FootDetails
     public static IEnumerable<DetailView> All(DrawingContext context, DetailData data)
     {
         double In(double inches) => Lengths.FromInches(inches, data.Print.Unit);
-        var kinds = data.Project.Walls.GroupBy(w => w.Facing).ToList();
+        var kinds = data.Project.Walls.GroupBy(w => (w.Facing, FaceFrame.Of(w))).ToList();
         foreach (var kind in kinds)
         {
             Wall wall = kind.MinBy(w => WallDepth.Least(w) ?? double.PositiveInfinity)!;
-            var cut = new FacingCut(context, data, wall);
+            var cut = new FacingCut(context, data, wall, 0);
             bool isDrained = context.Quantities.Strips.Any(s => s.Wall == wall);
             string title = context.Say(isDrained ? Phrase.DetailOutlet : Phrase.DetailFoot);
             double depth = Math.Max(0, WallDepth.Least(wall) ?? In(AssumedDepth));
             yield return new(isDrained ? DetailKind.Outlet : DetailKind.Foot, [.. kind], kinds.Count == 1 ? title : $"{title}, {wall.Name.ToUpperInvariant()}",
-                new(cut.Front - In(9), -(data.Pad.Height ?? In(AssumedPadHeight)) - In(3), cut.Back + In(10), depth + In(AboveGrade)), pen => Draw(context, data, cut, depth, isDrained, pen))
+                new(cut.FrontAt(0) - In(9), -(data.Pad.Height ?? In(AssumedPadHeight)) - In(3), Math.Max(cut.BackAt(0), cut.BackAt(depth + In(AboveGrade))) + In(10), depth + In(AboveGrade)), pen => Draw(context, data, cut, depth, isDrained, pen))
             { Above = 5 };
         }
     }
 
     private static void Draw(DrawingContext context, DetailData data, FacingCut cut, double depth, bool isDrained, DetailPen pen)
     {
-        double high = depth + pen.In(AboveGrade), front = cut.Front;
+        double high = depth + pen.In(AboveGrade), front = cut.FrontAt(0), atGrade = cut.FrontAt(depth);
         cut.Draw(pen, 0, high);
-        pen.Break(front, cut.Back, high);
+        pen.Break(cut.FrontAt(high), cut.BackAt(high), high);
         if (cut.Wall.FinishedGrade is not null)
-            pen.Line(front - pen.In(9), depth, front, depth, LayerRole.FinishedGrade);
+            pen.Line(front - pen.In(9), depth, atGrade, depth, LayerRole.FinishedGrade);
         if (WallDepth.Least(cut.Wall) is > 0)
             pen.Long((front, 0), (front, depth), 1, context.Say(Phrase.DimEmbedment, "<>"));
         else if (cut.Wall.FinishedGrade is null)
@@ -57,7 +57,7 @@ internal static class FootDetails
     private static void Pad(DrawingContext context, DetailData data, FacingCut cut, DetailPen pen)
     {
         (double? width, double? height) = data.Pad;
-        double w = (width ?? pen.In(AssumedPadWidth)) / 2, h = height ?? pen.In(AssumedPadHeight), middle = cut.Front + cut.Thick / 2;
+        double w = (width ?? pen.In(AssumedPadWidth)) / 2, h = height ?? pen.In(AssumedPadHeight), middle = cut.FrontAt(0) + cut.Thick / 2;
         pen.Rectangle(width is not null && height is not null, middle - w, -h, middle + w, 0);
         if (width is not null)
             pen.Small((middle - w, -h), (middle + w, -h), -1);
@@ -69,11 +69,11 @@ internal static class FootDetails
 
     private static void Drain(DrawingContext context, DetailData data, FacingCut cut, double depth, double high, DetailPen pen)
     {
-        double t = cut.Back, front = cut.Front, weep = data.Size("weep_holes") ?? pen.In(AssumedWeep), at = depth + pen.In(4), fall = pen.In(1), out_ = pen.In(2);
-        pen.Shape(false, (front - out_, at - fall), (t, at), (t, at + weep), (front - out_, at + weep - fall));
+        double t = cut.BackAt(0), weep = data.Size("weep_holes") ?? pen.In(AssumedWeep), at = depth + pen.In(4), fall = pen.In(1), out_ = pen.In(2), front = cut.FrontAt(at), back = cut.BackAt(at);
+        pen.Shape(false, (front - out_, at - fall), (back, at), (cut.BackAt(at + weep), at + weep), (front - out_, at + weep - fall));
         if (data.Size("weep_holes") is not null)
             pen.Small((front - out_, at - fall), (front - out_, at + weep - fall), 1);
-        double way = t + pen.In(StripThickness + 2);
+        double way = cut.BackAt(high * 0.75) + pen.In(StripThickness + 2);
         pen.Arrow(way, high * 0.75, way, high * 0.4);
         pen.Note(front - out_ / 2, at + weep - fall, Left, context.Say(Phrase.WeepHole, data.Fact("weep_holes")));
         double drain = (data.Size("underdrain") ?? pen.In(AssumedDrain)) / 2, x = t + pen.In(5), y = -drain - pen.In(1.5), half = drain + pen.In(2);
@@ -82,6 +82,6 @@ internal static class FootDetails
         if (data.Size("underdrain") is not null)
             pen.Small((x - drain, y), (x + drain, y), -1, beyond: half);
         pen.Note(x + drain, y, 0, context.Say(Phrase.Underdrain, data.Fact("underdrain")), context.Say(Phrase.OutletTo, data.Fact("drain_outlet")));
-        pen.Note(t + pen.In(StripThickness), high * 0.9, 0.2, context.Say(Phrase.DrainageStrip));
+        pen.Note(cut.StripAt(high * 0.9), high * 0.9, 0.2, context.Say(Phrase.DrainageStrip));
     }
 }

@@ -22,9 +22,8 @@ internal static class HeadDetails
             double In(double inches) => Lengths.FromInches(inches, data.Print.Unit);
             double high = (head.Plate.Width ?? In(AssumedPlate)) / 2 + In(3), depth = (head.Shotcrete ?? In(AssumedShotcrete)) + In(Beyond);
             var upright = new Box(-data.Project.Rules.BarProjection - In(1), -high, depth, high);
-            Point2[] corners = [new(upright.Left, upright.Bottom), new(upright.Right, upright.Bottom), new(upright.Right, upright.Top), new(upright.Left, upright.Top)];
             yield return new(DetailKind.Head, [.. head.Sections.Select(s => (object)s.Section)], title,
-                Box.Around(corners.Select(c => c.Turned(-Angles.ToRadians(head.Batter)))), pen => Draw(context, data, head, high, pen))
+                new FaceFrame(head.Batter).Leaned(upright), pen => Draw(context, data, head, high, pen))
             { Lean = head.Batter, Beside = 15, Above = 6 };
         }
     }

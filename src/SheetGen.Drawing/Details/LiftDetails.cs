@@ -6,7 +6,7 @@ using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Details;
 
-/// <summary>The joint between two lifts. The row's heads are at y = 0, the face of the shotcrete is at x = 0, the soil on the right.</summary>
+/// <summary>The joint between two lifts. The row's heads are at y = 0, the face of the shotcrete is at x = 0, the soil on the right; the picture leans by the batter.</summary>
 internal static class LiftDetails
 {
     private const double Left = Math.PI, Down = -Math.PI / 2;
@@ -19,29 +19,34 @@ internal static class LiftDetails
     {
         double In(double inches) => Lengths.FromInches(inches, data.Print.Unit);
         var kinds = data.Project.Walls.Where(w => context.Quantities.Lifts.Any(l => l.Wall == w && l.Number > 1))
-            .GroupBy(w => (w.Lifts?.BelowRow, w.Facing?.Shotcrete, Plate: data.PlateOf(w), w.Lifts?.MaxExposed, w.Lifts?.MaxHours)).ToList();
+            .GroupBy(w => (w.Lifts?.BelowRow, w.Facing?.Shotcrete, Plate: data.PlateOf(w), w.Lifts?.MaxExposed, w.Lifts?.MaxHours, Face: FaceFrame.Of(w))).ToList();
         foreach (var kind in kinds)
         {
             double below = kind.Key.BelowRow ?? In(AssumedBelow), t = kind.Key.Shotcrete ?? In(AssumedShotcrete), lap = data.Project.Rates.MeshLap ?? In(AssumedLap);
             string title = kinds.Count == 1 ? context.Say(Phrase.DetailJoint) : context.Say(Phrase.DetailJointOf, string.Join(", ", kind.Select(w => w.Name.ToUpperInvariant())));
-            yield return new(DetailKind.Joint, [.. kind], title, new(-In(8), -below - Math.Max(In(12), lap), t + In(12), Math.Max(In(10), lap - below + In(4))),
+            yield return new(DetailKind.Joint, [.. kind], title, kind.Key.Face.Leaned(new(-In(8), -below - Math.Max(In(12), lap), t + In(12), Math.Max(In(10), lap - below + In(4)))),
                 pen => Draw(context, data, kind.First(), pen))
-            { Above = 10, Highest = 76 };
+            { Above = 10, Highest = 76, Lean = kind.Key.Face.Degrees };
         }
     }
 
     private static void Draw(DrawingContext context, DetailData data, Wall wall, DetailPen pen)
     {
         double? shotcrete = wall.Facing?.Shotcrete, given = wall.Lifts?.BelowRow;
-        double t = shotcrete ?? pen.In(AssumedShotcrete), below = given ?? pen.In(AssumedBelow), high = pen.In(10), low = -below - pen.In(12);
+        FaceFrame face = FaceFrame.Of(wall);
+        // A lift goes down to a level: along the face it is longer.
+        double t = shotcrete ?? pen.In(AssumedShotcrete), deep = given ?? pen.In(AssumedBelow), below = deep / Math.Cos(face.Radians), high = pen.In(10), low = -below - pen.In(12);
         foreach ((double from, double to) in new[] { (low, -below), (-below, high) })
         {
             pen.Hatch(2.5, from == low ? -45 : 45, (0, from), (t, from), (t, to), (0, to));
             pen.Shape(shotcrete is not null, (0, from), (t, from), (t, to), (0, to));
         }
-        pen.Line(t, -below, t + pen.In(10), -below, given is null ? LayerRole.DetailHidden : LayerRole.Detail);
+        (double X, double Y) Level(double x, double y, double run, double rise) =>
+            (x + run * Math.Cos(face.Radians) - rise * Math.Sin(face.Radians), y + run * Math.Sin(face.Radians) + rise * Math.Cos(face.Radians));
+        (double bx, double by) = Level(t, -below, pen.In(10), 0);
+        pen.Line(t, -below, bx, by, given is null ? LayerRole.DetailHidden : LayerRole.Detail);
         PlateSize size = data.PlateOf(wall);
-        double plate = size.Width ?? pen.In(AssumedPlate), thick = size.Thickness ?? pen.In(AssumedThickness), tilt = Angles.ToRadians(wall.Sections[0].Inclination), bar = data.DiameterOf(wall.Sections[0].Bar) / 2;
+        double plate = size.Width ?? pen.In(AssumedPlate), thick = size.Thickness ?? pen.In(AssumedThickness), tilt = Angles.ToRadians(wall.Sections[0].Inclination - face.Degrees), bar = data.DiameterOf(wall.Sections[0].Bar) / 2;
         pen.Rectangle(size.IsGiven, -thick, -plate / 2, 0, plate / 2);
         (double X, double Y) P(double along, double across) => NailDetails.On(along, across, tilt);
         double end = (t + pen.In(11)) / Math.Cos(tilt);
@@ -51,8 +56,12 @@ internal static class LiftDetails
         LayerRole mesh = lap is null ? LayerRole.DetailHidden : LayerRole.Detail;
         pen.Line(t * 0.42, -below - half, t * 0.42, high, mesh);
         pen.Line(t * 0.58, low, t * 0.58, -below + half, mesh);
+        // Level with the heads, above the joint's front edge: the cut is measured between levels.
+        (double hx, double hy) = Level(0, -below, 0, deep);
+        if (given is not null && face.Degrees != 0)
+            pen.Line(0, 0, hx, hy, LayerRole.DetailHidden);
         if (given is not null)
-            pen.Long((0, -below), (0, 0), 1, context.Say(Phrase.JointBelow, "<>"));
+            pen.Long((0, -below), (hx, hy), 1, context.Say(Phrase.JointBelow, "<>"));
         else
             pen.Note(0, -below * 0.7, Left, context.Say(Phrase.JointBelow, data.Blank));
         if (lap is not null)

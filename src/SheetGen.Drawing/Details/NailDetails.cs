@@ -35,10 +35,11 @@ internal static class NailDetails
     {
         double tilt = Angles.ToRadians(nail.Inclination), length = nail.Length, half = nail.HoleDiameter / 2, bar = data.DiameterOf(nail.Bar) / 2, side = 1.4 * nail.HoleDiameter;
         double? shotcrete = nail.Wall.Facing?.Shotcrete;
-        double t = shotcrete ?? pen.In(4), back = t / Math.Cos(tilt);
+        FaceFrame face = FaceFrame.Of(nail.Wall);
+        double t = shotcrete ?? pen.In(4), back = t / Math.Cos(tilt - face.Radians);
         (double X, double Y) P(double along, double across) => On(along, across, tilt);
         void Tube(double from, double to, double r) => pen.Outline(LayerRole.Detail, P(from, r), P(to, r), P(to, -r), P(from, -r));
-        pen.Rectangle(shotcrete is not null, 0, -side * 1.5, t, side);
+        pen.Shape(shotcrete is not null, face.Band(0, t, -side * 1.5, side));
         Tube(back, length, half);
         pen.Hatch(1, -60, P(back, half), P(length, half), P(length, bar), P(back, bar));
         pen.Hatch(1, -60, P(back, -bar), P(length, -bar), P(length, -half), P(back, -half));
@@ -118,8 +119,9 @@ internal static class NailDetails
         bool isGiven = bonded is not null || free is not null;
         (double X, double Y) P(double along, double across) => On(along, across, tilt);
         double t = nail.Wall.Facing?.Shotcrete ?? pen.In(4);
-        pen.Rectangle(nail.Wall.Facing?.Shotcrete is not null, 0, half * 1.6, t, side + half);
-        pen.Rectangle(nail.Wall.Facing?.Shotcrete is not null, 0, -side * 1.5, t, -half * 1.6 - t * Math.Tan(tilt));
+        FaceFrame face = FaceFrame.Of(nail.Wall);
+        pen.Shape(nail.Wall.Facing?.Shotcrete is not null, face.Band(0, t, half * 1.6, side + half));
+        pen.Shape(nail.Wall.Facing?.Shotcrete is not null, face.Band(0, t, -side * 1.5, -half * 1.6 - t * Math.Tan(tilt)));
         pen.Outline(LayerRole.Detail, P(0, half), P(nail.Length, half), P(nail.Length, -half), P(0, -half));
         pen.Shape(isGiven, P(from, half), P(nail.Length, half), P(nail.Length, -half), P(from, -half));
         if (isGiven)

@@ -6,12 +6,15 @@ namespace SheetGen.Drawing.Details;
 public static class WallDepth
 {
     /// <summary>The least depth of the bottom below finished grade, project units; null where no grade is given.</summary>
-    public static double? Least(Wall wall)
+    public static double? Least(Wall wall) => LeastBetween(wall, wall.Start, wall.End) is var (_, grade, bottom) ? grade - bottom : null;
+
+    /// <summary>The place between two stations where the bottom is least deep below finished grade, with both elevations; null where no grade is given.</summary>
+    public static (double Along, double Grade, double Bottom)? LeastBetween(Wall wall, double from, double to)
     {
         if (wall.FinishedGrade is not Profile grade)
             return null;
-        IEnumerable<double> places = grade.Points.Concat(wall.Bottom.Points).Select(p => p.Along).Append(wall.Start).Where(a => a >= wall.Start && a < wall.End);
-        double least = places.Min(a => Math.Min(grade.At(a) - wall.Bottom.At(a), a > wall.Start ? grade.Before(a) - wall.Bottom.Before(a) : double.PositiveInfinity));
-        return Math.Min(least, grade.Before(wall.End) - wall.Bottom.Before(wall.End));
+        double[] places = [.. grade.Points.Concat(wall.Bottom.Points).Select(p => p.Along).Where(a => a > from && a < to), from, to];
+        return places.Order().SelectMany(a => new[] { (a, grade.At(a), wall.Bottom.At(a), IsSeen: a < to), (a, grade.Before(a), wall.Bottom.Before(a), IsSeen: a > from) })
+            .Where(p => p.IsSeen).Select(p => (p.Item1, p.Item2, p.Item3)).MinBy(p => p.Item2 - p.Item3);
     }
 }

@@ -145,7 +145,7 @@ public sealed class ElevationLabels(ElevationView view)
             if (shown.Length > 0)
             {
                 double at = shown[shown.Length / 2];
-                Named(Say(Phrase.DrainageStripTypical), view.At(at, _wall.Bottom.At(at)), -Math.PI / 2, null);
+                Named(Say(Phrase.DrainageStripTypical), view.At(at, _wall.Bottom.At(at)), -Math.PI / 2);
             }
         }
     }
@@ -158,11 +158,12 @@ public sealed class ElevationLabels(ElevationView view)
         view.Labels.LabelOneOf([.. new[] { 0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8 }.Select(s => Naming(name, view.At(At(s), profile.At(At(s))), toward, null))]);
     }
 
-    private void Named(string name, Point2 at, double? toward, string? obstruction) =>
-        view.Labels.Label(Naming(name, at, toward, obstruction));
+    private void Named(string name, Point2 at, double? toward, string? otherwise = null) =>
+        view.Labels.Label(Naming(name, at, toward, null, otherwise));
 
-    private static LabelRequest Naming(string name, Point2 at, double? toward, string? obstruction) =>
-        new([[name]], TextRole.Label, at, 0.3) { Toward = toward, Obstruction = obstruction, LeaderFrom = 1 };
+    /// <param name="otherwise">What stands among the notes where there is no room at all; null for the name.</param>
+    private static LabelRequest Naming(string name, Point2 at, double? toward, string? obstruction, string? otherwise = null) =>
+        new([[name]], TextRole.Label, at, 0.3) { Toward = toward, Obstruction = obstruction, LeaderFrom = 1, Otherwise = otherwise ?? name };
 
     /// <summary>Openings with size and heights, and what the project closes to nails with its reason.</summary>
     public void OpeningsAndClosed()
@@ -210,6 +211,7 @@ public sealed class ElevationLabels(ElevationView view)
             {
                 Toward = Math.PI / 2,
                 LeaderFrom = 1,
+                Otherwise = string.Join(", ", words),
             });
         }
     }
@@ -221,7 +223,8 @@ public sealed class ElevationLabels(ElevationView view)
             double along = LayoutProjection.Locate(_wall.LayoutLine, boring.At).Along;
             if (along < _wall.Start || along > _wall.End || !_window.Has(along) || boring.Bottom > view.Strip.High)
                 continue;
-            Named(Say(Phrase.BoringName, boring.Name.ToUpperInvariant()), view.At(along, Math.Min(boring.Top, view.Strip.High)), Math.PI / 2, null);
+            string name = Say(Phrase.BoringName, boring.Name.ToUpperInvariant());
+            Named(name, view.At(along, Math.Min(boring.Top, view.Strip.High)), Math.PI / 2, name + ", " + Station(along));
             double above = boring.Top;
             foreach (BoringLayer layer in boring.Layers)
             {
@@ -230,10 +233,11 @@ public sealed class ElevationLabels(ElevationView view)
                 if (middle <= view.Strip.Low || middle >= view.Strip.High)
                     continue;
                 string plasticity = layer.PlasticityIndex is double pi ? Say(Phrase.PlasticityIndex, Printed.Number(pi, 1)) : "";
-                Named(layer.Name.ToUpperInvariant() + plasticity, view.At(along, middle), null, null);
+                string words = layer.Name.ToUpperInvariant() + plasticity;
+                Named(words, view.At(along, middle), null, name + ": " + words);
             }
             if (boring.Water is double water && water > view.Strip.Low && water < view.Strip.High)
-                Named(Say(Phrase.WaterElevation, _print.Elevation(water)), view.At(along, water), null, null);
+                Named(Say(Phrase.WaterElevation, _print.Elevation(water)), view.At(along, water), null, name + ": " + Say(Phrase.WaterElevation, _print.Elevation(water)));
         }
     }
 
@@ -247,7 +251,7 @@ public sealed class ElevationLabels(ElevationView view)
             if (low > high || (low == high && !_window.Has(low)))
                 continue;
             string name = PlanLabels.NameOf(o, view.Context);
-            view.Labels.LabelOneOf([.. Anchors(o, along, low, high).Select(a => Naming(name, a.At, a.Toward, o.Name))]);
+            view.Labels.LabelOneOf([.. Anchors(o, along, low, high).Select(a => Naming(name, a.At, a.Toward, o.Name, name + ", " + Station((low + high) / 2)))]);
         }
     }
 

@@ -57,6 +57,9 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
         return best with { Findings = [.. Reports(context, first, best, given)] };
     }
 
+    /// <summary>The same plan with views on which nothing is drawn yet.</summary>
+    public ElevationPlan Again(DrawingContext context, Box area) => At(context, area, Scale) with { Findings = Findings };
+
     private static IEnumerable<Finding> Reports(DrawingContext context, ElevationPlan first, ElevationPlan best, bool given)
     {
         if (given && best.Scale != first.Scale)
@@ -134,7 +137,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
         best.Labels.WithoutLeader(stopped.Contains);
         best.Labels.NoteByMark(m => !stopped.Contains(m));
         foreach (string mark in best.Labels.NailsWithoutCallout)
-            best.Labels.Note(context.Say(Phrase.DoNotDrillMark, mark) + ", " + context.Say(Phrase.AskEngineer));
+            best.Labels.NoteFirst(context.Say(Phrase.DoNotDrillMark, mark) + ", " + context.Say(Phrase.AskEngineer));
         return new(strip, window, viewport, marks, best) { Faults = faults };
 
         ElevationView Empty()

@@ -20,6 +20,9 @@ public sealed class MarkPlacer
     /// <summary>Room about a mark, mm.</summary>
     private const double Margin = 0.3;
 
+    /// <summary>Room between a mark and a match line, or another edge of the view, mm.</summary>
+    private const double FromEdge = 1.2;
+
     /// <summary>By how much the own head must be nearer than any other, mm.</summary>
     private const double Nearer = 0.35;
 
@@ -215,7 +218,7 @@ public sealed class MarkPlacer
     }
 
     private bool IsFree(Nail nail, Box box) =>
-        _view.Labels.Placer.Frame.Contains(box.Grown(Margin)) && Crowd.IsFree(box.Grown(Margin)) && IsOwned(nail, box);
+        _view.Viewport.Frame.Grown(-FromEdge).Contains(box) && Crowd.IsFree(box.Grown(Margin)) && IsOwned(nail, box);
 
     private bool IsOwned(Nail nail, Box box)
     {

@@ -62,7 +62,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         foreach (var group in _context.Report.Findings.Where(f => f.AcceptedBy is not null && f.Nails.Any(shown.Contains) && !f.Nails.Any(open.Contains)).GroupBy(f => (f.AcceptedBy!.By, f.AcceptedBy.Reason)))
         {
             string marks = string.Join(", ", group.SelectMany(f => f.Nails.Append(f.Obstruction)).OfType<string>().Distinct());
-            view.Labels.Note(Say(Phrase.AcceptedNote, marks, group.Key.By.ToUpperInvariant(), group.Key.Reason.ToUpperInvariant()));
+            view.Labels.NoteFirst(Say(Phrase.AcceptedNote, marks, group.Key.By.ToUpperInvariant(), group.Key.Reason.ToUpperInvariant()));
         }
     }
 
@@ -147,7 +147,11 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                     Spacing([gap], shown);
             }
         }
+        foreach (var row in _gapsInNotes.GroupBy(g => g.Row))
+            view.Labels.Note(Say(Phrase.GapsOfRow, row.Key, string.Join(", ", row.Select(g => g.Words))));
     }
+
+    private readonly List<(string Row, string Words)> _gapsInNotes = [];
 
     /// <summary>Gaps of a run that are told one by one where the run has no room for its dimension: so few are clearer drawn than in words.</summary>
     private const int ShortRun = 4;
@@ -194,13 +198,14 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         if (run.Length is > 1 and <= ShortRun)
             return false;
         string words = Words(SpacingWords(length)), second = run[^1].SecondMark;
-        view.Labels.Label(new LabelRequest([[Say(Phrase.GapTo, a.Mark, second, words)], [Say(Phrase.GapToShort, a.Mark, second), words]], TextRole.Dimension, (p + q) * 0.5, 1.9)
+        bool isTold = view.Labels.LabelIfRoom(new LabelRequest([[Say(Phrase.GapTo, a.Mark, second, words)], [Say(Phrase.GapToShort, a.Mark, second), words]], TextRole.Dimension, (p + q) * 0.5, 1.9)
         {
             Layer = LayerRole.Dimension,
             Nail = a.Mark,
             LeaderFrom = 1,
-            Note = Say(Phrase.GapNote, a.Mark, second, words),
         });
+        if (!isTold)
+            _gapsInNotes.Add((MarkForms.RowOf(a), Say(Phrase.GapTo, MarkForms.Of(a)[^1], second[(second.LastIndexOf('-') + 1)..], words)));
         return true;
     }
 
@@ -235,10 +240,11 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         string length = Say(Phrase.LengthIs, _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole))));
         string[] words = [Say(Phrase.RowName, MarkForms.RowOf(nail)), Say(Phrase.Elevation, _print.Elevation(nail.Elevation)), length];
         // The end nails' marks name the row and a table lists it: its elevation here is a help.
-        view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.3)
+        view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.7)
         {
             Toward = Math.PI / 2,
             LeaderFrom = 1.2,
+            Reach = 27,
         });
     }
 

@@ -5,7 +5,6 @@ using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
-using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Elevation;
@@ -13,7 +12,7 @@ namespace SheetGen.Drawing.Elevation;
 /// <summary>Composes a plan and elevation sheet: plan strip above, developed elevation below, notes at the bottom.</summary>
 public sealed class PlanElevationSheet(
     DrawingContext context, ElevationStrip strip, SheetScale scale, PlanModel plan, IReadOnlyList<Primitive> planModel,
-    IReadOnlyList<(SectionCut Cut, string Sheet)> cuts, IReadOnlyList<Viewport> plans)
+    IReadOnlyList<(SectionCut Cut, string Sheet)> cuts, IReadOnlyList<DetailPlace> details, IReadOnlyList<Viewport> plans)
 {
     /// <summary>Room for a view's title and scale bar, mm.</summary>
     public const double TitleBand = 15;
@@ -32,7 +31,7 @@ public sealed class PlanElevationSheet(
     private readonly List<Primitive> _model = [];
     private readonly List<Viewport> _viewports = [];
     private readonly List<Finding> _findings = [];
-    private IReadOnlyList<string> _planMarked = [];
+    private IReadOnlyList<string> _planTold = [];
 
     public IReadOnlyList<Primitive> Paper => _paper;
 
@@ -43,18 +42,28 @@ public sealed class PlanElevationSheet(
 
     public IReadOnlyList<Finding> Findings => _findings;
 
+    /// <summary>Notes that have no room on the sheet.</summary>
+    public IReadOnlyList<string> NotesLeft { get; private set; } = [];
+
     /// <summary>Longest window of a wall that fits an area, project units.</summary>
     public static double Longest(DrawingContext context, Box area, SheetScale scale) =>
         (area.Width - 2 * (RowMargins.Width(context) + WallDimensions.Beyond(context)) - 6) * scale.UnitsPerMillimetre;
 
-    /// <summary>True where the plan stands above the elevation; else it gets a sheet of its own.</summary>
-    public bool HasPlanAbove(Box area) => PlanRoom(area).Height >= 30;
+    /// <summary>True where the plans of a wall's windows stand above its elevation; else it gets a sheet with one of its own.</summary>
+    public bool HasPlanAbove(Box area, IEnumerable<SheetWindow> windows) =>
+        PlanRoom(area).Height >= LeastPlan && windows.All(w => PlanScaleAbove(w, area).Value <= SmallestPlan * scale.Value);
+
+    /// <summary>A plan is no smaller than the elevation below it by more than this factor.</summary>
+    private const double SmallestPlan = 5;
+
+    /// <summary>Height below which no plan stands above an elevation, mm.</summary>
+    private const double LeastPlan = 30;
 
     /// <summary>Draws a sheet that shows the plan only.</summary>
-    public void ComposePlan(SheetWindow window, Box area, string sheet)
+    public void ComposePlan(SheetWindow window, Box area, SheetNames names)
     {
         Box room = WholeRoom(area, context);
-        Notes(Plan(window, room, PlanScale(window, room), sheet, null, null, 0), area, sheet);
+        Notes(Plan(window, room, PlanScale(window, room), names, 0), area, room.Bottom - TitleBand, names.Further);
     }
 
     /// <summary>The largest customary scale, not larger than the elevation's, at which a window's plan fits above the elevation.</summary>
@@ -69,7 +78,7 @@ public sealed class PlanElevationSheet(
 
     private Viewport ViewportOf(SheetWindow window, Box room, SheetScale at) => PlanView.Fit(context, plan, window, strip.Sign, room, [at.UnitsPerMillimetre]);
 
-    private static Box WholeRoom(Box area, DrawingContext context) => new(area.Left + 2, ElevationBottom(context, area), area.Right - 2, area.Top - 1);
+    private static Box WholeRoom(Box area, DrawingContext context) => new(area.Left + 2, LowestBottom(context, area), area.Right - 2, area.Top - 1);
 
     private SheetScale PlanScale(SheetWindow window, Box room)
     {
@@ -79,14 +88,21 @@ public sealed class PlanElevationSheet(
         return scales.First(s => s.UnitsPerMillimetre == chosen);
     }
 
-    private static double ElevationBottom(DrawingContext context, Box area) => area.Bottom + NotesBand(context, area) + TitleBand;
+    private static double LowestBottom(DrawingContext context, Box area) => area.Bottom + NotesBand(context, area) + TitleBand;
+
+    /// <summary>Lower edge of an elevation: where no plan stands above it, all of that room is for notes below it.</summary>
+    private static double ElevationBottom(DrawingContext context, ElevationStrip strip, SheetScale scale, Box area)
+    {
+        double low = LowestBottom(context, area), above = area.Top - 1 - low - ElevationHeight(context, strip, scale, area);
+        return above - TitleBand - 2 >= LeastPlan ? low : low + Math.Max(0, above);
+    }
 
     private static double ElevationHeight(DrawingContext context, ElevationStrip strip, SheetScale scale, Box area) =>
         (strip.High - strip.Low) / scale.UnitsPerMillimetre + Bands(context, area).Top + Bands(context, area).Bottom;
 
     /// <summary>True where every elevation fits an area at a scale, be it without the plan above it.</summary>
     public static bool Fits(DrawingContext context, Box area, SheetScale scale) =>
-        StripPlanner.Strips(context, scale, area).All(s => ElevationBottom(context, area) + ElevationHeight(context, s, scale, area) <= area.Top - 1);
+        StripPlanner.Strips(context, scale, area).All(s => LowestBottom(context, area) + ElevationHeight(context, s, scale, area) <= area.Top - 1);
 
     /// <summary>Where a window of an elevation lies on its sheet.</summary>
     public static Viewport ViewportOf(DrawingContext context, ElevationStrip strip, SheetWindow window, SheetScale scale, Box area)
@@ -95,7 +111,7 @@ public sealed class PlanElevationSheet(
         double beyond = WallDimensions.Beyond(context), beyondStart = window.Before ? 0 : beyond, beyondEnd = window.After ? 0 : beyond;
         double width = Math.Abs(strip.X(window.End) - strip.X(window.Start)) / scale.UnitsPerMillimetre + beyondStart + beyondEnd;
         (double topBand, double bottomBand) = Bands(context, area);
-        double height = ElevationHeight(context, strip, scale, area), bottom = ElevationBottom(context, area);
+        double height = ElevationHeight(context, strip, scale, area), bottom = ElevationBottom(context, strip, scale, area);
         double middle = (area.Left + area.Right) / 2;
         var frame = new Box(middle - width / 2, bottom, middle + width / 2, bottom + height);
         Point2 center = (strip.At(window.Start, strip.Low) + strip.At(window.End, strip.High)) * 0.5
@@ -112,25 +128,23 @@ public sealed class PlanElevationSheet(
     }
 
     private Box PlanRoom(Box area) =>
-        new(area.Left + 2, ElevationBottom(context, area) + ElevationHeight(context, strip, scale, area) + TitleBand + 2, area.Right - 2, area.Top - 1);
+        new(area.Left + 2, LowestBottom(context, area) + ElevationHeight(context, strip, scale, area) + TitleBand + 2, area.Right - 2, area.Top - 1);
 
     /// <summary>Draws the sheet of a window.</summary>
-    /// <param name="planScale">One for all sheets of a wall.</param>
-    /// <param name="before">Name of the sheet before it; null at the wall's start.</param>
-    /// <param name="after">Name of the sheet after it; null at the wall's end.</param>
-    public void Compose(PlannedWindow planned, Box area, SheetScale planScale, string sheet, string? before, string? after)
+    /// <param name="planScale">One for all sheets of a wall; null where no plan stands above the elevation.</param>
+    public void Compose(PlannedWindow planned, Box area, SheetScale? planScale, SheetNames names)
     {
         (_, SheetWindow window, Viewport viewport, _, _) = planned;
         double bottom = viewport.Frame.Bottom;
         _viewports.Add(viewport);
-        IReadOnlyList<string> notes = Elevation(planned, sheet);
-        MatchLines(window, viewport, before, after);
+        IReadOnlyList<string> notes = Elevation(planned, names.Sheet);
+        MatchLines(window, viewport, area, names);
         string range = context.Say(
             Phrase.StationRange, context.Print.Station(window.Wall, window.Start), context.Print.Station(window.Wall, window.End));
         Title(context.Say(Phrase.ElevationOf, window.Wall.Name.ToUpperInvariant()),
             context.Say(context.Project.Sheets.FromBehind ? Phrase.DevelopedBehind : Phrase.DevelopedFront, range), scale, new(area.Left + 4, bottom - 9));
-        IReadOnlyList<string> planNotes = HasPlanAbove(area) ? Plan(window, PlanRoom(area), planScale, sheet, before, after, notes.Count) : [];
-        Notes([.. notes, .. planNotes], area, sheet, planned);
+        IReadOnlyList<string> planNotes = planScale is SheetScale at ? Plan(window, PlanRoom(area), at, names, notes.Count) : [];
+        Notes([.. notes, .. planNotes], area, bottom - TitleBand, names.Further, planned);
     }
 
     /// <summary>Draws the nails with their marks and writes what is not written yet.</summary>
@@ -159,6 +173,7 @@ public sealed class PlanElevationSheet(
         wall.Ground();
         wall.Obstructions();
         wall.Borings();
+        new DetailCallouts(view, details).Write();
         _model.AddRange(view.Labels.InModel());
         _paper.AddRange(ElevationScale.Draw(view));
         _paper.AddRange(RowMargins.Draw(view, nails));
@@ -166,9 +181,9 @@ public sealed class PlanElevationSheet(
         return view.Labels.Notes;
     }
 
-    private void MatchLines(SheetWindow window, Viewport viewport, string? before, string? after)
+    private void MatchLines(SheetWindow window, Viewport viewport, Box area, SheetNames names)
     {
-        foreach ((double along, string? other) in new[] { (window.Start, before), (window.End, after) })
+        foreach ((double along, string? other) in new[] { (window.Start, names.Before), (window.End, names.After) })
         {
             if (other is null)
                 continue;
@@ -177,11 +192,11 @@ public sealed class PlanElevationSheet(
             _paper.Add(new Line(LayerRole.MatchLine, new(x, viewport.Frame.Bottom), new(x, viewport.Frame.Top)));
             // Beside the line, above the highest row's words: that much room is always free there.
             double height = context.StyleOf(TextRole.Label).Height, pitch = height * TextMeasure.LinePitch;
-            double first = left ? x - 3 - pitch : x + 3 + height;
-            string[] words =
-            [
-                context.Say(Phrase.MatchLine, context.Say(Phrase.Station, context.Print.Station(window.Wall, along))), context.Say(Phrase.SeeSheet, other),
-            ];
+            string station = context.Say(Phrase.Station, context.Print.Station(window.Wall, along)), see = context.Say(Phrase.SeeSheet, other);
+            string[] words = [context.Say(Phrase.MatchLine, station), see];
+            if (TextMeasure.Measure(words[0], height, context.StyleOf(TextRole.Label)) > Bands(context, area).Top - 2 - height)
+                words = [context.Say(Phrase.MatchLine, "").Trim(), station, see];
+            double first = left ? x - 3 - (words.Length - 1) * pitch : x + 3 + height;
             for (int i = 0; i < words.Length; i++)
                 _paper.Add(context.Write(LayerRole.MatchLine, TextRole.Label, new(first + i * pitch, viewport.Frame.Top - 2), words[i], HorizontalAlign.Right, 90));
         }
@@ -189,50 +204,29 @@ public sealed class PlanElevationSheet(
 
     private void Title(string title, string below, SheetScale at, Point2 place) => _paper.AddRange(ViewTitle.Draw(context, title, below, at, place));
 
-    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, SheetScale planScale, string sheet, string? before, string? after, int notesBefore)
+    private IReadOnlyList<string> Plan(SheetWindow window, Box frame, SheetScale planScale, SheetNames names, int notesBefore)
     {
-        var view = new PlanStrip(context, plan, window, ViewportOf(window, frame, planScale), frame, planScale, sheet, plans, notesBefore);
+        var view = new PlanStrip(context, plan, window, ViewportOf(window, frame, planScale), frame, planScale, names.Sheet, plans, notesBefore);
         _viewports.Add(view.Viewport);
-        _paper.AddRange(view.Draw(planModel, before, after));
+        _paper.AddRange(view.Draw(planModel, names.Before, names.After));
         _model.AddRange(view.Model);
-        _planMarked = view.Marked;
+        _planTold = view.Told;
         _findings.AddRange(view.Findings);
         return view.Notes;
     }
 
-    /// <summary>
-    /// The key to the marks, what has no room at its place, and the numbered notes, one after the other over the width of the sheet.
-    /// </summary>
-    private void Notes(IReadOnlyList<string> notes, Box area, string sheet, PlannedWindow? planned = null)
+    /// <summary>The key to the marks, what has no room at its place, and the numbered notes, below the views.</summary>
+    /// <param name="bottom">Where the room of the views' titles ends, mm.</param>
+    private void Notes(IReadOnlyList<string> notes, Box area, double bottom, string further, PlannedWindow? planned = null)
     {
-        const string Between = "     ";
-        TextStyle style = context.StyleOf(TextRole.Label);
-        double pitch = style.Height * TextMeasure.LinePitch, top = area.Bottom + NotesBand(context, area) - 4 - style.Height, width = area.Width - 8;
-        int rows = (int)((top - area.Bottom - 1) / pitch) + 1;
-        var lines = new List<string>();
-        if (planned is not null)
-            lines.AddRange(TextMeasure.Wrap(MarkKey(planned.Marks), width, style.Height, style));
-        string line = "";
-        foreach (string note in (planned?.View.Labels.Marked ?? []).Concat(_planMarked).Concat(notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))))
-        {
-            string longer = line.Length == 0 ? note : line + Between + note;
-            if (line.Length > 0 && TextMeasure.Measure(longer, style.Height, style) > width)
-            {
-                lines.Add(line);
-                longer = note;
-            }
-            line = longer;
-        }
-        lines.AddRange(TextMeasure.Wrap(line, width, style.Height, style).Where(l => l.Length > 0));
-        for (int i = 0; i < Math.Min(rows, lines.Count); i++)
-            _paper.Add(context.Write(LayerRole.Note, TextRole.Label, new(area.Left + 4, top - i * pitch), lines[i]));
-        _findings.AddRange(lines.Skip(rows).Select(l => new Finding
-        {
-            Code = FindingCode.Sheet,
-            Severity = Severity.Error,
-            Wall = strip.Wall,
-            Message = $"sheet {sheet} has no room for the note \"{l}\": choose a larger scale or sheet",
-        }));
+        var room = new Box(area.Left + 4, area.Bottom + 1, area.Right - 4, bottom - 4);
+        string key = planned is null ? "" : MarkKey(planned.Marks);
+        IReadOnlyList<string> words =
+        [
+            .. planned?.View.Labels.Marked ?? [], .. notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}")), .. planned?.View.Labels.Told ?? [], .. _planTold,
+        ];
+        (IReadOnlyList<Primitive> paper, NotesLeft) = SheetNotes.Write(context, room, key, words, further);
+        _paper.AddRange(paper);
     }
 
     /// <summary>How the marks of a sheet are read, by a nail of its own.</summary>
@@ -246,3 +240,9 @@ public sealed class PlanElevationSheet(
             Phrase.MarkKey, forms[0], forms[^1], MarkForms.RowOf(sample), forms[1], context.Print.Distance(NailLabels.TypicalWithin(context.Print.Unit)));
     }
 }
+
+/// <summary>Names that a sheet of a view prints.</summary>
+/// <param name="Before">Of the sheet before it; null at the wall's start.</param>
+/// <param name="After">Of the sheet after it; null at the wall's end.</param>
+/// <param name="Further">Of the sheet that takes the notes for which it has no room.</param>
+public sealed record SheetNames(string Sheet, string? Before, string? After, string Further);

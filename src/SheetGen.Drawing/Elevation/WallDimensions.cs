@@ -1,6 +1,8 @@
 using System.Globalization;
+using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
@@ -44,7 +46,7 @@ public sealed class WallDimensions(ElevationView view, string style)
             int away = atStart == view.Sign > 0 ? -1 : 1;
             (double rowsAt, double heightAt) = Chains(_context, away < 0);
             (double top, double bottom) = Limits(along, !atStart);
-            bool isGreatest = top - bottom > Greatest().Height - Quantum;
+            bool isGreatest = top - bottom > Highest?.GreatestHeight - Quantum;
             string words = Say(isGreatest ? Phrase.DimGreatest : Phrase.DimHeight, DimensionPlacer.Measured);
             _placer.TryUp(view.At(along, bottom), view.At(along, top), top - bottom, words, [edge + away * heightAt], 1);
             foreach (UpPlace place in Chain(atStart ? _wall.Sections[0] : _wall.Sections[^1], along, !atStart, edge + away * rowsAt))
@@ -192,68 +194,53 @@ public sealed class WallDimensions(ElevationView view, string style)
         }
     }
 
-    /// <summary>Where the wall is highest, and how high.</summary>
-    private (double Along, bool Before, double Height) Greatest()
-    {
-        (double Along, bool Before, double Height) best = default;
-        foreach (double along in _wall.Top.Points.Concat(_wall.Bottom.Points).Select(p => p.Along).Append(_wall.Start).Append(_wall.End).Where(a => a >= _wall.Start && a <= _wall.End).Order())
-        {
-            foreach (bool before in new[] { false, true })
-            {
-                if ((before && along == _wall.Start) || (!before && along == _wall.End))
-                    continue;
-                (double top, double bottom) = Limits(along, before);
-                if (top - bottom > best.Height + 1e-9)
-                    best = (along, before, top - bottom);
-            }
-        }
-        return best;
-    }
+    /// <summary>How high the wall is at most, by the take-off, and the design section in which it is.</summary>
+    private SectionQuantities? Highest => _context.Quantities.Sections.Where(s => s.Wall == _wall).MaxBy(s => s.GreatestHeight);
 
     private void GreatestHeight()
     {
-        (double along, bool before, double height) = Greatest();
+        if (Highest is not SectionQuantities highest)
+            return;
+        double along = SectionCut.Highest(_context.Quantities, _wall, highest.Section, highest.Section.Start, highest.Section.End);
         bool isEnd = along <= _wall.Start + Quantum || along >= _wall.End - Quantum;
         if (isEnd || !_window.Has(along))
             return;
-        (double top, double bottom) = Limits(along, before);
+        (double top, double bottom) = Limits(along, false);
         string words = Say(Phrase.DimGreatest, DimensionPlacer.Measured);
-        if (!_placer.TryUp(view.At(along, bottom), view.At(along, top), height, words, Beside(along, before, 36), 1))
-            InWords(words, height, view.At(along, top), Math.PI / 2);
+        if (!_placer.TryUp(view.At(along, bottom), view.At(along, top), top - bottom, words, Beside(along, 36), 1))
+            InWords(words, top - bottom, along, top, Math.PI / 2);
     }
 
     /// <summary>A length in words where there is no room for its dimension.</summary>
-    private void InWords(string words, double length, Point2 at, double toward) =>
-        view.Labels.Label(new LabelRequest([[words.Replace(DimensionPlacer.Measured, _placer.Written(length), StringComparison.Ordinal)]], TextRole.Dimension, at, 0.4)
+    private void InWords(string words, double length, double along, double elevation, double toward)
+    {
+        string written = words.Replace(DimensionPlacer.Measured, _placer.Written(length), StringComparison.Ordinal);
+        view.Labels.Label(new LabelRequest([[written]], TextRole.Dimension, view.At(along, elevation), 0.4)
         {
             Layer = LayerRole.Dimension,
             Toward = toward,
             LeaderFrom = 1,
+            Note = written + ", " + Say(Phrase.Station, _context.Print.Station(_wall, along)),
         });
+    }
 
     /// <summary>The least embedment below finished grade that the window shows.</summary>
     private void Embedment()
     {
-        if (_wall.FinishedGrade is not Profile grade)
+        if (WallDepth.LeastBetween(_wall, _window.Start, _window.End) is not var (along, high, low))
             return;
-        double[] places = [.. grade.Points.Concat(_wall.Bottom.Points).Select(p => p.Along).Where(a => a > _window.Start && a < _window.End), _window.Start, _window.End];
-        var depths = places.Order().SelectMany(a => new[] { (Along: a, Before: false), (Along: a, Before: true) })
-            .Where(p => p.Before ? p.Along > _window.Start : p.Along < _window.End)
-            .Select(p => (p.Along, p.Before, Grade: p.Before ? grade.Before(p.Along) : grade.At(p.Along), Limits(p.Along, p.Before).Bottom)).ToArray();
-        (double along, bool before, double high, double low) = depths.MinBy(d => d.Grade - d.Bottom);
         if (high - low <= Quantum)
             return;
         string words = Say(Phrase.DimEmbedment, DimensionPlacer.Measured);
-        if (!_placer.TryUp(view.At(along, low), view.At(along, high), high - low, words, Beside(along, before, 20), -1))
-            InWords(words, high - low, view.At(along, low), -Math.PI / 2);
+        if (!_placer.TryUp(view.At(along, low), view.At(along, high), high - low, words, Beside(along, 20), -1))
+            InWords(words, high - low, along, low, -Math.PI / 2);
     }
 
-    /// <summary>Places of a dimension line beside a place of the wall, on the side that is measured first, the nearest first, within the window.</summary>
-    private IEnumerable<double> Beside(double along, bool before, int most)
+    /// <summary>Places of a dimension line beside a place of the wall, the nearest first, within the window.</summary>
+    private IEnumerable<double> Beside(double along, int most)
     {
         double at = view.At(along, 0).X;
-        int side = before ? -view.Sign : view.Sign;
-        return new[] { side, -side }.SelectMany(s => Enumerable.Range(0, most).Select(i => at + s * (3 + i))).Where(x => x > view.LeftEdge + 1 && x < view.RightEdge - 1);
+        return new[] { view.Sign, -view.Sign }.SelectMany(s => Enumerable.Range(0, most).Select(i => at + s * (3 + i))).Where(x => x > view.LeftEdge + 1 && x < view.RightEdge - 1);
     }
 
     private void PanelWidth()

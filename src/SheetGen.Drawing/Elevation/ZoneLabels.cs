@@ -33,6 +33,7 @@ public sealed class ZoneLabels(ElevationView view)
                 Toward = -Math.PI / 2,
                 LeaderFrom = 400,
                 Reach = 60,
+                Otherwise = string.Join(", ", SectionWords(section)[0]),
             });
         }
     }
@@ -46,6 +47,7 @@ public sealed class ZoneLabels(ElevationView view)
         {
             Upright = true,
             LeaderFrom = 3,
+            Otherwise = Say(Phrase.ZonesMeet, Station(along)),
         });
     }
 

@@ -44,7 +44,8 @@ public static class Bubble
                 double angle = toward + 2 * Math.PI * d / Directions, cost = distance + TurnPenalty * (1 - Math.Cos(angle - toward));
                 Point2 way = new Point2(1, 0).Turned(angle), middle = at + way * (distance + radius);
                 Box box = Box.At(middle, 2 * radius, 2 * radius).Grown(0.4);
-                if (cost >= least || !labels.Placer.Frame.Contains(box) || !labels.Placer.Crowd.IsFree(box) || !labels.Placer.Crowd.IsLeaderFree(at, middle - way * (radius + 0.5), at))
+                if (cost >= least || !labels.Placer.Frame.Contains(box) || !labels.Placer.Crowd.IsFree(box) || !labels.Placer.Crowd.IsLeaderFree(at, middle - way * (radius + 0.5), at)
+                    || labels.Placer.Crowd.RunsAlong(at, middle - way * radius, 0.6))
                     continue;
                 (least, best) = (cost, middle);
             }

@@ -1,6 +1,7 @@
 using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model.Units;
 
@@ -14,6 +15,9 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
 {
     /// <summary>Stands in a dimension's words for the measured length.</summary>
     public const string Measured = "<>";
+
+    /// <summary>True where its style ends dimensions in arrowheads.</summary>
+    public bool HasArrows { get; init; }
 
     /// <summary>Room between a dimension line and its words, mm.</summary>
     private const double Lift = 0.5;
@@ -121,10 +125,7 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
         if (drawn < 1e-6 || (drawn > LongLine && (!Crowd.IsLeaderFree(from, to, from) || Crowd.RunsAlong(from, to, Apart))) || mayStand?.Invoke(Box.Around([from, to])) == false)
             return false;
         Point2 way = (to - from) * (1 / drawn), side = new(-way.Y, way.X), middle = (from + to) * 0.5;
-        double degrees = Math.Atan2(way.Y, way.X) * 180 / Math.PI, width = WidthOf(words, length), beyond = drawn / 2 + 1.2 + width / 2, beside = Lift + Height * 0.7;
-        // Words are read from below or from the right.
-        if (degrees is > 90.001 or <= -89.999)
-            degrees -= Math.CopySign(180, degrees);
+        double degrees = DimensionPicture.Reading(from, to), width = WidthOf(words, length), beyond = drawn / 2 + (HasArrows && DimensionStyle.PointsInward(drawn) ? DimensionStyle.Tail + 0.4 : 1.2) + width / 2, beside = Lift + Height * 0.7;
         IEnumerable<Point2> inside = width + 1 < drawn ? new[] { 0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9 }.SelectMany(k => new[] { middle + side * beside + way * (k * (drawn - width) / 2), middle - side * beside + way * (k * (drawn - width) / 2) }) : [];
         IEnumerable<Point2> outside = new[] { 0, 1.5, 3 }.SelectMany(d => new[] { middle + way * (beyond + d), middle - way * (beyond + d) });
         string written = words.Replace(Measured, Written(length), StringComparison.Ordinal);

@@ -105,7 +105,7 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
         if (distance > request.LeaderFrom && way.Length > request.AnchorRadius + 0.1)
         {
             Point2 start = request.Anchor + way * (request.AnchorRadius / way.Length);
-            if (!Crowd.IsLeaderFree(start, end, request.Anchor))
+            if (!Crowd.IsLeaderFree(start, end, request.Anchor) || Crowd.RunsAlong(start, end, 0.6))
                 return best;
             leader = (start, end);
         }

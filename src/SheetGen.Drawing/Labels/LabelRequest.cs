@@ -25,6 +25,9 @@ public sealed record LabelRequest(IReadOnlyList<IReadOnlyList<string>> Variants,
     /// <summary>What stands among the notes where there is no room, in words that need no number at the place; null for a numbered note.</summary>
     public string? Note { get; init; }
 
+    /// <summary>What stands among the notes where not even the number of a note has room at the place, in words that tell it; null for a finding.</summary>
+    public string? Otherwise { get; init; }
+
     /// <summary>What stands with a leader at the one thing it speaks of where no other form has room; null for nothing.</summary>
     public string? Shortest { get; init; }
 

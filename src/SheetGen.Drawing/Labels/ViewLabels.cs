@@ -70,8 +70,8 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
 
     public int LinesUnder(Text text) => Placer.Crowd.LinesUnder(TextMeasure.BoxOf(text, context.StyleOf(text.Role)));
 
-    /// <summary>Places a label where there is room near it; what it says is told by a symbol, too.</summary>
-    public void LabelIfRoom(LabelRequest request) => Put(request);
+    /// <summary>Places a label where there is room near it; false, and nothing drawn, where there is none.</summary>
+    public bool LabelIfRoom(LabelRequest request) => Put(request);
 
     /// <summary>Places callouts that found no place for a leader near their nails without one: their last words name the mark that stands at the nail.</summary>
     public void WithoutLeader(Func<string, bool> may)
@@ -94,13 +94,21 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         }
     }
 
-    /// <summary>Adds a note that speaks for itself.</summary>
-    public void Note(string words) => _marked.Add(words);
+    /// <summary>Adds a note that stands before all others.</summary>
+    public void NoteFirst(string words) => _marked.Add(words);
 
-    /// <summary>Callouts that stand among the notes, each with its nail's mark.</summary>
+    /// <summary>Adds a note that speaks for itself.</summary>
+    public void Note(string words) => _told.Add(words);
+
+    /// <summary>Callouts that stand among the notes, each with its nail's mark, and what else stands first.</summary>
     public IReadOnlyList<string> Marked => _marked;
 
+    /// <summary>Notes that speak for themselves, other than callouts.</summary>
+    public IReadOnlyList<string> Told => _told;
+
     private readonly List<string> _marked = [];
+
+    private readonly List<string> _told = [];
 
     /// <summary>Places a label; where there is no room it goes to a numbered note; where that has none either it is reported.</summary>
     /// <param name="isCallout">True for what may not go to a note.</param>
@@ -111,7 +119,7 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
             return;
         if (request.Note is not null)
         {
-            _marked.Add(request.Note);
+            _told.Add(request.Note);
             return;
         }
         string words = string.Join(", ", request.Variants[0]);
@@ -119,6 +127,11 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         if (!isCallout && Put(request with { Variants = [[number]], Reach = 60 }))
         {
             _notes.Add(words);
+            return;
+        }
+        if (!isCallout && request.Otherwise is not null)
+        {
+            _told.Add(request.Otherwise);
             return;
         }
         _unplaced.Add((request, isCallout));

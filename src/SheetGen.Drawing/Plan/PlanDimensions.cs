@@ -22,7 +22,7 @@ public sealed class PlanDimensions(
 {
     private const int Places = 32;
 
-    private readonly DimensionPlacer _placer = new(context, inModel, style);
+    private readonly DimensionPlacer _placer = new(context, inModel, style) { HasArrows = true };
     private readonly Face _face = new(window.Wall);
 
     private LayoutLine Line => window.Wall.LayoutLine;
@@ -70,7 +70,7 @@ public sealed class PlanDimensions(
                 continue;
             string words = inWords.Contains(limit) ? context.Say(Phrase.LongestNail, context.Print.Distance(limit.FromFace)) : context.Say(Phrase.LegendNailLimit);
             labels.LabelOneOf([.. new[] { 0.5, 0.3, 0.7, 0.15, 0.85 }.Select(k => seen[(int)(k * (seen.Length - 1))]).Distinct()
-                .Select(p => new LabelRequest([[words]], TextRole.Label, toPaper(p), 0.6) { LeaderFrom = 2.6, Toward = Away(p) })]);
+                .Select(p => new LabelRequest([[words]], TextRole.Label, toPaper(p), 0.6) { LeaderFrom = 2.6, Toward = Away(p), Otherwise = words })]);
         }
     }
 
@@ -129,9 +129,17 @@ public sealed class PlanDimensions(
     private bool Try(Vector2D from, Vector2D to, string words)
     {
         Point2 a = toPaper(from), b = toPaper(to);
-        return Frame.Contains(a) && Frame.Contains(b) && _placer.TryAligned(a, b, (to - from).Length, words, null, isAlone);
+        return Frame.Contains(a) && Frame.Contains(b) && !CrossesNail(from, to) && _placer.TryAligned(a, b, (to - from).Length, words, null, isAlone);
+    }
+
+    /// <summary>True where a nail lies across a line in plan, so that the two would be taken for one another.</summary>
+    private bool CrossesNail(Vector2D from, Vector2D to)
+    {
+        static double Side(Vector2D a, Vector2D b, Vector2D p) => (b - a).CrossRight(p - a);
+        return context.Layout.Nails.Select(n => (A: n.Hole.Head.Plan, B: n.Hole.Tip.Plan))
+            .Any(n => Side(from, to, n.A) * Side(from, to, n.B) < 0 && Side(n.A, n.B, from) * Side(n.A, n.B, to) < 0);
     }
 
     private void InWords(string words, Vector2D at, string? obstruction = null) =>
-        labels.Label(new LabelRequest([[words]], TextRole.Label, toPaper(at), 0.6) { LeaderFrom = 2.6, Obstruction = obstruction });
+        labels.Label(new LabelRequest([[words]], TextRole.Label, toPaper(at), 0.6) { LeaderFrom = 2.6, Obstruction = obstruction, Otherwise = words });
 }

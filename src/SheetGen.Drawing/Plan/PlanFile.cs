@@ -33,7 +33,7 @@ public sealed record PlanFile(IReadOnlyList<Primitive> Lines, IReadOnlyList<Find
         (PlanDimensions Dimensions, NailLimit[] Limits, IReadOnlyList<NailLimit> InWords)[] walls = [.. context.Project.Walls.Select(wall =>
         {
             var dimensions = new PlanDimensions(
-                context, new SheetWindow(wall, wall.Start, wall.End, false, false), labels, labels, p => toPaper.Apply(plan.At(p)), scale.DimensionStyle, _ => true);
+                context, new SheetWindow(wall, wall.Start, wall.End, false, false), labels, labels, p => toPaper.Apply(plan.At(p)), scale.PlanDimensionStyle, _ => true);
             dimensions.Offset();
             named.UnionWith(dimensions.Boundaries());
             NailLimit[] limits = [.. plan.NailLimits(wall)];
@@ -48,7 +48,7 @@ public sealed record PlanFile(IReadOnlyList<Primitive> Lines, IReadOnlyList<Find
         foreach ((PlanDimensions dimensions, NailLimit[] limits, IReadOnlyList<NailLimit> inWords) in walls)
             dimensions.NameLimits(limits, inWords);
         double pitch = context.StyleOf(TextRole.Label).Height * TextMeasure.LinePitch;
-        string[] notes = [.. labels.Marked, .. labels.Notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))];
+        string[] notes = [.. labels.Notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}")), .. labels.Told];
         for (int i = 0; i < notes.Length; i++)
             labels.Add(context.Write(LayerRole.Note, TextRole.Label, new(frame.Left, frame.Bottom - (i + 1) * pitch), notes[i]));
         return new([.. lines, .. labels.InModel()], labels.Findings);

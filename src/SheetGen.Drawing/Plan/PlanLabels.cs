@@ -133,7 +133,7 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
             IReadOnlyList<IReadOnlyList<string>> variants = isPlaced ? [[name, PlaceOf(o, wall!)], [name]] : [[name]];
             Point2[] outline = [.. o.Shape.Select(p => toPaper(p.Plan))];
             IEnumerable<Point2> others = outline.Length < 3 ? [] : outline.Select((p, i) => (p + outline[(i + 1) % outline.Length]) * 0.5).Concat(outline.Select(p => (p + seen.Center) * 0.5)).Where(Frame.Contains);
-            labels.LabelOneOf([.. others.Prepend(seen.Center).Select(p => new LabelRequest(variants, TextRole.Label, p, 0.6) { Obstruction = o.Name, LeaderFrom = 2.6 })]);
+            labels.LabelOneOf([.. others.Prepend(seen.Center).Select(p => new LabelRequest(variants, TextRole.Label, p, 0.6) { Obstruction = o.Name, LeaderFrom = 2.6, Otherwise = string.Join(", ", variants[0]) })]);
         }
         foreach (Boring b in context.Project.Borings.Where(b => Frame.Contains(toPaper(b.At))))
             Put([context.Say(Phrase.BoringName, b.Name.ToUpperInvariant())], toPaper(b.At), null, null);
@@ -184,6 +184,6 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
         if (!Frame.Contains(at))
             return;
         IReadOnlyList<IReadOnlyList<string>> variants = words.Length > 1 ? [words, [string.Join(" ", words)]] : [words];
-        labels.Label(new LabelRequest(variants, TextRole.Label, at, 0.6) { Toward = toward, Obstruction = obstruction, LeaderFrom = 2.6 });
+        labels.Label(new LabelRequest(variants, TextRole.Label, at, 0.6) { Toward = toward, Obstruction = obstruction, LeaderFrom = 2.6, Otherwise = string.Join(", ", words) });
     }
 }

@@ -41,7 +41,7 @@ public sealed class PlanStrip
     public IReadOnlyList<string> Notes => _labels.Notes;
 
     /// <summary>Notes that need no number at a place.</summary>
-    public IReadOnlyList<string> Marked => _labels.Marked;
+    public IReadOnlyList<string> Told => _labels.Told;
 
     public IReadOnlyList<Finding> Findings => _labels.Findings;
 
@@ -63,7 +63,7 @@ public sealed class PlanStrip
         NorthArrow.Draw(_labels, new(beside ? Viewport.Frame.Right + 18 : Viewport.Frame.Right - 18, Viewport.Frame.Top - 18), Viewport.Twist, _context);
         MatchLine(_window.Start, before, 1);
         MatchLine(_window.End, after, -1);
-        var dimensions = new PlanDimensions(_context, _window, _labels, _inModel, p => toPaper.Apply(_plan.At(p)), Scale.DimensionStyle, IsAlone);
+        var dimensions = new PlanDimensions(_context, _window, _labels, _inModel, p => toPaper.Apply(_plan.At(p)), Scale.PlanDimensionStyle, IsAlone);
         dimensions.Offset();
         IReadOnlySet<Obstruction> named = dimensions.Boundaries();
         NailLimit[] limits = [.. _plan.NailLimits(_window.Wall)];
@@ -103,18 +103,42 @@ public sealed class PlanStrip
         Box frame = Viewport.Frame.Grown(-1.5);
         if (!frame.Contains(middle))
             return;
-        Point2 behind = middle + way * Run(frame, middle, way), front = middle - way * Run(frame, middle, way * -1);
+        double beyond = Run(frame, middle, way), before = Run(frame, middle, way * -1);
+        // Across nails of another leg it would part what stands on one sheet: there it ends behind its own leg's nails.
+        if (MeetsOtherLeg(at, on - normal * (before * Viewport.UnitsPerMillimetre), on + normal * (beyond * Viewport.UnitsPerMillimetre)))
+            (beyond, before) = (Math.Min(beyond, ReachAt(at) / Viewport.UnitsPerMillimetre + PastNails), Math.Min(before, 2 * PastNails));
+        Point2 behind = middle + way * beyond, front = middle - way * before;
         _labels.Add(new Line(LayerRole.MatchLine, front, behind));
-        _labels.Placer.Crowd.Add(front, behind, LineKind.NoText);
+        // Words keep off the line, which is heavy.
+        foreach (double off in new[] { -0.9, 0, 0.9 })
+            _labels.Placer.Crowd.Add(front + new Point2(-way.Y, way.X) * off, behind + new Point2(-way.Y, way.X) * off, LineKind.NoText);
         Point2 aside = ToPaper.Apply(_plan.At(on + wall.LayoutLine.TangentAt(at) * inward)) - middle;
-        string[] words = [_context.Say(Phrase.MatchLine, _context.Say(Phrase.Station, _context.Print.Station(wall, along))), _context.Say(Phrase.SeeSheet, sheet)];
-        _labels.Label(new LabelRequest([words, [string.Join(", ", words)]], TextRole.Label, behind + (front - behind) * 0.2, 1)
+        string station = _context.Say(Phrase.Station, _context.Print.Station(wall, along));
+        string[] words = [_context.Say(Phrase.MatchLine, station), _context.Say(Phrase.SeeSheet, sheet)];
+        _labels.Label(new LabelRequest([words, [string.Join(", ", words)], [_context.Say(Phrase.MatchLine, "").Trim(), station, words[1]], [words[1]]], TextRole.Label, behind + (front - behind) * 0.2, 1)
         {
             Layer = LayerRole.MatchLine,
             Toward = Math.Atan2(aside.Y, aside.X),
             LeaderFrom = 3,
+            Otherwise = string.Join(", ", words),
         });
     }
+
+    /// <summary>How far a match line goes on past the nails of its leg, mm.</summary>
+    private const double PastNails = 8;
+
+    private bool MeetsOtherLeg(double along, Vector2D from, Vector2D to)
+    {
+        var face = new Face(_window.Wall);
+        Leg own = face.LegAt(along);
+        static double Side(Vector2D a, Vector2D b, Vector2D p) => (b - a).CrossRight(p - a);
+        return _context.NailsOf(_window.Wall).Where(n => face.LegAt(n.Along) != own).Select(n => (A: n.Hole.Head.Plan, B: n.Hole.Tip.Plan))
+            .Any(n => Side(from, to, n.A) * Side(from, to, n.B) < 0 && Side(n.A, n.B, from) * Side(n.A, n.B, to) < 0);
+    }
+
+    /// <summary>How far the nails of the leg at a station reach behind the layout line, project units.</summary>
+    private double ReachAt(double along) =>
+        _plan.NailLimits(_window.Wall).Where(l => l.Start <= along && along <= l.End).Select(l => l.Offset).DefaultIfEmpty(_context.NailsOf(_window.Wall).Select(n => n.Length).DefaultIfEmpty(0).Max()).Max();
 
     /// <summary>How far one can go from a point inside a box before one leaves it.</summary>
     private static double Run(Box box, Point2 from, Point2 way)
@@ -129,6 +153,6 @@ public sealed class PlanStrip
         double middle = (_window.Start + _window.End) / 2;
         Vector2D normal = new Face(_window.Wall).NormalAt(middle), on = _window.Wall.LayoutLine.PointAt(middle);
         Point2 at = ToPaper.Apply(_plan.At(on)), front = ToPaper.Apply(_plan.At(on - normal)) - at;
-        _labels.Label(new LabelRequest([[_context.Say(Phrase.FrontOfWall)]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40 });
+        _labels.Label(new LabelRequest([[_context.Say(Phrase.FrontOfWall)]], TextRole.Label, at + front * (12 / front.Length), 0) { LeaderFrom = 400, Reach = 40, Otherwise = _context.Say(Phrase.FrontOfWall) });
     }
 }

@@ -125,8 +125,7 @@ public sealed class PassingPlan
     /// <summary>The dimension with its words in the middle of its line, where they have no room beside it.</summary>
     private Dimension Leaning(Point2 from, Point2 to, string style, string words)
     {
-        double degrees = Math.Atan2(to.Y - from.Y, to.X - from.X) * 180 / Math.PI;
-        return new(LayerRole.Dimension, style, from, to, to, (from + to) * 0.5, degrees is > 90 or <= -90 ? degrees - Math.CopySign(180, degrees) : degrees)
+        return new(LayerRole.Dimension, style, from, to, to, (from + to) * 0.5, DimensionPicture.Reading(from, to))
         {
             Nail = Nail.Mark,
             Words = words,

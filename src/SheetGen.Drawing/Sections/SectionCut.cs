@@ -74,7 +74,7 @@ public sealed record SectionCut(int Number, Wall Wall, Section Section, double A
     }
 
     /// <summary>The place between two stations where a design section is highest, as high as the take-off says: the profiles change their slope there.</summary>
-    private static double Highest(QuantityTable quantities, Wall wall, Section section, double from, double to)
+    public static double Highest(QuantityTable quantities, Wall wall, Section section, double from, double to)
     {
         double greatest = quantities.Sections.FirstOrDefault(s => s.Wall == wall && s.Section == section)?.GreatestHeight ?? double.NaN;
         double[] places =

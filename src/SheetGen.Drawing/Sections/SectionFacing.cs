@@ -10,7 +10,14 @@ public sealed class SectionFacing(SectionView view, DrawingContext context)
 {
     private Facing? Facing => view.Wall.Facing;
 
-    private double Shotcrete => Facing?.Shotcrete ?? Lengths.FromInches(4, context.Print.Unit);
+    /// <summary>Level thickness of the shotcrete: its own is square to the face.</summary>
+    private double Shotcrete => (Facing?.Shotcrete ?? Lengths.FromInches(4, context.Print.Unit)) / Lean;
+
+    /// <summary>Cosine of the batter.</summary>
+    private double Lean => Math.Cos(Angles.ToRadians(view.Wall.Batter?.Angle ?? 0));
+
+    /// <summary>Level thickness of the permanent facing.</summary>
+    private double Thick => Facing!.Thickness!.Value / (LeansWithFace ? Lean : 1);
 
     /// <summary>True for a facing that is cast or shot against the shotcrete and leans with it; others stand upright before it.</summary>
     public bool LeansWithFace => Facing?.Kind is FacingKind.CastInPlace or FacingKind.PermanentShotcrete or FacingKind.SculptedShotcrete;
@@ -29,7 +36,7 @@ public sealed class SectionFacing(SectionView view, DrawingContext context)
         double face = view.Face.OffsetAt(elevation);
         if (!HasFacing)
             return face;
-        return LeansWithFace ? face - Facing!.Thickness!.Value : Upright - Facing!.Thickness!.Value;
+        return LeansWithFace ? face - Thick : Upright - Thick;
     }
 
     /// <summary>Back of an upright facing.</summary>
@@ -64,10 +71,10 @@ public sealed class SectionFacing(SectionView view, DrawingContext context)
         }
         if (!HasFacing)
             yield break;
-        double unit = view.Unit, middle = FrontAt(view.Bottom) + Facing!.Thickness!.Value / 2;
+        double unit = view.Unit, middle = FrontAt(view.Bottom) + Thick / 2;
         if (Pad is double pad)
             yield return Polyline.Of(LayerRole.Detail, Corners(middle - 0.6 * unit, pad - 0.5 * unit, middle + 0.6 * unit, pad), true);
-        if (Facing.Coping is not null)
+        if (Facing!.Coping is not null)
             yield return Polyline.Of(LayerRole.Detail, Corners(FrontAt(view.Top) - 0.25 * unit, view.Top, Back(view.Top) + 0.25 * unit, view.Top + unit), true);
     }
 
@@ -82,9 +89,9 @@ public sealed class SectionFacing(SectionView view, DrawingContext context)
             yield return new Line(LayerRole.Drainage, view.At(Back(low) + inset, low), view.At(Back(high) + inset, high));
         if (!HasFacing)
             yield break;
-        double thick = Facing!.Thickness!.Value, front = FrontAt(low), topFront = FrontAt(high);
+        double thick = Thick, front = FrontAt(low), topFront = FrontAt(high);
         yield return Polyline.Of(LayerRole.Detail, [view.At(front, low), view.At(front + thick, low), view.At(topFront + thick, high), view.At(topFront, high)], true);
-        if (Facing.Kind != FacingKind.PrecastPanels || view.Wall.Panels is not { Height: > 0 } panels)
+        if (Facing!.Kind != FacingKind.PrecastPanels || view.Wall.Panels is not { Height: > 0 } panels)
             yield break;
         for (double z = view.Bottom + panels.Height; z < high - 1e-6; z += panels.Height)
         {

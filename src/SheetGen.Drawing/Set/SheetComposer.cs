@@ -2,7 +2,6 @@ using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
-using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
@@ -33,40 +32,28 @@ public static class SheetComposer
         ElevationPlan elevations = ElevationPlan.Make(context, area);
         findings.AddRange(elevations.Findings);
         SheetScale scale = elevations.Scale;
-        IReadOnlyList<ElevationStrip> strips = elevations.Strips;
-        var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
-        Primitive[] planLines = [.. plan.Draw()];
-
-        ViewSheet[] views = [.. strips.SelectMany(s => ViewsOf(context, elevations, s, area, plan, planLines))];
-        var sections = new SectionSheets(context, SectionOrigin(strips, planLines, scale));
-        SheetPlan sheets = SheetPlan.Make(context, area, scale, views, sections);
-        IReadOnlyList<(string Name, string Title)> index = sheets.Index;
-
-        var drawn = new List<(string Scale, SheetContent Content)>();
-        IReadOnlyList<SheetContent> front = sheets.Front.Draw(index);
-        drawn.AddRange(front.Select((f, i) => (context.Say(Phrase.ScaleNone), i == front.Count - 1 ? WithViews(context, sheets, f) : f)));
-        var elevationLines = new List<Primitive>();
-        Viewport[] plans = [.. PlanViewports(views, area, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, [], []))];
-        foreach (IGrouping<ElevationStrip, ViewSheet> wall in views.GroupBy(v => v.Strip))
+        DrawnSet drawn = DrawnSet.Draw(context, area, elevations, []);
+        for (int tries = 0; drawn.HasNotesWithoutSheet && tries < MostTries; tries++)
         {
-            elevationLines.AddRange(ElevationModel.Draw(context, wall.Key));
-            drawn.AddRange(DrawViews([.. wall], sheets, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, sheets.SectionSheets, plans)));
+            elevations = elevations.Again(context, area);
+            drawn = DrawnSet.Draw(context, area, elevations, drawn.NotesLeft);
         }
-        drawn.AddRange(sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.RefsOf(sheets.NameOf(p))))));
+        findings.AddRange(drawn.UntoldNotes());
+        IReadOnlyList<(string Name, string Title)> index = drawn.Sheets.Index;
+        int front = drawn.Sheets.Front.Count;
         findings.AddRange(frame.CutShort([.. index.Select(i => i.Title)]).Select(f => Warning($"the title block has no room for all of \"{f}\": it is cut short")));
-        SheetContent all = SheetContent.Together([.. drawn.Select(d => d.Content)]);
+        SheetContent all = SheetContent.Together([.. drawn.Contents.Select(d => d.Content)]);
         findings.AddRange(all.Findings);
-        Primitive[] model = [.. planLines, .. elevationLines, .. all.Model];
+        Primitive[] model = [.. drawn.ModelLines, .. all.Model];
         string[] marked = [.. model.OfType<BlockReference>().Where(b => b.Shown?.Tag == NailSymbols.Mark).Select(b => b.Nail!)];
         if (marked.Length != layout.Nails.Count || !layout.Nails.Select(n => n.Mark).ToHashSet().SetEquals(marked))
             throw new InvalidOperationException("the marks drawn are not those of the nails");
-        PlanFile planFile = PlanFile.Draw(context, views.GroupBy(v => v.Strip).Where(w => w.Any(v => v.HasPlan && v.Window is not null))
-            .Select(w => PlanScaleOf([.. w], area, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, [], []))).Append(scale).MaxBy(s => s.Value));
+        PlanFile planFile = PlanFile.Draw(context, drawn.PlanScales.Append(scale).MaxBy(s => s.Value));
         findings.AddRange(planFile.Findings);
         HashSet<string> styles = [.. model.Concat(planFile.Lines).OfType<Dimension>().Select(d => d.Style)];
         SheetScale[] scales =
         [
-            scale, sheets.SectionScale,
+            scale, drawn.Sheets.SectionScale,
             .. SheetScale.OfSections(context.Templates, project.Unit).Concat(SheetScale.Customary(context.Templates, project.Unit)).Where(s => styles.Contains(s.DimensionStyle)),
         ];
         return new SheetSet
@@ -79,18 +66,21 @@ public static class SheetComposer
             Version = run.Version,
             Templates = context.Templates,
             Blocks = [.. NailSymbols.All.Where(b => model.OfType<BlockReference>().Any(r => r.Block == b.Name)), frame.Block(), .. all.Blocks],
-            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), .. DetailScale.Styles(context).Where(s => styles.Contains(s.Name)), PaperStyle(context)],
+            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), .. PlanStyles(context, styles), .. DetailScale.Styles(context).Where(s => styles.Contains(s.Name)), PaperStyle(context)],
             Model = model,
-            Sheets = [.. drawn.Select((d, i) => new Sheet(
+            Sheets = [.. drawn.Contents.Select((d, i) => new Sheet(
                 index[i].Name, index[i].Title, size.Name, size.Width, size.Height, d.Content.Viewports,
-                [frame.Reference(index[i].Name, drawn.Count, index[i].Title, d.Scale), .. d.Content.Paper])
+                [frame.Reference(index[i].Name, drawn.Contents.Count, index[i].Title, d.Scale), .. d.Content.Paper])
             {
-                IsView = i >= front.Count && i < front.Count + views.Length,
+                IsView = i >= front && i < front + drawn.Sheets.Views.Count,
             })],
             Plan = planFile.Lines,
             Findings = findings,
         };
     }
+
+    /// <summary>Further rounds for notes that need sheets of their own: each may shift the names of sheets that the notes print.</summary>
+    private const int MostTries = 4;
 
     private static Finding Warning(string message) => new() { Code = FindingCode.Sheet, Severity = Severity.Warning, Message = message };
 
@@ -105,71 +95,8 @@ public static class SheetComposer
         }
     }
 
-    /// <summary>The sheets of a wall: one for each stretch of its elevation, and one for its plan where no plan fits above the elevation.</summary>
-    private static IEnumerable<ViewSheet> ViewsOf(
-        DrawingContext context, ElevationPlan elevations, ElevationStrip strip, Box area, PlanModel plan, IReadOnlyList<Primitive> planLines)
-    {
-        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, [], []).HasPlanAbove(area);
-        foreach (PlannedWindow window in elevations.Windows.Where(w => w.Strip == strip))
-            yield return new(strip, window, hasPlan);
-        if (!hasPlan)
-            yield return new(strip, null, true);
-    }
-
-    private static IEnumerable<(string Scale, SheetContent Content)> DrawViews(
-        ViewSheet[] wall, SheetPlan sheets, Box area, SheetScale scale, DrawingContext context, Func<ViewSheet, PlanElevationSheet> of)
-    {
-        SheetScale planScale = PlanScaleOf(wall, area, of);
-        for (int i = 0; i < wall.Length; i++)
-        {
-            PlanElevationSheet sheet = of(wall[i]);
-            string name = sheets.NameOf(wall[i]);
-            if (wall[i] is { Planned: PlannedWindow planned, Window: SheetWindow window })
-                sheet.Compose(planned, area, planScale, name, window.Before ? sheets.NameOf(wall[i - 1]) : null, window.After ? sheets.NameOf(wall[i + 1]) : null);
-            else
-                sheet.ComposePlan(wall[i].Shown, area, name);
-            bool isOne = wall[i].Window is not null && (!wall[i].HasPlan || planScale == scale);
-            yield return (isOne ? scale.Words(context) : context.Say(Phrase.AsShown),
-                new SheetContent { Viewports = sheet.Viewports, Paper = sheet.Paper, Model = sheet.Model, Findings = sheet.Findings });
-        }
-    }
-
-    /// <summary>The scale of a wall's plans, one for all its sheets.</summary>
-    private static SheetScale PlanScaleOf(IReadOnlyList<ViewSheet> wall, Box area, Func<ViewSheet, PlanElevationSheet> of) =>
-        wall.Where(v => v.Window is not null).Select(v => of(v).PlanScaleAbove(v.Window!, area)).MaxBy(s => s.Value);
-
-    /// <summary>Every view of a plan in the set.</summary>
-    private static IEnumerable<Viewport> PlanViewports(IReadOnlyList<ViewSheet> views, Box area, Func<ViewSheet, PlanElevationSheet> of)
-    {
-        foreach (ViewSheet[] wall in views.GroupBy(v => v.Strip).Select(w => w.ToArray()))
-        {
-            SheetScale scale = PlanScaleOf(wall, area, of);
-            foreach (ViewSheet view in wall.Where(v => v.HasPlan))
-                yield return of(view).PlanViewport(view.Shown, area, view.Window is null ? null : scale);
-        }
-    }
-
-    /// <summary>The last front sheet with the key plan and the typical section.</summary>
-    private static SheetContent WithViews(DrawingContext context, SheetPlan sheets, SheetContent front)
-    {
-        var parts = new List<SheetContent> { front };
-        if (sheets.KeyPlan is Box key)
-            parts.Add(KeyPlan.Draw(context, key, sheets.LastFront, [.. sheets.Views.Where(v => v.Window is not null).Select(v => (v.Window!, sheets.NameOf(v)))]));
-        if (sheets.Typical is TypicalSection typical)
-        {
-            Box room = typical.Room;
-            parts.Add(typical.Part.Draw(new(room.Left + (room.Width - typical.Part.Width) / 2, room.Top), sheets.RefsOf(sheets.LastFront)));
-        }
-        return SheetContent.Together(parts);
-    }
-
-    /// <summary>The cross sections lie in model space below everything else.</summary>
-    private static Point2 SectionOrigin(IReadOnlyList<ElevationStrip> strips, IReadOnlyList<Primitive> planLines, SheetScale scale)
-    {
-        Box plan = Box.Around(planLines.SelectMany(Extents.Points));
-        Box above = plan.Union(Box.Around(strips.SelectMany(s => new[] { s.At(s.Wall.Start, s.Low), s.At(s.Wall.End, s.High) })));
-        return new(Math.Round(above.Left), Math.Floor(above.Bottom - 200 * scale.UnitsPerMillimetre - Math.Max(plan.Width, plan.Height)));
-    }
+    private static IEnumerable<DimensionStyle> PlanStyles(DrawingContext context, IReadOnlySet<string> used) =>
+        SheetScale.Customary(context.Templates, context.Project.Unit).Where(s => used.Contains(s.PlanDimensionStyle)).Select(s => StyleOf(s, context) with { Name = s.PlanDimensionStyle, HasArrows = true });
 
     private static DimensionStyle PaperStyle(DrawingContext context) =>
         StyleOf(new(1, context.Project.Unit), context) with { Name = "DIM-PAPER", Scale = 1, IsPaper = true };
@@ -194,15 +121,5 @@ public static class SheetComposer
             return named;
         findings.Add(Warning($"no sheet size is named \"{wanted}\": {usual} taken"));
         return context.Templates.SizeNamed(usual) ?? context.Templates.Sizes[0];
-    }
-
-    /// <summary>The plan lies below the strips, its middle under their middle.</summary>
-    private static Point2 PlanOrigin(DrawingContext context, IReadOnlyList<ElevationStrip> strips, SheetScale scale)
-    {
-        Box plan = Box.Around(new PlanModel(context, default).Draw().SelectMany(Extents.Points));
-        Box above = Box.Around(strips.SelectMany(s => new[] { s.At(s.Wall.Start, s.Low), s.At(s.Wall.End, s.High) }));
-        // Far enough that no plan viewport, however it is turned, sees a strip.
-        double gap = 200 * scale.UnitsPerMillimetre + Math.Max(plan.Width, plan.Height);
-        return new(Math.Round(above.Center.X - plan.Center.X), Math.Floor(above.Bottom - gap - plan.Top));
     }
 }

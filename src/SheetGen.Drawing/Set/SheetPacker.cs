@@ -47,10 +47,13 @@ public static class SheetPacker
                     {
                         bool goesOn = g > 0 && (joins >> (g - 1) & 1) == 1, isTables = groups[g] == tables;
                         int first = goesOn ? sheets.Count - 1 : sheets.Count;
-                        if (!isTables)
+                        if (groups[g][0].Kind is PartKind.Section or PartKind.Detail)
+                        {
                             InOrder(groups[g], sheets, first, area);
-                        foreach (SheetPart part in isTables ? order : [])
-                            Place(part, sheets, first, area, rule);
+                            continue;
+                        }
+                        foreach (SheetPart part in isTables ? order : groups[g])
+                            Place(part, sheets, first, area, isTables ? rule : PlaceRule.Highest);
                     }
                     yield return sheets;
                     if (tables is null)

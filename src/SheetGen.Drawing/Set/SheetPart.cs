@@ -8,6 +8,7 @@ public enum PartKind
     Section,
     Detail,
     Table,
+    Notes,
 }
 
 /// <summary>A part of a sheet that takes a rectangle of the paper: it is placed first and drawn when every sheet has its name.</summary>
@@ -16,6 +17,9 @@ public enum PartKind
 /// <param name="Draw">Draws it with its upper left corner at a point of the sheet, once all sheets have their names.</param>
 public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<Point2, SheetRefs, SheetContent> Draw)
 {
+    /// <summary>Name of the sheet to which notes belong; null for other parts.</summary>
+    public string? Of { get; init; }
+
     /// <summary>Cuts the part so that its first piece is no higher than a height; null where it cannot be cut or nothing worth it fits.</summary>
     public Func<double, (SheetPart First, SheetPart Others)?>? Cut { get; init; }
 }

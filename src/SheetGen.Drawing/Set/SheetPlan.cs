@@ -36,6 +36,9 @@ public sealed class SheetPlan
     /// <summary>Room of the key plan on the last front sheet; null where there is none.</summary>
     public required Box? KeyPlan { get; init; }
 
+    /// <summary>Notes that stand on the packed sheets, since their own have no room for them.</summary>
+    public required IReadOnlyList<NotesLeft> Notes { get; init; }
+
     public int Count => Front.Count + Views.Count + Packed.Count;
 
     /// <summary>Name of a sheet by its place in this set, from 1.</summary>
@@ -44,6 +47,9 @@ public sealed class SheetPlan
     public string NameOf(ViewSheet view) => NameOf(Front.Count + IndexOf(Views, view) + 1);
 
     public string NameOf(PackedSheet sheet) => NameOf(Front.Count + Views.Count + IndexOf(Packed, sheet) + 1);
+
+    /// <summary>Name of the sheet on which the notes stand that a sheet has no room for; the last where none are known yet.</summary>
+    public string NotesSheetOf(string sheet) => Packed.FirstOrDefault(p => p.Parts.Any(part => part.Part.Of == sheet)) is PackedSheet found ? NameOf(found) : NameOf(Count);
 
     public string LastFront => NameOf(Front.Count);
 
@@ -96,6 +102,7 @@ public sealed class SheetPlan
         {
             PartKind.Section => Phrase.TitleSections,
             PartKind.Detail => Phrase.TitleDetails,
+            PartKind.Notes => Phrase.TitleNotes,
             _ => Phrase.TitleTables,
         }))];
         return titles.Length == 1 ? titles[0] : _context.Say(Phrase.And, string.Join(", ", titles[..^1]), titles[^1]);
@@ -107,19 +114,21 @@ public sealed class SheetPlan
         return kinds switch
         {
             [PartKind.Section] => SectionScale.Words(_context),
-            [PartKind.Table] => _context.Say(Phrase.ScaleNone),
+            [PartKind.Table] or [PartKind.Notes] or [PartKind.Table, PartKind.Notes] => _context.Say(Phrase.ScaleNone),
             _ => _context.Say(Phrase.AsShown),
         };
     }
 
     /// <summary>Plans the set.</summary>
     /// <param name="scale">Of the elevations.</param>
-    public static SheetPlan Make(DrawingContext context, Box area, SheetScale scale, IReadOnlyList<ViewSheet> views, SectionSheets sections)
+    /// <param name="notes">Notes that need a further sheet.</param>
+    public static SheetPlan Make(DrawingContext context, Box area, SheetScale scale, IReadOnlyList<ViewSheet> views, SectionSheets sections, IReadOnlyList<NotesLeft> notes)
     {
         IReadOnlyList<SectionCut> cuts = SectionCut.Choose(context);
         IReadOnlyList<DetailView> shown = DetailViews.All(context);
         SheetPart[] details = [.. DetailSheets.Parts(context, shown, area, sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0))];
         IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context), area.Width);
+        IReadOnlyList<SheetPart> noteParts = SheetNotes.Parts(context, notes, area.Width);
         SectionCut? highest = cuts.Where(c => c.IsHighest).MaxBy(c => c.Height);
 
         // The typical section takes the room that the front sheets leave; where that is too small it stands with the others.
@@ -144,6 +153,7 @@ public sealed class SheetPlan
             Details = [.. shown.Zip(details)],
             SectionScale = sectionScale,
             Packed = packed,
+            Notes = notes,
             KeyPlan = key,
         };
 
@@ -152,7 +162,7 @@ public sealed class SheetPlan
             SectionCut[] others = [.. cuts.Where(c => c != without)];
             SheetScale at = sections.ScaleFor(others, area, scale);
             SheetPart[] cutParts = sections.PartsOf(others, at);
-            IReadOnlyList<PackedSheet> sheets = SheetPacker.Pack([cutParts, details, tables], area);
+            IReadOnlyList<PackedSheet> sheets = SheetPacker.Pack([cutParts, details, tables, noteParts], area);
             return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, at, cutParts);
         }
     }

@@ -15,6 +15,9 @@ public readonly record struct SheetScale(double Value, LengthUnit Unit)
 
     public string DimensionStyle => Lengths.IsFoot(Unit) ? $"DIM-1-{Printed.Number(Value, 3)}" : $"DIM-1-{Printed.Number(Value, 3)}-M";
 
+    /// <summary>The style of the dimensions of plans, which end in arrowheads.</summary>
+    public string PlanDimensionStyle => DimensionStyle + "-PLAN";
+
     /// <summary>The customary scales, largest picture first.</summary>
     public static IReadOnlyList<SheetScale> Customary(DrawingTemplates templates, LengthUnit unit) =>
         [.. (Lengths.IsFoot(unit) ? templates.FootScales : templates.MetreScales).Select(v => new SheetScale(v, unit))];

@@ -13,6 +13,15 @@ public sealed record DimensionStyle(string Name, double Scale, double TextHeight
     /// <summary>Factor on the measured length before it is written: 12 writes drawing feet as inches.</summary>
     public double Factor { get; init; } = 1;
 
+    /// <summary>True where its lines end in arrowheads, as long as those of leaders, instead of ticks: in plan ticks would leave them alike to nails.</summary>
+    public bool HasArrows { get; init; }
+
+    /// <summary>Of a line between two points on the paper: true where it is too short for two arrowheads, which then stand outside on tails.</summary>
+    public static bool PointsInward(double millimetres) => millimetres < 2.5 * Primitives.Leader.PaperArrow;
+
+    /// <summary>Length of the tail of an arrowhead that stands outside, mm.</summary>
+    public const double Tail = 2 * Primitives.Leader.PaperArrow;
+
     /// <summary>True where zeros at the end of the decimals are left out.</summary>
     public bool HidesZeros { get; init; }
 

@@ -67,8 +67,11 @@ public sealed partial class Language
         string zone = (word ?? _phrases[Phrase.DesignZone]).ToUpperInvariant();
         Dictionary<TKey, string> Named<TKey>(IEnumerable<KeyValuePair<TKey, string>> texts) where TKey : notnull =>
             texts.ToDictionary(t => t.Key, t => t.Value.Replace(ZoneField, zone, StringComparison.Ordinal));
-        return new(Named(_phrases), Named(_terms), _sentences is null ? null : Named(_sentences), _reports is null ? null : Named(_reports));
+        return new(Named(_phrases), Named(_terms), _sentences is null ? null : Named(_sentences), _reports is null ? null : Named(_reports)) { _zone = word ?? zone.ToLowerInvariant() };
     }
+
+    /// <summary>What the sheets call a design section within a sentence: there a section is a cut.</summary>
+    private string _zone = "section";
 
     /// <summary>A phrase with its values.</summary>
     public string Say(Phrase phrase, params ReadOnlySpan<string> values)
@@ -118,7 +121,7 @@ public sealed partial class Language
     public string Sentence(string english) => TrySentence(english) ?? english;
 
     /// <summary>The same; null where the language has no words for it.</summary>
-    public string? TrySentence(string english) => HasSentences ? _forms.Of(english) : english;
+    public string? TrySentence(string english) => HasSentences ? _forms.Of(english) : DesignSection().Replace(english, _zone);
 
     private static int Lines(string text) => text.Count(c => c == '\n') + 1;
 
@@ -126,6 +129,9 @@ public sealed partial class Language
 
     [GeneratedRegex("\\{([0-9])\\}", RegexOptions.CultureInvariant)]
     private static partial Regex Field();
+
+    [GeneratedRegex(@"(?<=^|[ (])section(?= [^ ,:]+( asks|[,:]| [^ ,:]+[,:]))", RegexOptions.CultureInvariant)]
+    private static partial Regex DesignSection();
 
     [GeneratedRegex(@"(?<=^[0-9.+-]+ )to(?= [0-9.+-]+$)|\btest(?= [0-9.]+: [0-9])", RegexOptions.CultureInvariant)]
     private static partial Regex WordBetween();

@@ -13,6 +13,23 @@ public sealed record Obstacle(string Name, Solid Solid, double Required, Obstruc
     /// <summary>A box that holds every hole that comes too close to it, in part.</summary>
     public Bounds Reach { get; } = Solid.Bounds.Grow(Required);
 
+    /// <summary>
+    /// For a straight round body (pipe, shaft) a hole without drift along its axis with its radius: the body itself, or longer by its round ends; else null.
+    /// </summary>
+    internal Hole? Rod { get; } = Solid switch
+    {
+        CapsuleSolid pipe => RodOf(pipe.End1, pipe.End2, pipe.Radius),
+        CylinderSolid shaft => RodOf(shaft.End1, shaft.End2, shaft.Radius),
+        _ => null,
+    };
+
     /// <summary>True where a hole that starts from the given leg has to keep clear of this: not of the face that it starts from.</summary>
     public bool Concerns(FacePlace start) => Place is null || Place != start;
+
+    private static Hole RodOf(Vector3D end1, Vector3D end2, double radius)
+    {
+        Vector3D axis = end2 - end1;
+        double length = axis.Length;
+        return new Hole(end1, length > 0 ? axis * (1 / length) : new Vector3D(0, 0, 1), length, radius, 0);
+    }
 }

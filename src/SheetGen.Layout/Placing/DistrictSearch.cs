@@ -13,6 +13,9 @@ internal sealed class DistrictSearch
     /// <summary>Trials without a gain after which a start is left, for each nail that may be gained.</summary>
     private const int Patience = 300;
 
+    /// <summary>The same in a second round: only what lies at the first one's cuts is new to it.</summary>
+    private const int LaterPatience = 100;
+
     /// <summary>The first loop has so many times less patience.</summary>
     private const int ShortLoop = 6;
 
@@ -21,20 +24,20 @@ internal sealed class DistrictSearch
 
     private const int SmallDistrict = 100;
 
+    /// <summary>The same where grids are only compared.</summary>
+    private const int ComparingTrials = 8;
+
     /// <summary>Trials without a gain after which effort is left as it is, for each nail that is not plain.</summary>
     private const int EffortTrials = 5;
 
     /// <summary>Stretches that are solved by chain at the end without a gain before that is left.</summary>
     private const int ChainPatience = 8;
 
+    /// <summary>Stretches that are solved by chain at most in a district: a chain takes as long as some hundred trials.</summary>
+    private const int GreatestChains = 40;
+
     /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
-    private const int EjectionPatience = 6;
-
-    /// <summary>The same in a loop of full patience: the short one before it has tried them.</summary>
-    private const int LaterEjectionPatience = 2;
-
-    /// <summary>Ejections without a gain that a loop which begins with them makes before it goes on to the other ways.</summary>
-    private const int FirstEjections = 2;
+    private const int EjectionPatience = 3;
 
     /// <summary>Looks at the seeds for each ejection.</summary>
     private const int EjectionShare = 5;
@@ -66,16 +69,19 @@ internal sealed class DistrictSearch
     /// <summary>Trials done.</summary>
     public int Trials { get; private set; }
 
-    /// <summary>True where it ended at the greatest number of trials or directions with a gain in the last quarter of its trials, or before the first one.</summary>
+    /// <summary>True where it ended at the greatest number of trials or directions with a gain in the last quarter of its trials, or before the first one, or at the greatest number of chains.</summary>
     public bool IsCutShort { get; private set; }
 
     /// <summary>A short loop first; where that leaves something to gain, longer ones side by side on copies, of which the better end is kept.</summary>
     /// <param name="starts">How many of the longer loops.</param>
     public void Run(int starts)
     {
-        Loop(Patience / ShortLoop, EjectionPatience);
         if (starts == 0)
+        {
+            Loop(Patience / ShortLoop, 0, ComparingTrials);
             return;
+        }
+        Loop(Patience / ShortLoop, EjectionPatience, GreatestTrials);
         if (_seeds.Count > 0)
             KeepBest([.. Enumerable.Range(0, starts).Select(start => District.Copy(start)).Select(d => new DistrictSearch(d, _limits.Of(d.Layout), _options))]);
         SaveEffort();
@@ -83,8 +89,8 @@ internal sealed class DistrictSearch
 
     private void KeepBest(DistrictSearch[] searches)
     {
-        // Every second one begins with ejections, which lead far from where the short loop ended.
-        Parallel.For(0, searches.Length, i => searches[i].Loop(Patience, LaterEjectionPatience, i % 2 == 0 ? FirstEjections : 0));
+        int patience = searches.Length > 1 ? Patience : LaterPatience;
+        Parallel.For(0, searches.Length, i => searches[i].Loop(patience, 0, GreatestTrials));
         IsCutShort = searches.Any(s => s.IsCutShort);
         foreach (DistrictSearch search in searches)
         {
@@ -95,13 +101,12 @@ internal sealed class DistrictSearch
         }
     }
 
-    private void Loop(int patience, int ejectionPatience, int firstEjections = 0)
+    /// <param name="ejectionPatience">Ejections without a gain; 0 for none: they find little after a short loop.</param>
+    private void Loop(int patience, int ejectionPatience, int greatestTrials)
     {
         long end = District.Work + _options.MostDirections * District.Slots.Count;
         (int Unresolved, int Noted) best = FindSeeds();
-        for (int without = 0; without < firstEjections && best.Unresolved > 0 && District.Work < end; best = FindSeeds())
-            without = Try(_ejection, Unresolved()) < 0 ? 0 : without + 1;
-        int idle = 0, trials = 0, ejections = 0, most = GreatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
+        int idle = 0, trials = 0, ejections = 0, most = greatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
         while (_seeds.Count > 0 && idle < patience * (best.Unresolved + best.Noted) && trials < most && District.Work < end)
         {
             if (best.Unresolved > 0 && ejections < ejectionPatience && District.Random.Below(EjectionShare) == 0)
@@ -124,41 +129,46 @@ internal sealed class DistrictSearch
     /// <summary>Solves stretches that cost more than they must by chain, then tries around all their nails that are not plain, then each by itself.</summary>
     private void SaveEffort()
     {
-        Chains();
+        long end = District.Work + _options.MostDirections * District.Slots.Count;
+        bool isComplete = Chains();
         Slot[] turned = [.. District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s))];
         int most = GreatestTrials * turned.Length;
-        for (int idle = 0, trials = 0; idle < EffortTrials * turned.Length && trials < most; idle++, trials++)
+        for (int idle = 0, trials = 0; idle < EffortTrials * turned.Length && trials < most && District.Work < end; idle++, trials++)
         {
             if (Try(Pick(), turned[District.Random.Below(turned.Length)]) < 0)
                 idle = -1;
         }
-        for (bool better = true; better;)
+        for (bool better = true; better && District.Work < end;)
         {
             better = false;
             foreach (Slot slot in District.Slots)
                 better |= District.May(slot) && !IsPlain(slot) && Try(_single, slot) < 0;
         }
+        IsCutShort |= !isComplete || District.Work >= end;
     }
 
     /// <summary>False for a nail that no direction at its grid place could free: only other heads can.</summary>
     private static bool CanStand(Slot slot) => !slot.IsUnresolved || slot.Row.FreeOf(slot.Grid).Any;
 
     /// <summary>Solves stretches by chain, those with the most to save first; one that holds what the last ones left is passed over.</summary>
-    private void Chains()
+    /// <returns>False where it ended at its greatest number of stretches.</returns>
+    private bool Chains()
     {
         var solved = new HashSet<Placed>(ReferenceEqualityComparer.Instance);
-        int idle = 0;
+        int idle = 0, chains = 0;
         foreach (Slot slot in District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s)).OrderByDescending(_limits.Over).ToList())
         {
             if (IsPlain(slot) || _limits.IsMet(slot) || Array.TrueForAll(slot.Nails, solved.Contains))
                 continue;
-            if (idle >= ChainPatience)
-                return;
+            if (idle >= ChainPatience || chains >= GreatestChains)
+                return idle >= ChainPatience;
+            chains++;
             idle = Try(_stretch, slot) < 0 ? 0 : idle + 1;
             IReadOnlyList<Slot> row = District.Layout.Rows[slot.Row.Index].Slots;
             for (int label = Math.Max(0, slot.Label - 1); label <= Math.Min(row.Count - 1, slot.Label + 1); label++)
                 solved.UnionWith(row[label].Nails);
         }
+        return true;
     }
 
     private static bool IsPlain(Slot slot) => slot.Nails.Length == 1 && slot.Nails[0].IsPlain;

@@ -17,7 +17,10 @@ internal sealed class FreeDirections
     private readonly HeadChoice _choice;
     private readonly ulong[] _free;
     private readonly ulong[] _known;
-    private readonly Placed?[]?[] _inWay;
+    private readonly InWay?[] _inWay;
+    private readonly DirectionFan _fan;
+    private readonly (Obstacle Still, DirectionFan.Seen Rod)[] _rods;
+    private readonly Obstacle[] _others;
     private Placed?[]? _nails;
     private int _count = -1;
     private int _coarseCount = -1;
@@ -29,9 +32,14 @@ internal sealed class FreeDirections
         Words = (choice.Turnings.Count + WordSize - 1) / WordSize;
         _free = new ulong[Words];
         _known = new ulong[Words];
-        _inWay = new Placed?[]?[Words];
+        _inWay = new InWay?[Words];
+        _fan = new DirectionFan(row, choice, row.TableOf(choice));
         double longest = choice.IsPinned ? row.LengthOf(choice, choice.Turnings[0]) : row.LongestNail;
-        Reach = choice.Reach(longest).Grow(row.Radius + row.Bay.Rules.Drift * longest + row.Bay.Rules.NailClearance);
+        Bounds reach = choice.Reach(longest).Grow(row.Radius + row.Bay.Rules.Drift * longest);
+        Reach = reach.Grow(row.Bay.Rules.NailClearance);
+        Obstacle[] near = Array.FindAll(row.Near(choice), o => o.Reach.Meets(reach));
+        _rods = [.. from still in near where still.Rod is not null select (still, _fan.See(still.Rod!.Value, still.Required - LayoutState.Tolerance, isOpen: true))];
+        _others = Array.FindAll(near, o => o.Rod is null);
     }
 
     /// <summary>A box around all that a hole of this place may come too close to, whatever its direction.</summary>
@@ -108,34 +116,46 @@ internal sealed class FreeDirections
 
     public bool IsFree(int turning) => Among(turning / WordSize, 1UL << (turning % WordSize)) != 0;
 
-    /// <summary>
-    /// For each direction of a word a nail that it is too close to, then for each a second one; null where none has been found yet. That stays
-    /// true whatever else moves, so while the nail stands the direction need not be tested again.
-    /// </summary>
-    public Placed?[] InWay(int word) => _inWay[word] ?? Interlocked.CompareExchange(ref _inWay[word], new Placed?[2 * WordSize], null) ?? _inWay[word]!;
+    /// <summary>What is known to be in the way of a word of directions.</summary>
+    public InWay InWay(int word) => _inWay[word] ?? Interlocked.CompareExchange(ref _inWay[word], new InWay(), null) ?? _inWay[word]!;
 
     private void Find(int word, ulong missing)
     {
-        ulong free = 0;
-        Obstacle[] near = _row.Near(_choice);
+        int count = _choice.Turnings.Count - word * WordSize;
+        ulong free = missing & (count < WordSize ? (1UL << count) - 1 : ulong.MaxValue);
+        // Straight round bodies strike out all directions at once, the others one by one.
+        for (int i = 0; i < _rods.Length && free != 0; i++)
+            free &= ~Struck(word, free, _rods[i].Still, _rods[i].Rod);
         // What was in the way of the last direction is likely to be in the way of the next one.
         Obstacle? last = null;
-        for (ulong left = missing; left != 0; left &= left - 1)
+        for (ulong left = free; left != 0; left &= left - 1)
         {
-            int bit = BitOperations.TrailingZeroCount(left), turning = word * WordSize + bit;
-            if (turning >= _choice.Turnings.Count)
-                break;
-            Hole hole = _row.HoleAt(_choice, turning);
-            if (last is not null && RowTask.AreTooClose(hole, last))
-                continue;
-            if (RowTask.FirstHit(hole, near) is { } hit)
+            int bit = BitOperations.TrailingZeroCount(left);
+            Hole hole = _row.HoleAt(_choice, word * WordSize + bit);
+            if (last is null || !RowTask.AreTooClose(hole, last))
+            {
+                if (RowTask.FirstHit(hole, _others) is not { } hit)
+                    continue;
                 last = hit;
-            else
-                free |= 1UL << bit;
+            }
+            free &= ~(1UL << bit);
         }
         // First what is free, then that it is known: a reader who sees the second sees the first.
         Interlocked.Or(ref _free[word], free);
         Interlocked.Or(ref _known[word], missing);
+    }
+
+    /// <summary>Those of some directions of a word that come too close to a straight round body.</summary>
+    private ulong Struck(int word, ulong among, Obstacle still, in DirectionFan.Seen rod)
+    {
+        (ulong struck, ulong open) = _fan.Decide(word, among, rod);
+        for (; open != 0; open &= open - 1)
+        {
+            int bit = BitOperations.TrailingZeroCount(open);
+            if (RowTask.AreTooClose(_row.HoleAt(_choice, word * WordSize + bit), still))
+                struck |= 1UL << bit;
+        }
+        return struck;
     }
 
     /// <summary>The nail of a direction, given by its place in order; always the same object.</summary>

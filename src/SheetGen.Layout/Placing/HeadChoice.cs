@@ -56,6 +56,12 @@ internal sealed class HeadChoice
     /// <summary>Keeps directions that were looked for, unless another thread was first.</summary>
     internal FreeDirections Remember(FreeDirections directions) => Interlocked.CompareExchange(ref _directions, directions, null) ?? directions;
 
+    /// <summary>True where the face stands as it does at another place, and the nail may take the same directions.</summary>
+    public bool LooksLike(HeadChoice other) => _normal == other._normal && _tangent == other._tangent && ReferenceEquals(Turnings, other.Turnings);
+
+    /// <summary>A vector by its products with what the parts of a direction stand for.</summary>
+    public Vector3D PartsOf(Vector3D vector) => new(_normal.Dot(vector.Plan), _tangent.Dot(vector.Plan), -vector.Z);
+
     public Hole HoleOf(Turning turning, double length, double radius, double drift)
     {
         Vector2D plan = _normal * turning.Inward + _tangent * turning.UpStation;

@@ -109,12 +109,12 @@ internal sealed class Insertion(District district)
         if (free.Among(0, First) != 0 && !Skips(skipped))
         {
             Placed straight = free.NailAt(0);
-            Placed?[] inWay = free.InWay(0);
-            if (inWay[0] is not { } known || !district.Layout.Stands(known))
+            InWay inWay = free.InWay(0);
+            if (!inWay.IsBlocked(0, district.Layout))
             {
                 if (district.Layout.FirstHit(slot, straight.Hole) is not { } hit)
                     return straight;
-                Remember(inWay, 0, hit);
+                inWay.Add(0, hit);
             }
         }
         _around.Clear();
@@ -135,23 +135,20 @@ internal sealed class Insertion(District district)
         if (left == 0)
             return -1;
         LayoutState layout = district.Layout;
-        Placed?[] inWay = free.InWay(word);
+        InWay inWay = free.InWay(word);
         district.Work += BitOperations.PopCount(left);
         for (; left != 0; left &= left - 1)
         {
             int bit = BitOperations.TrailingZeroCount(left), turning = word * FreeDirections.WordSize + bit;
-            if (inWay[bit] is { } known && (layout.Stands(known) || (inWay[bit + FreeDirections.WordSize] is { } other && layout.Stands(other))))
+            if (inWay.IsBlocked(bit, layout))
                 continue;
             if (FirstHit(row.HoleAt(choice, turning)) is { } hit)
-                Remember(inWay, bit, hit);
+                inWay.Add(bit, hit);
             else if (!Skips(skipped))
                 return turning;
         }
         return -1;
     }
-
-    /// <summary>What was known to be in the way does not stand now, but may again.</summary>
-    private static void Remember(Placed?[] inWay, int bit, Placed hit) => (inWay[bit], inWay[bit + FreeDirections.WordSize]) = (hit, inWay[bit]);
 
     private Placed? FirstHit(in Hole hole)
     {

@@ -49,15 +49,30 @@ internal static class NearSlots
         Vector3D Turned(Vector3D p) => new(p.N * axis.N + p.E * axis.E, p.E * axis.N - p.N * axis.E, p.Z);
         Vector3D grid = Turned(slot.Grid.Point);
         var box = new Bounds(grid, grid);
+        HeadChoice? last = null;
+        Bounds fan = default;
         foreach (HeadChoice choice in row.Choices[slot.Label])
         {
-            double length = choice.IsPinned ? row.LengthOf(choice, choice.Turnings[0]) : row.LongestNail;
-            foreach (Turning turning in choice.Turnings.Rim)
-            {
-                Hole hole = choice.HoleOf(turning, length, 0, 0);
-                box = box.With(Bounds.Of(Turned(hole.Head), Turned(hole.Tip)));
-            }
+            // On a straight face all places see the same box of axes.
+            if (last is null || choice.IsPinned || last.IsPinned || !choice.LooksLike(last))
+                fan = Fan(row, choice, Turned);
+            last = choice;
+            Vector3D head = Turned(choice.Point);
+            box = box.With(new Bounds(head + fan.Low, head + fan.High));
         }
         return box.Grow(row.Radius + row.Bay.Rules.Drift * row.LongestNail);
+    }
+
+    /// <summary>A box around the axes of all directions of a place, seen from the place.</summary>
+    private static Bounds Fan(RowTask row, HeadChoice choice, Func<Vector3D, Vector3D> turned)
+    {
+        double length = choice.IsPinned ? row.LengthOf(choice, choice.Turnings[0]) : row.LongestNail;
+        var box = new Bounds(default, default);
+        foreach (Turning turning in choice.Turnings.Rim)
+        {
+            Vector3D tip = turned(choice.HoleOf(turning, length, 0, 0).Direction * length);
+            box = box.With(new Bounds(tip, tip));
+        }
+        return box;
     }
 }

@@ -15,6 +15,7 @@ internal sealed class RowTask
 {
     private readonly Obstacle[]?[] _near;
     private readonly double[] _lengths;
+    private Tabled? _table;
 
     /// <param name="thinner">By how much the radius of its holes is less than the section's, where clearance is relaxed.</param>
     public RowTask(
@@ -40,6 +41,8 @@ internal sealed class RowTask
         double stretch = choices.SelectMany(c => c).Select(c => c.Turnings.GreatestStretch).DefaultIfEmpty(1).Max();
         LongestNail = Math.Max(stretch * length + rules.LengthIncrement, choices.SelectMany(c => c).Max(c => c.PinnedLength ?? 0));
     }
+
+    private sealed record Tabled(Turnings Of, DirectionTable Table);
 
     public int Index { get; }
 
@@ -96,6 +99,18 @@ internal sealed class RowTask
     /// <summary>The hole of a direction, given by its place in order.</summary>
     public Hole HoleAt(HeadChoice choice, int turning) =>
         choice.HoleOf(choice.Turnings[turning], choice.IsPinned ? LengthOf(choice, choice.Turnings[turning]) : LengthAt(choice, turning), Radius, Bay.Rules.Drift);
+
+    /// <summary>The directions of a place, and how long a nail gets in each; one table for all places that may take the same ones.</summary>
+    public DirectionTable TableOf(HeadChoice choice)
+    {
+        if (choice.IsPinned)
+            return new DirectionTable(choice.Turnings, t => LengthOf(choice, t));
+        if (_table is { } known && ReferenceEquals(known.Of, choice.Turnings))
+            return known.Table;
+        var table = new DirectionTable(choice.Turnings, t => LengthOf(choice, t));
+        _table = new Tabled(choice.Turnings, table);
+        return table;
+    }
 
     private double LengthAt(HeadChoice choice, int turning)
     {

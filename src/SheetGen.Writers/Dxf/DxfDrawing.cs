@@ -66,7 +66,7 @@ internal sealed class DxfDrawing
     {
         Scale = s.IsPaper ? 1 : s.Scale / _paper,
         TextHeight = s.TextHeight * _paper,
-        TickSize = DimensionStyle.TickSize / 2 * _paper,
+        TickSize = s.HasArrows ? 0 : DimensionStyle.TickSize / 2 * _paper,
         ArrowSize = Leader.PaperArrow * _paper,
         ExtensionOffset = DimensionStyle.ExtensionOffset * _paper,
         ExtensionBeyond = DimensionStyle.ExtensionBeyond * _paper,

@@ -8,7 +8,7 @@ namespace SheetGen.Writers.Dxf;
 
 /// <summary>
 /// Reads a title block that the user drew: model space where it holds attribute definitions or there is no block with any,
-/// else the block with the most of them, about its base point.
+/// else the block with the most of them, about its base point and turned as it is inserted; the first layout with anything on it where that is all there is.
 /// </summary>
 public static class TitleBlockFile
 {
@@ -38,7 +38,8 @@ public static class TitleBlockFile
         DxfBlock? block = document.Model.OfType<DxfAttributeDefinition>().Any()
             ? null
             : document.Blocks.Where(b => b.AttributeDefinitions.Any()).MaxBy(b => b.AttributeDefinitions.Count());
-        IEnumerable<DxfEntity> entities = block?.Entities ?? document.Model;
+        DxfLayout? paper = block is null && document.Model.Count == 0 ? document.Layouts.FirstOrDefault(l => l.Entities.Count > 0) : null;
+        IEnumerable<DxfEntity> entities = block?.Entities ?? paper?.Entities ?? document.Model;
         DxfPoint from = block?.BasePoint ?? default;
         if (new TitleBlockLimits(document).Fault(entities) is { } tooMuch)
             return Refuse("the title block drawing is too much: " + tooMuch, "explode the blocks, and leave out what the sheets do not need");
@@ -48,20 +49,35 @@ public static class TitleBlockFile
         BlockAttribute[] fields = [.. entities.OfType<DxfAttributeDefinition>().Select(FieldOf).DistinctBy(f => f.Tag)];
         if (lines.Length + fields.Length == 0)
         {
-            string[] kinds = [.. read.Warnings.Select(w => w.Message), .. entities.Select(NotDrawn).OfType<string>()];
+            string[] kinds = [.. Warnings(read).Select(w => w.Message), .. entities.Select(NotDrawn).OfType<string>()];
             return Refuse("the title block drawing " + (kinds.Length == 0 ? "is empty" : "holds only what a sheet cannot show: " + string.Join("; ", kinds.Distinct().Take(MostWarnings))),
                 "draw it in model space or as a block with attributes, of lines, polylines, arcs, circles, ellipses, texts, hatches and solids");
         }
         Box box = Box.Around(lines.SelectMany(Extents.Points).Concat(fields.Select(f => f.Position)));
-        double scale = MillimetresPerUnit(document.Header.Units, box.Width);
-        var toPaper = new PlaneTransform(scale, 0, new Point2(from.X, from.Y) * -scale);
+        double scale = paper is null ? MillimetresPerUnit(document.Header.Units, box.Width) : paper.Unit == DxfPaperUnit.Inch ? 25.4 : 1;
+        (double turned, double times) = Inserted(document, block, Math.Max(box.Width, box.Height) * scale);
+        scale *= times;
+        var toPaper = new PlaneTransform(scale, turned * Math.PI / 180, new Point2(from.X, from.Y).Turned(turned * Math.PI / 180) * -scale);
         var drawn = new TitleBlock([.. lines.Select(toPaper.Apply).Select(Printable)],
-            [.. fields.Select(f => f with { Position = toPaper.Apply(f.Position), Height = f.Height * scale })]);
+            [.. fields.Select(f => f with { Position = toPaper.Apply(f.Position), Height = f.Height * scale, Rotation = f.Rotation + turned })]);
         if (OutOfReason(drawn) is { } odd)
             return Refuse(odd, "draw it at paper size near the origin, and check the drawing's unit ($INSUNITS)");
         Warn(read, entities, drawn, name, problems);
         return drawn;
     }
+
+    /// <summary>Smaller than this, mm of paper, no border is: then the scale at which a block is inserted counts.</summary>
+    private const double SmallestBorder = 150;
+
+    /// <summary>How the one insert of a block turns it, in degrees, and enlarges it where it is drawn too small for a sheet; else not at all.</summary>
+    private static (double Degrees, double Times) Inserted(DxfDocument document, DxfBlock? block, double size)
+    {
+        DxfInsert[] inserts = block is null ? [] : [.. document.Model.Concat(document.Layouts.SelectMany(l => l.Entities)).OfType<DxfInsert>().Where(i => string.Equals(i.Block, block.Name, StringComparison.OrdinalIgnoreCase))];
+        return inserts is [DxfInsert one] ? (one.Rotation, size < SmallestBorder ? Math.Abs(one.ScaleX) : 1) : (0, 1);
+    }
+
+    /// <summary>What the reader said of the drawing: a table that it made good changes nothing that a sheet shows.</summary>
+    private static IEnumerable<DxfProblem> Warnings(DxfReadResult read) => read.Warnings.Where(w => !w.Message.EndsWith("it is added", StringComparison.Ordinal));
 
     /// <summary>Sizes and places that no sheet has; null where all can be.</summary>
     private static string? OutOfReason(TitleBlock block)
@@ -79,7 +95,7 @@ public static class TitleBlockFile
     /// <summary>Says what the reader left out or changed, what a title block does not show, and texts of a size that no one can have meant.</summary>
     private static void Warn(DxfReadResult read, IEnumerable<DxfEntity> entities, TitleBlock block, string name, List<Problem> problems)
     {
-        var said = new List<(int Line, string Message)>(read.Warnings.Select(w => (w.Line, w.Message + (w.Count > 1 ? $" ({w.Count} times)" : ""))));
+        var said = new List<(int Line, string Message)>(Warnings(read).Select(w => (w.Line, w.Message + (w.Count > 1 ? $" ({w.Count} times)" : ""))));
         IEnumerable<DxfEntity> all = entities.Concat(read.Document!.Blocks.SelectMany(b => b.Entities)).Distinct();
         said.AddRange(all.Select(NotDrawn).OfType<string>().CountBy(k => k).OrderBy(k => k.Key, StringComparer.Ordinal)
             .Select(k => (1, $"{k.Value} x {k.Key}: a title block does not show it")));

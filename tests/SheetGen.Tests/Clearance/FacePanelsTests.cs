@@ -189,6 +189,16 @@ public class FacePanelsTests
         Assert.Equal((30 * 20) + (90 * 17), area, 1e-9);
     }
 
+    /// <summary>A wall on a part of its layout line has no face on the rest of it, whatever pieces that has.</summary>
+    [Fact]
+    public void AWallOnAPartOfItsLineHasNoFaceBeside()
+    {
+        LayoutLine line = LayoutLine.Build("L", 0, default, 1, [new LayoutElement.Tangent(15), new LayoutElement.Arc(200, 20, Turn.Left), new LayoutElement.Tangent(60), new LayoutElement.Arc(90, 30, Turn.Right)]);
+        Wall wall = SmallProjects.On(line, Turn.Right) with { Start = 40, End = 90 };
+        IReadOnlyList<FaceSolid> panels = Assert.Single(FacePanels.Of(new Face(wall)));
+        Assert.Equal(50 * 20, panels.Sum(Area), 1e-6);
+    }
+
     private static double Area(FaceSolid panel)
     {
         Vector3D sum = default;

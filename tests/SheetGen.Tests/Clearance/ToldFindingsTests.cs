@@ -177,6 +177,17 @@ public sealed class ToldFindingsTests
         Assert.Equal("A-1-01 stands 0.60 ft from a corner; 1.00 ft is required", corner.Message);
     }
 
+    /// <summary>Two stretches without nails, 20 ft apart, are two findings.</summary>
+    [Fact]
+    public void Lacks_of_one_kind_far_apart_are_told_apart()
+    {
+        WallProject project = SmallProjects.Project([SmallProjects.Wall()]);
+        Nail[] nails = [.. Enumerable.Range(0, 24).Where(i => i is not (6 or 12)).SelectMany(i => new[] { 117.5, 112.5, 107.5, 102.5 }.Select((z, r) => SmallProjects.Nail(project, $"A-{r + 1}-{i + 1:00}", 2.5 + 5 * i, z, row: r + 1)))];
+        Finding[] cover = [.. Checker.Check(project, SmallProjects.Layout(nails)).Findings.Where(f => f.Code == FindingCode.Cover)];
+        Assert.Equal([(10_030.0, 10_035.0), (10_060.0, 10_065.0)], cover.Select(f => (Math.Round(f.Station!.Value, 2), Math.Round(f.ToStation!.Value, 2))));
+        Assert.All(cover, f => Assert.Contains("no nail within 2.50 ft along the wall", f.Message));
+    }
+
     [Theory]
     [InlineData(LengthUnit.Foot, 1, 0.004, "less than 0.01 ft", "0.00 ft")]
     [InlineData(LengthUnit.Foot, 0.5, 0.496, "0.50 ft", "just under 0.50 ft")]

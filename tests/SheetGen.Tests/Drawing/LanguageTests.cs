@@ -50,6 +50,8 @@ public class LanguageTests
 
         Assert.Equal("DESIGN ZONE A", english.WithZone(null).Say(Phrase.ZoneName, "A"));
         Assert.Equal("REACH A", english.WithZone("Reach").Say(Phrase.ZoneName, "A"));
+        Assert.Equal("Reach A, 1+00 to 1+04: no nail", english.WithZone("Reach").Sentence("section A, 1+00 to 1+04: no nail"));
+        Assert.Equal("design zone A asks for 2 verification test nails", english.WithZone(null).Sentence("section A asks for 2 verification test nails"));
     }
 
     [Theory]

@@ -6,6 +6,7 @@ using SheetGen.Drawing.Templating;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
+using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 using SheetGen.Tests.Drawing.Elevation;
 using SheetGen.Tests.ProjectFile;
@@ -47,6 +48,7 @@ public class SpanishSheetTests
         ];
 
         Assert.True(set.Sheets.Count > 4);
+        Assert.DoesNotContain(set.Findings, f => f.Severity == Severity.Error);
         Assert.True(english.Length == 0, string.Join("\n", english.Take(40)));
     }
 

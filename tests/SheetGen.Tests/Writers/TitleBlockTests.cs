@@ -181,6 +181,57 @@ public class TitleBlockTests
     }
 
     /// <summary>An inch drawing of an ANSI D sheet (34 x 22 in) stands on it 1:1, not moved and not scaled.</summary>
+    /// <summary>A portrait border whose block is inserted turned, and one drawn in inches that a millimetre drawing inserts 25.4 times as large.</summary>
+    [Theory]
+    [InlineData(DxfUnits.Inch, 90, 1, 22, 34)]
+    [InlineData(DxfUnits.Inch, 0, 1, 34, 22)]
+    [InlineData(DxfUnits.Millimetre, 0, 25.4, 34, 22)]
+    public void A_block_is_read_as_it_is_inserted(DxfUnits units, double rotation, double scale, double width, double height)
+    {
+        var document = new DxfDocument { Header = new DxfHeader { Units = units } };
+        var block = new DxfBlock("FIRM");
+        block.Entities.Add(new DxfPolyline("0", [new(new(0, 0)), new(new(width, 0)), new(new(width, height)), new(new(0, height))], true));
+        block.Entities.Add(new DxfAttributeDefinition("SHEET", "SHEET", new DxfText("0", new(1, 2), 0.2, "")));
+        document.Blocks.Add(block);
+        document.Model.Add(new DxfInsert("0", "FIRM", new(rotation == 0 ? 0 : 34, 0)) { Rotation = rotation, ScaleX = scale, ScaleY = scale });
+        var problems = new List<Problem>();
+
+        TitleBlock read = TitleBlockFile.Read(Bytes(document), "title.dxf", problems)!;
+
+        Assert.Empty(problems);
+        Box box = Box.Around(read.Lines.SelectMany(Extents.Points));
+        Assert.Equal(34 * 25.4, box.Width, 1e-6);
+        Assert.Equal(22 * 25.4, box.Height, 1e-6);
+        BlockAttribute field = Assert.Single(read.Fields);
+        Assert.Equal(rotation, field.Rotation);
+        Assert.Equal(0.2 * 25.4, field.Height, 1e-6);
+        Assert.True(box.Contains(field.Position));
+    }
+
+    [Fact]
+    public void A_title_block_on_a_layout_alone_is_read()
+    {
+        var document = new DxfDocument { Header = new DxfHeader { Units = DxfUnits.Inch } };
+        var layout = new DxfLayout("FIRM", 34 * 25.4, 22 * 25.4) { Unit = DxfPaperUnit.Inch };
+        layout.Entities.Add(new DxfLine("0", new(1, 1), new(33, 21)));
+        layout.Entities.Add(new DxfAttributeDefinition("SHEET", "SHEET", new DxfText("0", new(30, 2), 0.2, "")));
+        document.Layouts.Add(layout);
+        var problems = new List<Problem>();
+
+        TitleBlock read = TitleBlockFile.Read(Bytes(document), "title.dxf", problems)!;
+
+        Assert.Empty(problems);
+        Assert.Equal(32 * 25.4, Box.Around(read.Lines.SelectMany(Extents.Points)).Width, 1e-6);
+        Assert.Equal("SHEET", Assert.Single(read.Fields).Tag);
+    }
+
+    private static byte[] Bytes(DxfDocument document)
+    {
+        using var stream = new MemoryStream();
+        DxfWriter.Write(document, stream);
+        return stream.ToArray();
+    }
+
     [Fact]
     public void An_inch_title_block_fits_a_us_sheet_one_to_one()
     {

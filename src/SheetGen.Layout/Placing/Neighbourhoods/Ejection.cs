@@ -115,16 +115,19 @@ internal sealed class Ejection(District district) : INeighbourhood
         _ties.Clear();
         for (int word = 0; word < free.Words; word++)
         {
-            Placed?[] inWay = free.InWay(word);
+            InWay inWay = free.InWay(word);
             district.Work += BitOperations.PopCount(free.Word(word));
             for (ulong left = free.Word(word); left != 0; left &= left - 1)
             {
                 int bit = BitOperations.TrailingZeroCount(left), turning = word * FreeDirections.WordSize + bit;
-                if (KnownWeight(inWay[bit]) + KnownWeight(inWay[bit + FreeDirections.WordSize]) > least)
+                (Placed? last, Placed? earlier) = inWay.Standing(bit, district.Layout);
+                if ((last is null ? 0 : WeightOf(last)) + (earlier is null ? 0 : WeightOf(earlier)) > least)
                     continue;
                 int weight = WeightOf(slot.Row.HoleAt(slot.Grid, turning), least, out Placed? first, out Placed? second);
+                if (second is not null)
+                    inWay.Add(bit, second);
                 if (first is not null)
-                    (inWay[bit], inWay[bit + FreeDirections.WordSize]) = (first, second);
+                    inWay.Add(bit, first);
                 if (weight > least)
                     continue;
                 if (weight < least)
@@ -137,8 +140,6 @@ internal sealed class Ejection(District district) : INeighbourhood
         }
         return least;
     }
-
-    private int KnownWeight(Placed? nail) => nail is not null && district.Layout.Stands(nail) ? WeightOf(nail) : 0;
 
     /// <summary>What those in the way of a hole weigh, added up until it is more than a limit; the first two of them are given.</summary>
     private int WeightOf(in Hole hole, int limit, out Placed? first, out Placed? second)

@@ -181,6 +181,35 @@ public class DetailTests
         .. Directory.EnumerateFiles(Repository.PathOf("templates", "starter"), "*.yaml").Order(StringComparer.Ordinal).Select(File.ReadAllText),
     ];
 
+    /// <summary>A battered wall's head, facing, foot, lap and joint lean by the batter, thicknesses square to the face, levels level.</summary>
+    [Theory]
+    [InlineData("permanent shotcrete, thickness: 150 mm", 8)]
+    [InlineData("precast panels, thickness: 140 mm, gap: 150 mm, coping: cast in place", 8)]
+    [InlineData("permanent shotcrete, thickness: 150 mm", 0)]
+    public void A_battered_wall_leans_in_its_details(string facing, double batter)
+    {
+        string yaml = System.Text.RegularExpressions.Regex.Replace(DetailWalls.Metres, "kind: permanent shotcrete, thickness: 150 mm", "kind: " + facing).Replace("angle: 5 deg", FormattableString.Invariant($"angle: {batter} deg"), StringComparison.Ordinal);
+        Assert.True(yaml.Contains(facing, StringComparison.Ordinal), yaml);
+        IReadOnlyList<DrawnDetail> all = Of(yaml);
+        double slope = Math.Tan(batter * Math.PI / 180);
+        foreach (DetailKind kind in new[] { DetailKind.Head, DetailKind.Facing, DetailKind.Outlet, DetailKind.Lap, DetailKind.Joint })
+        {
+            DrawnDetail detail = all.First(d => d.View.Kind == kind);
+            // Every hatched outline is shotcrete or grout: the shotcrete's long sides lean into the soil, which is on the right.
+            Point2[] shotcrete = detail.Content.Model.OfType<Fill>().Where(f => f.Spacing > 0).Select(f => f.Outline.Select(v => v.Point).ToArray()).MaxBy(o => Box.Around(o).Height)!;
+            (Point2 A, Point2 B)[] sides = [.. shotcrete.Select((p, i) => (p, shotcrete[(i + 1) % shotcrete.Length])).OrderByDescending(s => (s.Item2 - s.p).Length).Take(2)];
+            Assert.All(sides, s => Assert.Equal(slope, (s.B.X - s.A.X) / (s.B.Y - s.A.Y), 1e-6));
+            // 100 mm are measured square to them.
+            Dimension thick = detail.Content.Model.OfType<Dimension>().First(d => Math.Abs((d.To - d.From).Length - 0.1) < 1e-6);
+            Point2 way = thick.To - thick.From;
+            Assert.Equal(-slope, way.Y / way.X, 1e-6);
+        }
+        // The cut below a row is a difference of levels.
+        Dimension cut = all.First(d => d.View.Kind == DetailKind.Joint).Content.Model.OfType<Dimension>().Single(d => d.Words?.StartsWith("CUT", StringComparison.Ordinal) == true);
+        Assert.Equal(0, cut.To.X - cut.From.X, 1e-6);
+        Assert.Equal(0.5, Math.Abs(cut.To.Y - cut.From.Y), 1e-6);
+    }
+
     /// <summary>No text on a text or a line, over demos, starters and walls made at random, in both languages, on a large and a small sheet.</summary>
     [Theory]
     [InlineData("english")]

@@ -91,6 +91,16 @@ public sealed partial class CureTests
         Assert.Equal((6.0, 5.0, 5.0), (Math.Round(moved["A-2-06"], 9), Math.Round(moved["A-2-07"], 9), Math.Round(moved["A-2-08"], 9)));
     }
 
+    /// <summary>Of two places of a row without a nail each names its own neighbours, with what they grew by: 25 ft2 by four, the others nothing.</summary>
+    [Fact]
+    public void Who_carries_a_place_without_a_nail_stands_beside_it()
+    {
+        IReadOnlyList<SharedArea> left = EffectWall.Of(EffectWall.Without(EffectWall.Without(EffectWall.Exact.Make(), "A-2-05"), "A-2-15")).LeftOut;
+        Assert.Equal(["A-1-05 A-2-04 A-2-06 A-3-05", "A-1-15 A-2-14 A-2-16 A-3-15"], left.Select(l => string.Join(' ', l.Carriers.Select(c => c.Mark).Order(StringComparer.Ordinal))));
+        Assert.All(left, l => Assert.Equal(25, l.Area, 9));
+        Assert.All(left, l => Assert.Equal(25, l.Carriers.Sum(c => c.Growth), 9));
+    }
+
     // The plate of 8 in on 4 in of shotcrete: D'c + h_c = 16 in, A_C = 1.39626 ft2, A_GC = 0.19635 ft2, 25 ft2 a nail. Factor 1: V / (1 - 1.19991 / 24.80365).
     [Theory]
     [InlineData(1, 1 / (1 - 1.1999138 / 24.8036505))]
