@@ -33,6 +33,9 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
 
     private const int MostTries = 6;
 
+    /// <summary>Nails that a finding names in its words.</summary>
+    private const int MostNamed = 12;
+
     /// <summary>Marks that stand off and callouts among the notes: all can be told, yet a larger scale would tell them better.</summary>
     private int Leaders => Windows.Sum(w => w.Marks.Leaders + w.View.Labels.Marked.Count);
 
@@ -80,7 +83,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
                 Severity = Severity.Error,
                 Nails = missing,
                 Message = string.Create(CultureInfo.InvariantCulture,
-                    $"the marks of {missing.Length} nails stand on something else, no scale gives them room: choose a larger sheet"),
+                    $"no scale gives the marks of {missing.Length} nails room, they stand on something else: {string.Join(", ", missing.Take(MostNamed))}{(missing.Length > MostNamed ? " and others" : "")}; choose a larger sheet"),
             };
         }
     }
@@ -115,7 +118,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
         {
             ElevationView view = Empty();
             if (marks is null)
-                marks = MarkPlacer.Place(view);
+                (view, marks) = Marked(view);
             else
                 view.Keep(marks);
             new ElevationLabels(view).Axis();
@@ -146,6 +149,23 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             view.Crowd(lines);
             new WallDimensions(view, scale.DimensionStyle).Ends();
             return view;
+        }
+
+        // Where marks find no room after the rows', again with these first.
+        (ElevationView, MarkSet) Marked(ElevationView view)
+        {
+            MarkSet found = MarkPlacer.Place(view);
+            HashSet<string> early = [.. found.Missing.Select(n => n.Mark)];
+            MarkSet last = found;
+            for (int left = MostTries; left > 0 && last.Missing.Count > 0; left--)
+            {
+                ElevationView again = Empty();
+                last = MarkPlacer.Place(again, early);
+                early.UnionWith(last.Missing.Select(n => n.Mark));
+                if (last.Faults < found.Faults)
+                    (view, found) = (again, last);
+            }
+            return (view, found);
         }
 
         (ElevationView, MarkSet)? CalloutsBeforeMarks(HashSet<string> of)

@@ -42,6 +42,7 @@ public sealed class MarkPlacer
     private readonly ElevationView _view;
     private readonly TextStyle _style;
     private readonly List<PlacedMark> _placed = [];
+    private readonly HashSet<string> _done = [];
     private readonly List<(Point2 At, string Mark)> _heads;
 
     private MarkPlacer(ElevationView view)
@@ -54,11 +55,18 @@ public sealed class MarkPlacer
     private Crowd Crowd => _view.Labels.Placer.Crowd;
 
     /// <param name="view">A view whose crowd knows its lines and heads; the marks are added to it.</param>
-    public static MarkSet Place(ElevationView view) => new MarkPlacer(view).Run();
+    /// <param name="first">Nails whose marks found no room after those of the rows, and now come before them in their shortest form.</param>
+    public static MarkSet Place(ElevationView view, IReadOnlySet<string>? first = null) => new MarkPlacer(view).Run(first ?? new HashSet<string>());
 
-    private MarkSet Run()
+    private MarkSet Run(IReadOnlySet<string> first)
     {
         Nail[][] rows = [.. NailLabels.RowGroups(_view.Nails, new Face(_view.Wall)).OrderByDescending(r => r.Max(n => n.Elevation))];
+        foreach (Nail nail in _view.Nails.Where(n => first.Contains(n.Mark)))
+        {
+            bool tellsRow = nail.Kind == NailKind.Verification || rows.Any(r => IsEnd(r, nail));
+            if (TryNear(nail, -1, [FormsOf(nail, tellsRow)[^1]]) || TryLeader(nail, tellsRow))
+                _done.Add(nail.Mark);
+        }
         var left = new List<(Nail Nail, int Side, int Form, bool IsEnd)>();
         foreach (Nail[] row in rows)
         {
@@ -66,10 +74,10 @@ public sealed class MarkPlacer
             List<PlacedMark> marks = Try(row, place, form).Marks;
             foreach (PlacedMark mark in marks)
                 Keep(mark);
-            HashSet<string> done = [.. marks.Select(m => m.Nail.Mark)];
-            left.AddRange(row.Where(n => !done.Contains(n.Mark)).Select(n => (n, place.Side, form, IsEnd(row, n))));
+            _done.UnionWith(marks.Select(m => m.Nail.Mark));
+            left.AddRange(row.Where(n => !_done.Contains(n.Mark)).Select(n => (n, place.Side, form, IsEnd(row, n))));
         }
-        left.AddRange(_view.Nails.Where(n => n.Kind == NailKind.Verification).Select(n => (n, -1, 0, true)));
+        left.AddRange(_view.Nails.Where(n => n.Kind == NailKind.Verification && !_done.Contains(n.Mark)).Select(n => (n, -1, 0, true)));
         (Nail Nail, int Side, int Form, bool IsEnd)[] far = [.. left.Where(l => !TryNear(l.Nail, l.Side, l.Form, l.IsEnd))];
         Nail[] missing = [.. far.Where(l => !TryLeader(l.Nail, l.IsEnd) && !TryNear(l.Nail, l.Side, l.Form, false) && !TryLeader(l.Nail, false)).Select(l => l.Nail)];
         // Not left out even so: it stands on something else, and that is reported.
@@ -114,7 +122,7 @@ public sealed class MarkPlacer
         var marks = new List<PlacedMark>();
         double cost = 0;
         Box? last = null;
-        foreach (Nail nail in row)
+        foreach (Nail nail in row.Where(n => !_done.Contains(n.Mark)))
         {
             bool isEnd = IsEnd(row, nail);
             string[] forms = FormsOf(nail, isEnd);
@@ -146,7 +154,11 @@ public sealed class MarkPlacer
     private bool TryNear(Nail nail, int rowSide, int form, bool isEnd)
     {
         string[] all = FormsOf(nail, isEnd);
-        string[] forms = isEnd ? all : all[Math.Min(form, all.Length - 1)..];
+        return TryNear(nail, rowSide, isEnd ? all : all[Math.Min(form, all.Length - 1)..]);
+    }
+
+    private bool TryNear(Nail nail, int rowSide, string[] forms)
+    {
         foreach (int side in new[] { rowSide, -1, 1, 0 }.Distinct())
         {
             foreach (string value in forms)

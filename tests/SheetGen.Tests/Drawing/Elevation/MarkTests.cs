@@ -68,6 +68,23 @@ public class MarkTests
         Assert.True(wrong.Count == 0, string.Join("\n", wrong.Take(40)));
     }
 
+    /// <summary>Random walls on small paper, where marks that find no room after those of the rows must come before them.</summary>
+    [Theory]
+    [Trait("Category", "Long")]
+    [InlineData(930002, "ANSI B")]
+    [InlineData(930003, "ISO A3")]
+    [InlineData(930007, "ISO A3")]
+    public void Every_nail_is_marked_unmistakably_on_small_paper(ulong seed, string size)
+    {
+        WallProject project = SampleLayout.Read(RandomWall.Yaml(seed, new RandomWallOptions { Nails = 120 }) + $"sheets: {{size: {size}}}\n");
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+
+        DrawnMarks marks = DrawnMarks.Of(SampleSheets.Compose(project, layout), layout);
+
+        Assert.Equal(layout.Nails.Count, marks.Nails);
+        Assert.Equal("", string.Join("\n", marks.Wrong.Take(40)));
+    }
+
     /// <summary>Walls with part rows, an arc with a batter, corners, a small sheet, several walls; placed by the search.</summary>
     [Theory]
     [InlineData(MarkWalls.Arc)]
