@@ -1,4 +1,5 @@
 using System.Text;
+using SheetGen.Model.Problems;
 using SheetGen.ProjectFile;
 using Xunit;
 
@@ -89,6 +90,22 @@ public sealed class SyntaxTests
 
         Assert.Equal(1001, problems.Length);
         Assert.Contains(problems, p => p.Contains("error R04: there are more problems than are shown"));
+    }
+
+    /// <summary>Any number of warnings refuses no file, and hides no error.</summary>
+    [Fact]
+    public void Warnings_beyond_a_thousand_are_counted_apart_from_errors()
+    {
+        var list = new ProblemList();
+        for (int i = 1; i <= 1500; i++)
+            list.Add(ProblemCodes.AcrossBend, new SourceSpot("f", i, 1), "a warning");
+        Assert.False(list.HasErrors);
+        Assert.Equal(1001, list.Sorted().Count);
+        Assert.Equal("there are more warnings than are shown", Assert.Single(list.Sorted(), p => p.Code == "R04").Message);
+
+        list.Add(ProblemCodes.TooManyNails, new SourceSpot("f", 2000, 1), "an error");
+        Assert.True(list.HasErrors);
+        Assert.Contains(list.Sorted(), p => p.Message == "an error");
     }
 
     [Fact]
