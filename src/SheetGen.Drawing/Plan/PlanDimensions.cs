@@ -129,15 +129,8 @@ public sealed class PlanDimensions(
     private bool Try(Vector2D from, Vector2D to, string words)
     {
         Point2 a = toPaper(from), b = toPaper(to);
-        return Frame.Contains(a) && Frame.Contains(b) && !CrossesNail(from, to) && _placer.TryAligned(a, b, (to - from).Length, words, null, isAlone);
-    }
-
-    /// <summary>True where a nail lies across a line in plan, so that the two would be taken for one another.</summary>
-    private bool CrossesNail(Vector2D from, Vector2D to)
-    {
-        static double Side(Vector2D a, Vector2D b, Vector2D p) => (b - a).CrossRight(p - a);
-        return context.Layout.Nails.Select(n => (A: n.Hole.Head.Plan, B: n.Hole.Tip.Plan))
-            .Any(n => Side(from, to, n.A) * Side(from, to, n.B) < 0 && Side(n.A, n.B, from) * Side(n.A, n.B, to) < 0);
+        // A dimension line across a nail would be taken for one.
+        return Frame.Contains(a) && Frame.Contains(b) && !CrossedNails.Any(context.Layout.Nails, from, to) && _placer.TryAligned(a, b, (to - from).Length, words, null, isAlone);
     }
 
     private void InWords(string words, Vector2D at, string? obstruction = null) =>

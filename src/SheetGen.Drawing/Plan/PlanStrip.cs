@@ -131,9 +131,7 @@ public sealed class PlanStrip
     {
         var face = new Face(_window.Wall);
         Leg own = face.LegAt(along);
-        static double Side(Vector2D a, Vector2D b, Vector2D p) => (b - a).CrossRight(p - a);
-        return _context.NailsOf(_window.Wall).Where(n => face.LegAt(n.Along) != own).Select(n => (A: n.Hole.Head.Plan, B: n.Hole.Tip.Plan))
-            .Any(n => Side(from, to, n.A) * Side(from, to, n.B) < 0 && Side(n.A, n.B, from) * Side(n.A, n.B, to) < 0);
+        return CrossedNails.Any(_context.NailsOf(_window.Wall).Where(n => face.LegAt(n.Along) != own), from, to);
     }
 
     /// <summary>How far the nails of the leg at a station reach behind the layout line, project units.</summary>
