@@ -1,0 +1,65 @@
+using System.Globalization;
+using SheetGen.Layout.Placing;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Tests.ProjectFile;
+using Xunit;
+
+namespace SheetGen.Tests.Placing;
+
+/// <summary>
+/// What the search gives on small walls of many kinds, and what it costs, is what was recorded: a change for better or worse is recorded anew on purpose
+/// (DEVELOPERS.md). The figures are totals of the layout and counts of work, none of them of the machine.
+/// </summary>
+public sealed class RecordedWallTests
+{
+    private const string File = "recorded-walls.txt";
+
+    private static readonly Lazy<Dictionary<string, string>> Recorded = new(ReadOrWrite);
+
+    public static TheoryData<string> Names => [.. RecordedWalls.All.Select(w => w.Name)];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_wall_is_laid_out_as_recorded(string name)
+    {
+        string recorded = Recorded.Value.GetValueOrDefault(name) ?? "not recorded";
+        string now = FiguresOf(RecordedWalls.All.First(w => w.Name == name));
+        Assert.True(recorded == now, $"{name}: recorded\n{recorded}\nnow\n{now}\nwhere it is meant, record it anew (DEVELOPERS.md)");
+    }
+
+    [Fact]
+    public void The_record_holds_these_walls_and_no_others() =>
+        Assert.Equal(RecordedWalls.All.Select(w => w.Name).Order(StringComparer.Ordinal), Recorded.Value.Keys.Order(StringComparer.Ordinal));
+
+    /// <summary>A line a wall, so that versions of the file merge line by line.</summary>
+    private static Dictionary<string, string> ReadOrWrite()
+    {
+        string file = Repository.PathOf("tests", "SheetGen.Tests", "Cases", File);
+        if (Environment.GetEnvironmentVariable("SHEETGEN_UPDATE_EXPECTED") == "1")
+        {
+            string[] lines = [.. RecordedWalls.All.Select(w => $"{w.Name}: {FiguresOf(w)}")];
+            System.IO.File.WriteAllText(file, string.Concat(lines.Select(l => l + "\n")));
+        }
+        return System.IO.File.ReadLines(file).Select(l => l.Split(": ", 2)).ToDictionary(l => l[0], l => l[1], StringComparer.Ordinal);
+    }
+
+    private static string FiguresOf(RecordedWall wall)
+    {
+        WallProject project = ColumnPhases.Choose(PlacingWall.Read(wall.Yaml));
+        var site = new Site(project);
+        var search = new LayoutSearch(site, RowTasks.Make(site), wall.Options, null);
+        search.Run();
+        NailLayout layout = Placer.Told(project, site, search);
+        Nail[] nails = [.. layout.Nails.Where(n => n.Kind != NailKind.Verification)];
+        string kinds = string.Join(", ", Enum.GetValues<NailStatus>().Select(s => $"{s.ToString().ToLowerInvariant()} {nails.Count(n => n.Status == s)}"));
+        string help = string.Join(", ", layout.Help.GroupBy(h => h.Relaxation).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Count()} for {g.Sum(h => h.Nails.Count)}"));
+        return string.Create(CultureInfo.InvariantCulture,
+            $"""
+            uncovered {N(layout.Score.Cover)}, unresolved {N(layout.Score.Unresolved)}, noted {N(layout.Score.Noted)}, effort {N(layout.Score.Effort)}; {nails.Length} nails: {kinds}, moved {nails.Count(n => n.IsMoved)}, added {nails.Count(n => n.IsAdded)}, fixed {nails.Count(n => n.IsFixed)}, left out {layout.LeftOut.Count}; shifts {nails.Sum(n => Math.Abs(n.Station - n.GridStation)):0.###}, splays {nails.Sum(n => Math.Abs(n.Splay)):0.###}, inclinations {nails.Sum(n => n.Inclination):0.###}, lengths {nails.Sum(n => n.Length):0.###}; verification {layout.Nails.Count(n => n.Kind == NailKind.Verification)}, proof {nails.Count(n => n.Kind == NailKind.Proof)}; help {(help.Length == 0 ? "none" : help)}; failed choices told {nails.Sum(n => n.Reason?.Failed.Count ?? 0)}; {search.Work.Trials} trials, {search.Work.Directions} directions
+            """);
+    }
+
+    private static string N(FoundAndBound figure) =>
+        string.Create(CultureInfo.InvariantCulture, $"{figure.Found:0.###} ({(figure.Bound is double bound ? string.Create(CultureInfo.InvariantCulture, $"at least {bound:0.###}") : "no limit")})");
+}
