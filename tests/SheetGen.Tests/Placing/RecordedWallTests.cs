@@ -2,7 +2,6 @@ using System.Globalization;
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Tests.ProjectFile;
 using Xunit;
 
 namespace SheetGen.Tests.Placing;
@@ -13,36 +12,16 @@ namespace SheetGen.Tests.Placing;
 /// </summary>
 public sealed class RecordedWallTests
 {
-    private const string File = "recorded-walls.txt";
-
-    private static readonly Lazy<Dictionary<string, string>> Recorded = new(ReadOrWrite);
+    private static readonly RecordedFigures Record = new("recorded-walls.txt", [.. RecordedWalls.All.Select(w => w.Name)], n => FiguresOf(RecordedWalls.All.First(w => w.Name == n)));
 
     public static TheoryData<string> Names => [.. RecordedWalls.All.Select(w => w.Name)];
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void A_wall_is_laid_out_as_recorded(string name)
-    {
-        string recorded = Recorded.Value.GetValueOrDefault(name) ?? "not recorded";
-        string now = FiguresOf(RecordedWalls.All.First(w => w.Name == name));
-        Assert.True(recorded == now, $"{name}: recorded\n{recorded}\nnow\n{now}\nwhere it is meant, record it anew (DEVELOPERS.md)");
-    }
+    public void A_wall_is_laid_out_as_recorded(string name) => Record.AssertAsRecorded(name);
 
     [Fact]
-    public void The_record_holds_these_walls_and_no_others() =>
-        Assert.Equal(RecordedWalls.All.Select(w => w.Name).Order(StringComparer.Ordinal), Recorded.Value.Keys.Order(StringComparer.Ordinal));
-
-    /// <summary>A line a wall, so that versions of the file merge line by line.</summary>
-    private static Dictionary<string, string> ReadOrWrite()
-    {
-        string file = Repository.PathOf("tests", "SheetGen.Tests", "Cases", File);
-        if (Environment.GetEnvironmentVariable("SHEETGEN_UPDATE_EXPECTED") == "1")
-        {
-            string[] lines = [.. RecordedWalls.All.Select(w => $"{w.Name}: {FiguresOf(w)}")];
-            System.IO.File.WriteAllText(file, string.Concat(lines.Select(l => l + "\n")));
-        }
-        return System.IO.File.ReadLines(file).Select(l => l.Split(": ", 2)).ToDictionary(l => l[0], l => l[1], StringComparer.Ordinal);
-    }
+    public void The_record_holds_these_walls_and_no_others() => Record.AssertNoOthers();
 
     private static string FiguresOf(RecordedWall wall)
     {
