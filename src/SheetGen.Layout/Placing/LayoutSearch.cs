@@ -35,8 +35,8 @@ internal sealed class LayoutSearch
 
     public CoverWatch Cover { get; }
 
-    /// <summary>Length of wall that the grid alone leaves uncovered; no layout found leaves more.</summary>
-    public double CoverOfGrid { get; private set; }
+    /// <summary>Stretches that the grid alone leaves uncovered and this layout covers.</summary>
+    public IReadOnlyList<Uncovered> NewlyCovered { get; private set; } = [];
 
     /// <summary>Proven lower limit of the whole: every row for itself, and where it is to be proven also what rows do to each other.</summary>
     public Cost LowerLimit { get; private set; }
@@ -50,7 +50,7 @@ internal sealed class LayoutSearch
     public void Run()
     {
         CoverWatch cover = Cover;
-        CoverOfGrid = cover.Total;
+        Uncovered[] ofGrid = [.. cover.Stretches()];
         _progress?.Report("each row by itself");
         var limits = new StretchLimits(Layout, _options.Depth < SearchDepth.Whole ? [] : RowsAlone.Solve(Layout, _options.Prove));
         LowerLimit = limits.Sum;
@@ -63,6 +63,8 @@ internal sealed class LayoutSearch
         if (_options.Depth == SearchDepth.Whole && !_options.Without.Contains(nameof(SingleNail)))
             EachByItself(whole);
         Work = (Work.Trials, Work.Directions + whole.Work);
+        Uncovered[] left = [.. cover.Stretches()];
+        NewlyCovered = [.. ofGrid.Where(g => !left.Any(g.Meets))];
         if (_options.Depth == SearchDepth.Whole)
             LowerLimit = _options.Prove ? ProvenLimit(limits.All) : limits.Sum + new ClusterLimits(Layout, limits.All, prove: false).Gain;
     }
@@ -90,6 +92,8 @@ internal sealed class LayoutSearch
         }
         insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
         whole.Trial.Accept();
+        if (!_options.Without.Contains(nameof(CoverShift)))
+            new CoverShift(whole, Cover).Run();
         var alone = new RowAlone(whole);
         foreach (StretchLimit limit in limits.All.Where(_ => !_options.Without.Contains(nameof(RowAlone))))
         {

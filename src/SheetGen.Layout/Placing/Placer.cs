@@ -28,7 +28,7 @@ public static class Placer
             foreach ((Placed nail, string mark) in names.Of(state))
                 marks[nail] = mark;
         }
-        var reasons = new Reasons(search.Layout, marks, project.Unit);
+        var reasons = new Reasons(search.Layout, search.NewlyCovered, marks, project.Unit);
         var nails = new List<Nail>();
         var leftOut = new List<LeftOut>();
         foreach (RowState state in search.Layout.Rows)
