@@ -105,7 +105,7 @@ internal sealed class LayoutSearch
     }
 
     /// <summary>What the last districts changed may have made room for a nail of an earlier one.</summary>
-    private static void EachByItself(District whole)
+    internal static void EachByItself(District whole)
     {
         foreach (Slot slot in whole.Slots)
             slot.District = whole.Number;

@@ -1,3 +1,5 @@
+using System.Globalization;
+using SheetGen.Layout.Placing;
 using SheetGen.Tests.ProjectFile;
 using Xunit;
 
@@ -27,6 +29,9 @@ internal sealed class RecordedFigures
     }
 
     public void AssertNoOthers() => Assert.Equal(_names.Order(StringComparer.Ordinal), _recorded.Value.Keys.Order(StringComparer.Ordinal));
+
+    /// <summary>What a layout is judged by; what comes after the effort says nothing in a limit.</summary>
+    public static string Of(Cost cost) => string.Create(CultureInfo.InvariantCulture, $"{cost.Unresolved} unresolved {cost.Noted} noted {cost.Effort / (double)Cost.Point:0.###} effort");
 
     private Dictionary<string, string> ReadOrWrite(string file)
     {

@@ -36,6 +36,25 @@ public sealed class RecordedRowTests
             walls[$"random {seed}"] = () => PlacingWall.Read(RandomWall.Yaml(seed, new RandomWallOptions { Nails = 50, Obstructions = 0 }));
         foreach ((string name, WallScenario scenario) in NamedWalls.All)
             walls[name] = () => PlacingWall.Read(ScenarioYaml.Print(scenario));
+        walls["by the designer's hand"] = () => PlacingWall.Read(RecordedWalls.All.First(w => w.Name == "by the designer's hand").Yaml);
+        foreach (string rows in (string[])["level", "parallel", "top_parallel"])
+        {
+            foreach (double first in (double[])[0.4, 1.7, 2.6, 3.4])
+            {
+                string text = first.ToString(CultureInfo.InvariantCulture);
+                walls[FormattableString.Invariant($"{rows} rows under a grade, columns from {first}")] = () => PlacingWall.Read(new PlacingWall
+                {
+                    Length = 24.7,
+                    Top = "[[0, 112], [9, 112], [14, 116.3], [END, 114]]",
+                    Bottom = "[[0, 100], [8, 101.75], [17, 99.5]]",
+                    Rows = rows,
+                    Pattern = first > 2 ? "staggered" : "square",
+                    Columns = text,
+                    WallKeys = ["finished_grade: [[0, 102.5], [24.7, 104]]"],
+                    Blocks = ["rules:", "  heads_below_grade: none"],
+                }.Yaml);
+            }
+        }
         walls["short sections"] = () => Sections(3.1, 4.4, 9, 10.2, 17.9);
         walls["short sections beside each other"] = () => Sections(0.9, 1.9, 3.2, 12, 12.8, 19.5);
         return walls;
@@ -63,8 +82,11 @@ public sealed class RecordedRowTests
     private static Head[] Fewer(List<RowTask> rows, Bay bay)
     {
         int at = 0;
-        return [.. rows.Where(r => r.Bay.Wall == bay.Wall && r.Bay.Section == bay.Section && r.Bay.Leg.Index == bay.Leg.Index).SelectMany(r => r.Row.Places.Select(r.Row.HeadAt)).Where(_ => at++ % 3 != 2)];
+        return [.. Heads(rows, bay).Where(_ => at++ % 3 != 2)];
     }
+
+    private static Head[] Heads(List<RowTask> rows, Bay bay) =>
+        [.. rows.Where(r => r.Bay.Wall == bay.Wall && r.Bay.Section == bay.Section && r.Bay.Leg.Index == bay.Leg.Index).SelectMany(r => r.Row.Places.Select(r.Row.HeadAt))];
 
     private static string FiguresOf(WallProject project)
     {
@@ -74,7 +96,7 @@ public sealed class RecordedRowTests
         HeadChoice[] places = [.. rows.SelectMany(r => r.Choices.SelectMany(c => c))];
         (double Uncovered, int Pieces) Cover(bool strict)
         {
-            CoverBreak[] breaks = [.. GridCover.Of(project, withPins: false, strict).SelectMany(c => c.Breaks)];
+            CoverBreak[] breaks = [.. bays.SelectMany(b => CoverRule.Breaks(b, Heads(rows, b), strict))];
             return (breaks.Sum(b => b.End - b.Start), breaks.Length);
         }
         (double placing, int placingPieces) = Cover(true);
