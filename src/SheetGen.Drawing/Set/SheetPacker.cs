@@ -5,21 +5,22 @@ namespace SheetGen.Drawing.Set;
 /// <summary>
 /// Fills sheets with groups of parts. A group begins a sheet of its own, or goes on where the one before it ended. Sections and details keep
 /// their order, by which they are found; tables are tried in several orders, and each order in several ways of choosing a place. Of all these
-/// the one with the fewest sheets is taken, of those the one with the fewest that are two thirds empty, of those the first.
+/// the one with the fewest sheets is taken, of those the one with the fewest that are half empty, the last told apart, of those the first.
 /// </summary>
 public static class SheetPacker
 {
-    private const double Empty = 1.0 / 3;
+    /// <summary>Share of a sheet below which its parts, which have room about them, leave it empty.</summary>
+    private const double Empty = 0.5;
 
     /// <param name="groups">Parts in the order in which they are looked for; none wider or higher than the area, unless it can be cut.</param>
-    public static IReadOnlyList<PackedSheet> Pack(IReadOnlyList<IReadOnlyList<SheetPart>> groups, Box area)
+    public static IReadOnlyList<PackedSheet> Pack(IReadOnlyList<IReadOnlyList<SheetPart>> groups, Box area) => Best([groups], area).Sheets;
+
+    /// <summary>Of several choices of parts the one that fills sheets best.</summary>
+    public static (int Choice, IReadOnlyList<PackedSheet> Sheets) Best(IReadOnlyList<IReadOnlyList<IReadOnlyList<SheetPart>>> choices, Box area)
     {
-        IReadOnlyList<SheetPart>[] filled = [.. groups.Where(g => g.Count > 0)];
-        if (filled.Length == 0)
-            return [];
-        List<FreeRoom> best = Ways(filled, area)
-            .OrderBy(sheets => sheets.Count).ThenBy(sheets => sheets.Count(s => s.Filled < Empty)).First();
-        return [.. best.Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : s.Parts))];
+        (int choice, List<FreeRoom> best) = choices.SelectMany((groups, i) => Ways([.. groups.Where(g => g.Count > 0)], area).Select(w => (i, w)))
+            .OrderBy(p => p.w.Count).ThenBy(p => p.w.SkipLast(1).Count(s => s.Filled < Empty)).First();
+        return (choice, [.. best.Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : s.Parts))]);
     }
 
     /// <summary>Sections in rows, set apart evenly so that they fill their sheet; rows of fewer keep the columns of the fullest.</summary>
@@ -35,6 +36,11 @@ public static class SheetPacker
 
     private static IEnumerable<List<FreeRoom>> Ways(IReadOnlyList<SheetPart>[] groups, Box area)
     {
+        if (groups.Length == 0)
+        {
+            yield return [];
+            yield break;
+        }
         IReadOnlyList<SheetPart>? tables = groups.FirstOrDefault(g => g[0].Kind == PartKind.Table);
         for (int joins = 0; joins < 1 << (groups.Length - 1); joins++)
         {
