@@ -86,14 +86,15 @@ public sealed class Face
             return Math.Abs(to - from);
         if (to < from)
             return Distance(to, from, elevation);
-        double sum = 0, at = from;
-        foreach (LayoutPiece piece in Wall.LayoutLine.Pieces)
+        IReadOnlyList<LayoutPiece> pieces = Wall.LayoutLine.Pieces;
+        double sum = 0, at = from, offset = OffsetAt(elevation);
+        for (int i = 0; i < pieces.Count && at < to; i++)
         {
-            double end = piece == Wall.LayoutLine.Pieces[^1] ? to : Math.Min(piece.End, to);
+            double end = i == pieces.Count - 1 ? to : Math.Min(pieces[i].End, to);
             if (end <= at)
                 continue;
             // The curvature changes evenly, so that the one in the middle counts for the whole stretch.
-            sum += (end - at) * (1 - piece.CurvatureAt((at + end) / 2) * Wall.Side * OffsetAt(elevation));
+            sum += (end - at) * (1 - pieces[i].CurvatureAt((at + end) / 2) * Wall.Side * offset);
             at = end;
         }
         return sum;

@@ -14,34 +14,64 @@ internal enum PlaceRule
 }
 
 /// <summary>The free part of a sheet, as the largest rectangles on which nothing stands; they overlap.</summary>
-internal sealed class FreeRoom(Box area)
+internal sealed class FreeRoom
 {
     private const double Slack = 1e-6;
 
-    private readonly List<Box> _free = [area];
+    private readonly Box _area;
+    private readonly List<Box> _free;
 
-    public List<(SheetPart Part, Point2 At)> Parts { get; } = [];
+    public FreeRoom(Box area)
+    {
+        _area = area;
+        _free = [area];
+        Parts = [];
+    }
+
+    private FreeRoom(FreeRoom other)
+    {
+        _area = other._area;
+        _free = [.. other._free];
+        Parts = [.. other.Parts];
+    }
+
+    public List<(SheetPart Part, Point2 At)> Parts { get; }
+
+    /// <summary>The same sheet once more, to go on with in another way.</summary>
+    public FreeRoom Copy() => new(this);
 
     /// <summary>Share of the area that parts take.</summary>
-    public double Filled => Parts.Sum(p => p.Part.Width * p.Part.Height) / (area.Width * area.Height);
+    public double Filled => Parts.Sum(p => p.Part.Width * p.Part.Height) / (_area.Width * _area.Height);
 
     /// <summary>The upper left corner of a free place of a size; null where there is none.</summary>
     /// <param name="after">Corner of what is read before it, to the left of it or above; null for nothing.</param>
     public Point2? Find(double width, double height, PlaceRule rule, Point2? after = null)
     {
-        bool Follows(Box b) => after is not Point2 before || b.Top < before.Y - Slack || (b.Top < before.Y + Slack && b.Left > before.X);
-        Box[] fitting = [.. _free.Where(f => f.Width >= width - Slack && f.Height >= height - Slack && Follows(f))];
-        if (fitting.Length == 0)
-            return null;
-        double Up(Box b) => -Math.Round(b.Top, 6);
-        Box best = (rule switch
+        Box best = default;
+        (double First, double Second, double Third) least = default;
+        bool isFound = false;
+        foreach (Box free in _free)
         {
-            PlaceRule.Highest => fitting.OrderBy(Up).ThenBy(b => b.Left),
-            PlaceRule.Leftmost => fitting.OrderBy(b => Math.Round(b.Left, 6)).ThenBy(Up),
-            _ => fitting.OrderBy(b => Math.Min(b.Width - width, b.Height - height)).ThenBy(Up).ThenBy(b => b.Left),
-        }).First();
-        return new(best.Left, best.Top);
+            if (free.Width < width - Slack || free.Height < height - Slack || (after is Point2 before && !Follows(free, before)))
+                continue;
+            double down = -Math.Round(free.Top, 6);
+            (double First, double Second, double Third) keys = rule switch
+            {
+                PlaceRule.Highest => (down, free.Left, 0),
+                PlaceRule.Leftmost => (Math.Round(free.Left, 6), down, 0),
+                _ => (Math.Min(free.Width - width, free.Height - height), down, free.Left),
+            };
+            if (isFound && !IsLess(keys, least))
+                continue;
+            (best, least, isFound) = (free, keys, true);
+        }
+        return isFound ? new(best.Left, best.Top) : null;
     }
+
+    private static bool Follows(Box free, Point2 before) => free.Top < before.Y - Slack || (free.Top < before.Y + Slack && free.Left > before.X);
+
+    private static bool IsLess((double First, double Second, double Third) a, (double First, double Second, double Third) b) =>
+        a.First != b.First ? a.First < b.First : a.Second != b.Second ? a.Second < b.Second : a.Third < b.Third;
 
     /// <summary>Free height below a place for something of a width.</summary>
     public double RoomBelow(Point2 place, double width) =>
@@ -55,21 +85,51 @@ internal sealed class FreeRoom(Box area)
     {
         Parts.Add((part, at));
         var taken = new Box(at.X, at.Y - part.Height, at.X + part.Width, at.Y);
-        Box[] whole = [.. _free.Where(f => !Meet(f, taken))];
-        IEnumerable<Box> cut = _free.Where(f => Meet(f, taken)).SelectMany(f => Around(f, taken)).Where(f => f.Width > Slack && f.Height > Slack);
-        Box[] all = [.. whole.Concat(cut).Distinct()];
+        var all = new List<Box>(_free.Count + 4);
+        foreach (Box free in _free)
+        {
+            if (!Meet(free, taken))
+                all.Add(free);
+        }
+        foreach (Box free in _free)
+        {
+            if (Meet(free, taken))
+                AddAround(free, taken, all);
+        }
         _free.Clear();
-        _free.AddRange(all.Where(f => !all.Any(o => o != f && o.Grown(Slack).Contains(f) && !(f.Grown(Slack).Contains(o) && Array.IndexOf(all, f) < Array.IndexOf(all, o)))));
+        for (int i = 0; i < all.Count; i++)
+        {
+            if (!IsWithinAnother(all, i))
+                _free.Add(all[i]);
+        }
+    }
+
+    /// <summary>True for a rectangle that lies within another; of two that are the same the first is kept.</summary>
+    private static bool IsWithinAnother(List<Box> all, int at)
+    {
+        Box one = all[at];
+        for (int i = 0; i < all.Count; i++)
+        {
+            if (i != at && all[i].Grown(Slack).Contains(one) && !(one.Grown(Slack).Contains(all[i]) && at < i))
+                return true;
+        }
+        return false;
     }
 
     private static bool Meet(Box a, Box b) => a.Left < b.Right - Slack && b.Left < a.Right - Slack && a.Bottom < b.Top - Slack && b.Bottom < a.Top - Slack;
 
-    /// <summary>The largest rectangles of a free one beside what is taken of it.</summary>
-    private static IEnumerable<Box> Around(Box free, Box taken) =>
-    [
-        free with { Right = Math.Min(free.Right, taken.Left) },
-        free with { Left = Math.Max(free.Left, taken.Right) },
-        free with { Top = Math.Min(free.Top, taken.Bottom) },
-        free with { Bottom = Math.Max(free.Bottom, taken.Top) },
-    ];
+    /// <summary>Adds the largest rectangles of a free one beside what is taken of it.</summary>
+    private static void AddAround(Box free, Box taken, List<Box> all)
+    {
+        Add(free with { Right = Math.Min(free.Right, taken.Left) });
+        Add(free with { Left = Math.Max(free.Left, taken.Right) });
+        Add(free with { Top = Math.Min(free.Top, taken.Bottom) });
+        Add(free with { Bottom = Math.Max(free.Bottom, taken.Top) });
+
+        void Add(Box piece)
+        {
+            if (piece.Width > Slack && piece.Height > Slack && !all.Contains(piece))
+                all.Add(piece);
+        }
+    }
 }

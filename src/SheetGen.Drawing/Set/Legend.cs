@@ -63,19 +63,18 @@ public static class Legend
         }
         yield return Entry(Phrase.LegendCut, at => Bubble.Arrow(new(at.X + symbol, at.Y - 1), context.Project.Sheets.FromBehind));
 
-        ListEntry Entry(Phrase text, Func<Point2, IEnumerable<Primitive>> picture) => new(pitch, top =>
+        ListEntry Entry(Phrase text, Func<Point2, IEnumerable<Primitive>> picture)
         {
-            Point2 at = top - new Point2(0, pitch / 2 + context.StyleOf(TextRole.Table).Height / 2);
-            return [.. picture(at), .. Words(context, context.Say(text), at + new Point2(20, 0), width - 20)];
-        });
-    }
-
-    private static IEnumerable<Primitive> Words(DrawingContext context, string text, Point2 at, double width)
-    {
-        double height = context.StyleOf(TextRole.Table).Height;
-        IReadOnlyList<string> lines = TextMeasure.Wrap(text, width, height, context.StyleOf(TextRole.Table));
-        for (int i = 0; i < lines.Count; i++)
-            yield return context.Write(LayerRole.Note, TextRole.Table, at + new Point2(0, ((lines.Count - 1) / 2.0 - i) * height * 1.4), lines[i]);
+            double letters = context.StyleOf(TextRole.Table).Height;
+            IReadOnlyList<string> lines = TextMeasure.Wrap(context.Say(text), width - 20, letters, context.StyleOf(TextRole.Table));
+            double high = pitch + (lines.Count - 1) * letters * TextMeasure.LinePitch;
+            return new(high, top =>
+            {
+                Point2 at = top - new Point2(0, high / 2 + letters / 2);
+                return [.. picture(at), .. lines.Select((l, i) => context.Write(
+                    LayerRole.Note, TextRole.Table, at + new Point2(20, ((lines.Count - 1) / 2.0 - i) * letters * TextMeasure.LinePitch), l))];
+            });
+        }
     }
 }
 

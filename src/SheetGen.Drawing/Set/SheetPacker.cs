@@ -18,10 +18,12 @@ public static class SheetPacker
     /// <summary>Of several choices of parts the one that fills sheets best.</summary>
     public static (int Choice, IReadOnlyList<PackedSheet> Sheets) Best(IReadOnlyList<IReadOnlyList<IReadOnlyList<SheetPart>>> choices, Box area)
     {
-        (int choice, List<FreeRoom> best) = choices.SelectMany((groups, i) => Ways([.. groups.Where(g => g.Count > 0)], area).Select(w => (i, w)))
-            .OrderBy(p => p.w.Count).ThenBy(p => p.w.SkipLast(1).Count(s => s.Filled < Empty)).First();
+        (int choice, List<FreeRoom> best) = choices.Select((groups, i) => (i, Sheets: Best([.. groups.Where(g => g.Count > 0)], area)))
+            .OrderBy(c => c.Sheets.Count).ThenBy(c => Blank(c.Sheets)).First();
         return (choice, [.. best.Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : s.Parts))]);
     }
+
+    private static int Blank(List<FreeRoom> sheets) => sheets.SkipLast(1).Count(s => s.Filled < Empty);
 
     /// <summary>Sections in rows, set apart evenly so that they fill their sheet; rows of fewer keep the columns of the fullest.</summary>
     private static IReadOnlyList<(SheetPart Part, Point2 At)> Spread(IReadOnlyList<(SheetPart Part, Point2 At)> parts, Box area)
@@ -34,39 +36,52 @@ public static class SheetPacker
         return [.. rows.SelectMany((r, i) => r.Select((p, k) => (p.Part, p.At + new Point2(across * (k + 0.5), -down * (i + 0.5)))))];
     }
 
-    private static IEnumerable<List<FreeRoom>> Ways(IReadOnlyList<SheetPart>[] groups, Box area)
+    /// <summary>Tries all ways; one is left as soon as it has more sheets than the best so far.</summary>
+    private static List<FreeRoom> Best(IReadOnlyList<SheetPart>[] groups, Box area)
     {
         if (groups.Length == 0)
-        {
-            yield return [];
-            yield break;
-        }
-        IReadOnlyList<SheetPart>? tables = groups.FirstOrDefault(g => g[0].Kind == PartKind.Table);
+            return [];
+        int tables = Array.FindIndex(groups, g => g[0].Kind == PartKind.Table);
+        int common = tables < 0 ? groups.Length : tables;
+        IReadOnlyList<SheetPart>[] orders = tables < 0 ? [[]] : [.. Orders(groups[tables])];
+        PlaceRule[] rules = tables < 0 ? [PlaceRule.Highest] : Enum.GetValues<PlaceRule>();
+        List<FreeRoom>? best = null;
+        int empty = 0;
         for (int joins = 0; joins < 1 << (groups.Length - 1); joins++)
         {
-            foreach (IReadOnlyList<SheetPart> order in tables is null ? [[]] : Orders(tables))
+            // What comes before the tables stands the same in all their orders.
+            var begun = new List<FreeRoom>();
+            for (int g = 0; g < common; g++)
+                Fill(begun, g, joins, groups[g], PlaceRule.Highest, area, int.MaxValue);
+            foreach (IReadOnlyList<SheetPart> order in orders)
             {
-                foreach (PlaceRule rule in Enum.GetValues<PlaceRule>())
+                foreach (PlaceRule rule in rules)
                 {
-                    var sheets = new List<FreeRoom>();
-                    for (int g = 0; g < groups.Length; g++)
-                    {
-                        bool goesOn = g > 0 && (joins >> (g - 1) & 1) == 1, isTables = groups[g] == tables;
-                        int first = goesOn ? sheets.Count - 1 : sheets.Count;
-                        if (groups[g][0].Kind is PartKind.Section or PartKind.Detail)
-                        {
-                            InOrder(groups[g], sheets, first, area);
-                            continue;
-                        }
-                        foreach (SheetPart part in isTables ? order : groups[g])
-                            Place(part, sheets, first, area, isTables ? rule : PlaceRule.Highest);
-                    }
-                    yield return sheets;
-                    if (tables is null)
-                        break;
+                    List<FreeRoom> sheets = begun.ConvertAll(s => s.Copy());
+                    int most = best?.Count ?? int.MaxValue;
+                    for (int g = common; g < groups.Length && sheets.Count <= most; g++)
+                        Fill(sheets, g, joins, g == tables ? order : groups[g], g == tables ? rule : PlaceRule.Highest, area, most);
+                    int blank = Blank(sheets);
+                    if (sheets.Count < most || (sheets.Count == most && blank < empty))
+                        (best, empty) = (sheets, blank);
                 }
             }
         }
+        return best!;
+    }
+
+    /// <summary>Adds a group of parts, on the last sheet of the one before it where the two are joined; left unfinished beyond a number of sheets.</summary>
+    private static void Fill(List<FreeRoom> sheets, int group, int joins, IReadOnlyList<SheetPart> parts, PlaceRule rule, Box area, int most)
+    {
+        bool goesOn = group > 0 && (joins >> (group - 1) & 1) == 1;
+        int first = goesOn ? sheets.Count - 1 : sheets.Count;
+        if (parts[0].Kind is PartKind.Section or PartKind.Detail)
+        {
+            InOrder(parts, sheets, first, area);
+            return;
+        }
+        for (int i = 0; i < parts.Count && sheets.Count <= most; i++)
+            Place(parts[i], sheets, first, area, rule);
     }
 
     /// <summary>Orders of tables: as they come, the highest, the widest and the largest first, and each of these with one table before all others.</summary>
@@ -100,11 +115,11 @@ public static class SheetPacker
 
     private static void Place(SheetPart part, List<FreeRoom> sheets, int first, Box area, PlaceRule rule)
     {
-        foreach (FreeRoom sheet in sheets.Skip(first))
+        for (int i = first; i < sheets.Count; i++)
         {
-            if (sheet.Find(part.Width, part.Height, rule) is Point2 at)
+            if (sheets[i].Find(part.Width, part.Height, rule) is Point2 at)
             {
-                sheet.Take(part, at);
+                sheets[i].Take(part, at);
                 return;
             }
         }

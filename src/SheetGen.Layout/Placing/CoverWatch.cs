@@ -8,6 +8,9 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 internal sealed class CoverWatch
 {
+    /// <summary>Lengths of wall nearer than this are one: sums of doubles.</summary>
+    private const double LeastChange = 1e-6;
+
     private readonly Dictionary<Bay, RowState[]> _rows = new(ReferenceEqualityComparer.Instance);
     private readonly HashSet<Bay> _broken;
 
@@ -38,8 +41,19 @@ internal sealed class CoverWatch
     /// <summary>True where the rule was broken from the first somewhere in a bay of the slots.</summary>
     public bool IsBrokenAt(IReadOnlyList<Slot> slots) => _broken.Count > 0 && slots.Any(s => _broken.Contains(s.Row.Bay));
 
+    /// <summary>The stretches where the rule is broken, up-station in each bay.</summary>
+    public IEnumerable<Uncovered> Stretches() =>
+        _rows.Keys.Where(_broken.Contains).SelectMany(b => BrokenAt(b, b.Start - b.Reach, b.End + b.Reach, before: false).Select(s => new Uncovered(b, s.Start, s.End)));
+
     /// <summary>Under 0 where the rule is broken at fewer stations than before the slots moved, over 0 where at more.</summary>
     public int Compare(IReadOnlyList<Slot> moved)
+    {
+        double change = Change(moved);
+        return Math.Abs(change) < LeastChange ? 0 : change < 0 ? -1 : 1;
+    }
+
+    /// <summary>By how much length of wall the rule is broken more than before the slots moved.</summary>
+    public double Change(IReadOnlyList<Slot> moved)
     {
         double change = 0;
         foreach (Bay bay in moved.Select(s => s.Row.Bay).Distinct())
@@ -49,15 +63,15 @@ internal sealed class CoverWatch
                 continue;
             double from = along.Min() - bay.Reach, to = along.Max() + bay.Reach;
             change += Broken(bay, from, to, before: false);
-            if (change > 0 && _broken.Contains(bay))
-                change -= Broken(bay, from, to, before: true);
-            else if (change == 0 && _broken.Contains(bay))
+            if (_broken.Contains(bay))
                 change -= Broken(bay, from, to, before: true);
         }
-        return Math.Abs(change) < 1e-6 ? 0 : change < 0 ? -1 : 1;
+        return change;
     }
 
-    private double Broken(Bay bay, double from, double to, bool before)
+    private double Broken(Bay bay, double from, double to, bool before) => BrokenAt(bay, from, to, before).Sum(s => s.End - s.Start);
+
+    private IEnumerable<(double Start, double End)> BrokenAt(Bay bay, double from, double to, bool before)
     {
         var heads = new List<Head>();
         double first = from - bay.Reach - bay.Section.HorizontalSpacing, last = to + bay.Reach + bay.Section.HorizontalSpacing;
@@ -72,15 +86,13 @@ internal sealed class CoverWatch
                     heads.Add(nail.Choice.Head);
             }
         }
-        double sum = 0, start = double.NaN;
-        foreach (CoverBreak lack in CoverRule.Breaks(bay, heads, strict: false, from, to))
-        {
-            // A stretch is listed once for each lack.
-            if (lack.Start == start)
-                continue;
-            start = lack.Start;
-            sum += lack.End - lack.Start;
-        }
-        return sum;
+        // A stretch is listed once for each lack.
+        return CoverRule.Breaks(bay, heads, strict: false, from, to).Select(b => (b.Start, b.End)).Distinct();
     }
+}
+
+/// <summary>A stretch of a bay where the cover rule is broken, by distance along the layout line.</summary>
+internal readonly record struct Uncovered(Bay Bay, double Start, double End)
+{
+    public bool Meets(Uncovered other) => Bay == other.Bay && Start < other.End && other.Start < End;
 }

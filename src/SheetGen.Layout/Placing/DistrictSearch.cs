@@ -98,6 +98,7 @@ internal sealed class DistrictSearch
                 District.Trial.Put(District.Slots[i], search.District.Slots[i].Nails);
             District.Trial.End(orEqual: false);
             Trials += search.Trials;
+            District.Work += search.District.Work;
         }
     }
 

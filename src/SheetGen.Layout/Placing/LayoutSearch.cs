@@ -35,8 +35,8 @@ internal sealed class LayoutSearch
 
     public CoverWatch Cover { get; }
 
-    /// <summary>Length of wall that the grid alone leaves uncovered; no layout found leaves more.</summary>
-    public double CoverOfGrid { get; private set; }
+    /// <summary>Stretches that the grid alone leaves uncovered and this layout covers.</summary>
+    public IReadOnlyList<Uncovered> NewlyCovered { get; private set; } = [];
 
     /// <summary>Proven lower limit of the whole: every row for itself, and where it is to be proven also what rows do to each other.</summary>
     public Cost LowerLimit { get; private set; }
@@ -44,20 +44,27 @@ internal sealed class LayoutSearch
     /// <summary>Where the search ended at its greatest number of trials or directions while it was still gaining.</summary>
     public IReadOnlyList<CutShort> CutShort => _cutShort;
 
+    /// <summary>Trials in the districts, and directions looked at in all: what the search cost, the same on every machine.</summary>
+    public (long Trials, long Directions) Work { get; private set; }
+
     public void Run()
     {
         CoverWatch cover = Cover;
-        CoverOfGrid = cover.Total;
+        Uncovered[] ofGrid = [.. cover.Stretches()];
         _progress?.Report("each row by itself");
         var limits = new StretchLimits(Layout, _options.Depth < SearchDepth.Whole ? [] : RowsAlone.Solve(Layout, _options.Prove));
         LowerLimit = limits.Sum;
         _progress?.Report("all rows together");
-        Start(new District(Layout, cover, 0, Layout.Slots, 0), limits);
+        var whole = new District(Layout, cover, 0, Layout.Slots, 0);
+        Start(whole, limits);
         int rounds = _options.Depth == SearchDepth.Insertion ? 0 : _options.Depth == SearchDepth.Short || Districts.IsOne(Layout) ? 1 : Rounds;
         for (int round = 0; round < rounds; round++)
             Search(cover, limits, round, rounds);
         if (_options.Depth == SearchDepth.Whole && !_options.Without.Contains(nameof(SingleNail)))
-            EachByItself(new District(Layout, cover, 0, Layout.Slots, 0));
+            EachByItself(whole);
+        Work = (Work.Trials, Work.Directions + whole.Work);
+        Uncovered[] left = [.. cover.Stretches()];
+        NewlyCovered = [.. ofGrid.Where(g => !left.Any(g.Meets))];
         if (_options.Depth == SearchDepth.Whole)
             LowerLimit = _options.Prove ? ProvenLimit(limits.All) : limits.Sum + new ClusterLimits(Layout, limits.All, prove: false).Gain;
     }
@@ -85,6 +92,8 @@ internal sealed class LayoutSearch
         }
         insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
         whole.Trial.Accept();
+        if (!_options.Without.Contains(nameof(CoverShift)))
+            new CoverShift(whole, Cover).Run();
         var alone = new RowAlone(whole);
         foreach (StretchLimit limit in limits.All.Where(_ => !_options.Without.Contains(nameof(RowAlone))))
         {
@@ -96,7 +105,7 @@ internal sealed class LayoutSearch
     }
 
     /// <summary>What the last districts changed may have made room for a nail of an earlier one.</summary>
-    private static void EachByItself(District whole)
+    internal static void EachByItself(District whole)
     {
         foreach (Slot slot in whole.Slots)
             slot.District = whole.Number;
@@ -122,6 +131,7 @@ internal sealed class LayoutSearch
             _progress?.Report(FormattableString.Invariant($"round {round + 1} of {rounds}, {group.Sum(d => d.Slots.Count)} of {Layout.Slots.Count} grid stations"));
             DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits, _options))];
             Parallel.ForEach(searches, search => search.Run(_options.Depth == SearchDepth.Short ? 0 : round == 0 ? Starts : 1));
+            Work = (Work.Trials + searches.Sum(s => (long)s.Trials), Work.Directions + searches.Sum(s => s.District.Work));
             if (isLast)
                 _cutShort.AddRange(searches.Where(s => s.IsCutShort).Select(s => Told(s.District, s.Trials)));
         }

@@ -15,6 +15,12 @@ public static class Placer
         List<RowTask> rows = RowTasks.Make(site);
         var search = new LayoutSearch(site, rows, options, progress);
         search.Run();
+        return Told(project, site, search, progress);
+    }
+
+    /// <summary>What a search has found, with marks, reasons and what would help.</summary>
+    internal static NailLayout Told(WallProject project, Site site, LayoutSearch search, IProgress<string>? progress = null)
+    {
         var names = new Marks(project);
         var marks = new Dictionary<Placed, string>(ReferenceEqualityComparer.Instance);
         foreach (RowState state in search.Layout.Rows)
@@ -22,7 +28,7 @@ public static class Placer
             foreach ((Placed nail, string mark) in names.Of(state))
                 marks[nail] = mark;
         }
-        var reasons = new Reasons(search.Layout, marks, project.Unit);
+        var reasons = new Reasons(search.Layout, search.NewlyCovered, marks, project.Unit);
         var nails = new List<Nail>();
         var leftOut = new List<LeftOut>();
         foreach (RowState state in search.Layout.Rows)
@@ -35,7 +41,7 @@ public static class Placer
         return new NailLayout
         {
             Nails = [.. Ordered(project, nails)],
-            Rows = [.. rows.Select(RowOf)],
+            Rows = [.. search.Layout.Rows.Select(r => RowOf(r.Row))],
             LeftOut = leftOut,
             Score = score,
             Help = Help(project, search, marks, progress),

@@ -1,4 +1,5 @@
 using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Rows;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -11,12 +12,15 @@ internal sealed class Reasons
     private const int FailedShown = 6;
 
     private readonly LayoutState _layout;
+    private readonly IReadOnlyList<Uncovered> _newlyCovered;
     private readonly IReadOnlyDictionary<Placed, string> _marks;
     private readonly LengthUnit _unit;
 
-    public Reasons(LayoutState layout, IReadOnlyDictionary<Placed, string> marks, LengthUnit unit)
+    /// <param name="newlyCovered">What the grid alone leaves uncovered and this layout covers.</param>
+    public Reasons(LayoutState layout, IReadOnlyList<Uncovered> newlyCovered, IReadOnlyDictionary<Placed, string> marks, LengthUnit unit)
     {
         _layout = layout;
+        _newlyCovered = newlyCovered;
         _marks = marks;
         _unit = unit;
     }
@@ -38,7 +42,7 @@ internal sealed class Reasons
         Hit? worst = WorstHit(nail, row, grid, row.HoleOf(grid, grid.Turnings[0]));
         IReadOnlyList<FailedChoice> failed = nail.IsUnresolved ? FailedOf(nail, grid, null) : FailedOf(nail, grid, nail.Cost);
         if (worst is not { } hit)
-            return new NailReason(null, null, null, null, failed, "makes room for its neighbours in the row");
+            return new NailReason(null, null, null, null, failed, OfCover(nail) ?? "makes room for its neighbours in the row");
         Nearest after = hit.Solid is not null
             ? HoleDistance.ToSolid(nail.Hole, hit.Solid)
             : HoleDistance.Between(nail.Hole, hit.Nail!.Hole);
@@ -47,6 +51,25 @@ internal sealed class Reasons
             : $"grid place {Told(hit)}; now {(after.RunsInto ? $"{Figures.Depth(-after.Clear, _unit)} into it" : Figures.Length(after.Clear, _unit) + " clear of it")}";
         return new NailReason(hit.Name, hit.Clear, after.Clear, hit.Required, failed, text);
     }
+
+    /// <summary>The stretch that a moved nail covers, or that one covers for which it makes room; null where it moved for something else.</summary>
+    private string? OfCover(Placed nail)
+    {
+        Bay bay = nail.Row.Bay;
+        foreach (Uncovered stretch in nail.Choice.IsAtGrid ? [] : _newlyCovered.Where(s => s.Bay == bay))
+        {
+            double from = Math.Min(nail.Choice.Head.Along, stretch.Start - bay.HalfWindow), to = Math.Max(nail.Choice.Head.Along, stretch.End + bay.HalfWindow);
+            Placed[] between = [.. _layout.Rows[nail.Row.Index].Nails.Where(n => n.Choice.Head.Along >= from && n.Choice.Head.Along <= to)];
+            if (!between.Any(n => !n.Choice.IsAtGrid && Covers(n.Choice.Head.Along, stretch)) || between.Any(n => n.Choice.IsAtGrid && !Covers(n.Choice.Head.Along, stretch)))
+                continue;
+            string Show(double along) => bay.Wall.StationText(along, _unit);
+            return $"moved so that the face is covered from {Show(stretch.Start)} to {Show(stretch.End)}, which its grid place leaves uncovered";
+        }
+        return null;
+    }
+
+    private static bool Covers(double along, Uncovered stretch) =>
+        along - stretch.Bay.HalfWindow < stretch.End && along + stretch.Bay.HalfWindow > stretch.Start;
 
     /// <summary>Why a grid station has no nail.</summary>
     public string OfLeftOut(RowTask row, int label)

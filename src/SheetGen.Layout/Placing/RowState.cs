@@ -57,12 +57,4 @@ internal sealed class RowState(RowTask row, Slot[] slots)
         }
         return sum + Placed.LeavingOut(last - first + 1 - stations);
     }
-
-    /// <summary>Puts other nails in the place of those of some grid stations.</summary>
-    public void Replace(int first, int last, IReadOnlyList<Placed> nails)
-    {
-        ILookup<int, Placed> byLabel = nails.ToLookup(n => n.Choice.Label);
-        for (int label = first; label <= last; label++)
-            slots[label].Nails = [.. byLabel[label]];
-    }
 }

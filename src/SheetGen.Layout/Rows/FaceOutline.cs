@@ -16,6 +16,10 @@ internal sealed class FaceOutline
     private readonly double _edge;
     private readonly Side[] _sides;
 
+    /// <summary>Heights that were asked for already: rows are tried with many gaps, and each asks at the same places.</summary>
+    private readonly Dictionary<double, double> _highest = [];
+    private readonly Dictionary<double, double> _lowest = [];
+
     public FaceOutline(Face face, double edgeMin)
     {
         _face = face;
@@ -69,17 +73,21 @@ internal sealed class FaceOutline
     /// <summary>Highest elevation that a head may have at a place; not a number where there is none.</summary>
     public double HighestAllowed(double along)
     {
+        if (_highest.TryGetValue(along, out double known))
+            return known;
         double top = Math.Min(_face.Wall.Top.At(along), _face.Wall.Top.Before(along));
         ProfilePoint[] line = SideAt(along).Top;
-        return Bisect(top - SearchDepth * _edge, top, z => ToProfile(line, new Head(along, z), _edge) >= _edge, top - _edge);
+        return _highest[along] = Bisect(top - SearchDepth * _edge, top, z => ToProfile(line, new Head(along, z), _edge) >= _edge, top - _edge);
     }
 
     /// <summary>Lowest elevation that a head may have at a place; not a number where there is none.</summary>
     public double LowestAllowed(double along)
     {
+        if (_lowest.TryGetValue(along, out double known))
+            return known;
         double bottom = Math.Max(_face.Wall.Bottom.At(along), _face.Wall.Bottom.Before(along));
         ProfilePoint[] line = SideAt(along).Bottom;
-        return Bisect(bottom + SearchDepth * _edge, bottom, z => ToProfile(line, new Head(along, z), _edge) >= _edge, bottom + _edge);
+        return _lowest[along] = Bisect(bottom + SearchDepth * _edge, bottom, z => ToProfile(line, new Head(along, z), _edge) >= _edge, bottom + _edge);
     }
 
     /// <summary>The ranges of elevation at a place where an opening or a stretch closed to nails keeps heads out.</summary>
@@ -183,8 +191,13 @@ internal sealed class FaceOutline
         return best;
     }
 
-    private double LeastScale(Head head) =>
-        _face.Wall.LayoutLine.Pieces.Min(p => 1 - Math.Max(p.Curvature * _face.Wall.Side * _face.OffsetAt(head.Elevation), p.CurvatureAt(p.End) * _face.Wall.Side * _face.OffsetAt(head.Elevation)));
+    private double LeastScale(Head head)
+    {
+        double offset = _face.OffsetAt(head.Elevation), least = double.PositiveInfinity;
+        foreach (LayoutPiece piece in _face.Wall.LayoutLine.Pieces)
+            least = Math.Min(least, 1 - Math.Max(piece.Curvature * _face.Wall.Side * offset, piece.CurvatureAt(piece.End) * _face.Wall.Side * offset));
+        return least;
+    }
 
     private static int FirstFrom(ProfilePoint[] line, double along)
     {

@@ -51,6 +51,10 @@ internal sealed record WallTwin(int Proven, int Best, double Seconds)
             Put(layout, stretches[i], old[i]);
     }
 
-    private static void Put(LayoutState layout, StretchOfRow where, IReadOnlyList<Placed> nails) =>
-        layout.Rows[where.Row.Index].Replace(where.First, where.Last, [.. nails.Where(where.Holds).OrderBy(n => n.Choice.Head.Along)]);
+    private static void Put(LayoutState layout, StretchOfRow where, IReadOnlyList<Placed> nails)
+    {
+        ILookup<int, Placed> byLabel = nails.Where(where.Holds).OrderBy(n => n.Choice.Head.Along).ToLookup(n => n.Choice.Label);
+        for (int label = where.First; label <= where.Last; label++)
+            layout.Rows[where.Row.Index].Slots[label].Nails = [.. byLabel[label]];
+    }
 }

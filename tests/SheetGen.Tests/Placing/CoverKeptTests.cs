@@ -1,3 +1,4 @@
+using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Layout.Rows;
 using SheetGen.Model;
@@ -24,6 +25,73 @@ public sealed class CoverKeptTests
     [Theory, MemberData(nameof(ManySeeds))]
     [Trait("Category", "Long")]
     public void Layouts_of_many_walls_cover_what_the_grid_covers(ulong seed) => AssertCovered(seed, 40);
+
+    /// <summary>
+    /// The column left of a bottom step covers to 0.18 ft before it, and no part row fits beside its nail: the row below the step moves over by a shift
+    /// step, as far as the gaps ask. Nothing else of the search looks for that.
+    /// </summary>
+    [Fact]
+    public void A_row_moves_over_where_its_last_nail_would_not_cover_up_to_a_bottom_step()
+    {
+        WallProject project = PlacingWall.Read(Step);
+        NailLayout without = Placer.Place(project, new PlacingOptions { Without = [nameof(CoverShift)] }), with = Placer.Place(project, new PlacingOptions());
+        Assert.Equal(0.18, without.Score.Cover.Found, 6);
+        Assert.Equal(0, with.Score.Cover.Found);
+        Assert.DoesNotContain(Checker.Check(project, with).Findings, f => f.Severity == Model.Problems.Severity.Error);
+        Nail[] moved = [.. with.Nails.Where(n => n.IsMoved)];
+        Assert.InRange(moved.Length, 1, 3);
+        Assert.All(moved, n => Assert.Equal("moved so that the face is covered from 1+10.82 to 1+11.00, which its grid place leaves uncovered", n.Reason!.Text));
+        // All others stand where they stood.
+        Assert.Equal(
+            without.Nails.Where(n => !moved.Any(m => m.Mark == n.Mark)).Select(n => (n.Mark, n.Along)),
+            with.Nails.Where(n => !n.IsMoved).Select(n => (n.Mark, n.Along)));
+    }
+
+    /// <summary>A pinned nail is not moved for cover: the finding then stands, because of the pin.</summary>
+    [Fact]
+    public void A_pinned_nail_is_not_moved_for_cover()
+    {
+        Nail[] moved = [.. Placer.Place(PlacingWall.Read(Step), new PlacingOptions()).Nails.Where(n => n.IsMoved)];
+        Nail outermost = moved.MaxBy(n => n.Along)!;
+        string pin = FormattableString.Invariant($"  - {{wall: Wall 1, row: \"{outermost.Row}\", station: {outermost.GridStation}}}");
+        NailLayout layout = Placer.Place(PlacingWall.Read(Step + "fixed:\n" + pin + "\n"), new PlacingOptions());
+        Assert.Equal(0.18, layout.Score.Cover.Found, 6);
+        Assert.DoesNotContain(layout.Nails, n => n.IsMoved);
+    }
+
+    private const string Step = """
+        format: 1
+        project: {title: Step, number: R-1, units: ft}
+        layout_lines:
+          - name: WL-1
+            start: {station: 1+00, northing: 1000, easting: 1000, azimuth: 90}
+            elements:
+              - line: 15.64
+        walls:
+          - name: Wall 1
+            layout_line: WL-1
+            retained_side: right
+            stations: [1+00, 1+15.64]
+            top: [[1+00, 150], [1+15.64, 150]]
+            bottom:
+              steps: [[1+00, 142], [1+11, 145]]
+            sections:
+              - name: A
+                stations: [1+00, 1+15.64]
+                horizontal_spacing: 3
+                vertical_spacing: 3.5
+                rows: level
+                pattern: square
+                top_row_depth: 2.5
+                inclination: 15
+                lengths: [16]
+                bar: {size: "#8", grade: 75}
+                hole: 0.666666667
+        rules:
+          clearance: {obstruction: 4 in, nail: 4 in, boundary: 1 ft}
+          drift: 2 %
+
+        """;
 
     private static void AssertCovered(ulong seed, int nails)
     {

@@ -94,6 +94,36 @@ public sealed class HelpTests
         Assert.Contains(layout.Help, h => h.Relaxation == "none" && h.Result.Contains("tried up to 800", StringComparison.Ordinal));
     }
 
+    // A shaft straight behind each of 26 nails that cannot turn by more than 5 degrees: help is worked out for the first 24.
+    [Fact]
+    public void Help_is_worked_out_for_so_many_nails_and_the_others_are_named()
+    {
+        NailLayout layout = new PlacingWall
+        {
+            Length = 91,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Blocks =
+            [
+                "obstructions:",
+                .. Enumerable.Range(0, 26).Select(i => FormattableString.Invariant($"  - {{name: S{i}, kind: shaft, at: {{station: {1.75 + 3.5 * i}, offset: 4.05}}, diameter: 2, top: 110, bottom: 80}}")),
+                "rules:",
+                "  redirect: {maximum: 5, step: 5, field_tolerance: 5}",
+                "  min_gap: 3.4",
+            ],
+        }.Layout;
+        Assert.Equal(26, layout.Score.Unresolved.Found);
+        NailHelp left = Assert.Single(layout.Help, h => h.Result.StartsWith("not looked at", StringComparison.Ordinal));
+        Assert.Equal(["A-1-25", "A-1-26"], left.Nails);
+        Assert.Equal("not looked at: help is worked out for 24 nails", left.Result);
+        // 1 + 0.25 + 0.5 = 1.75 ft from the shaft's axis: 4.05 sin a is 1.39 at 20 degrees and 1.71 at 25, too little; the others stand 3.5 ft away.
+        NailHelp[] all = [.. layout.Help.Where(h => h.Nails.Count == 24)];
+        Assert.All(all, h => Assert.Equal("A-1-01", h.Nails[0]));
+        Assert.DoesNotContain(layout.Help, h => h.Relaxation == "redirect.maximum");
+        // Shorter than the 3.05 ft to the shaft less 0.5 ft: at least half of the length is kept, so no length helps.
+        Assert.DoesNotContain(layout.Help, h => h.Relaxation == "length");
+    }
+
     [Fact]
     public void No_help_where_nothing_is_unresolved() =>
         Assert.Empty(Placer.Place(Wall(maximum: "35"), new PlacingOptions()).Help);

@@ -90,6 +90,17 @@ public sealed class ShorthandTests
         Assert.Equal(line.PointAt(200, offset), row.Shape[^1].Plan);
     }
 
+    /// <summary>Two chords of 30 ft along an arc lie 0.6 ft off it at most; one warning says so, not one for each.</summary>
+    [Fact]
+    public void An_obstruction_straight_beside_a_curve_is_warned_of_once()
+    {
+        string elements = "elements:\n      - line: 40\n      - arc: {radius: 200, length: 60, turn: right}\n";
+        string text = OneWall(elements, "[10+00, 11+00]", "{name: ROW, kind: boundary, points: [{station: 10+40, offset: 20}, {station: 10+70, offset: 20}, {station: 11+00, offset: 20}]}");
+
+        string warning = Assert.Single(BaseWall.Problems(text), p => p.Contains("R58", StringComparison.Ordinal));
+        Assert.Contains("ROW runs straight in 2 stretches between its points from 10+40.00 to 11+00.00, where the layout line bends: it lies 20.00 to 20.51 ft from it", warning, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_line_that_would_cross_itself_is_refused()
     {

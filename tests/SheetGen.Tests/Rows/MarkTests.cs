@@ -82,7 +82,7 @@ public sealed class MarkTests
         for (int label = 0; label < row.Count; label++)
         {
             Placed[] nails = [.. row.Choices[label].Take(count(label)).Select(c => Placed.At(row, c, c.Turnings[0], false))];
-            state.Replace(label, label, nails);
+            state.Slots[label].Nails = nails;
         }
         return state;
     }

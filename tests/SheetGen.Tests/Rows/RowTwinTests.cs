@@ -16,50 +16,6 @@ public sealed class RowTwinTests
 {
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 40)];
 
-    private static TestWall Random(int seed)
-    {
-        var random = new WallRandom((ulong)seed * 6151);
-        double Tangent() => random.Between(20, 40, 0.5);
-        LayoutElement Bend() => new LayoutElement.Bend(random.Of(Turn.Left, Turn.Right), random.Between(10, 80, 5));
-        LayoutElement Arc() => new LayoutElement.Arc(random.Between(60, 150, 5), random.Between(20, 40, 0.5), random.Of(Turn.Left, Turn.Right));
-        LayoutElement[] elements = random.Of(0, 0, 1, 2, 3, 4) switch
-        {
-            0 => [new LayoutElement.Tangent(50)],
-            1 => [new LayoutElement.Tangent(Tangent()), Bend(), new LayoutElement.Tangent(Tangent())],
-            2 => [Arc(), Bend(), new LayoutElement.Tangent(Tangent())],
-            3 => [new LayoutElement.Tangent(Tangent()), Arc()],
-            _ => [new LayoutElement.Tangent(20), new LayoutElement.Spiral(150, 80, 30, random.Of(Turn.Left, Turn.Right))],
-        };
-        double length = elements.Sum(e => e switch { LayoutElement.Tangent t => t.Length, LayoutElement.Arc a => a.Length, LayoutElement.Spiral s => s.Length, _ => 0 });
-        double third = Math.Round(length / 3), limit = Math.Round(length * random.Between(0.3, 0.7, 0.05) * 2) / 2;
-        return new TestWall
-        {
-            Elements = elements,
-            End = length,
-            Side = random.Of(Turn.Left, Turn.Right),
-            FaceOffset = random.Of(0, 0, 1, -1.5, 2),
-            Batter = random.Chance(0.4) ? new Batter(random.Between(3, 9, 1), 104) : null,
-            Top = random.Chance(0.3) ? [new(0, 118)] : [new(0, random.Between(110, 118, 0.5)), new(third, random.Between(110, 120, 0.5)), new(length, random.Between(108, 118, 0.5))],
-            Steps = random.Chance(0.3) ? [new(0, 100)] : [new(0, 100), new(third, random.Between(98, 102, 0.5)), new(2 * third, random.Between(98, 103, 0.5))],
-            Openings = random.Chance(0.3) ? [new Opening("Culvert", third + 2, third + 7, 103, 107, TestWall.Spot)] : [],
-            Limits = random.Chance(0.4) ? [limit] : [],
-            Spacing = random.Of(4, 4.5, 5, 6),
-            Depth = random.Of(1.5, 2, 2.5),
-            Panels = null,
-        };
-    }
-
-    private static WallProject Project(TestWall wall, int seed)
-    {
-        var random = new WallRandom((ulong)seed * 104_729);
-        RowKind rows = random.Of(RowKind.Level, RowKind.Level, RowKind.Parallel, RowKind.TopParallel);
-        Pattern pattern = random.Of(Pattern.Square, Pattern.Staggered);
-        CornerRows corners = random.Of(CornerRows.Continuous, CornerRows.Shifted);
-        (WallProject project, _) = wall.Make();
-        Wall made = project.Walls[0];
-        return project with { Walls = [made with { Sections = [.. made.Sections.Select(s => s with { Rows = rows, Pattern = pattern, CornerRows = corners })] }] };
-    }
-
     private static (Bay[] Bays, List<RowHeads> Rows) Rows(WallProject project)
     {
         Wall wall = project.Walls[0];
@@ -73,9 +29,9 @@ public sealed class RowTwinTests
     [MemberData(nameof(Seeds))]
     public void Rows_do_not_depend_on_where_a_wall_begins(int seed)
     {
-        TestWall wall = Random(seed);
-        (_, List<RowHeads> here) = Rows(Project(wall, seed));
-        (_, List<RowHeads> there) = Rows(Project(MovedWallTests.Moved(wall), seed));
+        TestWall wall = RandomRows.Wall(seed);
+        (_, List<RowHeads> here) = Rows(RandomRows.Project(wall, seed));
+        (_, List<RowHeads> there) = Rows(RandomRows.Project(MovedWallTests.Moved(wall), seed));
         Assert.NotEmpty(here);
         Assert.Equal(here.Select(r => (r.Bay.Leg.Index, r.GridRow, r.IsLevel, r.Places.Count)), there.Select(r => (r.Bay.Leg.Index, r.GridRow, r.IsLevel, r.Places.Count)));
         foreach ((RowHeads a, RowHeads b) in here.Zip(there))
@@ -92,7 +48,7 @@ public sealed class RowTwinTests
     [MemberData(nameof(Seeds))]
     public void Cover_is_broken_where_its_literal_reading_breaks(int seed)
     {
-        WallProject project = Project(Random(seed), seed);
+        WallProject project = RandomRows.Project(RandomRows.Wall(seed), seed);
         (Bay[] bays, List<RowHeads> rows) = Rows(project);
         var random = new WallRandom((ulong)seed);
         double share = random.Of(0, 0.1, 0.3);
@@ -236,7 +192,7 @@ public sealed class RowTwinTests
     [Fact]
     public void Part_rows_are_numbered_by_how_far_down_they_lie()
     {
-        WallProject project = Project(new TestWall { Tests = TestNails.None }, 0) is var p ? p with { Walls = [p.Walls[0] with { Sections = [p.Walls[0].Sections[0] with { Rows = RowKind.Level, Pattern = Pattern.Square }] }] } : null!;
+        WallProject project = RandomRows.Project(new TestWall { Tests = TestNails.None }, 0) is var p ? p with { Walls = [p.Walls[0] with { Sections = [p.Walls[0].Sections[0] with { Rows = RowKind.Level, Pattern = Pattern.Square }] }] } : null!;
         (Bay[] bays, List<RowHeads> rows) = Rows(project);
         RowHeads[] grid = [.. rows.Where(r => !r.IsPart)];
         Assert.Equal([118.0, 113, 108, 103], grid.Select(r => r.Level));
@@ -254,7 +210,7 @@ public sealed class RowTwinTests
     [Fact]
     public void Where_the_face_is_lower_than_twice_the_edge_no_nail_fits()
     {
-        WallProject project = Project(new TestWall { Top = [new(0, 110), new(30, 110), new(40, 100.5), new(50, 110), new(100, 110)], Limits = [] }, 0);
+        WallProject project = RandomRows.Project(new TestWall { Top = [new(0, 110), new(30, 110), new(40, 100.5), new(50, 110), new(100, 110)], Limits = [] }, 0);
         (Bay[] bays, _) = Rows(project);
         (double start, double end) = Assert.Single(CoverRule.NoNailHeight(bays[0]));
         Assert.Equal((38.421, 41.579), (Math.Round(start, 3), Math.Round(end, 3)));
@@ -273,7 +229,7 @@ public sealed class RowTwinTests
     [InlineData(50.99, 110, false)]
     public void Heads_beside_each_other_leave_room_for_parallel_holes(double along, double elevation, bool clear)
     {
-        (Bay[] bays, _) = Rows(Project(new TestWall { Tests = TestNails.None }, 0));
+        (Bay[] bays, _) = Rows(RandomRows.Project(new TestWall { Tests = TestNails.None }, 0));
         Assert.Equal(clear, PartRowBand.IsClear(bays[0], [new Head(20, 110), new Head(50, 110)], new Head(along, elevation)));
     }
 
@@ -281,20 +237,20 @@ public sealed class RowTwinTests
     [Fact]
     public void Sections_share_the_least_gap_at_their_limits()
     {
-        (Bay[] two, _) = Rows(Project(new TestWall { Limits = [40], Tests = TestNails.None }, 0));
+        (Bay[] two, _) = Rows(RandomRows.Project(new TestWall { Limits = [40], Tests = TestNails.None }, 0));
         Assert.Equal((0.0, 1.0, 1.0, 0.0), (two[0].StartLimitClear, two[0].EndLimitClear, two[1].StartLimitClear, two[1].EndLimitClear));
         Assert.Equal((39.0, 38.5, 41.0, 41.5), (two[0].LastPlace(110), two[0].LastPlace(110, 1.5), two[1].FirstPlace(110), two[1].FirstPlace(110, 1.5)));
         Assert.Equal((1.0, 99.0), (two[0].FirstPlace(110), two[1].LastPlace(110)));
-        (Bay[] three, _) = Rows(Project(new TestWall { Limits = [40, 41.2], Tests = TestNails.None }, 0));
+        (Bay[] three, _) = Rows(RandomRows.Project(new TestWall { Limits = [40, 41.2], Tests = TestNails.None }, 0));
         Assert.Equal([0, 1.4, 0.6, 0.6, 1.4, 0], three.SelectMany(b => new[] { b.StartLimitClear, b.EndLimitClear }).Select(c => Math.Round(c, 9)));
-        (Bay[] wide, _) = Rows(Project(new TestWall { Limits = [40, 42.5], Tests = TestNails.None }, 0));
+        (Bay[] wide, _) = Rows(RandomRows.Project(new TestWall { Limits = [40, 42.5], Tests = TestNails.None }, 0));
         Assert.Equal([0, 1.0, 1, 1, 1, 0], wide.SelectMany(b => new[] { b.StartLimitClear, b.EndLimitClear }).Select(c => Math.Round(c, 9)));
     }
 
     [Fact]
     public void A_part_row_without_a_grid_row_is_numbered_from_the_top()
     {
-        (Bay[] bays, _) = Rows(Project(new TestWall { Tests = TestNails.None }, 0));
+        (Bay[] bays, _) = Rows(RandomRows.Project(new TestWall { Tests = TestNails.None }, 0));
         Assert.Equal("0.4", RowNumbering.Of([new RowHeads(bays[0], 0, true, 118, [], [50])]).Values.Single().ToString());
     }
 }

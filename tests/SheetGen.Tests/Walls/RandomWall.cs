@@ -167,7 +167,8 @@ public sealed class RandomWall
             for (int k = 0; limits[i] + k * panel < limits[i + 1] - least; k++)
                 breaks.Add(Math.Round(limits[i] + k * panel, 6));
         }
-        return breaks;
+        // A wall shorter than half a panel is one panel.
+        return breaks.Count > 0 ? breaks : [start];
     }
 
     private List<ScenarioSection> Sections(double start, double end, List<double> breaks, List<double> corners)

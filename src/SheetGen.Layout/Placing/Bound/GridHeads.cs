@@ -39,13 +39,14 @@ internal sealed record GridHeads(IReadOnlyList<Slot> Blocked, IReadOnlyList<(Slo
 
     private static bool HaveClearPair(LayoutState layout, Slot a, Slot b)
     {
-        Hole[] first = Holes(a), second = Holes(b);
+        FreeDirections ofA = a.Row.FreeOf(a.Grid), ofB = b.Row.FreeOf(b.Grid);
         var random = new SplitMix(1);
         for (int i = 0; i < Probes; i++)
         {
-            if (!layout.AreTooClose(first[random.Below(first.Length)], second[random.Below(second.Length)]))
+            if (!layout.AreTooClose(a.Row.HoleAt(a.Grid, ofA[random.Below(ofA.Count)]), b.Row.HoleAt(b.Grid, ofB[random.Below(ofB.Count)])))
                 return true;
         }
+        Hole[] first = Holes(a, ofA), second = Holes(b, ofB);
         foreach (Hole x in first)
         {
             foreach (Hole y in second)
@@ -57,10 +58,12 @@ internal sealed record GridHeads(IReadOnlyList<Slot> Blocked, IReadOnlyList<(Slo
         return false;
     }
 
-    private static Hole[] Holes(Slot slot)
+    private static Hole[] Holes(Slot slot, FreeDirections free)
     {
-        FreeDirections free = slot.Row.FreeOf(slot.Grid);
-        return [.. Enumerable.Range(0, free.Count).Select(rank => slot.Row.HoleAt(slot.Grid, free[rank]))];
+        var holes = new Hole[free.Count];
+        for (int rank = 0; rank < holes.Length; rank++)
+            holes[rank] = slot.Row.HoleAt(slot.Grid, free[rank]);
+        return holes;
     }
 
     /// <summary>The least vertex cover by branching on a pair; null where that takes too many steps.</summary>

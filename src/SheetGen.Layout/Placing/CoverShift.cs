@@ -1,0 +1,138 @@
+using SheetGen.Layout.Rows;
+
+namespace SheetGen.Layout.Placing;
+
+/// <summary>
+/// What the grid leaves uncovered, covered by moving heads: one nail near an uncovered stretch stands elsewhere within its reach, and its neighbours
+/// of the row follow by as little as the gaps ask, to the row's end if need be. Directions are looked for afterwards, nails in the way put back elsewhere.
+/// </summary>
+internal sealed class CoverShift(District district, CoverWatch cover)
+{
+    /// <summary>Stretches that are worked on in one layout.</summary>
+    private const int GreatestPasses = 100;
+
+    /// <summary>Moves that are looked at for each stretch, the shortest first.</summary>
+    private const int GreatestMoves = 120;
+
+    /// <summary>Moves for which directions are looked for, those that cover most first.</summary>
+    private const int GreatestRebuilds = 12;
+
+    private readonly Insertion _insertion = new(district);
+
+    /// <summary>Nails of a row and where each is to stand.</summary>
+    private sealed record Move(IReadOnlyList<(Placed Nail, HeadChoice To)> Nails)
+    {
+        public double Length => Nails.Sum(n => Math.Abs(n.To.Head.Along - n.Nail.Choice.Head.Along));
+    }
+
+    /// <summary>Covers what can be covered, one stretch after the other.</summary>
+    public void Run()
+    {
+        var tried = new HashSet<Uncovered>();
+        for (int pass = 0; pass < GreatestPasses; pass++)
+        {
+            if (cover.Stretches().Where(tried.Add).Select(s => (Uncovered?)s).FirstOrDefault() is not { } stretch)
+                return;
+            Cover(stretch);
+        }
+    }
+
+    private void Cover(Uncovered stretch)
+    {
+        var found = new List<(double Change, Move Move)>();
+        foreach (Move move in Moves(stretch).OrderBy(m => m.Length).Take(GreatestMoves))
+        {
+            foreach ((Placed nail, HeadChoice to) in move.Nails)
+                district.Trial.Put(SlotOf(nail), [Placed.At(nail.Row, to, to.Turnings[0], false)]);
+            double change = cover.Change(district.Trial.Touched);
+            district.Trial.Undo();
+            if (change < 0)
+                found.Add((change, move));
+        }
+        foreach ((_, Move move) in found.OrderBy(f => Math.Round(f.Change, 6)).ThenBy(f => f.Move.Length).Take(GreatestRebuilds))
+        {
+            if (Rebuild(move, withNear: false) || Rebuild(move, withNear: true))
+                return;
+        }
+    }
+
+    private Slot SlotOf(Placed nail) => district.Layout.SlotOf(nail);
+
+    /// <summary>Moves of each nail whose cover of the stretch would change, with what follows it.</summary>
+    private IEnumerable<Move> Moves(Uncovered stretch)
+    {
+        (Bay bay, double start, double end) = stretch;
+        foreach (RowState row in district.Layout.Rows.Where(r => r.Row.Bay == bay))
+        {
+            Placed[] nails = [.. row.Nails];
+            for (int i = 0; i < nails.Length; i++)
+            {
+                double along = nails[i].Choice.Head.Along;
+                if (along < start - 2 * bay.Reach || along > end + 2 * bay.Reach || !CanMove(nails[i]))
+                    continue;
+                foreach (HeadChoice to in row.Row.Choices[nails[i].Choice.Label])
+                {
+                    if (to != nails[i].Choice && Covered(bay, along, start, end) != Covered(bay, to.Head.Along, start, end)
+                        && Followed(row.Row, nails, i, to) is { } move)
+                        yield return move;
+                }
+            }
+        }
+    }
+
+    /// <summary>The part of a stretch within half a window of a place.</summary>
+    private static (double From, double To) Covered(Bay bay, double along, double start, double end)
+    {
+        double from = Math.Max(start, along - bay.HalfWindow), to = Math.Min(end, along + bay.HalfWindow);
+        return to > from ? (from, to) : default;
+    }
+
+    private bool CanMove(Placed nail) => district.May(SlotOf(nail)) && SlotOf(nail).Nails.Length == 1;
+
+    /// <summary>A nail's move with its neighbours following on both sides as far as the gaps ask; null where one cannot.</summary>
+    private Move? Followed(RowTask row, Placed[] nails, int at, HeadChoice to)
+    {
+        var moved = new List<(Placed Nail, HeadChoice To)> { (nails[at], to) };
+        foreach (int step in (int[])[-1, 1])
+        {
+            HeadChoice last = to;
+            for (int i = at + step; ; i += step)
+            {
+                Placed? next = i >= 0 && i < nails.Length ? nails[i] : null;
+                if (Fits(row, last, next?.Choice, step))
+                    break;
+                if (next is null || !CanMove(next))
+                    return null;
+                HeadChoice? follows = row.Choices[next.Choice.Label].Where(c => Fits(row, last, c, step))
+                    .MinBy(c => Math.Abs(c.Head.Along - next.Choice.Head.Along));
+                if (follows is null)
+                    return null;
+                moved.Add((next, follows));
+                last = follows;
+            }
+        }
+        return new Move(moved);
+    }
+
+    private static bool Fits(RowTask row, HeadChoice from, HeadChoice? next, int step) => step < 0 ? row.FitsAsNeighbours(next, from) : row.FitsAsNeighbours(from, next);
+
+    private bool Rebuild(Move move, bool withNear)
+    {
+        _insertion.Clear();
+        var own = new HashSet<Slot>(move.Nails.Select(n => SlotOf(n.Nail)), ReferenceEqualityComparer.Instance);
+        foreach (Slot slot in own)
+            district.Trial.Free(slot);
+        foreach ((Placed nail, HeadChoice to) in move.Nails)
+            _insertion.Add(SlotOf(nail), to);
+        if (withNear)
+        {
+            foreach (Slot near in own.SelectMany(s => s.Near).Distinct().Where(s => !own.Contains(s) && district.May(s)).ToList())
+                _insertion.Take(near);
+        }
+        // The heads that cover come first; what then finds no direction stays unresolved, because cover counts before it.
+        if (_insertion.PutBack(withNear ? Insertion.Order.SeedFirst : Insertion.Order.FewestFirst, move.Nails.Count, 0, int.MaxValue))
+            return district.Trial.End(orEqual: false) < 0;
+        district.Trial.Undo();
+        return false;
+    }
+}
