@@ -38,6 +38,11 @@ public sealed class RecordedBoundTests
             ulong seed = i;
             walls[$"rows close to each other, {seed}"] = () => Close(seed).Project;
         }
+        for (ulong i = 11; i <= 18; i++)
+        {
+            ulong seed = i;
+            walls[$"rows close to each other round a corner, {seed}"] = () => (Close(seed) with { CornerAt = 7, Deflection = 75 }).Project;
+        }
         return walls;
     }
 

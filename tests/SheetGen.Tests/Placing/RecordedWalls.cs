@@ -27,6 +27,8 @@ internal static class RecordedWalls
         new("outside corner of 90 degrees", new PlacingWall { Length = 20, CornerAt = 9, Deflection = 90, Top = "[[0, 110], [END, 110]]", Blocks = ["rules:", "  " + Coarse] }.Yaml, Usual),
         new("best columns", Columned(ColumnPhaseTests.InTheWay(28)), Usual),
         new("by the designer's hand", Handmade, Usual),
+        new("pinned here and there", Pinned, Usual),
+        .. ((ulong[])[1, 2, 3, 4, 5]).Select(s => new RecordedWall($"closed stretches {s}", Closed(s), Usual)),
     ];
 
     private static string Handmade => new PlacingWall
@@ -51,6 +53,53 @@ internal static class RecordedWalls
             "  " + Coarse,
         ],
     }.Yaml;
+
+    /// <summary>Pins half way between two grid stations, at another elevation, of a whole row, of a length alone, and one whose station is taken.</summary>
+    private static string Pinned => new PlacingWall
+    {
+        Length = 28,
+        Top = "[[0, 112], [END, 112]]",
+        Tests = "{verification: 2, proof: 10 %, proof_marks: spread}",
+        Lengths = "[24, 20, 18]",
+        Blocks =
+        [
+            "fixed:",
+            "  - {wall: Wall 1, row: 1, station: 7}",
+            "  - {wall: Wall 1, row: 1, station: 7.5, splay: 5}",
+            "  - {wall: Wall 1, row: 2, station: 12.25, elevation: 106.25, inclination: 20}",
+            "  - {wall: Wall 1, row: 2, station: 20, elevation: 106, length: 30}",
+            "  - {wall: Wall 1, row: 2, station: 24.5, add: true, splay: -10}",
+            "  - {wall: Wall 1, row: 3, splay: 5}",
+            "obstructions:",
+            "  - {name: S1, kind: shaft, at: {station: 5, offset: 5}, diameter: 2, top: 120, bottom: 80}",
+            "  - {name: S2, kind: shaft, at: {station: 22, offset: 4}, diameter: 3, top: 120, bottom: 80}",
+            "rules:",
+            "  " + Coarse,
+        ],
+    }.Yaml;
+
+    /// <summary>A stretch closed to nails beside a step, so that heads are moved for cover, and two shafts.</summary>
+    private static string Closed(ulong seed)
+    {
+        var random = new WallRandom(seed * 433);
+        double start = random.Between(6, 20, 0.25), bottom = random.Between(101, 107, 0.25);
+        return new PlacingWall
+        {
+            Length = 31.5,
+            Top = seed % 2 == 0 ? "[[0, 112], [END, 112]]" : "[[0, 109], [END, 114]]",
+            Bottom = FormattableString.Invariant($"[[0, 100], [{random.Between(8, 24, 0.5)}, {100 + random.Between(-2, 2, 0.25)}]]"),
+            Pattern = seed % 3 == 0 ? "staggered" : "square",
+            WallKeys = [FormattableString.Invariant($"no_nails: [{{stations: [{start}, {start + random.Between(2.5, 7, 0.25)}], bottom: {bottom}, top: {bottom + random.Between(2, 8, 0.25)}}}]")],
+            Blocks =
+            [
+                "obstructions:",
+                FormattableString.Invariant($"  - {{name: S1, kind: shaft, at: {{station: {start - random.Between(0, 4, 0.25)}, offset: {random.Between(3, 8, 0.5)}}}, diameter: 2, top: 120, bottom: 80}}"),
+                FormattableString.Invariant($"  - {{name: S2, kind: shaft, at: {{station: {start + random.Between(2, 9, 0.25)}, offset: {random.Between(3, 8, 0.5)}}}, diameter: 3, top: 120, bottom: 80}}"),
+                "rules:",
+                "  " + Coarse,
+            ],
+        }.Yaml;
+    }
 
     private static RecordedWall Mixed(ulong seed, PlacingOptions options) => Of("random", RandomWall.Scenario(seed, new RandomWallOptions { Nails = 20, Obstructions = 25 }), seed, options);
 

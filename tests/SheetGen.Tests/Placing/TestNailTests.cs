@@ -50,6 +50,18 @@ public sealed class TestNailTests
         }
     }
 
+    // Rows at 116, 112.5, 109, 105.5 and 102, columns from 1.75 every 3.5 ft: the place half way between two columns that is nearest to the middle of the wall, and in
+    // the row nearest to the mean elevation, 109; as long as that row's nails. Four of them: half way between columns nearest to each eighth, quarter and so on.
+    [Fact]
+    public void Verification_nails_stand_half_way_between_neighbours_near_their_target()
+    {
+        Nail test = Assert.Single(new PlacingWall { Tests = "{verification: 1, proof: 0 %}", Lengths = "[24, 23, 22, 21, 20]" }.Layout.Nails, n => n.Kind == NailKind.Verification);
+        Assert.Equal((10.5, 109.0, 0.0, 15.0, 22.0, NailStatus.Grid), (test.Station, test.Elevation, test.Splay, test.Inclination, test.Length, test.Status));
+        Nail[] four = [.. new PlacingWall { Length = 56, Tests = "{verification: 4, proof: 0 %}" }.Layout.Nails.Where(n => n.Kind == NailKind.Verification)];
+        Assert.Equal([7.0, 21, 35, 49], four.Select(n => n.Station));
+        Assert.All(four, n => Assert.Equal(109, n.Elevation));
+    }
+
     [Fact]
     public void Marks_of_proof_nails_are_spread_evenly_where_asked()
     {

@@ -108,6 +108,32 @@ public sealed class TrialTests
         Assert.All(layout.Slots, s => Assert.True(s.Nails is [{ IsPlain: true }]));
     }
 
+    // Two nails 7 ft apart that are both turned by 20 degrees toward each other cross: 2 x 20 sin 20 = 13.7 ft.
+    [Fact]
+    public void A_row_alone_is_proposed_only_where_its_nails_are_clear_of_each_other()
+    {
+        (LayoutState layout, District whole) = Six();
+        var alone = new RowAlone(whole);
+        RowTask row = layout.Slots[0].Row;
+        Placed[] Nails(double second, double fourth) => [.. layout.Slots.Select(s => s.Index == 1 ? Turned(s, second) : s.Index == 3 ? Turned(s, fourth) : s.Nails[0])];
+        Assert.False(alone.Propose(new StretchLimit(new StretchOfRow(row, 0, 5), default, Nails(20, -20))));
+        Assert.Empty(whole.Trial.Touched);
+        Assert.False(alone.Propose(new StretchLimit(new StretchOfRow(row, 0, 5), default, [])));
+        Assert.Empty(whole.Trial.Touched);
+        // Nails that only touch the stretch are put; what they hit beside it is put elsewhere.
+        Placed up = Turned(layout.Slots[2], 20);
+        Assert.True(alone.Propose(new StretchLimit(new StretchOfRow(row, 2, 2), default, [up])));
+        Assert.Same(up, layout.Slots[2].Nails[0]);
+        Assert.Equal([2, 3], whole.Trial.Touched.Select(s => s.Index).Order().Take(2));
+        Assert.All(layout.Slots, s => Assert.All(layout.Slots.Where(o => o != s), o => Assert.False(layout.AreTooClose(s.Nails[0].Hole, o.Nails[0].Hole))));
+        whole.Trial.Undo();
+        // One of another district stays, and nothing is proposed.
+        layout.Slots[3].District = 1;
+        Assert.False(alone.Propose(new StretchLimit(new StretchOfRow(row, 2, 2), default, [up])));
+        whole.Trial.Undo();
+        Assert.All(layout.Slots, s => Assert.True(s.Nails is [{ IsPlain: true }]));
+    }
+
     [Fact]
     public void Ways_that_go_sideways_keep_layouts_that_are_as_good()
     {
