@@ -10,10 +10,11 @@ public static class LayoutProjection
     {
         LinePlace best = default;
         double least = double.PositiveInfinity;
-        foreach (LayoutPiece piece in line.Pieces)
+        for (int i = 0; i < line.Pieces.Count; i++)
         {
-            double low = piece == line.Pieces[0] ? double.NegativeInfinity : piece.Start;
-            double high = piece == line.Pieces[^1] ? double.PositiveInfinity : piece.End;
+            LayoutPiece piece = line.Pieces[i];
+            double low = i == 0 ? double.NegativeInfinity : piece.Start;
+            double high = i == line.Pieces.Count - 1 ? double.PositiveInfinity : piece.End;
             double along = Math.Clamp(Foot(piece, point), low, high);
             Vector2D away = point - line.PointAt(along);
             if (away.Length < least - 1e-9)

@@ -9,7 +9,9 @@ namespace SheetGen.Drawing.Labels;
 /// </summary>
 public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextStyle> styles)
 {
-    private const int Directions = 24;
+    /// <summary>Ways around an anchor, evenly.</summary>
+    private static readonly Point2[] Directions = [.. Enumerable.Range(0, 24).Select(d => new Point2(1, 0).Turned(2 * Math.PI * d / 24))];
+
     private const double Margin = 0.35;
     private const double LinePenalty = 5;
     private const double BiasPenalty = 8;
@@ -62,10 +64,8 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
         {
             if (distance > request.Reach || (best is not null && distance + penalty >= best.Cost))
                 break;
-            for (int d = 0; d < Directions; d++)
+            foreach (Point2 direction in Directions)
             {
-                double angle = 2 * Math.PI * d / Directions;
-                Point2 direction = new Point2(1, 0).Turned(angle);
                 double half = Math.Min(
                     Math.Abs(direction.X) < 1e-9 ? double.PositiveInfinity : width / 2 / Math.Abs(direction.X),
                     Math.Abs(direction.Y) < 1e-9 ? double.PositiveInfinity : height / 2 / Math.Abs(direction.Y));
@@ -87,13 +87,14 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
     private Candidate? Try(
         LabelRequest request, IReadOnlyList<string> lines, double width, double height, double distance, Point2 middle, double penalty, Candidate? best)
     {
-        double cost = distance + penalty;
+        double cost = distance + penalty, most = best is null ? double.PositiveInfinity : best.Cost - 1e-9;
+        Box box = Box.At(middle, width, height);
+        if (cost >= most || !Frame.Contains(box))
+            return best;
         Point2 off = middle - request.Anchor;
         if (request.Toward is double toward)
             cost += BiasPenalty * (1 - Math.Cos(Math.Atan2(off.Y, off.X) - toward));
-        Box box = Box.At(middle, width, height);
-        double most = best is null ? double.PositiveInfinity : best.Cost - 1e-9;
-        if (cost >= most || !Frame.Contains(box) || !Crowd.IsFree(box))
+        if (cost >= most || !Crowd.IsFree(box))
             return best;
         cost += LinePenalty * Crowd.LinesUnder(box);
         if (cost >= most)

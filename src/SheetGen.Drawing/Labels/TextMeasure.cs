@@ -22,12 +22,16 @@ public static class TextMeasure
 
     private const string Narrow = "'.,:;!/\\|I[]fijlt ";
 
+    /// <summary>The widths of ASCII, in which nearly all texts are.</summary>
+    private static readonly int[] PlainWidths = Widths(bold: false), BoldWidths = Widths(bold: true);
+
     /// <summary>Advance of the text, without slack, in the unit of the height.</summary>
     public static double Advance(string text, double height, TextStyle style)
     {
+        int[] known = style.Bold ? BoldWidths : PlainWidths;
         double sum = 0;
         foreach (char c in text)
-            sum += Width(c, style.Bold);
+            sum += c < known.Length ? known[c] : Width(c, style.Bold);
         return sum / 1000 * height / CapHeight * style.WidthFactor;
     }
 
@@ -70,6 +74,14 @@ public static class TextMeasure
         }
         lines.Add(line);
         return lines;
+    }
+
+    private static int[] Widths(bool bold)
+    {
+        var widths = new int[128];
+        for (int c = 0; c < widths.Length; c++)
+            widths[c] = Width((char)c, bold);
+        return widths;
     }
 
     private static int Width(char c, bool bold)

@@ -10,6 +10,39 @@ namespace SheetGen.Drawing.Plan;
 /// <summary>The plan: x easting, y northing, moved by an origin; without its labels.</summary>
 public sealed class PlanModel(DrawingContext context, Point2 origin)
 {
+    /// <summary>Pieces in which a boundary is looked at, from point to point.</summary>
+    private const int BoundarySteps = 24;
+
+    private readonly Dictionary<Wall, PointBeside[]> _beside = new(ReferenceEqualityComparer.Instance);
+
+    /// <summary>A point of an obstruction and where it lies beside a wall's layout line.</summary>
+    /// <param name="IsOfBoundary">True for one on the way along a right of way or an easement.</param>
+    internal readonly record struct PointBeside(Point2 Point, LinePlace Place, bool IsOfBoundary);
+
+    /// <summary>The points of all obstructions beside a wall; found once, since every view of the plan asks for them.</summary>
+    internal PointBeside[] PointsBeside(Wall wall)
+    {
+        if (_beside.TryGetValue(wall, out PointBeside[]? known))
+            return known;
+        var points = new List<PointBeside>();
+        foreach (Obstruction o in context.Project.Obstructions)
+        {
+            if (o.Kind == ObstructionKind.Boundary)
+            {
+                for (int i = 0; i + 1 < o.Shape.Count; i++)
+                {
+                    for (int k = 0; k <= BoundarySteps; k++)
+                        Add(o.Shape[i].Plan + (o.Shape[i + 1].Plan - o.Shape[i].Plan) * ((double)k / BoundarySteps), true);
+                }
+            }
+            foreach (Vector3D point in o.Shape)
+                Add(point.Plan, false);
+        }
+        return _beside[wall] = [.. points];
+
+        void Add(Vector2D point, bool isOfBoundary) => points.Add(new(At(point), LayoutProjection.Locate(wall.LayoutLine, point), isOfBoundary));
+    }
+
     public Point2 At(Vector2D point) => new(point.E + origin.X, point.N + origin.Y);
 
     public IEnumerable<Primitive> Draw()

@@ -42,32 +42,16 @@ public static class PlanView
         }
         foreach (var nail in context.NailsOf(wall).Where(n => window.Has(n.Along)))
             yield return plan.At(nail.Hole.Tip.Plan);
-        // Rights of way and easements are never cut off, however far behind the nails they run within reason.
-        foreach (Vector2D point in context.Project.Obstructions.Where(o => o.Kind == ObstructionKind.Boundary).SelectMany(Along))
+        foreach (PlanModel.PointBeside o in plan.PointsBeside(wall))
         {
-            LinePlace place = LayoutProjection.Locate(wall.LayoutLine, point);
-            if (window.Has(place.Along) && Math.Abs(place.Right) < Farthest * reach)
-                yield return plan.At(point);
-        }
-        foreach (Vector3D point in context.Project.Obstructions.SelectMany(o => o.Shape))
-        {
-            LinePlace place = LayoutProjection.Locate(wall.LayoutLine, point.Plan);
-            double behind = place.Right * wall.Side;
-            if (window.Has(place.Along) && behind > -0.4 * reach && behind < 1.3 * reach)
-                yield return plan.At(point.Plan);
+            // Rights of way and easements are never cut off, however far behind the nails they run within reason.
+            double behind = o.Place.Right * wall.Side;
+            bool isNear = o.IsOfBoundary ? Math.Abs(behind) < Farthest * reach : behind > -0.4 * reach && behind < 1.3 * reach;
+            if (isNear && window.Has(o.Place.Along))
+                yield return o.Point;
         }
     }
 
     /// <summary>A boundary farther away than so many times the longest nail is not of this wall.</summary>
     private const double Farthest = 4;
-
-    private static IEnumerable<Vector2D> Along(Obstruction o)
-    {
-        const int Steps = 24;
-        for (int i = 0; i + 1 < o.Shape.Count; i++)
-        {
-            for (int k = 0; k <= Steps; k++)
-                yield return o.Shape[i].Plan + (o.Shape[i + 1].Plan - o.Shape[i].Plan) * ((double)k / Steps);
-        }
-    }
 }

@@ -24,7 +24,13 @@ public sealed class TableLayout(DrawingContext context)
 
     private double TitleHeight => HeadStyle.Height * 2.2;
 
-    private double HeadHeight(SheetTable table) => RowHeight * Heads(table).Max(h => h.Count);
+    private readonly Dictionary<SheetTable, Measures> _measured = new(ReferenceEqualityComparer.Instance);
+
+    /// <param name="Heads">Heads in lines: broken where they say so, else at spaces where they are wider than the cells below.</param>
+    /// <param name="Widths">Widths of the columns; the last takes what the title needs more.</param>
+    private sealed record Measures(IReadOnlyList<string>[] Heads, double[] Widths);
+
+    private double HeadHeight(SheetTable table) => RowHeight * Measured(table).Heads.Max(h => h.Count);
 
     private double RemarkHeight(SheetTable table) =>
         table.Remark.Length == 0 ? 0 : Style.Height * (0.9 + RemarkLines(table).Count * TextMeasure.LinePitch);
@@ -33,31 +39,39 @@ public sealed class TableLayout(DrawingContext context)
 
     private static string TitleOf(SheetTable table) => table.Data.Title.ToUpperInvariant();
 
-    public double WidthOf(SheetTable table) => ColumnWidths(table).Sum();
+    public double WidthOf(SheetTable table) => Measured(table).Widths.Sum();
 
     public double HeightOf(SheetTable table) =>
         TitleHeight + HeadHeight(table) + table.Data.Rows.Count * RowHeight + RemarkHeight(table);
 
-    /// <summary>Widths of the columns; the last takes what the title needs more.</summary>
-    private double[] ColumnWidths(SheetTable table)
+    /// <summary>A table's heads and widths; each table is asked many times and measured once.</summary>
+    private Measures Measured(SheetTable table)
     {
-        double[] widths = [.. Heads(table).Select((h, i) => 2 * Padding + h.Concat(table.Data.Rows.Select(r => r[i]))
-            .Max(t => TextMeasure.Measure(t, Style.Height, Style)))];
+        if (_measured.TryGetValue(table, out Measures? known))
+            return known;
+        int columns = table.Data.Columns.Count;
+        var heads = new IReadOnlyList<string>[columns];
+        var widths = new double[columns];
+        for (int c = 0; c < columns; c++)
+        {
+            double cells = 0;
+            foreach (IReadOnlyList<string> row in table.Data.Rows)
+                cells = Math.Max(cells, TextMeasure.Measure(row[c], Style.Height, Style));
+            string head = table.Data.Columns[c].Head;
+            heads[c] = head.Contains('\n', StringComparison.Ordinal)
+                ? head.Split('\n')
+                : TextMeasure.Wrap(head.ToUpperInvariant(), Math.Max(14, cells), Style.Height, Style);
+            widths[c] = 2 * Padding + Math.Max(cells, heads[c].Max(h => TextMeasure.Measure(h, Style.Height, Style)));
+        }
         double title = TextMeasure.Measure(context.Say(Phrase.Continued, TitleOf(table)), HeadStyle.Height, HeadStyle);
         widths[^1] += Math.Max(0, title - widths.Sum());
-        return widths;
+        return _measured[table] = new Measures(heads, widths);
     }
-
-    /// <summary>Heads in lines: broken where they say so, else at spaces where they are wider than the cells below.</summary>
-    private IReadOnlyList<IReadOnlyList<string>> Heads(SheetTable table) =>
-        [.. table.Data.Columns.Select((c, i) => c.Head.Contains('\n', StringComparison.Ordinal)
-            ? c.Head.Split('\n')
-            : TextMeasure.Wrap(c.Head.ToUpperInvariant(), Math.Max(14, table.Data.Rows.Select(r => TextMeasure.Measure(r[i], Style.Height, Style)).DefaultIfEmpty(0).Max()), Style.Height, Style))];
 
     /// <summary>A table cut into parts no wider than a width; each begins with the columns of words that name its rows, two at the most.</summary>
     public IEnumerable<SheetTable> Narrowed(SheetTable table, double width)
     {
-        double[] widths = ColumnWidths(table);
+        double[] widths = Measured(table).Widths;
         if (widths.Sum() <= width)
             return [table];
         int keys = Math.Min(2, table.Data.Columns.TakeWhile(c => !c.IsNumeric).Count());
@@ -121,7 +135,7 @@ public sealed class TableLayout(DrawingContext context)
         IReadOnlyList<string>[] rows = [.. table.Data.Rows];
         var cells = new List<BlockAttribute>();
         var values = new List<KeyValuePair<string, string>>();
-        double[] widths = ColumnWidths(table);
+        double[] widths = Measured(table).Widths;
         double top = -TitleHeight + 1, head = HeadHeight(table);
         for (int r = 0; r < rows.Length; r++)
         {
@@ -151,7 +165,7 @@ public sealed class TableLayout(DrawingContext context)
         yield return new Text(LayerRole.TableText, TextRole.Heading, new(0, -HeadStyle.Height), HeadStyle.Height, TitleOf(table));
         int count = table.Data.Rows.Count;
         double right = widths.Sum(), top = -TitleHeight + 1, head = HeadHeight(table), bottom = top - head - count * RowHeight, x = 0;
-        IReadOnlyList<IReadOnlyList<string>> heads = Heads(table);
+        IReadOnlyList<string>[] heads = Measured(table).Heads;
         for (int c = 0; c < widths.Length; x += widths[c], c++)
         {
             yield return new Line(LayerRole.Table, new(x, top), new(x, bottom));

@@ -10,13 +10,16 @@ internal sealed class OptionList
 {
     private const short Blocked = -1;
 
+    /// <summary>Directions whose answers are remembered in one piece: most places are asked for their cheapest ones only.</summary>
+    private const int KnownAtOnce = 64;
+
     private readonly RowTask _row;
     private readonly HeadChoice _choice;
     private readonly Cost _ofPlace;
     private readonly Placed[] _near;
     private readonly Price[] _prices;
     private readonly List<Option> _free;
-    private readonly short[] _known;
+    private readonly short[]?[] _known;
     private readonly IReadOnlyList<int>? _only;
     private readonly List<Option> _found = [];
     private readonly PriorityQueue<Option, (Cost Cost, int Order)> _seen = new();
@@ -32,7 +35,7 @@ internal sealed class OptionList
         _near = near;
         _prices = prices;
         _free = [];
-        _known = new short[choice.Turnings.Count];
+        _known = new short[choice.Turnings.Count / KnownAtOnce + 1][];
     }
 
     private OptionList(OptionList whole, IReadOnlyList<int> only)
@@ -95,14 +98,16 @@ internal sealed class OptionList
     /// <summary>A direction if it is free; remembered: 0 not looked at, else 1 + its place among the free ones.</summary>
     private Option? Look(int place)
     {
-        if (_known[place] == 0)
+        short[] known = _known[place / KnownAtOnce] ??= new short[KnownAtOnce];
+        ref short answer = ref known[place % KnownAtOnce];
+        if (answer == 0)
         {
             Option? option = Find(place);
             if (option is not null)
                 _free.Add(option);
-            _known[place] = option is null ? Blocked : (short)_free.Count;
+            answer = option is null ? Blocked : (short)_free.Count;
         }
-        return _known[place] == Blocked ? null : _free[_known[place] - 1];
+        return answer == Blocked ? null : _free[answer - 1];
     }
 
     private Option? Find(int place)

@@ -24,20 +24,8 @@ internal sealed record Surroundings(LayoutState? Layout, IReadOnlyList<Price> Pr
     {
         if (Layout is null || choice.IsPinned)
             return [];
-        Slot slot = Layout.Rows[row.Index].Slots[choice.Label];
         var near = new List<Placed>();
-        Add(slot, near);
-        foreach (Slot other in slot.Near)
-            Add(other, near);
+        Layout.AddAround(Layout.Rows[row.Index].Slots[choice.Label], row.FreeOf(choice).Reach, near);
         return [.. near];
-    }
-
-    private static void Add(Slot slot, List<Placed> near)
-    {
-        foreach (Placed nail in slot.Nails)
-        {
-            if (!nail.IsUnresolved)
-                near.Add(nail);
-        }
     }
 }
