@@ -72,12 +72,20 @@ internal sealed class CoverShift(District district, CoverWatch cover)
                     continue;
                 foreach (HeadChoice to in row.Row.Choices[nails[i].Choice.Label])
                 {
-                    if (to != nails[i].Choice && Covered(bay, along, start, end) != Covered(bay, to.Head.Along, start, end)
-                        && Followed(row.Row, nails, i, to) is { } move)
+                    if (to != nails[i].Choice && MayMatter(stretch, along, to.Head.Along) && Followed(row.Row, nails, i, to) is { } move)
                         yield return move;
                 }
             }
         }
+    }
+
+    /// <summary>True where a nail covers another part of a stretch from a place, or the same part from over or under another profile.</summary>
+    private static bool MayMatter(Uncovered stretch, double from, double to)
+    {
+        (Bay bay, double start, double end) = stretch;
+        (double From, double To) before = Covered(bay, from, start, end), after = Covered(bay, to, start, end);
+        return before != after
+            || (after != default && (bay.Wall.Bottom.At(from) != bay.Wall.Bottom.At(to) || bay.Wall.Top.At(from) != bay.Wall.Top.At(to)));
     }
 
     /// <summary>The part of a stretch within half a window of a place.</summary>

@@ -39,6 +39,9 @@ internal sealed class DistrictSearch
     /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
     private const int EjectionPatience = 3;
 
+    /// <summary>Effort by which a loop may be behind the best layout that it found.</summary>
+    private static readonly Cost Slack = new(0, 0, 20 * Cost.Point, 0, 0);
+
     /// <summary>Looks at the seeds for each ejection.</summary>
     private const int EjectionShare = 5;
 
@@ -50,6 +53,7 @@ internal sealed class DistrictSearch
     private readonly NewHeads _newHeads;
     private readonly Stretch _stretch;
     private readonly SingleNail _single;
+    private Travel? _travel;
 
     public DistrictSearch(District district, StretchLimits limits, PlacingOptions options)
     {
@@ -90,7 +94,7 @@ internal sealed class DistrictSearch
     private void KeepBest(DistrictSearch[] searches)
     {
         int patience = searches.Length > 1 ? Patience : LaterPatience;
-        Parallel.For(0, searches.Length, i => searches[i].Loop(patience, 0, GreatestTrials));
+        Parallel.For(0, searches.Length, i => searches[i].Long(patience, travels: i > 0));
         IsCutShort = searches.Any(s => s.IsCutShort);
         foreach (DistrictSearch search in searches)
         {
@@ -102,7 +106,16 @@ internal sealed class DistrictSearch
         }
     }
 
-    /// <param name="ejectionPatience">Ejections without a gain; 0 for none: they find little after a short loop.</param>
+    /// <param name="travels">True to go on from layouts that are a little worse, so that two loops look at different ones.</param>
+    private void Long(int patience, bool travels)
+    {
+        _travel = travels && !_options.Without.Contains(nameof(Travel)) ? new Travel(District.Trial, Slack) : null;
+        Loop(patience, EjectionPatience, GreatestTrials);
+        _travel?.GoBack();
+        _travel = null;
+    }
+
+    /// <param name="ejectionPatience">Ejections without a gain; 0 for none.</param>
     private void Loop(int patience, int ejectionPatience, int greatestTrials)
     {
         long end = District.Work + _options.MostDirections * District.Slots.Count;
@@ -177,7 +190,7 @@ internal sealed class DistrictSearch
     private int Try(INeighbourhood way, Slot seed)
     {
         if (IsUsed(way) && way.Propose(seed))
-            return District.Trial.End(way.MovesSideways);
+            return _travel is { } travel && way.MovesSideways ? travel.End() : District.Trial.End(way.MovesSideways);
         District.Trial.Undo();
         return 1;
     }

@@ -39,7 +39,7 @@ internal sealed class Trial(LayoutState layout, CoverWatch cover)
     /// <returns>Under 0 where it was kept and is better, 0 where it is equal, over 0 where it was worse; kept or undone.</returns>
     public int End(bool orEqual)
     {
-        int order = Compare();
+        int order = Compare(default);
         if (order < 0 || (order == 0 && orEqual))
             Close();
         else
@@ -64,9 +64,11 @@ internal sealed class Trial(LayoutState layout, CoverWatch cover)
         _touched.Clear();
     }
 
-    private int Compare()
+    /// <summary>Cover against what it was before the trial, then its cost against what it may cost more than before.</summary>
+    /// <returns>Over 0 where it is not to be kept.</returns>
+    public int Compare(Cost most)
     {
-        int cost = Change.CompareTo(default);
+        int cost = Change.CompareTo(most);
         Slot[] moved = [.. _touched.Where(HasMoved)];
         if (moved.Length == 0)
             return cost;

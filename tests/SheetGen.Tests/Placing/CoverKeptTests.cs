@@ -47,6 +47,20 @@ public sealed class CoverKeptTests
             with.Nails.Where(n => !n.IsMoved).Select(n => (n.Mark, n.Along)));
     }
 
+    /// <summary>
+    /// A column stands 0.02 ft left of a bottom step: its lowest nail keeps edge_min from the step's top, too high over the bottom that it stands on. It
+    /// covers the same stretch from beyond the step, where the bottom is higher.
+    /// </summary>
+    [Fact]
+    public void A_nail_just_before_a_bottom_step_moves_beyond_it_where_it_would_stand_too_high()
+    {
+        WallProject project = PlacingWall.Read(BesideStep);
+        NailLayout without = Placer.Place(project, new PlacingOptions { Without = [nameof(CoverShift)] }), with = Placer.Place(project, new PlacingOptions());
+        Assert.Equal(1, without.Score.Cover.Found, 6);
+        Assert.Equal(0, with.Score.Cover.Found);
+        Assert.DoesNotContain(Checker.Check(project, with).Findings, f => f.Severity == Model.Problems.Severity.Error);
+    }
+
     /// <summary>A pinned nail is not moved for cover: the finding then stands, because of the pin.</summary>
     [Fact]
     public void A_pinned_nail_is_not_moved_for_cover()
@@ -89,6 +103,41 @@ public sealed class CoverKeptTests
                 hole: 0.666666667
         rules:
           clearance: {obstruction: 4 in, nail: 4 in, boundary: 1 ft}
+          drift: 2 %
+
+        """;
+
+    private const string BesideStep = """
+        format: 1
+        project: {title: Step beside a column, number: R-1, units: ft}
+        layout_lines:
+          - name: WL-1
+            start: {station: 1+00, northing: 1000, easting: 1000, azimuth: 0}
+            elements:
+              - line: 34.96
+        walls:
+          - name: Wall 1
+            layout_line: WL-1
+            retained_side: left
+            stations: [1+00, 1+34.96]
+            top: [[1+00, 140], [1+34.96, 140.175]]
+            bottom:
+              steps: [[1+00, 120], [1+10, 122.5], [1+20, 125]]
+            panels: {width: 10, height: 5, first_break: 1+00}
+            sections:
+              - name: A
+                stations: [1+00, 1+34.96]
+                horizontal_spacing: 3
+                vertical_spacing: 3
+                rows: level
+                pattern: square
+                top_row_depth: 2
+                inclination: 10
+                lengths: [30, 30, 28, 26]
+                bar: {size: "#8", grade: 75}
+                hole: 0.5
+        rules:
+          clearance: {obstruction: 6 in, nail: 6 in, boundary: 1 ft}
           drift: 2 %
 
         """;
