@@ -6,7 +6,10 @@ using SheetGen.Drawing.Templating;
 
 namespace SheetGen.Drawing.Details;
 
-/// <summary>The details as parts of sheets: columns of one width, rows as high as their highest picture, each with a view into model space at a customary scale.</summary>
+/// <summary>
+/// The details as parts of sheets: columns of one width, which are read downwards, each detail as high as its picture with its words needs at a
+/// customary scale.
+/// </summary>
 public static class DetailSheets
 {
     /// <summary>Width of a cell in which every word finds room, in heights of a letter.</summary>
@@ -15,35 +18,52 @@ public static class DetailSheets
     /// <summary>Share of its full width below which a cell is not taken.</summary>
     private const double SmallestShare = 0.6;
 
-    /// <summary>Least height of a picture with its words where the sheet has room, in heights of a letter.</summary>
-    private const double LeastHeight = 47;
+    /// <summary>Least height of a picture with its words, and the height that it takes where the sheet has room, in heights of a letter.</summary>
+    private const double LeastHeight = 34, UsualHeight = 47;
 
-    /// <summary>Most columns, and most rows of a sheet that are tried.</summary>
-    private const int MostCells = 6;
+    /// <summary>Most columns of a sheet that are tried.</summary>
+    private const int MostColumns = 6;
 
-    /// <summary>How many times smaller a picture may be than the width of its cell allows, so that rows save sheets.</summary>
+    /// <summary>How many times smaller a picture may be than its cell allows, so that columns save sheets.</summary>
     private const double MostReduced = 2.5;
+
+    /// <summary>How many times higher than it needs a picture may be where nothing else takes the room.</summary>
+    private const double MostGrown = 1.6;
+
+    /// <summary>Share of a sheet that details which stand apart must take; else they stand closer, and leave the rest to others.</summary>
+    private const double LeastFilled = 0.7;
 
     /// <summary>Lines of words below a title for which room is kept.</summary>
     private const int Lines = 4;
 
-    /// <summary>A part for each detail, in their order.</summary>
+    /// <summary>The columns of all details in their order; all but the last are as high as the sheet.</summary>
     /// <param name="origin">Upper right corner of the details in model space.</param>
-    public static IEnumerable<SheetPart> Parts(DrawingContext context, IReadOnlyList<DetailView> details, Box area, Point2 origin)
+    /// <param name="isTight">True where they stand in as few columns as they can, so that others may share their sheets; else they fill sheets.</param>
+    public static IReadOnlyList<DetailColumn> Columns(DrawingContext context, IReadOnlyList<DetailView> details, Box area, Point2 origin, bool isTight)
     {
         if (details.Count == 0)
-            yield break;
-        DetailGrid grid = Grid(context, area, details);
+            return [];
+        DetailGrid grid = GridOf(context, area, details, isTight);
         double width = area.Width / grid.Columns, right = origin.X;
-        for (int i = 0; i < details.Count; i++)
+        var cells = new List<DetailCell>();
+        foreach ((DetailView detail, DetailSize size) in details.Zip(grid.Sizes))
         {
-            (DetailView detail, int number, double height) = (details[i], i + 1, grid.Heights[i / grid.Columns]);
-            DetailScale scale = grid.Scales[i];
-            Box cell = Cell(context, default, width, height);
-            var place = new Point2(right - cell.Width * scale.UnitsPerMillimetre, origin.Y - cell.Height * scale.UnitsPerMillimetre);
-            right = place.X - 1.5 * cell.Width * scale.UnitsPerMillimetre;
-            yield return new SheetPart(PartKind.Detail, width, height, (at, refs) => Draw(context, detail, number, Cell(context, at, width, height), scale, place, refs.Sheet));
+            int number = cells.Count + 1;
+            Box cell = Cell(context, default, width, size.Height);
+            var place = new Point2(right - cell.Width * size.Scale.UnitsPerMillimetre, origin.Y - cell.Height * size.Scale.UnitsPerMillimetre);
+            right = place.X - 1.5 * cell.Width * size.Scale.UnitsPerMillimetre;
+            cells.Add(new(detail, size.Height, (at, refs) => Draw(context, detail, number, Cell(context, at, width, size.Height), size.Scale, place, refs.Sheet)));
         }
+        return [.. grid.Places.Select((n, i) => Column([.. cells.Skip(grid.Places.Take(i).Sum()).Take(n)], width, i + 1 < grid.Places.Count ? area.Height : null))];
+    }
+
+    /// <param name="height">Height over which the cells are set apart evenly; null for as high as they are.</param>
+    private static DetailColumn Column(IReadOnlyList<DetailCell> cells, double width, double? height)
+    {
+        double high = cells.Sum(c => c.Height), between = Math.Max(0, ((height ?? high) - high) / cells.Count);
+        double[] tops = [.. cells.Select((_, i) => cells.Take(i).Sum(c => c.Height + between))];
+        return new(cells, new SheetPart(PartKind.Detail, width, height ?? high, (at, refs) =>
+            SheetContent.Together([.. cells.Zip(tops, (c, top) => c.Draw(at - new Point2(0, top), refs))])));
     }
 
     /// <summary>Room for a title of two lines and what stands below it, mm.</summary>
@@ -51,15 +71,6 @@ public static class DetailSheets
         8 + context.StyleOf(TextRole.Heading).Height * (1 + TextMeasure.LinePitch) + Lines * context.StyleOf(TextRole.Label).Height * TextMeasure.LinePitch;
 
     private static Box Cell(DrawingContext context, Point2 at, double width, double height) => new(at.X + 2, at.Y - height + Band(context), at.X + width - 4, at.Y - 2);
-
-    /// <summary>The largest customary scale at which a detail leaves room for its words.</summary>
-    private static DetailScale ScaleFor(DrawingContext context, DetailView detail, Box cell)
-    {
-        double letter = context.StyleOf(TextRole.Label).Height, wide = cell.Width - 2 * detail.Beside * letter, high = Math.Min(cell.Height - 2 * detail.Above * letter, detail.Highest * letter);
-        IReadOnlyList<DetailScale> scales = DetailScale.All(context.Templates, context.Project.Unit);
-        return scales.Where(s => detail.Extent.Width <= wide * s.UnitsPerMillimetre && detail.Extent.Height <= high * s.UnitsPerMillimetre)
-            .Append(scales[^1]).First();
-    }
 
     private static SheetContent Draw(DrawingContext context, DetailView detail, int number, Box cell, DetailScale scale, Point2 place, string sheet)
     {
@@ -93,69 +104,131 @@ public static class DetailSheets
     private static string TitleOf(DrawingContext context, DetailView detail, int number) =>
         context.Say(Phrase.DetailTitle, number.ToString(CultureInfo.InvariantCulture), detail.Title);
 
-    /// <summary>Scales of the details, and the heights of the rows that they stand in.</summary>
-    private sealed record DetailGrid(int Columns, IReadOnlyList<DetailScale> Scales, IReadOnlyList<double> Heights);
+    /// <summary>A scale of a detail, and the height that it takes on the sheet, mm.</summary>
+    private sealed record DetailSize(DetailScale Scale, double Height);
 
-    /// <summary>A row of details at the largest scales that a limit of its height allows.</summary>
-    private sealed record DetailRow(IReadOnlyList<DetailScale> Scales, double Height);
+    /// <param name="Columns">Of a sheet.</param>
+    /// <param name="Places">Details in each column that is taken.</param>
+    private sealed record DetailGrid(int Columns, IReadOnlyList<DetailSize> Sizes, IReadOnlyList<int> Places)
+    {
+        public int Sheets => (Places.Count + Columns - 1) / Columns;
+
+        /// <summary>The share of the height of its columns that the details of each sheet take.</summary>
+        public IEnumerable<double> Filled(double room)
+        {
+            int[] ends = [.. Places.Select((_, i) => Places.Take(i + 1).Sum())];
+            return Enumerable.Range(0, ends.Length).Chunk(Columns).Select(c =>
+                Sizes.Take(ends[c[^1]]).Skip(ends[c[0]] - Places[c[0]]).Sum(s => s.Height) / (Columns * room));
+        }
+    }
 
     /// <summary>Of all numbers of columns: the fewest sheets, then the largest pictures.</summary>
-    private static DetailGrid Grid(DrawingContext context, Box area, IReadOnlyList<DetailView> details)
+    private static DetailGrid GridOf(DrawingContext context, Box area, IReadOnlyList<DetailView> details, bool isTight)
     {
         TextStyle head = context.StyleOf(TextRole.Heading), label = context.StyleOf(TextRole.Label);
         double title = details.Select((d, i) => TextMeasure.Measure(TitleOf(context, d, i + 1), head.Height, head)).Max();
         double least = Math.Max(0.6 * title + 8, SmallestShare * FullWidth * label.Height);
-        return Enumerable.Range(1, MostCells).Where(c => c == 1 || area.Width / c >= least)
-            .Select(c => Grid(c, [.. details.Chunk(c).Select(row => Heights(context, row, area.Width / c, area.Height))], area.Height))
-            .OrderBy(g => Sheets(g.Heights, area.Height)).ThenBy(g => g.Scales.Sum(s => Math.Log(s.UnitsPerMillimetre))).First();
+        return Enumerable.Range(1, MostColumns).Where(c => c == 1 || area.Width / c >= least)
+            .Select(c => GridOf([.. details.Select(d => Sizes(context, d, area.Width / c, area.Height))], c, area.Height, isTight))
+            .OrderBy(g => g.Sheets).ThenBy(g => g.Sizes.Sum(s => Math.Log(s.Scale.UnitsPerMillimetre))).First();
     }
 
-    /// <summary>Rows begin at their least height, and grow in turn while that takes no further sheet.</summary>
-    private static DetailGrid Grid(int columns, DetailRow[][] rows, double room)
+    /// <summary>Details at their least size share the columns evenly; then those of each column grow in turn while it has room.</summary>
+    private static DetailGrid GridOf(IReadOnlyList<DetailSize>[] possible, int columns, double room, bool isTight)
     {
-        int[] taken = new int[rows.Length];
-        double[] HeightsWith(int grown) => [.. rows.Select((r, i) => r[taken[i] + (i == grown ? 1 : 0)].Height)];
-        int sheets = Sheets(HeightsWith(-1), room);
+        double[] least = [.. possible.Select(p => p[0].Height)];
+        int fewest = Fewest(least, room), full = (fewest + columns - 1) / columns * columns;
+        DetailGrid Spread(int taken)
+        {
+            int[] places = Evenly(least, taken, room);
+            var sizes = new List<DetailSize>();
+            foreach (int count in places)
+                sizes.AddRange(Grown([.. possible.Skip(sizes.Count).Take(count)], room));
+            return new(columns, sizes, places);
+        }
+        DetailGrid tight = Spread(fewest), spread = Spread(Math.Min(full, least.Length));
+        return isTight || spread.Filled(room).Min() < LeastFilled ? tight : spread;
+    }
+
+    /// <summary>The fewest columns for parts of these heights, in order.</summary>
+    private static int Fewest(IReadOnlyList<double> heights, double room)
+    {
+        (int columns, double left) = (0, 0.0);
+        foreach (double height in heights)
+        {
+            if (columns == 0 || height > left + 1e-6)
+                (columns, left) = (columns + 1, room);
+            left -= height;
+        }
+        return columns;
+    }
+
+    /// <summary>How many parts stand in each of so many columns, in order, where these are filled as evenly as can be: the least sum of the squares of their heights.</summary>
+    private static int[] Evenly(IReadOnlyList<double> heights, int columns, double room)
+    {
+        int n = heights.Count;
+        // For so many columns and parts: the least sum, and how many parts stand in the last column then.
+        (double Sum, int Last)[,] best = new (double, int)[columns + 1, n + 1];
+        for (int c = 0; c <= columns; c++)
+        {
+            for (int k = 0; k <= n; k++)
+            {
+                best[c, k] = (c == 0 && k == 0 ? 0 : double.PositiveInfinity, 0);
+                double high = 0;
+                for (int last = 1; c > 0 && last <= k; last++)
+                {
+                    high += heights[k - last];
+                    if (last > 1 && high > room + 1e-6)
+                        break;
+                    double sum = best[c - 1, k - last].Sum + high * high;
+                    if (sum < best[c, k].Sum)
+                        best[c, k] = (sum, last);
+                }
+            }
+        }
+        int[] counts = new int[columns];
+        for (int c = columns, k = n; c > 0; k -= counts[c - 1], c--)
+            counts[c - 1] = best[c, k].Last;
+        return counts;
+    }
+
+    private static IEnumerable<DetailSize> Grown(IReadOnlyList<DetailSize>[] possible, double room)
+    {
+        int[] taken = new int[possible.Length];
+        double Height(int grown) => possible.Select((p, i) => p[taken[i] + (i == grown ? 1 : 0)].Height).Sum();
         for (bool grew = true; grew;)
         {
             grew = false;
-            for (int i = 0; i < rows.Length; i++)
+            for (int i = 0; i < possible.Length; i++)
             {
-                if (taken[i] + 1 >= rows[i].Length || Sheets(HeightsWith(i), room) > sheets)
+                if (taken[i] + 1 >= possible[i].Count || Height(i) > room + 1e-6)
                     continue;
                 taken[i]++;
                 grew = true;
             }
         }
-        return new(columns, [.. rows.SelectMany((r, i) => r[taken[i]].Scales)], HeightsWith(-1));
+        return possible.Select((p, i) => p[taken[i]]);
     }
 
-    /// <summary>What a row may look like, lowest first: no picture smaller than a share of what the width of its cell allows.</summary>
-    private static DetailRow[] Heights(DrawingContext context, IReadOnlyList<DetailView> details, double width, double most)
-    {
-        DetailRow[] all = [.. Enumerable.Range(1, MostCells).Select(r => Row(context, details, width, most / r)).Reverse()];
-        return [.. all.Where(row => row.Scales.Zip(all[^1].Scales).All(s => s.First.UnitsPerMillimetre <= MostReduced * s.Second.UnitsPerMillimetre)).DistinctBy(row => row.Height).OrderBy(row => row.Height)];
-    }
-
-    /// <summary>As high as its pictures with their words need.</summary>
-    private static DetailRow Row(DrawingContext context, IReadOnlyList<DetailView> details, double width, double most)
+    /// <summary>What a detail may look like, lowest first: no picture smaller than a share of the largest.</summary>
+    private static IReadOnlyList<DetailSize> Sizes(DrawingContext context, DetailView detail, double width, double most)
     {
         double letter = context.StyleOf(TextRole.Label).Height;
         Box cell = Cell(context, default, width, most);
-        DetailScale[] scales = [.. details.Select(d => ScaleFor(context, d, cell))];
-        double band = most - cell.Height, needed = details.Select((d, i) => d.Extent.Height / scales[i].UnitsPerMillimetre + 2 * d.Above * letter).Max();
-        return new(scales, Math.Min(most, Math.Max(needed, LeastHeight * letter) + band));
-    }
-
-    private static int Sheets(IReadOnlyList<double> heights, double room)
-    {
-        (int sheets, double left) = (0, 0.0);
-        foreach (double height in heights)
-        {
-            if (height > left + 1e-6)
-                (sheets, left) = (sheets + 1, room);
-            left -= height;
-        }
-        return sheets;
+        double wide = cell.Width - 2 * detail.Beside * letter, high = cell.Height - 2 * detail.Above * letter, band = most - cell.Height, usual = detail.Highest * letter;
+        IReadOnlyList<DetailScale> all = DetailScale.All(context.Templates, context.Project.Unit);
+        bool Fits(DetailScale s, double height) => detail.Extent.Width <= wide * s.UnitsPerMillimetre && detail.Extent.Height <= Math.Min(high, height) * s.UnitsPerMillimetre;
+        DetailScale largest = all.Where(s => Fits(s, usual)).Append(all[^1]).First();
+        IEnumerable<DetailScale> scales = all.Where(s => s == largest || (Fits(s, MostGrown * usual) && s.UnitsPerMillimetre <= MostReduced * largest.UnitsPerMillimetre));
+        DetailSize[] sizes = [.. scales.SelectMany(s => new[] { LeastHeight, UsualHeight }.Select(least =>
+            new DetailSize(s, Math.Min(most, Math.Max(detail.Extent.Height / s.UnitsPerMillimetre + 2 * detail.Above * letter, least * letter) + band))))];
+        // Of one height the largest picture.
+        return [.. sizes.GroupBy(s => Math.Round(s.Height, 6)).Select(g => g.MinBy(s => s.Scale.UnitsPerMillimetre)!).OrderBy(s => s.Height)];
     }
 }
+
+/// <summary>A detail with the height that it takes in its column, mm; it is drawn with its upper left corner at a point.</summary>
+public sealed record DetailCell(DetailView Detail, double Height, Func<Point2, SheetRefs, SheetContent> Draw);
+
+/// <summary>A column of details as a part of sheets.</summary>
+public sealed record DetailColumn(IReadOnlyList<DetailCell> Cells, SheetPart Part);

@@ -47,9 +47,11 @@ internal static class FootDetails
             pen.Note(front, pen.In(3), Left, context.Say(Phrase.EmbedmentIs, data.Blank));
         if (cut.HasFacing && context.Quantities.Pad.Any(p => p.Wall == cut.Wall))
             Pad(context, data, cut, pen);
+        if (isDrained)
+            DrainShapes(data, cut, depth, high, pen);
         cut.Thicknesses(pen, high, 0);
         if (isDrained)
-            Drain(context, data, cut, depth, high, pen);
+            DrainWords(context, data, cut, depth, high, pen);
         if (cut.Wall.FinishedGrade is not null)
             pen.Note(front - pen.In(7), depth, Up, context.Say(Phrase.FinishedGrade));
     }
@@ -67,20 +69,42 @@ internal static class FootDetails
             : width is null || height is null ? data.Blank : data.Small(width) + " x " + data.Small(height)));
     }
 
-    private static void Drain(DrawingContext context, DetailData data, FacingCut cut, double depth, double high, DetailPen pen)
+    private static double Fall(DetailPen pen) => pen.In(1);
+
+    private static (double Size, double At, double Out) Weep(DetailData data, double depth, DetailPen pen) =>
+        (data.Size("weep_holes") ?? pen.In(AssumedWeep), depth + pen.In(4), pen.In(2));
+
+    /// <summary>Half of the underdrain, and its middle.</summary>
+    private static (double Half, double X, double Y) Underdrain(DetailData data, FacingCut cut, DetailPen pen)
     {
-        double t = cut.BackAt(0), weep = data.Size("weep_holes") ?? pen.In(AssumedWeep), at = depth + pen.In(4), fall = pen.In(1), out_ = pen.In(2), front = cut.FrontAt(at), back = cut.BackAt(at);
-        pen.Shape(false, (front - out_, at - fall), (back, at), (cut.BackAt(at + weep), at + weep), (front - out_, at + weep - fall));
-        if (data.Size("weep_holes") is not null)
-            pen.Small((front - out_, at - fall), (front - out_, at + weep - fall), 1);
+        double half = (data.Size("underdrain") ?? pen.In(AssumedDrain)) / 2;
+        return (half, cut.BackAt(0) + pen.In(5), -half - pen.In(1.5));
+    }
+
+    /// <summary>Drawn before any words: none of those may stand on it.</summary>
+    private static void DrainShapes(DetailData data, FacingCut cut, double depth, double high, DetailPen pen)
+    {
+        (double weep, double at, double out_) = Weep(data, depth, pen);
+        double front = cut.FrontAt(at);
+        pen.Shape(false, (front - out_, at - Fall(pen)), (cut.BackAt(at), at), (cut.BackAt(at + weep), at + weep), (front - out_, at + weep - Fall(pen)));
         double way = cut.BackAt(high * 0.75) + pen.In(StripThickness + 2);
         pen.Arrow(way, high * 0.75, way, high * 0.4);
-        pen.Note(front - out_ / 2, at + weep - fall, Left, context.Say(Phrase.WeepHole, data.Fact("weep_holes")));
-        double drain = (data.Size("underdrain") ?? pen.In(AssumedDrain)) / 2, x = t + pen.In(5), y = -drain - pen.In(1.5), half = drain + pen.In(2);
+        (double drain, double x, double y) = Underdrain(data, cut, pen);
+        double half = drain + pen.In(2);
         pen.Rectangle(false, x - half, y - half, x + half, y + half);
         pen.Ring(false, x, y, drain);
+    }
+
+    private static void DrainWords(DrawingContext context, DetailData data, FacingCut cut, double depth, double high, DetailPen pen)
+    {
+        (double weep, double at, double out_) = Weep(data, depth, pen);
+        double front = cut.FrontAt(at), fall = Fall(pen);
+        if (data.Size("weep_holes") is not null)
+            pen.Small((front - out_, at - fall), (front - out_, at + weep - fall), 1);
+        pen.Note(front - out_ / 2, at + weep - fall, Left, context.Say(Phrase.WeepHole, data.Fact("weep_holes")));
+        (double drain, double x, double y) = Underdrain(data, cut, pen);
         if (data.Size("underdrain") is not null)
-            pen.Small((x - drain, y), (x + drain, y), -1, beyond: half);
+            pen.Small((x - drain, y), (x + drain, y), -1, beyond: drain + pen.In(2));
         pen.Note(x + drain, y, 0, context.Say(Phrase.Underdrain, data.Fact("underdrain")), context.Say(Phrase.OutletTo, data.Fact("drain_outlet")));
         pen.Note(cut.StripAt(high * 0.9), high * 0.9, 0.2, context.Say(Phrase.DrainageStrip));
     }

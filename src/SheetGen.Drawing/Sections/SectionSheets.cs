@@ -13,7 +13,7 @@ namespace SheetGen.Drawing.Sections;
 public sealed class SectionSheets(DrawingContext context, Point2 origin)
 {
     /// <summary>Rows nearer together than so many letters leave no room for the words of a nail.</summary>
-    private const double RowPitch = 5;
+    private const double RowPitch = 4;
 
     private double _next = origin.X;
 
@@ -68,24 +68,45 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     /// <summary>Room of all plans beside a section, mm.</summary>
     private double PlansWidth(SectionCut cut, SheetScale scale) => PlansOf(cut).Sum(p => RoomOf(p, cut, scale).Width);
 
+    /// <summary>
+    /// The sections on as few sheets of an area as they take: in order, as many on each as on the others where that can be, and each sheet at
+    /// the largest customary scale at which its sections fit.
+    /// </summary>
+    public IReadOnlyList<SectionGroup> Groups(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation)
+    {
+        if (cuts.Count == 0)
+            return [];
+        SheetScale common = ScaleFor(cuts, area, ofElevation);
+        int[] counts = [.. SheetPacker.Pack([Outlines(cuts, common)], area).Select(s => s.Parts.Count)];
+        int[] even = [.. Enumerable.Range(0, counts.Length).Select(i => (cuts.Count + counts.Length - 1 - i) / counts.Length)];
+        SectionCut[][] Cut(int[] sizes) => [.. sizes.Select((n, i) => cuts.Skip(sizes.Take(i).Sum()).Take(n).ToArray())];
+        SectionCut[][] groups = Cut(even).All(g => SheetsAt(g, area, common) == 1) ? Cut(even) : Cut(counts);
+        return [.. groups.Select(g => new SectionGroup(g, Scales(context).Where(s => s.Value < common.Value && SheetsAt(g, area, s) == 1).Append(common).First()))];
+    }
+
+    private SheetPart[] Outlines(IReadOnlyList<SectionCut> cuts, SheetScale scale)
+    {
+        (double Width, double Height)[] sizes = [.. cuts.Select(c => SizeOf(c, scale))];
+        double high = sizes.Max(s => s.Height);
+        return [.. sizes.Select(s => new SheetPart(PartKind.Section, s.Width, high, (_, _) => SheetContent.Empty))];
+    }
+
+    /// <summary>How many sheets sections take at a scale; null where they do not fit or their words have no room.</summary>
+    private int? SheetsAt(IReadOnlyList<SectionCut> cuts, Box area, SheetScale scale)
+    {
+        SheetPart[] parts = Outlines(cuts, scale);
+        bool isTooLarge = parts.Any(p => p.Width > area.Width || p.Height > area.Height);
+        bool isTooSmall = cuts.Any(c => c.Section.VerticalSpacing / scale.UnitsPerMillimetre < RowPitch * Label);
+        return isTooLarge || isTooSmall ? null : SheetPacker.Pack([parts], area).Count;
+    }
+
     /// <summary>The scale of sections on sheets of an area: the largest customary one at which they take no more sheets than at a coarse scale.</summary>
-    public SheetScale ScaleFor(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation)
+    private SheetScale ScaleFor(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation)
     {
         double usual = context.Project.Unit == LengthUnit.Metre ? 100 : 10;
         SheetScale coarse = ofElevation.Value > usual ? ofElevation : ofElevation with { Value = usual };
-        int? SheetsAt(SheetScale scale)
-        {
-            (double Width, double Height)[] sizes = [.. cuts.Select(c => SizeOf(c, scale))];
-            double high = sizes.Max(s => s.Height);
-            SheetPart[] parts = [.. sizes.Select(s => new SheetPart(PartKind.Section, s.Width, high, (_, _) => SheetContent.Empty))];
-            bool isTooLarge = parts.Any(p => p.Width > area.Width || p.Height > area.Height);
-            bool isTooSmall = cuts.Any(c => c.Section.VerticalSpacing / scale.UnitsPerMillimetre < RowPitch * Label);
-            return isTooLarge || isTooSmall ? null : SheetPacker.Pack([parts], area).Count;
-        }
         IReadOnlyList<SheetScale> scales = [.. Scales(context).Where(s => s.Value <= coarse.Value).Append(coarse).Distinct()];
-        if (cuts.Count == 0)
-            return coarse;
-        (SheetScale Scale, int Sheets)[] possible = [.. scales.Select(s => (s, SheetsAt(s))).Where(p => p.Item2 is not null).Select(p => (p.s, p.Item2!.Value))];
+        (SheetScale Scale, int Sheets)[] possible = [.. scales.Select(s => (s, SheetsAt(cuts, area, s))).Where(p => p.Item2 is not null).Select(p => (p.s, p.Item2!.Value))];
         if (possible.Length == 0)
             return Scales(context).Cast<SheetScale?>().FirstOrDefault(s => cuts.All(c => SizeOf(c, s!.Value) is var (w, h) && w <= area.Width && h <= area.Height)) ?? Scales(context)[^1];
         int fewest = possible.Min(p => p.Sheets);
@@ -138,7 +159,8 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
             };
             double[] lefts = [.. plans.Select((_, i) => frame.Right + 6 + plans.Take(i).Sum(p => p.Width))];
             return SheetContent.Together([section, .. plans.Zip(lefts, (p, x) => DrawPlan(p.Plan, p.Scale, p.Place, new(x, frame.Bottom, x + p.Width - 6, frame.Top), sheet))]);
-        });
+        })
+        { Scale = scale };
     }
 
     /// <summary>The plan of a nail that passes a shaft, at the foot of a room beside the section, with its title below.</summary>
@@ -185,3 +207,6 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
             yield return context.Write(LayerRole.Title, TextRole.Label, at - new Point2(0, 2.4 + style.Height + i * style.Height * TextMeasure.LinePitch), line);
     }
 }
+
+/// <summary>Sections that stand on one sheet, at one scale.</summary>
+public sealed record SectionGroup(IReadOnlyList<SectionCut> Cuts, SheetScale Scale);

@@ -15,15 +15,18 @@ public sealed class FrontSheets
     private readonly ColumnFlow _flow;
     private readonly List<(int Page, Point2 At, Func<Point2, IReadOnlyList<(string, string)>, SheetContent> Draw)> _placed = [];
 
-    private FrontSheets(DrawingContext context, Box area, int sheets)
+    private readonly bool _cutsLists;
+
+    /// <param name="cutsLists">True where a list goes on in the next column.</param>
+    private FrontSheets(DrawingContext context, Box area, int sheets, bool cutsLists)
     {
-        _context = context;
+        (_context, _cutsLists) = (context, cutsLists);
         double letters = context.StyleOf(TextRole.Note).Height / 2.6;
         _flow = new ColumnFlow(area, Math.Max(2, (int)(area.Width / (180 * letters))), Gap);
         foreach (NoteBlock block in context.Templates.Notes)
             Notes(block.Heading, [.. block.Notes.Select(n => NoteFields.Fill(n, context))]);
-        Put(Legend.Height(context), at => Legend.Draw(context, at, _flow.Width));
-        Put(Abbreviations.Height(context), at => Abbreviations.Draw(context, at));
+        List(context.Say(Phrase.Legend), [.. Legend.Entries(context, _flow.Width)]);
+        List(context.Say(Phrase.Abbreviations), [.. Abbreviations.Entries(context)]);
         var layout = new TableLayout(context);
         double index = layout.HeightOf(Index([.. Enumerable.Repeat(("", ""), sheets)]));
         (int page, Point2 place) = _flow.Take(index);
@@ -37,12 +40,18 @@ public sealed class FrontSheets
     /// <summary>The rooms left on the last of them, the largest first, mm.</summary>
     public IReadOnlyList<Box> Free => _flow.Free;
 
-    /// <summary>Plans them for a set with so many other sheets.</summary>
+    /// <summary>Plans them for a set with so many other sheets: lists are cut only where that saves a sheet.</summary>
     public static FrontSheets Plan(DrawingContext context, Box area, int others)
+    {
+        FrontSheets whole = Plan(context, area, others, false), cut = Plan(context, area, others, true);
+        return cut.Count < whole.Count ? cut : whole;
+    }
+
+    private static FrontSheets Plan(DrawingContext context, Box area, int others, bool cutsLists)
     {
         for (int count = 1; ; count++)
         {
-            var front = new FrontSheets(context, area, count + others);
+            var front = new FrontSheets(context, area, count + others, cutsLists);
             if (front.Count <= count)
                 return front;
         }
@@ -61,11 +70,29 @@ public sealed class FrontSheets
         _placed.Add((page, place, (at, _) => SheetContent.Of(draw(at))));
     }
 
+    /// <summary>A list, whole or cut; fewer than three of its entries stand alone nowhere.</summary>
+    private void List(string heading, IReadOnlyList<ListEntry> entries)
+    {
+        Heading(heading, entries.Take(_cutsLists ? FewestTogether : entries.Count).Sum(e => e.Height));
+        for (int i = 0; i < entries.Count; i++)
+            Put(entries[i].Height, entries[i].Draw, i == entries.Count - FewestTogether ? entries.Skip(i + 1).Sum(e => e.Height) : 0);
+        _flow.Skip(_context.StyleOf(TextRole.Heading).Height * 1.5);
+    }
+
+    private const int FewestTogether = 3;
+
+    /// <param name="with">Height of what must stand below it in the same column.</param>
+    private void Heading(string words, double with)
+    {
+        double height = _context.StyleOf(TextRole.Heading).Height;
+        Put(height * 1.8, at => [_context.Write(LayerRole.Note, TextRole.Heading, at - new Point2(0, height), words)], with);
+    }
+
     private void Notes(string heading, IReadOnlyList<string> notes)
     {
         TextStyle head = _context.StyleOf(TextRole.Heading), style = _context.StyleOf(TextRole.Note);
         double pitch = style.Height * TextMeasure.LinePitch, indent = 3.2 * style.Height;
-        Put(head.Height * 1.8, at => [_context.Write(LayerRole.Note, TextRole.Heading, at - new Point2(0, head.Height), heading)], 3 * pitch);
+        Heading(heading, 3 * pitch);
         for (int i = 0; i < notes.Count; i++)
         {
             IReadOnlyList<string> lines = TextMeasure.Wrap(notes[i], _flow.Width - indent, style.Height, style);

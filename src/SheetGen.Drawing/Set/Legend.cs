@@ -41,54 +41,42 @@ public static class Legend
         (LayerRole.NailLimit, Phrase.LegendNailLimit),
     ];
 
-    private static bool HasClosed(DrawingContext context) => context.Project.Walls.Any(w => w.ClosedStretches.Count > 0);
-
-    public static double Height(DrawingContext context) => (Nails.Length + Lines.Length + (HasClosed(context) ? 2 : 1)) * Pitch(context) + 14;
-
     private static double Pitch(DrawingContext context) => context.StyleOf(TextRole.Table).Height * PitchInHeights;
 
-    public static IEnumerable<Primitive> Draw(DrawingContext context, Point2 at, double width)
+    /// <summary>Its entries, one below the other.</summary>
+    /// <param name="width">Of the column, mm.</param>
+    public static IEnumerable<ListEntry> Entries(DrawingContext context, double width)
     {
-        yield return context.Write(LayerRole.Note, TextRole.Heading, new(at.X, at.Y - context.StyleOf(TextRole.Heading).Height), context.Say(Phrase.Legend));
-        double y = at.Y - 11, pitch = Pitch(context);
-        double symbol = at.X + 8, words = at.X + 20;
+        double symbol = 8, pitch = Pitch(context);
         foreach ((NailKind kind, NailStatus status, bool isPinned, LayerRole layer, Phrase text) in Nails)
         {
             BlockDefinition block = NailSymbols.All.First(b => b.Name == NailSymbols.BlockOf(kind, status, isPinned));
             // Drawn as lines: only nails of the elevation are references of a nail block.
-            var reference = new BlockReference(layer, block.Name, new(symbol, y + 1), 1.2, 0, [.. block.Attributes.Select(a => KeyValuePair.Create(a.Tag, ""))]);
-            foreach (Primitive p in block.Expand(reference))
-                yield return p;
-            foreach (Primitive p in Words(context, context.Say(text), new(words, y), width - 20))
-                yield return p;
-            y -= pitch;
+            yield return Entry(text, y => block.Expand(new(layer, block.Name, new(y.X + symbol, y.Y + 1), 1.2, 0, [.. block.Attributes.Select(a => KeyValuePair.Create(a.Tag, ""))])));
         }
         foreach ((LayerRole layer, Phrase text) in Lines)
+            yield return Entry(text, at => [new Line(layer, new(at.X, at.Y + 1), new(at.X + 16, at.Y + 1))]);
+        if (context.Project.Walls.Any(w => w.ClosedStretches.Count > 0))
         {
-            yield return new Line(layer, new(at.X, y + 1), new(at.X + 16, y + 1));
-            foreach (Primitive p in Words(context, context.Say(text), new(words, y), width - 20))
-                yield return p;
-            y -= pitch;
+            yield return Entry(Phrase.LegendNoNails, at =>
+                [Fill.Of(LayerRole.Fill, new(at.X, at.Y - 0.6), new(at.X + 16, at.Y - 0.6), new(at.X + 16, at.Y + 2.6), new(at.X, at.Y + 2.6)) with { Spacing = 2, Angle = 45 }]);
         }
-        if (HasClosed(context))
-        {
-            Point2[] corners = [new(at.X, y - 0.6), new(at.X + 16, y - 0.6), new(at.X + 16, y + 2.6), new(at.X, y + 2.6)];
-            yield return Fill.Of(LayerRole.Fill, corners) with { Spacing = 2, Angle = 45 };
-            foreach (Primitive p in Words(context, context.Say(Phrase.LegendNoNails), new(words, y), width - 20))
-                yield return p;
-            y -= pitch;
-        }
-        foreach (Primitive p in Bubble.Arrow(new(symbol, y - 1), context.Project.Sheets.FromBehind))
-            yield return p;
-        foreach (Primitive p in Words(context, context.Say(Phrase.LegendCut), new(words, y), width - 20))
-            yield return p;
-    }
+        yield return Entry(Phrase.LegendCut, at => Bubble.Arrow(new(at.X + symbol, at.Y - 1), context.Project.Sheets.FromBehind));
 
-    private static IEnumerable<Primitive> Words(DrawingContext context, string text, Point2 at, double width)
-    {
-        double height = context.StyleOf(TextRole.Table).Height;
-        IReadOnlyList<string> lines = TextMeasure.Wrap(text, width, height, context.StyleOf(TextRole.Table));
-        for (int i = 0; i < lines.Count; i++)
-            yield return context.Write(LayerRole.Note, TextRole.Table, at + new Point2(0, ((lines.Count - 1) / 2.0 - i) * height * 1.4), lines[i]);
+        ListEntry Entry(Phrase text, Func<Point2, IEnumerable<Primitive>> picture)
+        {
+            double letters = context.StyleOf(TextRole.Table).Height;
+            IReadOnlyList<string> lines = TextMeasure.Wrap(context.Say(text), width - 20, letters, context.StyleOf(TextRole.Table));
+            double high = pitch + (lines.Count - 1) * letters * TextMeasure.LinePitch;
+            return new(high, top =>
+            {
+                Point2 at = top - new Point2(0, high / 2 + letters / 2);
+                return [.. picture(at), .. lines.Select((l, i) => context.Write(
+                    LayerRole.Note, TextRole.Table, at + new Point2(20, ((lines.Count - 1) / 2.0 - i) * letters * TextMeasure.LinePitch), l))];
+            });
+        }
     }
 }
+
+/// <summary>An entry of a list: its height, mm, and what it draws below its upper left corner.</summary>
+public sealed record ListEntry(double Height, Func<Point2, IEnumerable<Primitive>> Draw);

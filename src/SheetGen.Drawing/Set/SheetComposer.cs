@@ -53,7 +53,7 @@ public static class SheetComposer
         HashSet<string> styles = [.. model.Concat(planFile.Lines).OfType<Dimension>().Select(d => d.Style)];
         SheetScale[] scales =
         [
-            scale, drawn.Sheets.SectionScale,
+            scale, .. drawn.Sheets.SectionScales,
             .. SheetScale.OfSections(context.Templates, project.Unit).Concat(SheetScale.Customary(context.Templates, project.Unit)).Where(s => styles.Contains(s.DimensionStyle)),
         ];
         return new SheetSet

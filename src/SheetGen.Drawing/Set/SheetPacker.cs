@@ -5,20 +5,25 @@ namespace SheetGen.Drawing.Set;
 /// <summary>
 /// Fills sheets with groups of parts. A group begins a sheet of its own, or goes on where the one before it ended. Sections and details keep
 /// their order, by which they are found; tables are tried in several orders, and each order in several ways of choosing a place. Of all these
-/// the one with the fewest sheets is taken, of those the one with the fewest that are two thirds empty, of those the first.
+/// the one with the fewest sheets is taken, of those the one with the fewest that are half empty, the last told apart, of those the first.
 /// </summary>
 public static class SheetPacker
 {
-    private const double Empty = 1.0 / 3;
+    /// <summary>Share of a sheet below which its parts, which have room about them, leave it empty.</summary>
+    private const double Empty = 0.5;
 
     /// <param name="groups">Parts in the order in which they are looked for; none wider or higher than the area, unless it can be cut.</param>
-    public static IReadOnlyList<PackedSheet> Pack(IReadOnlyList<IReadOnlyList<SheetPart>> groups, Box area)
+    public static IReadOnlyList<PackedSheet> Pack(IReadOnlyList<IReadOnlyList<SheetPart>> groups, Box area) => Best([groups], area).Sheets;
+
+    /// <summary>Of several choices of parts the one that fills sheets best.</summary>
+    public static (int Choice, IReadOnlyList<PackedSheet> Sheets) Best(IReadOnlyList<IReadOnlyList<IReadOnlyList<SheetPart>>> choices, Box area)
     {
-        IReadOnlyList<SheetPart>[] filled = [.. groups.Where(g => g.Count > 0)];
-        if (filled.Length == 0)
-            return [];
-        return [.. Best(filled, area).Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : s.Parts))];
+        (int choice, List<FreeRoom> best) = choices.Select((groups, i) => (i, Sheets: Best([.. groups.Where(g => g.Count > 0)], area)))
+            .OrderBy(c => c.Sheets.Count).ThenBy(c => Blank(c.Sheets)).First();
+        return (choice, [.. best.Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : s.Parts))]);
     }
+
+    private static int Blank(List<FreeRoom> sheets) => sheets.SkipLast(1).Count(s => s.Filled < Empty);
 
     /// <summary>Sections in rows, set apart evenly so that they fill their sheet; rows of fewer keep the columns of the fullest.</summary>
     private static IReadOnlyList<(SheetPart Part, Point2 At)> Spread(IReadOnlyList<(SheetPart Part, Point2 At)> parts, Box area)
@@ -34,6 +39,8 @@ public static class SheetPacker
     /// <summary>Tries all ways; one is left as soon as it has more sheets than the best so far.</summary>
     private static List<FreeRoom> Best(IReadOnlyList<SheetPart>[] groups, Box area)
     {
+        if (groups.Length == 0)
+            return [];
         int tables = Array.FindIndex(groups, g => g[0].Kind == PartKind.Table);
         int common = tables < 0 ? groups.Length : tables;
         IReadOnlyList<SheetPart>[] orders = tables < 0 ? [[]] : [.. Orders(groups[tables])];
@@ -54,7 +61,7 @@ public static class SheetPacker
                     int most = best?.Count ?? int.MaxValue;
                     for (int g = common; g < groups.Length && sheets.Count <= most; g++)
                         Fill(sheets, g, joins, g == tables ? order : groups[g], g == tables ? rule : PlaceRule.Highest, area, most);
-                    int blank = sheets.Count(s => s.Filled < Empty);
+                    int blank = Blank(sheets);
                     if (sheets.Count < most || (sheets.Count == most && blank < empty))
                         (best, empty) = (sheets, blank);
                 }

@@ -17,6 +17,9 @@ public enum PartKind
 /// <param name="Draw">Draws it with its upper left corner at a point of the sheet, once all sheets have their names.</param>
 public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<Point2, SheetRefs, SheetContent> Draw)
 {
+    /// <summary>Scale of what it shows; null where it has none, or several.</summary>
+    public SheetScale? Scale { get; init; }
+
     /// <summary>Name of the sheet to which notes belong; null for other parts.</summary>
     public string? Of { get; init; }
 
@@ -27,6 +30,9 @@ public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<
 /// <summary>A sheet on which parts have their places, by their upper left corners.</summary>
 public sealed record PackedSheet(IReadOnlyList<(SheetPart Part, Point2 At)> Parts)
 {
+    /// <summary>The scale of all that it shows; null where that has none, or several.</summary>
+    public SheetScale? Scale => Parts.Select(p => p.Part.Scale).Distinct().ToArray() is [SheetScale one] ? one : null;
+
     public IEnumerable<PartKind> Kinds => Parts.Select(p => p.Part.Kind).Distinct().Order();
 
     public SheetContent Draw(SheetRefs refs) => SheetContent.Together([.. Parts.Select(p => p.Part.Draw(p.At, refs))]);

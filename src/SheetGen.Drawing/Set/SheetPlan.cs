@@ -29,7 +29,8 @@ public sealed class SheetPlan
     /// <summary>Cuts that stand on the packed sheets.</summary>
     public required IReadOnlyList<SectionCut> Cuts { get; init; }
 
-    public required SheetScale SectionScale { get; init; }
+    /// <summary>Scales at which sections stand, for their dimensions.</summary>
+    public IReadOnlyList<SheetScale> SectionScales => [.. SectionParts.Select(p => p.Scale).OfType<SheetScale>().Distinct()];
 
     public required IReadOnlyList<PackedSheet> Packed { get; init; }
 
@@ -113,7 +114,7 @@ public sealed class SheetPlan
         PartKind[] kinds = [.. sheet.Kinds];
         return kinds switch
         {
-            [PartKind.Section] => SectionScale.Words(_context),
+            [PartKind.Section] when sheet.Scale is SheetScale one => one.Words(_context),
             [PartKind.Table] or [PartKind.Notes] or [PartKind.Table, PartKind.Notes] => _context.Say(Phrase.ScaleNone),
             _ => _context.Say(Phrase.AsShown),
         };
@@ -126,13 +127,14 @@ public sealed class SheetPlan
     {
         IReadOnlyList<SectionCut> cuts = SectionCut.Choose(context);
         IReadOnlyList<DetailView> shown = DetailViews.All(context);
-        SheetPart[] details = [.. DetailSheets.Parts(context, shown, area, sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0))];
-        IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context), area.Width);
+        Point2 detailOrigin = sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0);
+        IReadOnlyList<DetailColumn>[] columns = [.. new[] { false, true }.Select(tight => DetailSheets.Columns(context, shown, area, detailOrigin, tight))];
+        IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context, area.Width), area.Width);
         IReadOnlyList<SheetPart> noteParts = SheetNotes.Parts(context, notes, area.Width);
         SectionCut? highest = cuts.Where(c => c.IsHighest).MaxBy(c => c.Height);
 
         // The typical section takes the room that the front sheets leave; where that is too small it stands with the others.
-        (FrontSheets front, IReadOnlyList<PackedSheet> packed, SheetScale sectionScale, SheetPart[] parts) = Pack(highest);
+        (FrontSheets front, IReadOnlyList<PackedSheet> packed, SheetPart[] parts, IReadOnlyList<DetailColumn> details) = Pack(highest);
         // The way with the largest scale; of those with the same the first, which leaves the key plan the most.
         (Box? key, Box? room, SheetScale? own) = (highest is null ? [] : FrontViews.Ways(front.Free, context))
             .Select(w => ((Box?)w.Key, (Box?)w.Section, Scale: sections.ScaleIn(highest!, w.Section))).Where(w => w.Scale is not null).OrderBy(w => w.Scale!.Value.Value).FirstOrDefault();
@@ -140,7 +142,7 @@ public sealed class SheetPlan
         if (typical is null)
         {
             if (highest is not null)
-                (front, packed, sectionScale, parts) = Pack(null);
+                (front, packed, parts, details) = Pack(null);
             key = FrontViews.KeyAlone(front.Free, context);
         }
         return new SheetPlan(context)
@@ -150,20 +152,18 @@ public sealed class SheetPlan
             Typical = typical,
             Cuts = [.. cuts.Where(c => c != typical?.Cut)],
             SectionParts = parts,
-            Details = [.. shown.Zip(details)],
-            SectionScale = sectionScale,
+            Details = [.. details.SelectMany(c => c.Cells.Select(d => (d.Detail, c.Part)))],
             Packed = packed,
             Notes = notes,
             KeyPlan = key,
         };
 
-        (FrontSheets, IReadOnlyList<PackedSheet>, SheetScale, SheetPart[]) Pack(SectionCut? without)
+        (FrontSheets, IReadOnlyList<PackedSheet>, SheetPart[], IReadOnlyList<DetailColumn>) Pack(SectionCut? without)
         {
-            SectionCut[] others = [.. cuts.Where(c => c != without)];
-            SheetScale at = sections.ScaleFor(others, area, scale);
-            SheetPart[] cutParts = sections.PartsOf(others, at);
-            IReadOnlyList<PackedSheet> sheets = SheetPacker.Pack([cutParts, details, tables, noteParts], area);
-            return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, at, cutParts);
+            IReadOnlyList<SectionGroup> groups = sections.Groups([.. cuts.Where(c => c != without)], area, scale);
+            SheetPart[] cutParts = [.. groups.SelectMany(g => sections.PartsOf(g.Cuts, g.Scale))];
+            (int choice, IReadOnlyList<PackedSheet> sheets) = SheetPacker.Best([.. columns.Select(c => new[] { cutParts, [.. c.Select(d => d.Part)], tables, noteParts })], area);
+            return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, cutParts, columns[choice]);
         }
     }
 }

@@ -14,7 +14,8 @@ namespace SheetGen.Drawing.Tables;
 /// <summary>The tables of a set: what the layout, the checker and the take-off found. A table without rows is left out.</summary>
 public static class SheetTables
 {
-    public static IEnumerable<SheetTable> All(DrawingContext context)
+    /// <param name="width">Of a sheet, mm.</param>
+    public static IEnumerable<SheetTable> All(DrawingContext context, double width)
     {
         IEnumerable<SheetTable> tables =
         [
@@ -30,21 +31,25 @@ public static class SheetTables
             Pinned(context),
             .. EffectTables.All(context),
             .. GivenTables.All(context),
-            Findings(context),
+            Findings(context, width),
         ];
         return tables.Where(t => t.Data.Rows.Count > 0);
     }
 
     /// <summary>Every finding, errors first; a long one goes on in the next line.</summary>
-    private static SheetTable Findings(DrawingContext context)
+    /// <param name="width">Of a sheet, mm.</param>
+    private static SheetTable Findings(DrawingContext context, double width)
     {
-        const double Width = 300;
         TextStyle style = context.StyleOf(TextRole.Table);
+        // What stands before the words, with the room beside it.
+        double before = context.Report.Findings.Select(f => new[] { context.Say(SeverityWords(f.Severity)), f.Code, context.Print.Station(f, context.Project) }
+            .Sum(w => TextMeasure.Measure(w, style.Height, style) + 3 * style.Height)).DefaultIfEmpty(0).Max();
+        double room = Math.Min(300, width - before - 8 * style.Height);
         var rows = new List<IReadOnlyList<string>>();
         foreach (Finding finding in context.Report.Findings.OrderBy(f => f.Severity))
         {
             string place = context.Print.Station(finding, context.Project);
-            IReadOnlyList<string> lines = TextMeasure.Wrap(context.Language.Sentence(finding.Message), Width, style.Height, style);
+            IReadOnlyList<string> lines = TextMeasure.Wrap(context.Language.Sentence(finding.Message), room, style.Height, style);
             for (int i = 0; i < lines.Count; i++)
                 rows.Add(i == 0 ? [context.Say(SeverityWords(finding.Severity)), finding.Code, place, lines[i]] : ["", "", "", lines[i]]);
         }

@@ -1,5 +1,6 @@
 using System.Xml;
 using SheetGen.Exchange.Common;
+using SheetGen.Model.Files;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Exchange.Bcf;
@@ -33,7 +34,7 @@ internal static class BcfFile
             entries.Add((topic.Id + "/markup.bcf", XmlBytes.Of(topic.WriteMarkup)));
             entries.Add((topic.Id + "/viewpoint.bcfv", XmlBytes.Of(topic.WriteViewpoint)));
         }
-        return FixedZip.Of(entries);
+        return FixedZip.Of(entries.Select(e => (e.Item1, (Action<Stream>)(to => to.Write(e.Item2)))));
     }
 
     private static void WriteExtensions(XmlWriter xml, ExchangeInput input)

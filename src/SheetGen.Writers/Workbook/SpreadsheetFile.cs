@@ -1,10 +1,12 @@
 using System.Globalization;
+using System.IO.Compression;
 using System.IO.Packaging;
 using System.Text;
 using System.Xml;
 using DocumentFormat.OpenXml;
 using DocumentFormat.OpenXml.Packaging;
 using DocumentFormat.OpenXml.Spreadsheet;
+using SheetGen.Model.Files;
 
 namespace SheetGen.Writers.Workbook;
 
@@ -45,7 +47,15 @@ internal static class SpreadsheetFile
             workbook.Workbook = MakeWorkbook(sheets, names);
         }
         raw.Position = 0;
-        FixedZip.Rewrite(raw, stream, worksheets);
+        using var loose = new ZipArchive(raw, ZipArchiveMode.Read);
+        IEnumerable<ZipArchiveEntry> sorted = loose.Entries.OrderBy(e => e.FullName == "[Content_Types].xml" ? 0 : 1).ThenBy(e => e.FullName, StringComparer.Ordinal);
+        stream.Write(FixedZip.Of(sorted.Select(e => (e.FullName, worksheets.GetValueOrDefault(e.FullName) ?? (to => Copy(e, to))))));
+    }
+
+    private static void Copy(ZipArchiveEntry entry, Stream to)
+    {
+        using Stream from = entry.Open();
+        from.CopyTo(to);
     }
 
     private static void AddCharts(WorksheetPart part, List<SheetChart> charts)

@@ -1,5 +1,5 @@
-using System.IO.Compression;
 using SheetGen.Model;
+using SheetGen.Model.Files;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Workbook;
@@ -11,11 +11,9 @@ public static class TableCsv
     public static void WriteZip(
         WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, BidTable bid, RunInfo run, Stream to)
     {
-        using var loose = new MemoryStream();
-        using (var zip = new ZipArchive(loose, ZipArchiveMode.Create, leaveOpen: true))
-            Write(project, layout, report, quantities, bid, run, name => zip.CreateEntry(name).Open());
-        loose.Position = 0;
-        FixedZip.Rewrite(loose, to);
+        var files = new SortedDictionary<string, MemoryStream>(StringComparer.Ordinal);
+        Write(project, layout, report, quantities, bid, run, name => files[name] = new MemoryStream());
+        to.Write(FixedZip.Of(files.Select(f => (f.Key, (Action<Stream>)(entry => entry.Write(f.Value.ToArray()))))));
     }
 
     /// <summary>Writes every table; the caller opens a stream for a file name such as bars.csv, which is closed here.</summary>

@@ -42,10 +42,10 @@ internal sealed class DrawnDetail
         TemplateReader.Default(null, null, language).WithTextsTimes(letters));
 
     /// <summary>All details of a project, on the drawing area of a sheet.</summary>
-    public static IReadOnlyList<DrawnDetail> All(DrawingContext context, Box? area = null)
+    public static IReadOnlyList<DrawnDetail> All(DrawingContext context, Box? area = null, bool isTight = false)
     {
-        SheetPart[] parts = [.. DetailSheets.Parts(context, DetailViews.All(context), area ?? new Box(20, 10, 760, 540), new Point2(-1000, -1000))];
-        return [.. DetailViews.All(context).Zip(parts, (v, p) => new DrawnDetail(context, v, p.Draw(new(0, p.Height), new("SN-01", []))))];
+        return [.. DetailSheets.Columns(context, DetailViews.All(context), area ?? new Box(20, 10, 760, 540), new Point2(-1000, -1000), isTight)
+            .SelectMany(c => c.Cells).Select(c => new DrawnDetail(context, c.Detail, c.Draw(new(0, c.Height), new("SN-01", []))))];
     }
 
     /// <summary>Everything on the paper, dimensions and leaders as lines and texts.</summary>

@@ -1,0 +1,121 @@
+using System.Text.RegularExpressions;
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Tests.Drawing.Details;
+using SheetGen.Tests.Drawing.Elevation;
+using SheetGen.Tests.ProjectFile;
+using Xunit;
+
+namespace SheetGen.Tests.Drawing.Set;
+
+/// <summary>
+/// No sheet is two thirds empty, and none has half of it empty at a stretch. Told apart: the last of a set, which holds what is left, and a
+/// sheet that shows the plan of a wall alone, which is as low as a long wall is slender: three quarters of it.
+/// </summary>
+public class SheetFillTests
+{
+    /// <summary>Squares into which the drawing area is divided: one with anything in it counts as used.</summary>
+    private const int Across = 12, Down = 8;
+
+    private static readonly Dictionary<string, string> Walls = new()
+    {
+        ["heron"] = Repository.Read("demo", "heron-street-bridge", "wall.yaml"),
+        ["quarry"] = Repository.Read("demo", "quarry-lane", "wall.yaml"),
+        ["two walls"] = SampleWalls.TwoWalls,
+        ["metric"] = SampleWalls.Metric,
+        ["details"] = DetailWalls.Feet(DetailWalls.Facts),
+        ["metres"] = DetailWalls.Metres,
+        ["arc"] = MarkWalls.Arc,
+        ["small"] = MarkWalls.TwoOnASmallSheet,
+        ["corner"] = MarkWalls.Corner,
+        ["long"] = MarkWalls.Long,
+    };
+
+    public static TheoryData<string, string> Sets
+    {
+        get
+        {
+            var data = new TheoryData<string, string>();
+            foreach (string wall in Walls.Keys)
+            {
+                foreach (string paper in wall is "heron" or "quarry" ? ["ANSI B", "ISO A1"] : new[] { wall is "arc" or "long" or "metric" ? "ISO A3" : "ANSI B" })
+                    data.Add(wall, paper);
+            }
+            return data;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Sets))]
+    public void No_sheet_but_the_last_is_two_thirds_empty(string wall, string paper)
+    {
+        string yaml = Regex.Replace(Walls[wall], "size: (ANSI|ARCH|ISO) [A-E0-4]+", "size: " + paper);
+        SheetSet set = SampleSheets.Compose(yaml);
+
+        Assert.Equal(paper, set.Sheets[0].Size);
+        (string Name, string Title, bool IsPlan, double Used, double Gap)[] shares = [.. set.Sheets.SkipLast(1).Select(s =>
+            (s.Name, s.Title, s.Title.StartsWith("PLAN, ", StringComparison.Ordinal), Share(Squares(set, s)), Gap(Squares(set, s))))];
+        Assert.All(shares, s => Assert.True(s.Used >= (s.IsPlan ? 1 / 4.0 : 1 / 3.0), FormattableString.Invariant($"{s.Name} {s.Title} is used for {s.Used:0.00}")));
+        Assert.All(shares, s => Assert.True(s.Gap <= 0.5, FormattableString.Invariant($"{s.Name} is empty for {s.Gap:0.00} at a stretch")));
+    }
+
+    private static double Share(bool[,] squares) => squares.Cast<bool>().Count(s => s) / (double)squares.Length;
+
+    /// <summary>Share of the largest rectangle of squares with nothing in them.</summary>
+    private static double Gap(bool[,] squares)
+    {
+        int largest = 0;
+        for (int left = 0; left < Across; left++)
+        {
+            for (int right = left; right < Across; right++)
+            {
+                int run = 0;
+                for (int row = 0; row < Down; row++)
+                {
+                    run = Enumerable.Range(left, right - left + 1).Any(c => squares[c, row]) ? 0 : run + 1;
+                    largest = Math.Max(largest, run * (right - left + 1));
+                }
+            }
+        }
+        return largest / (double)(Across * Down);
+    }
+
+    private static bool[,] Squares(SheetSet set, Sheet sheet)
+    {
+        BlockDefinition frame = set.Blocks.Single(b => b.Name.StartsWith("SHEET-", StringComparison.Ordinal));
+        Box border = Box.Around(Extents.Points(frame.Primitives[0]));
+        Box area = border with { Right = ((Line)frame.Primitives[1]).From.X };
+        bool[,] used = new bool[Across, Down];
+        foreach ((Primitive primitive, Box? window) in SheetPicture.Of(set, sheet).Where(p => p.Primitive.Layer is not (LayerRole.Border or LayerRole.TitleBlock)))
+        {
+            Box room = window is Box w ? w.Within(area) ?? default : area;
+            foreach (Point2 p in Ink(set, primitive).Where(p => room.Grown(-0.01).Contains(p)))
+                used[(int)((p.X - area.Left) / area.Width * Across), (int)((p.Y - area.Bottom) / area.Height * Down)] = true;
+        }
+        return used;
+    }
+
+    /// <summary>Points a few millimetres apart on what is drawn.</summary>
+    private static IEnumerable<Point2> Ink(SheetSet set, Primitive primitive)
+    {
+        Point2[] points = [.. Extents.Points(primitive)];
+        if (primitive is Text text)
+        {
+            double width = TextMeasure.Measure(text.Value, text.Height, set.Templates.Texts[text.Role]);
+            double first = text.Align switch { HorizontalAlign.Left => 0, HorizontalAlign.Center => -width / 2, _ => -width };
+            points = [.. new[] { first, first + width }.Select(x => text.Position + new Point2(x, text.Height / 2).Turned(text.Rotation * Math.PI / 180))];
+        }
+        else if (primitive is not (Line or Polyline))
+        {
+            Box box = Box.Around(points);
+            points = [new(box.Left, box.Bottom), new(box.Right, box.Top), new(box.Left, box.Top), new(box.Right, box.Bottom)];
+        }
+        for (int i = 0; i + 1 < points.Length; i++)
+        {
+            int steps = (int)((points[i + 1] - points[i]).Length / 3) + 1;
+            for (int k = 0; k <= steps; k++)
+                yield return points[i] + (points[i + 1] - points[i]) * (k / (double)steps);
+        }
+    }
+}
