@@ -134,6 +134,75 @@ public sealed class TrialTests
         Assert.All(layout.Slots, s => Assert.True(s.Nails is [{ IsPlain: true }]));
     }
 
+    // Others keep clear of the nails of a slot that are not left unresolved, however many it has.
+    [Fact]
+    public void Nails_that_others_keep_clear_of()
+    {
+        (LayoutState layout, _) = Six();
+        Slot slot = layout.Slots[2];
+        Placed left = Placed.Unresolved(slot.Row, 2), down = Moved(slot, -1), up = Moved(slot, 1);
+        foreach (Placed[] nails in (Placed[][])[[], [left], [up], [left, up], [down, left], [down, up], [down, left, up]])
+        {
+            slot.Nails = nails;
+            Assert.Equal([false, nails.Contains(down), nails.Contains(up)], new[] { left, down, up }.Select(layout.Stands));
+            Hole hole = layout.Slots[3].Grid.HoleOf(layout.Slots[3].Grid.Turnings.All.Single(t => t is { Splay: -20, Inclination: 15 }), 20, 0.25, 0);
+            Placed[] hit = [.. nails.Where(n => !n.IsUnresolved && layout.AreTooClose(hole, n.Hole))];
+            Placed? first = layout.FirstHit(layout.Slots[3], hole);
+            Assert.True(hit.Length == 0 ? first is null || first.SlotNumber != 2 : first is not null && (first.SlotNumber != 2 || hit.Contains(first)));
+            var around = new List<Placed>();
+            layout.AddAround(layout.Slots[3], slot.Row.FreeOf(layout.Slots[3].Grid).Reach, around);
+            Assert.Equal(nails.Where(n => !n.IsUnresolved), around.Where(n => n.SlotNumber == 2));
+        }
+    }
+
+    // A section that falls by 30 degrees, from 25 to 35: wider by 15 at both ends it ends at 45, and one wider by 40 at the horizontal.
+    [Fact]
+    public void A_wider_window_stays_between_the_horizontal_and_45_degrees()
+    {
+        string text = new PlacingWall { Length = 21, Blocks = ["rules:", "  redirect: {maximum: 40, step: 5, field_tolerance: 5, inclination: [25, 35]}"] }.Yaml.Replace("inclination: 15", "inclination: 30", StringComparison.Ordinal);
+        Slot slot = Make(PlacingWall.Read(text)).Layout.Slots[0];
+        double[] Inclinations(double wider) => [.. Relaxed.Inclination(slot, wider).Choice.Turnings.All.Select(t => t.Inclination).Distinct().Order()];
+        Assert.Equal([20, 25, 30, 35, 40], Inclinations(5));
+        Assert.Equal([10, 15, 20, 25, 30, 35, 40, 45], Inclinations(15));
+        Assert.Equal([0, 5, 10, 15, 20, 25, 30, 35, 40, 45], Inclinations(40));
+        Assert.Equal([-45, 45], Relaxed.Maximum(slot, 45).Choice.Turnings.All.Select(t => t.Splay).Order().ToArray() is var all ? new[] { all[0], all[^1] } : []);
+        Assert.Equal(12, Relaxed.Length(slot, 12).HoleAt(0)!.Value.Length);
+        Assert.Equal(0.15, Relaxed.Clearance(slot, 0.1).HoleAt(0)!.Value.Radius, 1e-12);
+    }
+
+    /// <summary>A short search leaves no more than insertion alone, and fewer on some.</summary>
+    [Fact]
+    public void A_short_search_is_better_than_insertion()
+    {
+        int better = 0;
+        foreach (string name in (string[])["crowded 9206", "crowded 9220", "crowded 9224", "random 9013"])
+        {
+            WallProject project = PlacingWall.Read(RecordedWalls.All.First(w => w.Name == name).Yaml);
+            int order = ColumnPhases.Figures.Of(project, SearchDepth.Short).CompareTo(ColumnPhases.Figures.Of(project, SearchDepth.Insertion));
+            Assert.True(order <= 0, name);
+            better += order < 0 ? 1 : 0;
+        }
+        Assert.True(better >= 2, $"better on {better}");
+    }
+
+    /// <summary>A nail that was turned for something says how far it is clear of it now.</summary>
+    [Fact]
+    public void A_turned_nail_says_what_it_is_clear_of()
+    {
+        Model.Results.NailLayout layout = new PlacingWall
+        {
+            Blocks = ["obstructions:", "  - {name: S1, kind: shaft, at: {station: 8.75, offset: 6}, diameter: 3, top: 120, bottom: 80}"],
+        }.Layout;
+        Model.Results.Nail[] turned = [.. layout.Nails.Where(n => n.Reason?.Blocker == "S1")];
+        Assert.Equal(5, turned.Length);
+        Assert.All(turned, n => Assert.True(n.Reason!.ClearBefore < 0 && n.Reason.ClearAfter >= 0.5 - 1e-9 && n.Reason.Required == 0.5));
+        Assert.All(turned, n => Assert.StartsWith("grid place runs ", n.Reason!.Text, StringComparison.Ordinal));
+        Assert.All(turned, n => Assert.EndsWith(" clear of it", n.Reason!.Text, StringComparison.Ordinal));
+        // Cheaper directions that fail, cheapest first, six at most, each with what it hits first.
+        Assert.All(turned.Where(n => !n.IsMoved), n => Assert.InRange(n.Reason!.Failed.Count, 1, 6));
+        Assert.All(turned, n => Assert.Equal((0.0, 15.0, "S1"), (n.Reason!.Failed[0].Splay, n.Reason.Failed[0].Inclination, n.Reason.Failed[0].Blocker)));
+    }
+
     [Fact]
     public void Ways_that_go_sideways_keep_layouts_that_are_as_good()
     {
