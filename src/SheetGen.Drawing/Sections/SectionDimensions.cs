@@ -67,13 +67,13 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
     /// <summary>How far a shaft, pile or solid beside the wall stands behind the face, between two rows of nails, the lowest first.</summary>
     private void FromFace(Obstruction o)
     {
-        if (o.Kind is not (ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Solid) || view.Span(o) is not (double near, _))
+        if (o.Kind is not (ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Solid))
             return;
         double[] levels = [view.Bottom, .. view.Nails.Select(n => n.Elevation).Reverse(), view.Top];
         for (int i = 0; i + 1 < levels.Length; i++)
         {
             double z = (levels[i] + levels[i + 1]) / 2, face = view.Face.OffsetAt(z);
-            if (z < o.Bottom || z > o.Top || near - face < Lengths.Quantum(context.Print.Unit) || view.Openings.Any(p => p.Bottom <= z && z <= p.Top))
+            if (z < o.Bottom || z > o.Top || view.SpanAt(o, z) is not (double near, _) || near - face < Lengths.Quantum(context.Print.Unit) || view.Openings.Any(p => p.Bottom <= z && z <= p.Top))
                 continue;
             if (_placer.TryAlong(Paper(face, z), Paper(near, z), near - face, null, null, 0))
                 return;
@@ -116,7 +116,7 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
         if ((b - a).Length > 0.8)
             labels.Add(new Line(LayerRole.Dimension, a, b) { Nail = nail.Mark });
         labels.Add(new Circle(LayerRole.Dimension, a, 0.5) { Nail = nail.Mark });
-        string said = context.Say(words, context.Print.Distance(near.Clear), o.Name.ToUpperInvariant());
+        string said = context.Say(near.Clear < 0 ? Phrase.IntoDistance : words, context.Print.Distance(Math.Abs(near.Clear)), o.Name.ToUpperInvariant());
         labels.Label(new LabelRequest([[said]], TextRole.Label, a, 0.5) { Toward = Math.PI / 4, LeaderFrom = 1.6, Obstruction = o.Name });
     }
 
