@@ -31,7 +31,7 @@ internal static class SectionRows
     }
 
     /// <summary>The vertical spacing, then smaller gaps in steps down to two thirds of it, and those that just fit a bottom step.</summary>
-    private static IEnumerable<double> Gaps(IReadOnlyList<Bay> bays)
+    internal static IEnumerable<double> Gaps(IReadOnlyList<Bay> bays)
     {
         Section section = bays[0].Section;
         double spacing = section.VerticalSpacing, quantum = Lengths.Quantum(bays[0].Unit);

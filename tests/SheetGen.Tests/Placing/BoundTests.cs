@@ -1,5 +1,4 @@
 using SheetGen.Layout.Placing;
-using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Tests.Walls;

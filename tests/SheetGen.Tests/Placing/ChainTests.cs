@@ -1,5 +1,4 @@
 using SheetGen.Layout.Placing;
-using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using Xunit;
 

@@ -88,4 +88,22 @@ public sealed class DesignersHandTests
         Assert.Equal(missing, obstructed.LeftOut.Select(l => l.Mark).Order());
         Assert.Contains("A-3-07", before.Keys);
     }
+
+    // Grid stations at 1.75 and 5.25.
+    [Theory]
+    [InlineData(3.5, 1.75)]
+    [InlineData(3.51, 5.25)]
+    [InlineData(3.49, 1.75)]
+    public void A_pin_takes_the_nearest_grid_station_of_two_as_near_the_first(double station, double grid)
+    {
+        NailLayout layout = new PlacingWall
+        {
+            Length = 7,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Blocks = ["fixed:", FormattableString.Invariant($"  - {{wall: Wall 1, row: 1, station: {station}}}")],
+        }.Layout;
+        Nail pinned = Assert.Single(layout.Nails, n => n.IsFixed);
+        Assert.Equal((station, grid), (pinned.Station, pinned.GridStation));
+    }
 }

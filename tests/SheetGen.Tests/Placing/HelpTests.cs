@@ -124,6 +124,39 @@ public sealed class HelpTests
         Assert.DoesNotContain(layout.Help, h => h.Relaxation == "length");
     }
 
+    /// <summary>
+    /// A shaft of 1 ft straight behind the nail at 12.25 asks for 0.5 + 0.25 + 0.5 = 1.25 ft: 4.05 sin a is 1.05 at 15 degrees and 1.39 at 20. Nails of 40 ft that turn by
+    /// 5 degrees stay within 3.5 ft of their own line: those 10.5 ft beside it come near none of its own directions, but 40 sin 20 = 13.7 ft crosses them.
+    /// </summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void What_only_a_relaxed_direction_reaches_is_in_its_way_too(bool beside)
+    {
+        double[] without = beside ? [5.25, 8.75, 15.75, 19.25] : [1.75, 5.25, 8.75, 15.75, 19.25, 22.75];
+        NailLayout layout = new PlacingWall
+        {
+            Length = 24.5,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Lengths = "40",
+            Blocks =
+            [
+                "obstructions:",
+                "  - {name: S1, kind: shaft, at: {station: 12.25, offset: 4.05}, diameter: 1, top: 110, bottom: 80}",
+                "rules:",
+                "  redirect: {maximum: 5, step: 5, field_tolerance: 5, inclination: [14.5, 15.5]}",
+                "  shift_step: 2",
+                "fixed:",
+                .. without.Select(s => FormattableString.Invariant($"  - {{wall: Wall 1, section: A, row: 1, station: {s}, leave_out: true}}")),
+            ],
+        }.Layout;
+        Assert.Equal(7 - without.Length, layout.Nails.Count);
+        Assert.Equal(1, layout.Score.Unresolved.Found);
+        NailHelp[] turned = [.. layout.Help.Where(h => h.Relaxation == "redirect.maximum")];
+        Assert.Equal(beside ? [] : ["20 degrees"], turned.Select(h => h.Value));
+    }
+
     [Fact]
     public void No_help_where_nothing_is_unresolved() =>
         Assert.Empty(Placer.Place(Wall(maximum: "35"), new PlacingOptions()).Help);

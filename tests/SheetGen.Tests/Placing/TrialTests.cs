@@ -1,7 +1,6 @@
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
-using SheetGen.Tests.Walls;
 using Xunit;
 
 namespace SheetGen.Tests.Placing;

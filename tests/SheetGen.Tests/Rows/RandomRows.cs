@@ -1,4 +1,3 @@
-using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Tests.Quantities;
 using SheetGen.Tests.Walls;

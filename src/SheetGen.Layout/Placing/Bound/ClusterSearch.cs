@@ -239,9 +239,9 @@ internal sealed class ClusterSearch
         private readonly bool[] _needed = new bool[places];
         private readonly bool[] _needs = new bool[stations];
 
+        /// <summary>Notes what a station may and must have; nothing is noted of its places, or that was cleared.</summary>
         public void Set(int number, ClusterStation station, CandidateSet may, CandidateSet? must)
         {
-            Clear(station);
             foreach (int c in may.Members())
                 _free[station.PlaceOf[c]] = true;
             _needs[number] = must is not null;

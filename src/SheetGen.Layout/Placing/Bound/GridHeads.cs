@@ -77,10 +77,11 @@ internal sealed record GridHeads(IReadOnlyList<Slot> Blocked, IReadOnlyList<(Slo
         Slot most = pairs.SelectMany(p => (Slot[])[p.First, p.Second]).GroupBy(s => s.Index).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().First();
         HashSet<Slot> others = [.. pairs.Where(p => p.First == most || p.Second == most).Select(p => p.First == most ? p.Second : p.First)];
         int? with = Cover([.. pairs.Where(p => p.First != most && p.Second != most)], ref steps);
-        int? without = others.Count == 1 ? int.MaxValue - 1 : Cover([.. pairs.Where(p => !others.Contains(p.First) && !others.Contains(p.Second))], ref steps);
-        if (with is null || without is null)
-            return null;
-        return Math.Min(1 + with.Value, without.Value == int.MaxValue - 1 ? int.MaxValue : others.Count + without.Value);
+        // Of a pair alone either will do.
+        if (with is null || others.Count == 1)
+            return with + 1;
+        int? without = Cover([.. pairs.Where(p => !others.Contains(p.First) && !others.Contains(p.Second))], ref steps);
+        return without is null ? null : Math.Min(1 + with.Value, others.Count + without.Value);
     }
 
     private static int Apart(List<(Slot First, Slot Second)> pairs)
