@@ -98,4 +98,32 @@ public class SectionWordTests
         }
         Assert.True(seen > 0);
     }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("half_size: true, ")]
+    public void The_height_of_the_wall_is_a_dimension_beside_the_chain_of_rows_at_every_lettering(string half)
+    {
+        WallProject project = SampleLayout.Read(Blocked + $"\nsheets: {{{half}size: ANSI D, date: 2026-01-15}}");
+        SheetSet set = SampleSheets.Compose(project, Placer.Place(project, new PlacingOptions()));
+
+        Assert.Contains(set.Model.OfType<Dimension>(), d => d.Angle == 90 && Math.Abs(d.To.Y - d.From.Y - 18) < 1e-6);
+        Assert.DoesNotContain(set.Model.OfType<Text>(), t => t.Value == "18.00'");
+    }
+
+    [Fact]
+    public void Bubbles_of_details_stand_off_the_lines_of_the_face()
+    {
+        DrawingContext context = Context(Blocked);
+        var view = new SectionView(context, SectionCut.Choose(context)[0], default);
+        var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, 0.1);
+        var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", view.Wall);
+        new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
+        double middle = (view.Top + view.Bottom) / 2;
+        Point2 face = viewport.ToPaper.Apply(view.At(view.Face.OffsetAt(middle), middle));
+
+        Assert.True(Bubble.TryPoint(context, labels, face, Math.PI, "6", "SN-04"));
+        Circle bubble = Assert.Single(labels.Paper.OfType<Circle>(), c => c.Layer == LayerRole.Title);
+        Assert.True(Math.Abs(bubble.Center.X - face.X) > bubble.Radius);
+    }
 }
