@@ -60,9 +60,6 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
         return best with { Findings = [.. Reports(context, first, best, given)] };
     }
 
-    /// <summary>The same plan with views on which nothing is drawn yet.</summary>
-    public ElevationPlan Again(DrawingContext context, Box area) => At(context, area, Scale) with { Findings = Findings };
-
     private static IEnumerable<Finding> Reports(DrawingContext context, ElevationPlan first, ElevationPlan best, bool given)
     {
         if (given && best.Scale != first.Scale)

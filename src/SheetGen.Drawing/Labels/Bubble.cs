@@ -33,7 +33,7 @@ public static class Bubble
     public static bool TryPoint(DrawingContext context, ViewLabels labels, Point2 at, double toward, string number, string sheet)
     {
         const int Directions = 24;
-        const double TurnPenalty = 9;
+        const double TurnPenalty = 9, LinePenalty = 15;
         double radius = Radius * context.StyleOf(TextRole.Label).Height;
         Point2? best = null;
         double least = double.PositiveInfinity;
@@ -47,7 +47,9 @@ public static class Bubble
                 if (cost >= least || !labels.Placer.Frame.Contains(box) || !labels.Placer.Crowd.IsFree(box) || !labels.Placer.Crowd.IsLeaderFree(at, middle - way * (radius + 0.5), at)
                     || labels.Placer.Crowd.RunsAlong(at, middle - way * radius, 0.6))
                     continue;
-                (least, best) = (cost, middle);
+                cost += LinePenalty * labels.Placer.Crowd.LinesUnder(box);
+                if (cost < least)
+                    (least, best) = (cost, middle);
             }
         }
         if (best is not Point2 found)

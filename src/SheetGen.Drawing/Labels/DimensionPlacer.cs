@@ -142,6 +142,34 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
         return false;
     }
 
+    /// <summary>A dimension between two points with its words apart from its line and a leader to it; false, and nothing drawn, where they have no room.</summary>
+    public bool TryAside(Point2 from, Point2 to, double length, string words, string? nail)
+    {
+        const int Directions = 24;
+        Point2 middle = (from + to) * 0.5;
+        double degrees = DimensionPicture.Reading(from, to);
+        string written = words.Replace(Measured, Written(length), StringComparison.Ordinal);
+        Box size = DimensionPicture.TextBox(default, degrees, written, Text);
+        foreach (double distance in new[] { 2.0, 3, 4, 5.5, 7, 9, 11, 14, 18, 22 })
+        {
+            foreach (Point2 way in Enumerable.Range(0, Directions).Select(d => new Point2(1, 0).Turned(2 * Math.PI * d / Directions)))
+            {
+                Point2 at = middle + way * distance + new Point2(way.X * size.Width / 2, way.Y * size.Height / 2);
+                Box box = DimensionPicture.TextBox(at, degrees, written, Text);
+                Point2 end = box.Nearest(middle);
+                if (!labels.Placer.Frame.Contains(box) || !Crowd.IsFree(box.Grown(Lift)) || !Crowd.IsLeaderFree(middle, end, middle) || Crowd.RunsAlong(middle, end, Apart / 2))
+                    continue;
+                Crowd.Add(box);
+                Crowd.Add(from, to, LineKind.NoText);
+                Crowd.Add(middle, end, LineKind.Leader);
+                labels.Add(new Dimension(LayerRole.Dimension, style, from, to, to, at, degrees) { Nail = nail, Words = words });
+                labels.Add(Leader.OnPaper(middle, end) with { Nail = nail });
+                return true;
+            }
+        }
+        return false;
+    }
+
     private bool IsEndFree(Point2 measured, Point2 line)
     {
         Point2 way = line - measured;

@@ -20,6 +20,9 @@ public static class TextMeasure
     /// <summary>Room left for fonts that run wider.</summary>
     public const double Slack = 1.04;
 
+    /// <summary>Letters of private use, as wide as digits, that stand for those of names which are not known yet.</summary>
+    internal const char FirstStandIn = '\uE000', LastStandIn = '\uF8FF';
+
     private const string Narrow = "'.,:;!/\\|I[]fijlt ";
 
     /// <summary>The widths of ASCII, in which nearly all texts are.</summary>
@@ -86,6 +89,8 @@ public static class TextMeasure
 
     private static int Width(char c, bool bold)
     {
+        if (c is >= FirstStandIn and <= LastStandIn)
+            return Width('0', bold);
         if (bold)
             return BoldWidth(c);
         return c switch

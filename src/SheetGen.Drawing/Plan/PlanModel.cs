@@ -163,7 +163,12 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
             case ObstructionKind.Shaft or ObstructionKind.Pile:
                 yield return new Circle(LayerRole.Obstruction, At(shape[0].Plan), o.Diameter / 2);
                 if ((shape[^1].Plan - shape[0].Plan).Length > 0.01 * o.Diameter)
-                    yield return new Circle(LayerRole.Obstruction, At(shape[^1].Plan), o.Diameter / 2);
+                {
+                    Point2 upper = At(shape[0].Plan), lower = At(shape[^1].Plan), way = lower - upper, beside = new Point2(-way.Y, way.X) * (o.Diameter / 2 / way.Length);
+                    yield return new Circle(LayerRole.Obstruction, lower, o.Diameter / 2);
+                    yield return new Line(LayerRole.Obstruction, upper + beside, lower + beside);
+                    yield return new Line(LayerRole.Obstruction, upper - beside, lower - beside);
+                }
                 break;
             case ObstructionKind.Pipe:
                 foreach (int side in new[] { -1, 1 })

@@ -49,10 +49,20 @@ public readonly record struct Box(double Left, double Bottom, double Right, doub
     /// <summary>True where a segment runs through the box (clipping by its four sides).</summary>
     public bool Crosses(Point2 a, Point2 b)
     {
-        double low = 0, high = 1;
-        return Clip(a.X - b.X, a.X - Left, ref low, ref high) && Clip(b.X - a.X, Right - a.X, ref low, ref high)
-            && Clip(a.Y - b.Y, a.Y - Bottom, ref low, ref high) && Clip(b.Y - a.Y, Top - a.Y, ref low, ref high) && low < high;
+        (double low, double high) = (0, 1);
+        return Clip(a, b, ref low, ref high);
     }
+
+    /// <summary>The part of a segment that lies in the box; null where it runs past it.</summary>
+    public (Point2 From, Point2 To)? Part(Point2 a, Point2 b)
+    {
+        (double low, double high) = (0, 1);
+        return Clip(a, b, ref low, ref high) ? (low == 0 ? a : a + (b - a) * low, high == 1 ? b : a + (b - a) * high) : null;
+    }
+
+    private bool Clip(Point2 a, Point2 b, ref double low, ref double high) =>
+        Clip(a.X - b.X, a.X - Left, ref low, ref high) && Clip(b.X - a.X, Right - a.X, ref low, ref high)
+            && Clip(a.Y - b.Y, a.Y - Bottom, ref low, ref high) && Clip(b.Y - a.Y, Top - a.Y, ref low, ref high) && low < high;
 
     private static bool Clip(double p, double q, ref double low, ref double high)
     {

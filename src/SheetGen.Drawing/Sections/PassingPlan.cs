@@ -1,3 +1,4 @@
+using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
@@ -10,7 +11,7 @@ using SheetGen.Model.Units;
 namespace SheetGen.Drawing.Sections;
 
 /// <summary>
-/// A level cut where a nail of a section comes nearest to an upright shaft or pile: their clear distance lies across the plane of the
+/// A level cut where a nail of a section comes nearest to a shaft or pile: their clear distance lies across the plane of the
 /// section and in that of this plan, so that it is seen and dimensioned true. The soil is above; the origin is the nail's head.
 /// </summary>
 public sealed class PassingPlan
@@ -25,7 +26,7 @@ public sealed class PassingPlan
         Vector2D tangent = nail.Wall.LayoutLine.TangentAt(nail.Along);
         (_right, _up) = (tangent * -nail.Wall.Side, tangent.Right * nail.Wall.Side);
         double around = near.Clear + obstruction.Diameter / 4;
-        Extent = Box.Around([default, At(near.OnFirst), Middle - new Point2(Radius, Radius), Middle + new Point2(Radius, Radius)]).Grown(around / 2);
+        Extent = Box.Around([default, At(near.OnFirst), .. Outline]).Grown(around / 2);
     }
 
     public Nail Nail { get; }
@@ -39,7 +40,24 @@ public sealed class PassingPlan
 
     private double Radius => Obstruction.Diameter / 2;
 
-    private Point2 Middle => At(Obstruction.Shape[0]);
+    private Vector3D Axis => Obstruction.Shape[^1] - Obstruction.Shape[0];
+
+    private bool IsUpright => Axis.Plan.Length <= 1e-6 * Axis.Length;
+
+    /// <summary>Where the axis of the shaft passes the level of the cut.</summary>
+    private Point2 Middle => At(IsUpright ? Obstruction.Shape[0] : Obstruction.Shape[0] + Axis * ((Elevation - Obstruction.Shape[0].Z) / Axis.Z));
+
+    /// <summary>Points of the shaft's outline in the cut: a circle, of an inclined shaft an ellipse that is longer the way it leans.</summary>
+    private IEnumerable<Point2> Outline
+    {
+        get
+        {
+            Point2 leaning = IsUpright ? new(1, 0) : At(Nail.Hole.Head + Axis), way = leaning * (1 / leaning.Length), side = new(-way.Y, way.X);
+            double longer = Axis.Length / Math.Abs(Axis.Z);
+            const int Points = 48;
+            return Enumerable.Range(0, Points).Select(i => 2 * Math.PI * i / Points).Select(a => Middle + way * (Radius * longer * Math.Cos(a)) + side * (Radius * Math.Sin(a)));
+        }
+    }
 
     private Point2 At(Vector3D point)
     {
@@ -51,7 +69,7 @@ public sealed class PassingPlan
     internal const double Farthest = 3;
 
     /// <summary>
-    /// For each upright shaft or pile of a section the nearest approach of its nails, where a level cut shows that true and the section does not.
+    /// For each shaft or pile of a section the nearest approach of its nails, where a level cut shows that true and the section does not.
     /// </summary>
     public static IReadOnlyList<PassingPlan> All(DrawingContext context, SectionView view) =>
     [
@@ -87,7 +105,9 @@ public sealed class PassingPlan
     /// <summary>Its lines at a place of model space.</summary>
     public IEnumerable<Primitive> Draw(Point2 place)
     {
-        yield return new Circle(LayerRole.Obstruction, place + Middle, Radius) { Obstruction = Obstruction.Name };
+        yield return IsUpright
+            ? new Circle(LayerRole.Obstruction, place + Middle, Radius) { Obstruction = Obstruction.Name }
+            : Polyline.Of(LayerRole.Obstruction, [.. Outline.Select(p => place + p)], true) with { Obstruction = Obstruction.Name };
         Hole hole = Nail.Hole;
         double end = Math.Min(hole.Length, _near.DepthFirst + Obstruction.Diameter);
         Point2 way = At(hole.At(1)), side = new Point2(-way.Y, way.X) * (1 / way.Length);
@@ -111,14 +131,14 @@ public sealed class PassingPlan
         Point2 from = toPaper.Apply(place + hole), to = toPaper.Apply(place + shaft);
         var placer = new DimensionPlacer(_context, labels, dimensionStyle);
         string words = _context.Say(Phrase.ClearShort, DimensionPlacer.Measured);
-        if (!placer.TryAligned(from, to, _near.Clear, words, Nail.Mark))
+        if (!placer.TryAligned(from, to, _near.Clear, words, Nail.Mark) && !placer.TryAside(from, to, _near.Clear, words, Nail.Mark))
         {
             Dimension leaning = Leaning(from, to, dimensionStyle, words);
             string written = words.Replace(DimensionPlacer.Measured, placer.Written(_near.Clear), StringComparison.Ordinal);
             labels.Add(leaning);
             labels.Placer.Crowd.Add(DimensionPicture.TextBox(leaning.TextPoint, leaning.Angle, written, _context.StyleOf(TextRole.Dimension)));
         }
-        Put(labels, _context.Say(Phrase.NailOfRow, Nail.Mark), toPaper.Apply(place), -Math.PI / 2);
+        Put(labels, _context.Say(AcceptedNails.IsStopped(_context, Nail) ? Phrase.DoNotDrillMark : Phrase.NailOfRow, Nail.Mark), toPaper.Apply(place), -Math.PI / 2);
         Put(labels, Plan.PlanLabels.NameOf(Obstruction, _context), toPaper.Apply(place + Middle), null);
     }
 

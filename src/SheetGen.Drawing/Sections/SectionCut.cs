@@ -16,6 +16,9 @@ public sealed record SectionCut(int Number, Wall Wall, Section Section, double A
 
     public double Height => Wall.Top.At(Along) - Wall.Bottom.At(Along);
 
+    /// <summary>The cut that stands for the whole; null where there is none.</summary>
+    public static SectionCut? Highest(IReadOnlyList<SectionCut> cuts) => cuts.Where(c => c.IsHighest).MaxBy(c => c.Height);
+
     /// <summary>
     /// Cuts along each wall in order of station: at the greatest height of every design section, and again beyond every corner; through
     /// every group of structures, every opening, and every pipe that no other cut shows. Cuts at one place are one.

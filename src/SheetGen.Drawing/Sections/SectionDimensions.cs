@@ -12,8 +12,11 @@ namespace SheetGen.Drawing.Sections;
 /// <summary>The dimensions of a cross section; each measures what is drawn.</summary>
 public sealed class SectionDimensions(DrawingContext context, SectionView view, ViewLabels labels, string style)
 {
-    /// <summary>Distances of the two chains of heights from the left edge of the view, mm.</summary>
-    public const double HeightAt = 6, RowsAt = 15;
+    /// <summary>Distance of the whole height's dimension line from the left edge of the view, mm: its words stand to the left of it.</summary>
+    private static double HeightAt(DrawingContext context) => Math.Max(6, 1 + 1.2 * context.StyleOf(TextRole.Dimension).Height);
+
+    /// <summary>Distance of the chain of rows from the left edge of the view, mm.</summary>
+    public static double RowsAt(DrawingContext context) => HeightAt(context) + Math.Max(9, 2 + 1.2 * context.StyleOf(TextRole.Dimension).Height);
 
     private readonly DimensionPlacer _placer = new(context, labels, style);
 
@@ -23,10 +26,10 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
     public void Heights()
     {
         double left = labels.Viewport.Frame.Left;
-        Height(view.Top, view.Bottom, left + HeightAt, 0);
+        Height(view.Top, view.Bottom, left + HeightAt(context), 0);
         double[] levels = [view.Top, .. view.Nails.Select(n => n.Elevation), view.Bottom];
         for (int i = 0; i + 1 < levels.Length; i++)
-            Height(levels[i], levels[i + 1], left + RowsAt, i == 0 ? 1 : i + 2 == levels.Length ? -1 : 0);
+            Height(levels[i], levels[i + 1], left + RowsAt(context), i == 0 ? 1 : i + 2 == levels.Length ? -1 : 0);
     }
 
     /// <summary>Embedment, and the distances of what stands beside the wall from its face.</summary>
@@ -59,7 +62,7 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
             return;
         Point2 low = Paper(view.Build.FrontAt(view.Bottom), view.Bottom), high = Paper(view.Build.Front, grade);
         high = high with { X = Math.Min(low.X, high.X) };
-        double edge = labels.Viewport.Frame.Left + RowsAt + 3;
+        double edge = labels.Viewport.Frame.Left + RowsAt(context) + 3;
         if (!_placer.TryUp(low, high, grade - view.Bottom, null, Enumerable.Range(0, 30).Select(i => high.X - 3 - i).Where(x => x > edge), -1))
             InWords(context.Say(Phrase.EmbedmentIs, _placer.Written(grade - view.Bottom)), (low + high) * 0.5);
     }
@@ -67,13 +70,13 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
     /// <summary>How far a shaft, pile or solid beside the wall stands behind the face, between two rows of nails, the lowest first.</summary>
     private void FromFace(Obstruction o)
     {
-        if (o.Kind is not (ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Solid) || view.Span(o) is not (double near, _))
+        if (o.Kind is not (ObstructionKind.Shaft or ObstructionKind.Pile or ObstructionKind.Solid))
             return;
         double[] levels = [view.Bottom, .. view.Nails.Select(n => n.Elevation).Reverse(), view.Top];
         for (int i = 0; i + 1 < levels.Length; i++)
         {
             double z = (levels[i] + levels[i + 1]) / 2, face = view.Face.OffsetAt(z);
-            if (z < o.Bottom || z > o.Top || near - face < Lengths.Quantum(context.Print.Unit) || view.Openings.Any(p => p.Bottom <= z && z <= p.Top))
+            if (z < o.Bottom || z > o.Top || view.SpanAt(o, z) is not (double near, _) || near - face < Lengths.Quantum(context.Print.Unit) || view.Openings.Any(p => p.Bottom <= z && z <= p.Top))
                 continue;
             if (_placer.TryAlong(Paper(face, z), Paper(near, z), near - face, null, null, 0))
                 return;
@@ -116,7 +119,7 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
         if ((b - a).Length > 0.8)
             labels.Add(new Line(LayerRole.Dimension, a, b) { Nail = nail.Mark });
         labels.Add(new Circle(LayerRole.Dimension, a, 0.5) { Nail = nail.Mark });
-        string said = context.Say(words, context.Print.Distance(near.Clear), o.Name.ToUpperInvariant());
+        string said = context.Say(near.Clear < 0 ? Phrase.IntoDistance : words, context.Print.Distance(Math.Abs(near.Clear)), o.Name.ToUpperInvariant());
         labels.Label(new LabelRequest([[said]], TextRole.Label, a, 0.5) { Toward = Math.PI / 4, LeaderFrom = 1.6, Obstruction = o.Name });
     }
 

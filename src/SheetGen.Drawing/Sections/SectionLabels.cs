@@ -39,9 +39,16 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
             double top = Math.Min(box.Top, labels.Placer.Frame.Top - 6), bottom = Math.Max(box.Bottom, labels.Placer.Frame.Bottom + 6);
             Point2[] anchors =
             [
-                .. new[] { 0.5, 0.2, 0.8 }.Select(s => new Point2(box.Left + box.Width * s, top)),
-                .. new[] { 0.5, 0.25, 0.75 }.SelectMany(s => new[] { box.Right, box.Left, box.Center.X }.Select(x => new Point2(x, bottom + (top - bottom) * s))),
+                .. new[] { 0.5, 0.2, 0.8 }.Select(s => At(s, top)),
+                .. new[] { 0.5, 0.25, 0.75 }.SelectMany(s => new[] { 1, 0, 0.5 }.Select(x => At(x, bottom + (top - bottom) * s))),
             ];
+            // A share of the width that is seen of it at a height of the paper: an inclined shaft is elsewhere at every height.
+            Point2 At(double share, double y)
+            {
+                double z = labels.Viewport.ToPaper.Inverse.Apply(new Point2(box.Left, y)).Y - view.At(0, 0).Y;
+                (double near, double far) = o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile && view.SpanAt(o, z) is (double n, double f) ? (Paper(n, z).X, Paper(f, z).X) : (box.Left, box.Right);
+                return new(Math.Clamp(near + (far - near) * share, box.Left, box.Right), y);
+            }
             labels.LabelOneOf([.. anchors.Select((a, i) => new LabelRequest([[PlanLabels.NameOf(o, context)]], TextRole.Label, a, 0.5)
             {
                 Toward = i < 3 ? Math.PI / 2 : null,
@@ -136,7 +143,21 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
             data += ", " + context.Say(Phrase.Turn, _print.Angle(Math.Abs(nail.Splay)), Sides.Words(context, nail.Wall, nail.Splay));
         if (view.ProjectedBy(nail) is var by && by > 0)
             data += ", " + context.Say(Phrase.Projected, _print.Short(by));
-        string name = context.Say(Phrase.SectionNail, nail.Mark, context.Say(Phrase.Station, _print.Station(nail)));
-        Put([name, data], labels.Viewport.ToPaper.Apply(view.TipOf(nail)), 0, nail: nail.Mark);
+        string station = context.Say(Phrase.Station, _print.Station(nail)), name = context.Say(Phrase.SectionNail, nail.Mark, station);
+        Point2 tip = labels.Viewport.ToPaper.Apply(view.TipOf(nail));
+        if (!view.IsStopped(nail))
+        {
+            Put([name, data], tip, 0, nail: nail.Mark);
+            return;
+        }
+        string stopped = context.Say(Phrase.SectionNail, context.Say(Phrase.DoNotDrillMark, nail.Mark), station);
+        labels.Label(new LabelRequest([[stopped, data], [context.Say(Phrase.DoNotDrill), name, data], [stopped + ", " + data]], TextRole.Callout, tip, 0.5)
+        {
+            Layer = LayerRole.Callout,
+            Toward = 0,
+            LeaderFrom = 1.6,
+            Nail = nail.Mark,
+            Shortest = context.Say(Phrase.DoNotDrillMark, nail.Mark),
+        });
     }
 }

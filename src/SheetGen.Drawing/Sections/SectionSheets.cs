@@ -29,7 +29,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
 
     /// <summary>Room in front of the wall that its words and two chains of dimensions need beyond the view's own, mm.</summary>
     private double LeftRoom(SectionCut cut, double units) =>
-        Math.Max(8, SectionDimensions.RowsAt + 4 + 10.5 * Label + (new SectionView(context, cut, default).Extent.Left - SectionView.FrontOf(context.Print.Unit)) / units);
+        Math.Max(8, SectionDimensions.RowsAt(context) + 4 + 10.5 * Label + (new SectionView(context, cut, default).Extent.Left - SectionView.FrontOf(context.Print.Unit)) / units);
 
     /// <summary>Room that the words at the nails' tips need beyond the view's own, mm.</summary>
     private double RightRoom(double units) => Math.Max(6, 17 * Label - SectionView.BeyondTips(context.Print.Unit) / units);

@@ -1,3 +1,4 @@
+using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Model;
@@ -79,6 +80,9 @@ public sealed class SectionView
 
     public Point2 At(double offset, double elevation) => _origin + new Point2(offset, elevation);
 
+    /// <summary>True for a nail that the sheets forbid to drill.</summary>
+    public bool IsStopped(Nail n) => AcceptedNails.IsStopped(_context, n);
+
     public Point2 HeadOf(Nail n) => At(Face.OffsetAt(n.Elevation), n.Elevation);
 
     /// <summary>A point of space as it is seen in the section of a nail: its distance behind the nail's head along the face's normal there.</summary>
@@ -145,7 +149,8 @@ public sealed class SectionView
         {
             foreach (Line edge in HoleOf(n))
                 yield return edge;
-            yield return new Line(n.Status == NailStatus.Noted ? LayerRole.NailNoted : LayerRole.Nail, HeadOf(n), TipOf(n)) { Nail = n.Mark };
+            LayerRole layer = IsStopped(n) ? LayerRole.NailUnresolved : n.Status == NailStatus.Noted ? LayerRole.NailNoted : LayerRole.Nail;
+            yield return new Line(layer, HeadOf(n), TipOf(n)) { Nail = n.Mark };
         }
         foreach (Obstruction o in Obstructions)
         {
@@ -176,13 +181,18 @@ public sealed class SectionView
 
     private IReadOnlyList<LinePlace> Places(Obstruction o) => _context.PlacesOf(Wall.LayoutLine, o);
 
-    /// <summary>Nearest and farthest offset of a shaft, pile, solid or beam as the section shows it; null for others.</summary>
-    public (double Near, double Far)? Span(Obstruction o)
+    /// <summary>Nearest and farthest offset, at an elevation, of a shaft, pile, solid or beam as the section shows it; null for others. An inclined shaft is seen inclined.</summary>
+    public (double Near, double Far)? SpanAt(Obstruction o, double elevation)
     {
         IReadOnlyList<LinePlace> places = Places(o);
+        if (o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile)
+        {
+            double drop = o.Shape[0].Z - o.Shape[^1].Z, upper = places[0].Right * Wall.Side, lower = places[^1].Right * Wall.Side;
+            double slope = drop > 0 ? (lower - upper) / drop : 0, axis = upper + slope * (o.Shape[0].Z - elevation), half = o.Diameter / 2 * Math.Sqrt(1 + slope * slope);
+            return (axis - half, axis + half);
+        }
         return o.Kind switch
         {
-            ObstructionKind.Shaft or ObstructionKind.Pile => (places[0].Right * Wall.Side - o.Diameter / 2, places[0].Right * Wall.Side + o.Diameter / 2),
             ObstructionKind.Solid or ObstructionKind.Beam => (places.Min(p => p.Right * Wall.Side), places.Max(p => p.Right * Wall.Side)),
             _ => null,
         };
@@ -200,13 +210,17 @@ public sealed class SectionView
             case ObstructionKind.Pipe when Crossing(o, places) is (double offset, double z):
                 yield return new Circle(LayerRole.Detail, At(offset, z), o.Diameter / 2);
                 break;
-            case ObstructionKind.Shaft or ObstructionKind.Pile when Span(o) is (double left, double right):
+            case ObstructionKind.Shaft or ObstructionKind.Pile:
                 double top = Math.Min(o.Top, extent.Top), bottom = Math.Max(o.Bottom, extent.Bottom);
-                yield return new Line(LayerRole.Obstruction, At(left, top), At(left, bottom));
-                yield return new Line(LayerRole.Obstruction, At(right, top), At(right, bottom));
-                yield return new Line(LayerRole.Obstruction, At(left, top), At(right, top));
+                if (SpanAt(o, top) is not (double topNear, double topFar) || SpanAt(o, bottom) is not (double lowNear, double lowFar))
+                    break;
+                foreach ((Point2 from, Point2 to) in new[] { (new Point2(topNear, top), new Point2(lowNear, bottom)), (new(topFar, top), new(lowFar, bottom)), (new(topNear, top), new(topFar, top)) })
+                {
+                    if (extent.Grown(1e-9).Part(from, to) is (Point2 a, Point2 b))
+                        yield return new Line(LayerRole.Obstruction, At(a.X, a.Y), At(b.X, b.Y));
+                }
                 break;
-            case ObstructionKind.Solid or ObstructionKind.Beam when Span(o) is (double first, double last):
+            case ObstructionKind.Solid or ObstructionKind.Beam when SpanAt(o, 0) is (double first, double last):
                 double near = Math.Max(first, extent.Left), far = Math.Min(last, extent.Right);
                 yield return Polyline.Of(LayerRole.Obstruction, [
                     At(near, Math.Max(o.Bottom, extent.Bottom)), At(far, Math.Max(o.Bottom, extent.Bottom)),

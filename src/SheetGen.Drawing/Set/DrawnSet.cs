@@ -1,15 +1,17 @@
+using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
-using SheetGen.Model.Problems;
-using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Set;
 
-/// <summary>A set planned and drawn for notes that are known to need a further sheet.</summary>
+/// <summary>
+/// A drawn set. Plans and elevations are drawn first, with words that stand for the names of sheets: then all is known that needs room, the notes
+/// beyond their sheets' own among it, the sheets are planned, and the names are filled in.
+/// </summary>
 public sealed class DrawnSet
 {
     private DrawnSet()
@@ -27,52 +29,39 @@ public sealed class DrawnSet
     /// <summary>The scale of each wall's plan above its elevation.</summary>
     public required IReadOnlyList<SheetScale> PlanScales { get; init; }
 
-    /// <summary>Notes without room on their sheets.</summary>
-    public required IReadOnlyList<NotesLeft> NotesLeft { get; init; }
-
-    /// <summary>True where notes without room on their sheets do not stand on a further one as they are.</summary>
-    public bool HasNotesWithoutSheet => !Words(NotesLeft).SequenceEqual(Words(Sheets.Notes));
-
-    private static IEnumerable<string> Words(IReadOnlyList<NotesLeft> notes) => notes.SelectMany(n => n.Notes.Prepend(n.Sheet));
-
-    /// <summary>A fault for every note that stands nowhere.</summary>
-    public IEnumerable<Finding> UntoldNotes() => NotesLeft.SelectMany(n => n.Notes.Except(Sheets.Notes.Where(s => s.Sheet == n.Sheet).SelectMany(s => s.Notes)).Select(note => new Finding
-    {
-        Code = FindingCode.Sheet,
-        Severity = Severity.Error,
-        Message = $"sheet {n.Sheet} has no room for the note \"{note}\": choose a larger sheet",
-    }));
-
-    /// <summary>Plans the sheets, then draws them.</summary>
-    /// <param name="notes">What needs a further sheet.</param>
-    public static DrawnSet Draw(DrawingContext context, Box area, ElevationPlan elevations, IReadOnlyList<NotesLeft> notes)
+    /// <summary>Draws plans and elevations, plans the sheets, and draws what else stands on them.</summary>
+    public static DrawnSet Draw(DrawingContext context, Box area, ElevationPlan elevations)
     {
         (SheetScale scale, IReadOnlyList<ElevationStrip> strips) = (elevations.Scale, elevations.Strips);
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
         Primitive[] planLines = [.. plan.Draw()];
         ViewSheet[] views = [.. strips.SelectMany(s => ViewsOf(context, elevations, s, area, plan, planLines))];
-        var sections = new SectionSheets(context, SectionOrigin(strips, planLines, scale));
-        SheetPlan sheets = SheetPlan.Make(context, area, scale, views, sections, notes);
+        IReadOnlyList<SectionCut> cuts = SectionCut.Choose(context);
+        IReadOnlyList<DetailView> details = DetailViews.All(context);
+        // The typical section first: others make way for its bubble.
+        SectionCut? highest = SectionCut.Highest(cuts);
+        var names = new SheetStandIns(context, views, [.. cuts.OrderByDescending(c => c == highest)], details);
         PlanElevationSheet Plain(ViewSheet view) => new(context, view.Strip, scale, plan, planLines, [], [], []);
 
-        IReadOnlyList<DetailPlace> details = sheets.DetailPlaces;
-        IReadOnlyList<SheetContent> front = sheets.Front.Draw(sheets.Index);
         Viewport[] plans = [.. PlanViewports(views, area, Plain)];
         IGrouping<ElevationStrip, ViewSheet>[] walls = [.. views.GroupBy(v => v.Strip)];
         (string Scale, SheetContent Content, NotesLeft? Left)[] drawn =
-            [.. walls.SelectMany(w => DrawViews([.. w], sheets, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, sheets.SectionSheets, details, plans)))];
+            [.. walls.SelectMany(w => DrawViews([.. w], names, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, names.Cuts, names.Details, plans)))];
+        SheetPlan sheets = SheetPlan.Make(
+            context, area, scale, views, new SectionSheets(context, SectionOrigin(strips, planLines, scale)), cuts, details, [.. drawn.Select(d => d.Left).OfType<NotesLeft>()]);
+        IReadOnlyList<SheetContent> front = sheets.Front.Draw(sheets.Index);
+        IEnumerable<(string Scale, SheetContent Content)> contents =
+        [
+            .. front.Select((f, i) => (context.Say(Phrase.ScaleNone), i == front.Count - 1 ? WithViews(context, sheets, f) : f)),
+            .. drawn.Select(d => (d.Scale, d.Content)),
+            .. sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.RefsOf(sheets.NameOf(p))))),
+        ];
         return new()
         {
             Sheets = sheets,
-            Contents =
-            [
-                .. front.Select((f, i) => (context.Say(Phrase.ScaleNone), i == front.Count - 1 ? WithViews(context, sheets, f) : f)),
-                .. drawn.Select(d => (d.Scale, d.Content)),
-                .. sheets.Packed.Select(p => (sheets.ScaleOf(p), p.Draw(sheets.RefsOf(sheets.NameOf(p))))),
-            ],
+            Contents = [.. contents.Select(c => (c.Scale, names.FillIn(c.Content, sheets)))],
             ModelLines = [.. planLines, .. walls.SelectMany(w => ElevationModel.Draw(context, w.Key))],
             PlanScales = [.. walls.Where(w => w.Any(v => v.HasPlan && v.Window is not null)).Select(w => PlanScaleOf([.. w], area, Plain))],
-            NotesLeft = [.. drawn.Select(d => d.Left).OfType<NotesLeft>()],
         };
     }
 
@@ -89,15 +78,15 @@ public sealed class DrawnSet
     }
 
     private static IEnumerable<(string Scale, SheetContent Content, NotesLeft? Left)> DrawViews(
-        ViewSheet[] wall, SheetPlan sheets, Box area, SheetScale scale, DrawingContext context, Func<ViewSheet, PlanElevationSheet> of)
+        ViewSheet[] wall, SheetStandIns standIns, Box area, SheetScale scale, DrawingContext context, Func<ViewSheet, PlanElevationSheet> of)
     {
         SheetScale planScale = PlanScaleOf(wall, area, of);
         for (int i = 0; i < wall.Length; i++)
         {
             PlanElevationSheet sheet = of(wall[i]);
-            string name = sheets.NameOf(wall[i]);
+            string name = standIns.Of(wall[i]);
             var names = new SheetNames(
-                name, wall[i].Window?.Before == true ? sheets.NameOf(wall[i - 1]) : null, wall[i].Window?.After == true ? sheets.NameOf(wall[i + 1]) : null, sheets.NotesSheetOf(name));
+                name, wall[i].Window?.Before == true ? standIns.Of(wall[i - 1]) : null, wall[i].Window?.After == true ? standIns.Of(wall[i + 1]) : null, standIns.FurtherOf(wall[i]));
             if (wall[i].Planned is PlannedWindow planned)
                 sheet.Compose(planned, area, wall[i].HasPlan ? planScale : null, names);
             else

@@ -14,7 +14,7 @@ namespace SheetGen.Drawing.Set;
 /// <summary>Composes the whole sheet set.</summary>
 public static class SheetComposer
 {
-    /// <summary>The sheets of a project: planned first, then drawn.</summary>
+    /// <summary>The sheets of a project.</summary>
     /// <param name="tables">Further tables for the table sheets, such as bid quantities; the summary by section is drawn already.</param>
     public static SheetSet Compose(
         WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, IReadOnlyList<TableData> tables,
@@ -32,13 +32,7 @@ public static class SheetComposer
         ElevationPlan elevations = ElevationPlan.Make(context, area);
         findings.AddRange(elevations.Findings);
         SheetScale scale = elevations.Scale;
-        DrawnSet drawn = DrawnSet.Draw(context, area, elevations, []);
-        for (int tries = 0; drawn.HasNotesWithoutSheet && tries < MostTries; tries++)
-        {
-            elevations = elevations.Again(context, area);
-            drawn = DrawnSet.Draw(context, area, elevations, drawn.NotesLeft);
-        }
-        findings.AddRange(drawn.UntoldNotes());
+        DrawnSet drawn = DrawnSet.Draw(context, area, elevations);
         IReadOnlyList<(string Name, string Title)> index = drawn.Sheets.Index;
         int front = drawn.Sheets.Front.Count;
         findings.AddRange(frame.CutShort([.. index.Select(i => i.Title)]).Select(f => Warning($"the title block has no room for all of \"{f}\": it is cut short")));
@@ -78,9 +72,6 @@ public static class SheetComposer
             Findings = findings,
         };
     }
-
-    /// <summary>Further rounds for notes that need sheets of their own: each may shift the names of sheets that the notes print.</summary>
-    private const int MostTries = 4;
 
     private static Finding Warning(string message) => new() { Code = FindingCode.Sheet, Severity = Severity.Warning, Message = message };
 

@@ -5,7 +5,7 @@ using SheetGen.Drawing.Templating;
 namespace SheetGen.Drawing.Set;
 
 /// <summary>Notes of a sheet that have no room on it: they stand on a further sheet.</summary>
-/// <param name="Sheet">Name of the sheet to which they belong.</param>
+/// <param name="Sheet">What stands for the name of the sheet to which they belong.</param>
 public sealed record NotesLeft(string Sheet, IReadOnlyList<string> Notes);
 
 /// <summary>The notes at the bottom of a sheet, and what of them needs a further sheet.</summary>
@@ -15,7 +15,7 @@ public static class SheetNotes
 
     /// <summary>Writes notes one after the other over the width of a room; a note wider than that takes lines of its own.</summary>
     /// <param name="key">How the marks of the sheet are read: it comes first and always stays; empty for none.</param>
-    /// <param name="further">Name of the sheet on which notes without room stand.</param>
+    /// <param name="further">What stands for the name of the sheet on which notes without room stand.</param>
     public static (IReadOnlyList<Primitive> Paper, IReadOnlyList<string> Left) Write(DrawingContext context, Box room, string key, IReadOnlyList<string> notes, string further)
     {
         TextStyle style = context.StyleOf(TextRole.Label);

@@ -20,7 +20,7 @@ public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<
     /// <summary>Scale of what it shows; null where it has none, or several.</summary>
     public SheetScale? Scale { get; init; }
 
-    /// <summary>Name of the sheet to which notes belong; null for other parts.</summary>
+    /// <summary>The sheet to which notes belong, as they name it; null for other parts.</summary>
     public string? Of { get; init; }
 
     /// <summary>Cuts the part so that its first piece is no higher than a height; null where it cannot be cut or nothing worth it fits.</summary>

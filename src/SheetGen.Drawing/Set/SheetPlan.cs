@@ -9,7 +9,7 @@ using SheetGen.Drawing.Templating;
 namespace SheetGen.Drawing.Set;
 
 /// <summary>
-/// The sheets of a set before anything is drawn: which there are, in which order, with their names and titles, and where the parts of the
+/// The sheets of a set, planned when what stands on them is known by its size: which there are, in which order, with their names and titles, and where the parts of the
 /// packed ones stand. Order: notes and index, plans and elevations wall by wall, sections, details and tables.
 /// </summary>
 public sealed class SheetPlan
@@ -37,22 +37,26 @@ public sealed class SheetPlan
     /// <summary>Room of the key plan on the last front sheet; null where there is none.</summary>
     public required Box? KeyPlan { get; init; }
 
-    /// <summary>Notes that stand on the packed sheets, since their own have no room for them.</summary>
-    public required IReadOnlyList<NotesLeft> Notes { get; init; }
-
     public int Count => Front.Count + Views.Count + Packed.Count;
 
+    /// <summary>What every name begins with.</summary>
+    public const string Prefix = "SN-";
+
+    /// <summary>Name of a sheet by its number.</summary>
+    public static string NameOf(int number) => Prefix + number.ToString("00", CultureInfo.InvariantCulture);
+
     /// <summary>Name of a sheet by its place in this set, from 1.</summary>
-    private string NameOf(int place) => "SN-" + (_context.Project.Sheets.FirstNumber + place - 1).ToString("00", CultureInfo.InvariantCulture);
+    private string NameAt(int place) => NameOf(_context.Project.Sheets.FirstNumber + place - 1);
 
-    public string NameOf(ViewSheet view) => NameOf(Front.Count + IndexOf(Views, view) + 1);
+    public string NameOf(ViewSheet view) => NameAt(Front.Count + IndexOf(Views, view) + 1);
 
-    public string NameOf(PackedSheet sheet) => NameOf(Front.Count + Views.Count + IndexOf(Packed, sheet) + 1);
+    public string NameOf(PackedSheet sheet) => NameAt(Front.Count + Views.Count + IndexOf(Packed, sheet) + 1);
 
-    /// <summary>Name of the sheet on which the notes stand that a sheet has no room for; the last where none are known yet.</summary>
-    public string NotesSheetOf(string sheet) => Packed.FirstOrDefault(p => p.Parts.Any(part => part.Part.Of == sheet)) is PackedSheet found ? NameOf(found) : NameOf(Count);
+    /// <summary>Name of the sheet on which the notes begin that a sheet has no room for.</summary>
+    /// <param name="sheet">The sheet as its <see cref="NotesLeft"/> name it.</param>
+    public string NotesSheetOf(string sheet) => NameOf(Packed.First(p => p.Parts.Any(part => part.Part.Of == sheet)));
 
-    public string LastFront => NameOf(Front.Count);
+    public string LastFront => NameAt(Front.Count);
 
     private static int IndexOf<T>(IReadOnlyList<T> list, T item)
         where T : class
@@ -63,10 +67,11 @@ public sealed class SheetPlan
         return i;
     }
 
-    /// <summary>Every section with the sheet on which it stands.</summary>
-    public IReadOnlyList<(SectionCut Cut, string Sheet)> SectionSheets =>
-        [.. (Typical is null ? Array.Empty<(SectionCut, string)>() : [(Typical.Cut, LastFront)]),
-            .. Cuts.Select((c, i) => (c, SheetOf(SectionParts[i])))];
+    /// <summary>Name of the sheet on which a section stands.</summary>
+    public string SheetOf(SectionCut cut) => cut == Typical?.Cut ? LastFront : SheetOf(SectionParts[IndexOf(Cuts, cut)]);
+
+    /// <summary>Name of the sheet on which a detail stands.</summary>
+    public string SheetOf(DetailView detail) => SheetOf(Details.First(d => d.Detail == detail).Part);
 
     private IReadOnlyList<SheetPart> SectionParts { get; init; } = [];
 
@@ -83,7 +88,7 @@ public sealed class SheetPlan
     /// <summary>Names and titles of all sheets.</summary>
     public IReadOnlyList<(string Name, string Title)> Index =>
     [
-        .. Enumerable.Range(1, Front.Count).Select(i => (NameOf(i), _context.Say(Phrase.TitleFront))),
+        .. Enumerable.Range(1, Front.Count).Select(i => (NameAt(i), _context.Say(Phrase.TitleFront))),
         .. Views.Select(v => (NameOf(v), TitleOf(v))),
         .. Packed.Select(p => (NameOf(p), TitleOf(p))),
     ];
@@ -122,16 +127,17 @@ public sealed class SheetPlan
 
     /// <summary>Plans the set.</summary>
     /// <param name="scale">Of the elevations.</param>
+    /// <param name="shown">The details in the order of their numbers.</param>
     /// <param name="notes">Notes that need a further sheet.</param>
-    public static SheetPlan Make(DrawingContext context, Box area, SheetScale scale, IReadOnlyList<ViewSheet> views, SectionSheets sections, IReadOnlyList<NotesLeft> notes)
+    public static SheetPlan Make(
+        DrawingContext context, Box area, SheetScale scale, IReadOnlyList<ViewSheet> views, SectionSheets sections, IReadOnlyList<SectionCut> cuts,
+        IReadOnlyList<DetailView> shown, IReadOnlyList<NotesLeft> notes)
     {
-        IReadOnlyList<SectionCut> cuts = SectionCut.Choose(context);
-        IReadOnlyList<DetailView> shown = DetailViews.All(context);
         Point2 detailOrigin = sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0);
         IReadOnlyList<DetailColumn>[] columns = [.. new[] { false, true }.Select(tight => DetailSheets.Columns(context, shown, area, detailOrigin, tight))];
         IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context, area.Width), area.Width);
         IReadOnlyList<SheetPart> noteParts = SheetNotes.Parts(context, notes, area.Width);
-        SectionCut? highest = cuts.Where(c => c.IsHighest).MaxBy(c => c.Height);
+        SectionCut? highest = SectionCut.Highest(cuts);
 
         // The typical section takes the room that the front sheets leave; where that is too small it stands with the others.
         (FrontSheets front, IReadOnlyList<PackedSheet> packed, SheetPart[] parts, IReadOnlyList<DetailColumn> details) = Pack(highest);
@@ -154,7 +160,6 @@ public sealed class SheetPlan
             SectionParts = parts,
             Details = [.. details.SelectMany(c => c.Cells.Select(d => (d.Detail, c.Part)))],
             Packed = packed,
-            Notes = notes,
             KeyPlan = key,
         };
 

@@ -222,6 +222,7 @@ public enum Phrase
     Projected,
     Turn,
     ClearDistance,
+    IntoDistance,
     PassingPlan,
     SeeDetails,
     DetailNote,

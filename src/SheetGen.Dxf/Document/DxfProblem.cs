@@ -8,6 +8,9 @@ public sealed record DxfProblem(int Line, string Message)
     /// <summary>How many times the same thing was met; <see cref="Line"/> is the first.</summary>
     public int Count { get; init; } = 1;
 
+    /// <summary>What it is about.</summary>
+    public DxfProblemKind Kind { get; init; }
+
     /// <inheritdoc/>
     public override string ToString() =>
         (Line > 0 ? $"line {Line}: " : "") + Message + (Count > 1 ? $" ({Count} times)" : "");

@@ -60,7 +60,7 @@ internal sealed class DocumentBuilder
         var model = spaces.GetValueOrDefault("*Model_Space", []);
         var content = _entities.Read([.. model, .. LayoutReader.Part(_raw.Entities, paper: false)], _document.Blocks);
         foreach (var viewport in content.Viewports)
-            _log.Warn(viewport.Record.Line, "VIEWPORT in model space is left out");
+            _log.Warn(viewport.Record, "VIEWPORT in model space is left out");
         read.Add((_document.Model, content));
     }
 

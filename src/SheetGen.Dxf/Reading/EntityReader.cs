@@ -37,7 +37,7 @@ internal sealed class EntityReader(TableReader tables, ReadLog log)
     {
         var world = plane.ToWorld(point);
         if (Math.Abs(world.Z) > Flat)
-            Log.Warn(record.Line, $"{record.Kind}: Z is not 0; X and Y are taken");
+            Log.Warn(record, $"{record.Kind}: Z is not 0; X and Y are taken");
         return world.Xy;
     }
 
@@ -47,7 +47,7 @@ internal sealed class EntityReader(TableReader tables, ReadLog log)
     internal bool IsFlat(Record record, Plane plane)
     {
         if (plane.IsTilted)
-            Log.Warn(record.Line, $"{record.Kind} is not parallel to the XY plane; it is left out");
+            Log.Warn(record, $"{record.Kind} is not parallel to the XY plane; it is left out");
         return !plane.IsTilted;
     }
 
@@ -97,7 +97,7 @@ internal sealed class EntityReader(TableReader tables, ReadLog log)
     {
         if (record.Integer(91) > 5)
         {
-            Log.Warn(record.Line, "WIPEOUT of more than four corners is not read; it is left out");
+            Log.Warn(record, "WIPEOUT of more than four corners is not read; it is left out");
             return null;
         }
         var size = record.Point(13);
@@ -106,7 +106,7 @@ internal sealed class EntityReader(TableReader tables, ReadLog log)
 
     private DxfEntity? Unknown(Record record)
     {
-        Log.Warn(record.Line, $"{record.Kind} is not read; it is left out");
+        Log.Warn(record, $"{record.Kind} is not read; it is left out");
         return null;
     }
 

@@ -36,7 +36,7 @@ internal sealed class HatchReader
             var boundary = (flags & PolylineBoundary) != 0 ? Polyline() : Edges();
             if (boundary is null)
             {
-                _reader.Log.Warn(_record.Line, "HATCH whose boundary is not a closed chain of lines and arcs is left out");
+                _reader.Log.Warn(_record, "HATCH whose boundary is not a closed chain of lines and arcs is left out");
                 return null;
             }
             boundaries.Add([.. boundary]);
@@ -153,7 +153,7 @@ internal sealed class HatchReader
 
     private double Missing(int code)
     {
-        _reader.Log.Warn(_record.Line, $"HATCH: group code {code} is missing or out of order; 0 is taken");
+        _reader.Log.Warn(_record, $"HATCH: group code {code} is missing or out of order; 0 is taken");
         return 0;
     }
 }

@@ -12,7 +12,8 @@ internal sealed class InsertReader(EntityReader reader, DxfTable<DxfBlock> block
         var name = record.Name(2);
         if (!blocks.Contains(name))
         {
-            reader.Log.Warn(record.Line, $"INSERT of block {name}, which is not defined, is left out");
+            bool isPicture = name.StartsWith("*D", StringComparison.Ordinal);
+            reader.Log.Warn(record.Line, $"INSERT of block {name}, which is not defined, is left out", isPicture ? DxfProblemKind.DimensionPicture : DxfProblemKind.Content);
             return [];
         }
         var plane = Plane.Of(record);
@@ -38,12 +39,12 @@ internal sealed class InsertReader(EntityReader reader, DxfTable<DxfBlock> block
             return [insert];
         if ((long)columns * rows > MostCopies)
         {
-            reader.Log.Warn(record.Line, $"INSERT of more than {MostCopies} copies: only the first is read");
+            reader.Log.Warn(record, $"INSERT of more than {MostCopies} copies: only the first is read");
             return [insert];
         }
         if (_copies + columns * rows > MostCopiesInAll)
         {
-            reader.Log.Warn(record.Line, $"INSERTs of more than {MostCopiesInAll} copies in all: of this one only the first is read");
+            reader.Log.Warn(record, $"INSERTs of more than {MostCopiesInAll} copies in all: of this one only the first is read");
             return [insert];
         }
         _copies += columns * rows;

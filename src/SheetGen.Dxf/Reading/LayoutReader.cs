@@ -45,7 +45,7 @@ internal sealed class LayoutReader(RawFile raw, TableReader tables, ReadLog log)
     {
         var usable = viewport.Viewport is { Width: > 0, Height: > 0, ViewHeight: > 0 };
         if (!usable)
-            log.Warn(viewport.Record.Line, "VIEWPORT without size is left out");
+            log.Warn(viewport.Record, "VIEWPORT without size is left out");
         return usable;
     }
 
@@ -54,7 +54,7 @@ internal sealed class LayoutReader(RawFile raw, TableReader tables, ReadLog log)
         var layouts = raw.Objects.Where(r => r.Kind == "LAYOUT").Select(Layout).OfType<(DxfLayout Layout, string Space, int Order)>().ToList();
         if (layouts.Count == 0 && paperIsUsed)
         {
-            log.Warn(0, "the file has paper space but no layout; paper of 297 x 210 mm is taken");
+            log.Warn(0, "the file has paper space but no layout; paper of 297 x 210 mm is taken", DxfProblemKind.Paper);
             return [(new DxfLayout("Layout1", 297, 210), ActiveSpace)];
         }
         return layouts.OrderBy(l => l.Order).Select(l => (l.Layout, l.Space));

@@ -11,7 +11,7 @@ internal static class LeaderReader
         var kind = (DxfDimensionKind)(flags & KindBits);
         if (!Enum.IsDefined(kind))
         {
-            reader.Log.Warn(record.Line, "DIMENSION that is neither rotated nor aligned is left out");
+            reader.Log.Warn(record, "DIMENSION that is neither rotated nor aligned is left out");
             return null;
         }
         if (!reader.IsFlat(record, plane))

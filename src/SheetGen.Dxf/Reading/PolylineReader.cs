@@ -11,7 +11,7 @@ internal static class PolylineReader
         var isOld = record.Kind == "POLYLINE";
         if (isOld && (flags & (Mesh | PolyfaceMesh)) != 0)
         {
-            reader.Log.Warn(record.Line, "POLYLINE that is a mesh is left out");
+            reader.Log.Warn(record, "POLYLINE that is a mesh is left out");
             return null;
         }
         if (isOld && (flags & Spatial) != 0)
@@ -30,7 +30,7 @@ internal static class PolylineReader
         var width = record.Real(43, record.Kind == "POLYLINE" ? record.Real(40) : 0);
         var widths = corners.Select(c => c.Width ?? width).Distinct().ToList();
         if (widths.Count > 1)
-            reader.Log.Warn(record.Line, $"{record.Kind}: its changing width is left out");
+            reader.Log.Warn(record, $"{record.Kind}: its changing width is left out");
         return widths.Count == 1 && widths[0] > 0 ? widths[0] : 0;
     }
 

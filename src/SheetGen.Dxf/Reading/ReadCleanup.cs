@@ -13,7 +13,7 @@ internal sealed class ReadCleanup(DxfDocument document, ReadLog log)
             foreach (var (record, entity) in content.Entities)
             {
                 if (_check.Of(entity).FirstOrDefault() is { } message)
-                    log.Warn(record.Line, $"{record.Kind} is left out: {message}");
+                    log.Warn(record, $"{record.Kind} is left out: {message}");
                 else
                     target.Add(entity);
             }

@@ -17,11 +17,14 @@ internal sealed class ReadLog
             Error = new(line, message);
     }
 
-    internal void Warn(int line, string message)
+    /// <summary>Warns of a record: of the kind that its own is.</summary>
+    internal void Warn(Record record, string message) => Warn(record.Line, message, record.Kind == "VIEWPORT" ? DxfProblemKind.Paper : DxfProblemKind.Content);
+
+    internal void Warn(int line, string message, DxfProblemKind kind = DxfProblemKind.Content)
     {
         var known = _warnings.GetValueOrDefault(message);
         _warnings[message] = known is null
-            ? new(line, message)
+            ? new(line, message) { Kind = kind }
             : known with { Line = Math.Min(line, known.Line), Count = known.Count + 1 };
     }
 

@@ -62,10 +62,10 @@ internal sealed class TableReader(RawFile raw, DxfDocument document, ReadLog log
         _layers.TryAdd(header.Layer, 0);
         _textStyles.TryAdd(header.TextStyle, 0);
         _dimStyles.TryAdd(header.DimStyle, 0);
-        AddMissing("layer", _layers, document.Layers, n => new(n));
-        AddMissing("text style", _textStyles, document.TextStyles, n => new(n, "txt"));
-        AddMissing("dimension style", _dimStyles, document.DimStyles, n => new(n));
-        AddMissing("application", _appIds, document.AppIds, n => new(n));
+        AddMissing(DxfProblemKind.Definition, "layer", _layers, document.Layers, n => new(n));
+        AddMissing(DxfProblemKind.Definition, "text style", _textStyles, document.TextStyles, n => new(n, "txt"));
+        AddMissing(DxfProblemKind.DimensionStyle, "dimension style", _dimStyles, document.DimStyles, n => new(n));
+        AddMissing(DxfProblemKind.Definition, "application", _appIds, document.AppIds, n => new(n));
     }
 
     private static string Use(Dictionary<string, int> used, string name, Record record)
@@ -81,12 +81,12 @@ internal sealed class TableReader(RawFile raw, DxfDocument document, ReadLog log
             table.Add(item);
     }
 
-    private void AddMissing<T>(string kind, Dictionary<string, int> used, DxfTable<T> table, Func<string, T> make)
+    private void AddMissing<T>(DxfProblemKind kind, string what, Dictionary<string, int> used, DxfTable<T> table, Func<string, T> make)
         where T : class, IDxfNamed
     {
         foreach (var (name, line) in used.Where(u => !table.Contains(u.Key)))
         {
-            log.Warn(line, $"{kind} {name} is used but not defined; it is added");
+            log.Warn(line, $"{what} {name} is used but not defined; it is added", kind);
             table.Add(make(name));
         }
     }
@@ -94,7 +94,7 @@ internal sealed class TableReader(RawFile raw, DxfDocument document, ReadLog log
     private DxfLinetype Linetype(Record record, string name)
     {
         if (record.All(74).Any(g => record.ToInteger(g) != 0))
-            log.Warn(record.Line, $"linetype {name}: shapes or text in it are left out");
+            log.Warn(record, $"linetype {name}: shapes or text in it are left out");
         var pattern = record.All(49).Select(record.ToReal).ToList();
         return new(name, record.Text(3), pattern.Count == 1 ? [] : [.. pattern]);
     }

@@ -15,7 +15,7 @@ internal static class TextReader
         if (!reader.IsFlat(record, plane))
             return null;
         if (plane.IsMirrored || (record.Integer(71) & Mirrored) != 0)
-            reader.Log.Warn(record.Line, $"{record.Kind}: mirrored text is read as unmirrored");
+            reader.Log.Warn(record, $"{record.Kind}: mirrored text is read as unmirrored");
         var (across, along) = (record.Integer(verticalCode), record.Integer(72));
         var first = reader.Map(record, plane, record.Point(10));
         var second = record.Has(11) ? reader.Map(record, plane, record.Point(11)) : first;

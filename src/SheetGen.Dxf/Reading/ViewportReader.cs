@@ -9,12 +9,12 @@ internal static class ViewportReader
     {
         if (!record.Has(45))
         {
-            reader.Log.Warn(record.Line, "VIEWPORT without a view height is left out");
+            reader.Log.Warn(record, "VIEWPORT without a view height is left out");
             return null;
         }
         var direction = record.Has(16) ? record.Point(16) : new(0, 0, 1);
         if (direction.X != 0 || direction.Y != 0 || direction.Z <= 0)
-            reader.Log.Warn(record.Line, "VIEWPORT does not look straight down; it is read as if it did");
+            reader.Log.Warn(record, "VIEWPORT does not look straight down; it is read as if it did");
         var twist = record.Real(51);
         var center = record.Point(12).Xy;
         var viewport = new DxfViewport(

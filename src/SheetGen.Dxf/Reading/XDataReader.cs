@@ -68,7 +68,7 @@ internal static class XDataReader
                 var y = record.XGroups.Skip(at + 1).FirstOrDefault(g => g.Code == group.Code + 10);
                 return new DxfXValue.Point(new(record.ToReal(group), y.Code == 0 ? 0 : record.ToReal(y)));
             case 1004 or 1005:
-                reader.Log.Warn(record.Line, $"{record.Kind}: handles and binary values of extended data are left out");
+                reader.Log.Warn(record, $"{record.Kind}: handles and binary values of extended data are left out");
                 return null;
             default:
                 return null;

@@ -29,19 +29,6 @@ internal static class Troubles
         return Join(labels);
     }
 
-    /// <summary>Stations whose nail is not plain, or left out.</summary>
-    public static List<(int First, int Last)> Changed(RowState state)
-    {
-        var labels = new SortedSet<int>(Enumerable.Range(0, state.Row.Count));
-        for (int label = 0; label < state.Row.Count; label++)
-        {
-            Placed[] nails = state.Slots[label].Nails;
-            if (nails.Length == 1 && (nails[0].IsPlain || nails[0].Choice.IsPinned))
-                labels.Remove(label);
-        }
-        return Join(labels);
-    }
-
     /// <summary>Stations as stretches; those that would be solved with the same neighbours are joined.</summary>
     public static List<(int First, int Last)> Join(SortedSet<int> labels)
     {

@@ -77,7 +77,8 @@ public static class TitleBlockFile
     }
 
     /// <summary>What the reader said of the drawing: a table that it made good changes nothing that a sheet shows.</summary>
-    private static IEnumerable<DxfProblem> Warnings(DxfReadResult read) => read.Warnings.Where(w => !w.Message.EndsWith("it is added", StringComparison.Ordinal));
+    private static IEnumerable<DxfProblem> Warnings(DxfReadResult read) =>
+        read.Warnings.Where(w => w.Kind is not (DxfProblemKind.Definition or DxfProblemKind.DimensionStyle));
 
     /// <summary>Sizes and places that no sheet has; null where all can be.</summary>
     private static string? OutOfReason(TitleBlock block)

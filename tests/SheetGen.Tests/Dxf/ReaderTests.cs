@@ -20,7 +20,7 @@ public class ReaderTests
         var result = Read(string.Join(end, lines));
 
         Assert.Equal([new DxfLine("A", new(1, 2), new(3, 4))], result.Document?.Model);
-        Assert.Equal([new DxfProblem(11, "layer A is used but not defined; it is added")], result.Warnings);
+        Assert.Equal([new DxfProblem(11, "layer A is used but not defined; it is added") { Kind = DxfProblemKind.Definition }], result.Warnings);
     }
 
     [Fact]
@@ -207,6 +207,26 @@ public class ReaderTests
         Assert.Equal([new DxfPointEntity("0", new(6, 0))], result.Document!.Model);
         Assert.Equal([new DxfPointEntity("0", new(5, 0))], Assert.Single(result.Document.Layouts).Entities);
         Assert.Equal("the file has paper space but no layout; paper of 297 x 210 mm is taken", Assert.Single(result.Warnings).Message);
+    }
+
+    [Fact]
+    public void Each_warning_says_what_it_is_about()
+    {
+        var result = Read(Entities(
+            "0", "REGION", "0", "INSERT", "2", "*D4", "0", "INSERT", "2", "PLATE", "0", "LINE", "8", "VIEWPORT", "30", "1", "0", "VIEWPORT", "40", "100", "41", "50",
+            "0", "DIMENSION", "70", "33", "3", "paper", "14", "1", "1", "<>"));
+
+        Assert.Equal(
+            [
+                ("INSERT of block *D4, which is not defined, is left out", DxfProblemKind.DimensionPicture),
+                ("INSERT of block PLATE, which is not defined, is left out", DxfProblemKind.Content),
+                ("LINE: Z is not 0; X and Y are taken", DxfProblemKind.Content),
+                ("REGION is not read; it is left out", DxfProblemKind.Content),
+                ("VIEWPORT without a view height is left out", DxfProblemKind.Paper),
+                ("dimension style paper is used but not defined; it is added", DxfProblemKind.DimensionStyle),
+                ("layer VIEWPORT is used but not defined; it is added", DxfProblemKind.Definition),
+            ],
+            result.Warnings.Select(w => (w.Message, w.Kind)).OrderBy(w => w.Message, StringComparer.Ordinal));
     }
 
     [Fact]

@@ -17,7 +17,6 @@ namespace SheetGen.Writers.Dxf.Edited;
 public static class EditedDrawing
 {
     private const int MostWarnings = 20, MostListed = 1000;
-    private static readonly List<string> Silent = ["VIEWPORT", "paper", "dimension style", "INSERT of block *D"];
 
     /// <summary>What the drawing holds; null, with a problem that names the line, where it cannot be read or is of another project.</summary>
     /// <param name="file">The bytes of the drawing.</param>
@@ -34,7 +33,7 @@ public static class EditedDrawing
         if (!read.Succeeded)
             return Refuse("the drawing cannot be read: " + read.Error.Message, "open it in the drawing program and save it as DXF once more", read.Error.Line);
         // Paper and dimensions say nothing of nails, and some programs keep little of them.
-        DxfProblem[] warnings = [.. read.Warnings.Where(w => !Silent.Exists(s => w.Message.Contains(s, StringComparison.Ordinal)))];
+        DxfProblem[] warnings = [.. read.Warnings.Where(w => w.Kind is not (DxfProblemKind.Paper or DxfProblemKind.DimensionStyle or DxfProblemKind.DimensionPicture))];
         string[] leftOut = [.. warnings.Take(MostWarnings).Select(w => "the drawing, " + w), .. warnings.Skip(MostWarnings).Take(1).Select(_ =>
             FormattableString.Invariant($"{warnings.Length - MostWarnings} more kinds of things in the drawing were not read"))];
         var sheets = new ElevationReading(read.Document, project, layout, built);

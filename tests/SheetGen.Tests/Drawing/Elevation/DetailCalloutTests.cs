@@ -7,10 +7,11 @@ namespace SheetGen.Tests.Drawing.Elevation;
 
 public class DetailCalloutTests
 {
+    public static TheoryData<string> Walls => new(MarkWalls.Corner, SampleWalls.TwoWalls);
+
     /// <summary>Each detail that has a place in an elevation is called out there with its number over its own sheet, or named in a note.</summary>
     [Theory]
-    [InlineData(MarkWalls.Corner)]
-    [InlineData(SampleWalls.TwoWalls)]
+    [MemberData(nameof(Walls))]
     public void Elevations_call_out_details_that_are_in_the_set(string yaml)
     {
         SheetSet set = SampleSheets.Compose(yaml);

@@ -82,10 +82,11 @@ public class DevelopedFaceTests
         Assert.Equal(walked, developed.At(wall.End) - developed.At(wall.Start), 4);
     }
 
+    public static TheoryData<string> BentWalls => new(MarkWalls.Arc, MarkWalls.Corner);
+
     /// <summary>The pairs of the frame are all that a reader needs to find a nail's station from its place.</summary>
     [Theory]
-    [InlineData(MarkWalls.Arc)]
-    [InlineData(MarkWalls.Corner)]
+    [MemberData(nameof(BentWalls))]
     public void The_frames_pairs_lead_from_a_nails_place_back_to_its_station(string yaml)
     {
         WallProject project = SampleLayout.Read(yaml);

@@ -85,12 +85,11 @@ public class MarkTests
         Assert.Equal("", string.Join("\n", marks.Wrong.Take(40)));
     }
 
+    public static TheoryData<string> Placed => new(MarkWalls.Arc, MarkWalls.TwoOnASmallSheet, MarkWalls.Corner, MarkWalls.Long);
+
     /// <summary>Walls with part rows, an arc with a batter, corners, a small sheet, several walls; placed by the search.</summary>
     [Theory]
-    [InlineData(MarkWalls.Arc)]
-    [InlineData(MarkWalls.TwoOnASmallSheet)]
-    [InlineData(MarkWalls.Corner)]
-    [InlineData(MarkWalls.Long)]
+    [MemberData(nameof(Placed))]
     public void Every_nail_of_a_placed_wall_is_marked_unmistakably(string yaml)
     {
         WallProject project = SampleLayout.Read(yaml);

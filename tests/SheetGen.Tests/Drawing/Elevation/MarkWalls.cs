@@ -4,28 +4,24 @@ namespace SheetGen.Tests.Drawing.Elevation;
 internal static class MarkWalls
 {
     /// <summary>Metres, an arc with a batter, staggered rows that follow a sloping top, a stepped bottom: many part rows.</summary>
-    public const string Arc = """
-        format: 1
-        project: {title: Hill road retaining wall, number: MK-1, units: m}
-        layout_lines:
-          - name: L
-            start: {station: 3+400, northing: 900, easting: 400, azimuth: 75}
-            elements: [{line: 18}, {arc: {radius: 50, length: 40, turn: left}}, {line: 12}]
-        walls:
-          - name: Wall 7
-            layout_line: L
-            retained_side: left
-            stations: [3+404, 3+465]
-            batter: {angle: 6 deg, elevation: 80}
-            top: [[3+404, 86], [3+430, 88.8], [3+465, 87.1]]
-            finished_grade: [[3+404, 80], [3+465, 80.8]]
-            bottom: {from_grade: {embedment: 0.6, rise: 0.4}}
-            panels: {width: 3, height: 1.5}
-            sections:
-              - {name: A, stations: [3+404, 3+440], horizontal_spacing: 1.5, vertical_spacing: 1.5, rows: parallel, pattern: staggered, top_row_depth: 0.6, inclination: 15, lengths: [8, 7, 6], bar: {size: "#8", grade: 75}, hole: 120 mm, test_nails: {verification: 1, proof: 5 %}}
-              - {name: B, stations: [3+440, 3+465], horizontal_spacing: 1.6, vertical_spacing: 1.5, rows: level, top_row_depth: 0.6, inclination: 10, lengths: 7, bar: {size: "#8", grade: 75}, hole: 120 mm}
-        sheets: {size: ISO A1}
-        """;
+    public static string Arc => OneWall.Yaml(
+        "Hill road retaining wall", "m", "station: 3+400, northing: 900, easting: 400, azimuth: 75", "{line: 18}, {arc: {radius: 50, length: 40, turn: left}}, {line: 12}",
+        """
+        name: Wall 7
+        retained_side: left
+        stations: [3+404, 3+465]
+        batter: {angle: 6 deg, elevation: 80}
+        top: [[3+404, 86], [3+430, 88.8], [3+465, 87.1]]
+        finished_grade: [[3+404, 80], [3+465, 80.8]]
+        bottom: {from_grade: {embedment: 0.6, rise: 0.4}}
+        panels: {width: 3, height: 1.5}
+        """,
+        """
+        name: A, stations: [3+404, 3+440], horizontal_spacing: 1.5, vertical_spacing: 1.5, rows: parallel, pattern: staggered, top_row_depth: 0.6, inclination: 15, lengths: [8, 7, 6], test_nails: {verification: 1, proof: 5 %}
+        name: B, stations: [3+440, 3+465], horizontal_spacing: 1.6, vertical_spacing: 1.5, rows: level, top_row_depth: 0.6, inclination: 10, lengths: 7
+        """,
+        "bar: {size: \"#8\", grade: 75}, hole: 120 mm",
+        "sheets: {size: ISO A1}");
 
     /// <summary>Two walls on 11 x 17 in sheets: marks with wall prefixes.</summary>
     public const string TwoOnASmallSheet = """
@@ -60,48 +56,40 @@ internal static class MarkWalls
         """;
 
     /// <summary>An inside corner with face offset, an opening, a step of the top; seen from behind.</summary>
-    public const string Corner = """
-        format: 1
-        project: {title: Depot cut, number: MK-3, units: ft}
-        layout_lines:
-          - name: L1
-            start: {station: 7+00, northing: 1000, easting: 2000, azimuth: 310}
-            elements: [{line: 60}, {corner: {turn: left, angle: 60}}, {line: 80}]
-        walls:
-          - name: Wall 3
-            layout_line: L1
-            retained_side: right
-            stations: [7+05, 8+30]
-            face_offset: 1.5
-            top: [[7+05, 115], [7+60, 121], [8+05, 121], [8+05, 118], [8+30, 115]]
-            bottom: {steps: [[7+05, 99], [7+40, 99.5], [8+00, 100.5]]}
-            openings: [{name: Inlet, stations: [7+90, 7+94], bottom: 105, top: 109}]
-            sections:
-              - {name: A, stations: [7+05, 8+30], horizontal_spacing: 4, vertical_spacing: 4, rows: level, pattern: staggered, top_row_depth: 2, inclination: 12, lengths: [22, 20, 18], bar: {size: "#8", grade: 75}, hole: 6 in, test_nails: {verification: 2, proof: 5 %}}
-        sheets: {size: ARCH D, view: from_behind}
-        """;
+    public static string Corner => OneWall.Yaml(
+        "Depot cut", "ft", "station: 7+00, northing: 1000, easting: 2000, azimuth: 310", "{line: 60}, {corner: {turn: left, angle: 60}}, {line: 80}",
+        """
+        name: Wall 3
+        retained_side: right
+        stations: [7+05, 8+30]
+        face_offset: 1.5
+        top: [[7+05, 115], [7+60, 121], [8+05, 121], [8+05, 118], [8+30, 115]]
+        bottom: {steps: [[7+05, 99], [7+40, 99.5], [8+00, 100.5]]}
+        openings: [{name: Inlet, stations: [7+90, 7+94], bottom: 105, top: 109}]
+        """,
+        """
+        name: A, stations: [7+05, 8+30], horizontal_spacing: 4, vertical_spacing: 4, rows: level, pattern: staggered, top_row_depth: 2, inclination: 12, lengths: [22, 20, 18], test_nails: {verification: 2, proof: 5 %}
+        """,
+        "bar: {size: \"#8\", grade: 75}, hole: 6 in",
+        "sheets: {size: ARCH D, view: from_behind}");
 
     /// <summary>Several sheets, three sections with three kinds of rows, from grade in small steps.</summary>
-    public const string Long = """
-        format: 1
-        project: {title: Ring road widening, number: MK-4, units: us-ft}
-        layout_lines:
-          - name: R
-            start: {station: 98+00, northing: 12345, easting: 6543, azimuth: 12}
-            elements: [{line: 300}, {arc: {radius: 1200, length: 300, turn: right}}]
-        walls:
-          - name: RW-7
-            layout_line: R
-            retained_side: left
-            stations: [99+00, 103+50]
-            top: [[99+00, 640], [100+50, 652], [102+00, 658], [103+50, 646]]
-            finished_grade: [[99+00, 631], [103+50, 634]]
-            bottom: {from_grade: {embedment: 2 ft, rise: 1.25 ft}}
-            panels: {width: 20, height: 5}
-            sections:
-              - {name: A, stations: [99+00, 100+20], horizontal_spacing: 5, vertical_spacing: 5, rows: parallel, top_row_depth: 2, inclination: 15, lengths: [24, 24, 20], bar: {size: "#8", grade: 75}, hole: 6 in}
-              - {name: B, stations: [100+20, 102+20], horizontal_spacing: 5, vertical_spacing: 5, rows: level, top_row_depth: 2, inclination: 15, lengths: [30, 28, 24], bar: {size: "#9", grade: 75}, hole: 6 in, test_nails: {verification: 1, proof: 5 %}}
-              - {name: C, stations: [102+20, 103+50], horizontal_spacing: 5, vertical_spacing: 5, rows: top_parallel, pattern: staggered, top_row_depth: 2, inclination: 15, lengths: 24, bar: {size: "#8", grade: 75}, hole: 6 in}
-        sheets: {size: ANSI D}
-        """;
+    public static string Long => OneWall.Yaml(
+        "Ring road widening", "us-ft", "station: 98+00, northing: 12345, easting: 6543, azimuth: 12", "{line: 300}, {arc: {radius: 1200, length: 300, turn: right}}",
+        """
+        name: RW-7
+        retained_side: left
+        stations: [99+00, 103+50]
+        top: [[99+00, 640], [100+50, 652], [102+00, 658], [103+50, 646]]
+        finished_grade: [[99+00, 631], [103+50, 634]]
+        bottom: {from_grade: {embedment: 2 ft, rise: 1.25 ft}}
+        panels: {width: 20, height: 5}
+        """,
+        """
+        name: A, stations: [99+00, 100+20], horizontal_spacing: 5, vertical_spacing: 5, rows: parallel, top_row_depth: 2, inclination: 15, lengths: [24, 24, 20], bar: {size: "#8", grade: 75}
+        name: B, stations: [100+20, 102+20], horizontal_spacing: 5, vertical_spacing: 5, rows: level, top_row_depth: 2, inclination: 15, lengths: [30, 28, 24], bar: {size: "#9", grade: 75}, test_nails: {verification: 1, proof: 5 %}
+        name: C, stations: [102+20, 103+50], horizontal_spacing: 5, vertical_spacing: 5, rows: top_parallel, pattern: staggered, top_row_depth: 2, inclination: 15, lengths: 24, bar: {size: "#8", grade: 75}
+        """,
+        "hole: 6 in",
+        "sheets: {size: ANSI D}");
 }

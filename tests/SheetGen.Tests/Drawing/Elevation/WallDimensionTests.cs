@@ -84,11 +84,11 @@ public class WallDimensionTests
         Assert.Equal(heads, rows.Select(r => Math.Round(r, 6)));
     }
 
+    public static TheoryData<string> WallsWithSpaces => new(Plain, MarkWalls.Corner, MarkWalls.Long);
+
     /// <summary>A dimension over several spaces stands for nails that are there, each at that space from the next, in one row.</summary>
     [Theory]
-    [InlineData(Plain)]
-    [InlineData(MarkWalls.Corner)]
-    [InlineData(MarkWalls.Long)]
+    [MemberData(nameof(WallsWithSpaces))]
     public void Spaces_counted_in_a_dimension_are_those_of_the_nails(string yaml)
     {
         Drawn drawn = Draw(yaml);

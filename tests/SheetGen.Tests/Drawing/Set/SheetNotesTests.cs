@@ -31,6 +31,31 @@ public class SheetNotesTests
         }
     }
 
+    /// <summary>Views are drawn before the set is planned: each name that they print is in the end that of a sheet, with two digits or three, and match lines name their neighbours.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(96)]
+    public void Every_name_that_a_sheet_prints_is_of_the_set(int first)
+    {
+        WallProject project = SampleLayout.Read(Repository.Read("demo", "heron-street-bridge", "wall.yaml"));
+        SheetSet set = SampleSheets.Compose(project with { Sheets = project.Sheets with { Size = "ISO A3", FirstNumber = first } }, SampleLayout.Make(project));
+        string[] names = [.. set.Sheets.Select(s => s.Name)];
+        string[] words = [.. set.Sheets.SelectMany(s => s.Paper).Concat(set.Model).OfType<Text>().Select(t => t.Value), .. set.Findings.Select(f => f.Message)];
+        string[] printed = [.. words.SelectMany(w => Regex.Matches(w, @"SN-\w*").Select(m => m.Value))];
+
+        Assert.DoesNotContain(words, w => w.Any(c => c is >= '\uE000' and <= '\uF8FF'));
+        Assert.True(printed.Distinct().Count() > 5);
+        Assert.All(printed, p => Assert.Contains(p, names));
+        int lines = 0;
+        for (int i = 0; i < set.Sheets.Count; i++)
+        {
+            string[] seen = [.. Words(set.Sheets[i]).Where(w => w.StartsWith("SEE SHEET ", StringComparison.Ordinal)).Select(w => w["SEE SHEET ".Length..])];
+            Assert.All(seen, s => Assert.True(Math.Abs(Array.IndexOf(names, s) - i) == 1, $"{names[i]} goes on at {s}"));
+            lines += seen.Length;
+        }
+        Assert.True(lines > 0);
+    }
+
     /// <summary>Every number that stands in a view has its note on the sheet or on the one that the sheet names.</summary>
     [Fact]
     public void Every_number_of_a_note_has_its_note()

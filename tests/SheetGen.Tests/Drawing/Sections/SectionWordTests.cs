@@ -1,0 +1,129 @@
+using SheetGen.Drawing.Labels;
+using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Sections;
+using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
+using SheetGen.Drawing.Templating;
+using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Placing;
+using SheetGen.Model;
+using SheetGen.Model.Results;
+using SheetGen.Tests.ProjectFile;
+using Xunit;
+
+namespace SheetGen.Tests.Drawing.Sections;
+
+/// <summary>What the words of a section say, and where they stand.</summary>
+public class SectionWordTests
+{
+    private const string Blocked = """
+        format: 1
+        project: {title: Wide shafts, number: WS-1, units: ft}
+        layout_lines:
+          - name: L1
+            start: {station: 5+00, northing: 100, easting: 100, azimuth: 0}
+            elements: [{line: 80}]
+        walls:
+          - name: Wall 5
+            layout_line: L1
+            retained_side: right
+            stations: [5+10, 5+60]
+            top: [[5+10, 118], [5+60, 118]]
+            existing_ground: [[5+10, 120], [5+60, 120]]
+            bottom: {steps: [[5+10, 100]]}
+            sections:
+              - {name: A, stations: [5+10, 5+60], horizontal_spacing: 3.5, vertical_spacing: 3.5, rows: level, top_row_depth: 2, inclination: 12, lengths: [24, 22, 20, 18], bar: {size: "#8", grade: 75}, hole: 6 in}
+        obstructions:
+          - {name: S1, kind: shaft, at: {station: 5+30, offset: 3}, diameter: 60 in, top: 125, bottom: 60}
+        """;
+
+    private static DrawingContext Context(string yaml, string? language = null)
+    {
+        WallProject project = SampleLayout.Read(yaml);
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+        return new(project, layout, Checker.Check(project, layout), SampleLayout.Measure(project, layout), [], new RunInfo("0.1.0"), TemplateReader.Default(null, null, language));
+    }
+
+    [Fact]
+    public void A_nail_that_may_not_be_drilled_is_forbidden_in_its_sections_too_and_says_how_far_it_runs_into_what()
+    {
+        DrawingContext context = Context(Blocked);
+        int stopped = 0;
+        foreach (SectionCut cut in SectionCut.Choose(context))
+        {
+            var view = new SectionView(context, cut, default);
+            var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, 0.2);
+            var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", cut.Wall);
+            new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
+            string[] words = [.. labels.Paper.OfType<Text>().Select(t => t.Value)];
+            Assert.DoesNotContain(words, w => w.StartsWith('-'));
+            foreach (Nail nail in view.Nails)
+            {
+                bool isForbidden = labels.Paper.OfType<Text>().Any(t => t.Nail == nail.Mark && t.Value.StartsWith("DO NOT DRILL", StringComparison.Ordinal));
+                Assert.Equal(nail.Status == NailStatus.Unresolved, isForbidden);
+                Assert.Equal(isForbidden, view.Draw().OfType<Line>().Any(l => l.Nail == nail.Mark && l.Layer == LayerRole.NailUnresolved));
+                stopped += isForbidden ? 1 : 0;
+            }
+            if (view.Nails.Any(n => n.Status == NailStatus.Unresolved))
+                Assert.Contains(words, w => w.EndsWith("' INTO S1", StringComparison.Ordinal));
+        }
+        Assert.True(stopped > 3, $"{stopped} nails");
+    }
+
+    [Theory]
+    [InlineData("english")]
+    [InlineData("spanish")]
+    public void The_clear_distance_in_a_plan_of_a_passing_nail_stands_on_no_line_of_the_nail(string language)
+    {
+        DrawingContext context = Context(Repository.Read("demo", "quarry-lane", "wall.yaml"), language);
+        double label = context.StyleOf(TextRole.Label).Height;
+        int seen = 0;
+        foreach (SectionCut cut in SectionCut.Choose(context))
+        {
+            foreach (PassingPlan plan in PassingPlan.All(context, new SectionView(context, cut, default)))
+            {
+                var scale = new SheetScale(50, context.Project.Unit);
+                double units = scale.UnitsPerMillimetre;
+                var frame = new Box(0, 0, plan.Extent.Width / units + 10 * label - 6, plan.Extent.Height / units + 5 * label);
+                var labels = new ViewLabels(context, new Viewport(frame, plan.Extent.Center, units), frame, "SN-05", cut.Wall);
+                plan.Write(labels, default, scale.DimensionStyle);
+                Dimension clear = Assert.Single(labels.Paper.OfType<Dimension>());
+                string words = clear.Words!.Replace(DimensionPlacer.Measured, new DimensionPlacer(context, labels, scale.DimensionStyle).Written((clear.To - clear.From).Length * units), StringComparison.Ordinal);
+                Box box = DimensionPicture.TextBox(clear.TextPoint, clear.Angle, words, context.StyleOf(TextRole.Dimension));
+                PlaneTransform toPaper = labels.Viewport.ToPaper;
+                Assert.All(plan.Draw(default).OfType<Line>().Where(l => l.Nail is not null), l => Assert.False(box.Crosses(toPaper.Apply(l.From), toPaper.Apply(l.To)), words));
+                Assert.True(frame.Contains(box));
+                seen++;
+            }
+        }
+        Assert.True(seen > 0);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("half_size: true, ")]
+    public void The_height_of_the_wall_is_a_dimension_beside_the_chain_of_rows_at_every_lettering(string half)
+    {
+        WallProject project = SampleLayout.Read(Blocked + $"\nsheets: {{{half}size: ANSI D, date: 2026-01-15}}");
+        SheetSet set = SampleSheets.Compose(project, Placer.Place(project, new PlacingOptions()));
+
+        Assert.Contains(set.Model.OfType<Dimension>(), d => d.Angle == 90 && Math.Abs(d.To.Y - d.From.Y - 18) < 1e-6);
+        Assert.DoesNotContain(set.Model.OfType<Text>(), t => t.Value == "18.00'");
+    }
+
+    [Fact]
+    public void Bubbles_of_details_stand_off_the_lines_of_the_face()
+    {
+        DrawingContext context = Context(Blocked);
+        var view = new SectionView(context, SectionCut.Choose(context)[0], default);
+        var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, 0.1);
+        var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", view.Wall);
+        new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
+        double middle = (view.Top + view.Bottom) / 2;
+        Point2 face = viewport.ToPaper.Apply(view.At(view.Face.OffsetAt(middle), middle));
+
+        Assert.True(Bubble.TryPoint(context, labels, face, Math.PI, "6", "SN-04"));
+        Circle bubble = Assert.Single(labels.Paper.OfType<Circle>(), c => c.Layer == LayerRole.Title);
+        Assert.True(Math.Abs(bubble.Center.X - face.X) > bubble.Radius);
+    }
+}
