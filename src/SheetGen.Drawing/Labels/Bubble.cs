@@ -33,7 +33,7 @@ public static class Bubble
     public static bool TryPoint(DrawingContext context, ViewLabels labels, Point2 at, double toward, string number, string sheet)
     {
         const int Directions = 24;
-        const double TurnPenalty = 9, LinePenalty = 15;
+        const double TurnPenalty = 9, LinePenalty = 40;
         double radius = Radius * context.StyleOf(TextRole.Label).Height;
         Point2? best = null;
         double least = double.PositiveInfinity;
