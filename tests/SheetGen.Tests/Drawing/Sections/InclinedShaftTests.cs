@@ -2,12 +2,8 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Drawing.Templating;
-using SheetGen.Layout.Clearance;
-using SheetGen.Layout.Placing;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
-using SheetGen.Model.Results;
 using Xunit;
 
 namespace SheetGen.Tests.Drawing.Sections;
@@ -36,21 +32,10 @@ public class InclinedShaftTests
           - {name: S2, kind: pile, axis: [{station: 1+43, offset: 14, elevation: 118}, {station: 1+43, offset: 3, elevation: 70}], diameter: 18 in}
         """;
 
-    private static (DrawingContext Context, SheetSet Set) Draw(string yaml)
-    {
-        WallProject project = SampleLayout.Read(yaml);
-        NailLayout layout = Placer.Place(project, new PlacingOptions());
-        ClearanceReport report = Checker.Check(project, layout);
-        QuantityTable quantities = SampleLayout.Measure(project, layout);
-        DrawingTemplates templates = TemplateReader.Default();
-        return (new DrawingContext(project, layout, report, quantities, [], new RunInfo("0.1.0"), templates),
-            SheetComposer.Compose(project, layout, report, quantities, [], new RunInfo("0.1.0"), templates));
-    }
-
     [Fact]
     public void Section_and_passing_plan_show_its_surface()
     {
-        (DrawingContext context, _) = Draw(Raked);
+        DrawingContext context = PlacedWall.Context(Raked);
         int sections = 0, plans = 0;
         foreach (SectionView view in SectionCut.Choose(context).Select(c => new SectionView(context, c, default)))
         {
@@ -86,7 +71,8 @@ public class InclinedShaftTests
     [Fact]
     public void The_plan_joins_its_two_ends()
     {
-        (DrawingContext context, SheetSet set) = Draw(Raked);
+        DrawingContext context = PlacedWall.Context(Raked);
+        SheetSet set = PlacedWall.Sheets(context);
         Obstruction shaft = context.Project.Obstructions[0];
         double leaned = (shaft.Shape[1] - shaft.Shape[0]).Plan.Length;
         Assert.Equal(2, set.Model.OfType<Line>().Count(l => l.Layer == LayerRole.Obstruction && l.Obstruction == shaft.Name && Math.Abs((l.To - l.From).Length - leaned) < 1e-6

@@ -2,9 +2,6 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Drawing.Templating;
-using SheetGen.Layout.Clearance;
-using SheetGen.Layout.Placing;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -19,13 +16,8 @@ public class PassingPlanTests
     [Fact]
     public void The_clear_distance_of_every_cut_shaft_of_the_bridge_is_dimensioned_true()
     {
-        WallProject project = SampleLayout.Read(Repository.Read("demo", "heron-street-bridge", "wall.yaml"));
-        NailLayout layout = Placer.Place(project, new PlacingOptions());
-        ClearanceReport report = Checker.Check(project, layout);
-        QuantityTable quantities = SampleLayout.Measure(project, layout);
-        DrawingTemplates templates = TemplateReader.Default();
-        var context = new DrawingContext(project, layout, report, quantities, [], new RunInfo("0.1.0"), templates);
-        SheetSet set = SheetComposer.Compose(project, layout, report, quantities, [], new RunInfo("0.1.0"), templates);
+        DrawingContext context = PlacedWall.Context(Repository.Read("demo", "heron-street-bridge", "wall.yaml"));
+        SheetSet set = PlacedWall.Sheets(context);
         string[] words = [.. set.Sheets.SelectMany(s => s.Paper).OfType<Text>().Select(t => t.Value)];
         int plans = 0;
         foreach (SectionCut cut in SectionCut.Choose(context))

@@ -3,8 +3,6 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Drawing.Templating;
-using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
 using SheetGen.Model.Results;
@@ -37,17 +35,10 @@ public class SectionWordTests
           - {name: S1, kind: shaft, at: {station: 5+30, offset: 3}, diameter: 60 in, top: 125, bottom: 60}
         """;
 
-    private static DrawingContext Context(string yaml, string? language = null)
-    {
-        WallProject project = SampleLayout.Read(yaml);
-        NailLayout layout = Placer.Place(project, new PlacingOptions());
-        return new(project, layout, Checker.Check(project, layout), SampleLayout.Measure(project, layout), [], new RunInfo("0.1.0"), TemplateReader.Default(null, null, language));
-    }
-
     [Fact]
     public void A_nail_that_may_not_be_drilled_is_forbidden_in_its_sections_too_and_says_how_far_it_runs_into_what()
     {
-        DrawingContext context = Context(Blocked);
+        DrawingContext context = PlacedWall.Context(Blocked);
         int stopped = 0;
         foreach (SectionCut cut in SectionCut.Choose(context))
         {
@@ -75,7 +66,7 @@ public class SectionWordTests
     [InlineData("spanish")]
     public void The_clear_distance_in_a_plan_of_a_passing_nail_stands_on_no_line_of_the_nail(string language)
     {
-        DrawingContext context = Context(Repository.Read("demo", "quarry-lane", "wall.yaml"), language);
+        DrawingContext context = PlacedWall.Context(Repository.Read("demo", "quarry-lane", "wall.yaml"), language);
         double label = context.StyleOf(TextRole.Label).Height;
         int seen = 0;
         foreach (SectionCut cut in SectionCut.Choose(context))
@@ -114,7 +105,7 @@ public class SectionWordTests
     [Fact]
     public void Bubbles_of_details_stand_off_the_lines_of_the_face()
     {
-        DrawingContext context = Context(Blocked);
+        DrawingContext context = PlacedWall.Context(Blocked);
         var view = new SectionView(context, SectionCut.Choose(context)[0], default);
         var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, 0.1);
         var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", view.Wall);
