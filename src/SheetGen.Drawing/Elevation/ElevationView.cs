@@ -37,25 +37,8 @@ public sealed record ElevationView(DrawingContext Context, ElevationStrip Strip,
             foreach (Box box in NailSymbols.Footprint(nail, Sign))
                 crowd.Add(new Box(box.Left + at.X, box.Bottom + at.Y, box.Right + at.X, box.Top + at.Y), ownsLeader: true);
         }
-        foreach (Primitive primitive in model)
-        {
-            switch (ToPaper.Apply(primitive))
-            {
-                case Line l when Reaches(l.From, l.To):
-                    crowd.Add(l.From, l.To, l.Layer == LayerRole.Wall ? LineKind.NoText : LineKind.Soft);
-                    break;
-                case Polyline p when p.Layer != LayerRole.Viewport:
-                    for (int i = 0; i + 1 < p.Vertices.Count + (p.Closed ? 1 : 0); i++)
-                    {
-                        Point2 a = p.Vertices[i].Point, b = p.Vertices[(i + 1) % p.Vertices.Count].Point;
-                        if (Reaches(a, b))
-                            crowd.Add(a, b, p.Layer == LayerRole.Wall ? LineKind.NoText : LineKind.Soft);
-                    }
-                    break;
-                default:
-                    break;
-            }
-        }
+        foreach (Primitive primitive in model.Where(p => p is Line or Polyline && p.Layer != LayerRole.Viewport))
+            crowd.Add(ToPaper.Apply(primitive), primitive.Layer == LayerRole.Wall ? LineKind.NoText : LineKind.Soft);
     }
 
     /// <summary>Keeps the places of marks that were found before.</summary>
@@ -64,7 +47,4 @@ public sealed record ElevationView(DrawingContext Context, ElevationStrip Strip,
         foreach (PlacedMark mark in marks.Marks)
             Labels.Keep(mark.Text, mark.Leader);
     }
-
-    private bool Reaches(Point2 a, Point2 b) =>
-        Math.Max(a.X, b.X) >= Viewport.Frame.Left && Math.Min(a.X, b.X) <= Viewport.Frame.Right;
 }

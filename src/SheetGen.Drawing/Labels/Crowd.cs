@@ -12,7 +12,8 @@ public sealed class Crowd
     private readonly List<int>?[] _boxCells;
     private readonly List<int>?[] _lineCells;
     private readonly List<(Box Box, bool OwnsLeader)> _boxes = [];
-    private readonly List<(Point2 From, Point2 To, LineKind Kind)> _lines = [];
+    private readonly List<(Point2 From, Point2 To, LineKind Kind, int Thing)> _lines = [];
+    private int _things;
 
     /// <summary>An empty crowd; what lies wholly outside the bounds is left out, for no label goes there.</summary>
     public Crowd(Box bounds)
@@ -38,7 +39,17 @@ public sealed class Crowd
         _boxes.Add((box, ownsLeader));
     }
 
-    public void Add(Point2 from, Point2 to, LineKind kind)
+    public void Add(Point2 from, Point2 to, LineKind kind) => Add(from, to, kind, _things++);
+
+    /// <summary>Adds the lines of a primitive, with the closing side of an outline; however many pieces a curve has, it counts as one line.</summary>
+    public void Add(Primitive primitive, LineKind kind)
+    {
+        foreach ((Point2 from, Point2 to) in Extents.Segments(primitive))
+            Add(from, to, kind, _things);
+        _things++;
+    }
+
+    private void Add(Point2 from, Point2 to, LineKind kind, int thing)
     {
         if (!_bounds.Crosses(from, to))
             return;
@@ -51,7 +62,7 @@ public sealed class Crowd
                     (_lineCells[y * _columns + x] ??= []).Add(_lines.Count);
             }
         }
-        _lines.Add((from, to, kind));
+        _lines.Add((from, to, kind, thing));
     }
 
     public bool IsFree(Box box)
@@ -82,7 +93,7 @@ public sealed class Crowd
         return true;
     }
 
-    /// <summary>Number of lines under a box.</summary>
+    /// <summary>Number of lines under a box, all of one outline or curve as one.</summary>
     public int LinesUnder(Box box)
     {
         HashSet<int>? met = null;
@@ -96,7 +107,7 @@ public sealed class Crowd
                 foreach (int i in lines)
                 {
                     if (box.Crosses(_lines[i].From, _lines[i].To))
-                        (met ??= []).Add(i);
+                        (met ??= []).Add(_lines[i].Thing);
                 }
             }
         }
@@ -148,7 +159,7 @@ public sealed class Crowd
             {
                 foreach (int i in _lineCells[y * _columns + x] ?? [])
                 {
-                    (Point2 a, Point2 b, LineKind kind) = _lines[i];
+                    (Point2 a, Point2 b, LineKind kind, _) = _lines[i];
                     if (kind != LineKind.Soft && IsAlong(a - from, b - from, way * (1 / length), length, within))
                         return true;
                 }

@@ -55,24 +55,12 @@ public static class FreeArea
     {
         IEnumerable<Text> fields = block.Fields.Where(f => f.Visible).Select(f =>
             new Text(f.Layer, f.Role, f.Position, f.Height, new string('0', Expected), f.Align, f.Rotation));
-        foreach (Primitive primitive in block.Lines.Concat(fields))
+        IEnumerable<(Point2 From, Point2 To)> written = block.Lines.OfType<Text>().Concat(fields).Select(f => Zigzag(TextMeasure.BoxOf(f, styleOf(f.Role)))).SelectMany(z => z.Zip(z.Skip(1)));
+        foreach ((Point2 from, Point2 to) in block.Lines.SelectMany(Extents.Segments).Concat(written))
         {
-            IReadOnlyList<Point2> path = primitive switch
-            {
-                Line l => [l.From, l.To],
-                Polyline p => Flatten.Path(p.Vertices, p.Closed),
-                Circle c => Flatten.Arc(new Arc(c.Layer, c.Center, c.Radius, 0, 360)),
-                Arc a => Flatten.Arc(a),
-                Fill f => Flatten.Path(f.Outline, true),
-                Text t => Zigzag(TextMeasure.BoxOf(t, styleOf(t.Role))),
-                _ => [],
-            };
-            for (int i = 0; i + 1 < path.Count; i++)
-            {
-                int steps = Math.Max(1, (int)Math.Ceiling((path[i + 1] - path[i]).Length));
-                for (int k = 0; k <= steps; k++)
-                    yield return path[i] + (path[i + 1] - path[i]) * ((double)k / steps);
-            }
+            int steps = Math.Max(1, (int)Math.Ceiling((to - from).Length));
+            for (int k = 0; k <= steps; k++)
+                yield return from + (to - from) * ((double)k / steps);
         }
     }
 

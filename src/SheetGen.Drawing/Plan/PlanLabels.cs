@@ -31,34 +31,7 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
     public void Crowd(IEnumerable<Primitive> paper)
     {
         foreach (Primitive primitive in paper)
-        {
-            bool isNail = primitive.Layer is LayerRole.NailTrace or LayerRole.NailNoted;
-            foreach ((Point2 a, Point2 b) in Segments(primitive))
-            {
-                if (Math.Max(a.X, b.X) >= Frame.Left && Math.Min(a.X, b.X) <= Frame.Right)
-                    labels.Placer.Crowd.Add(a, b, isNail ? LineKind.NoText : LineKind.Soft);
-            }
-        }
-    }
-
-    private static IEnumerable<(Point2, Point2)> Segments(Primitive primitive)
-    {
-        switch (primitive)
-        {
-            case Line l:
-                yield return (l.From, l.To);
-                break;
-            case Polyline p:
-                for (int i = 0; i + 1 < p.Vertices.Count + (p.Closed ? 1 : 0); i++)
-                    yield return (p.Vertices[i].Point, p.Vertices[(i + 1) % p.Vertices.Count].Point);
-                break;
-            case Circle c:
-                for (int i = 0; i < 8; i++)
-                    yield return (c.Center + new Point2(c.Radius, 0).Turned(i * Math.PI / 4), c.Center + new Point2(c.Radius, 0).Turned((i + 1) * Math.PI / 4));
-                break;
-            default:
-                break;
-        }
+            labels.Placer.Crowd.Add(primitive, primitive.Layer is LayerRole.NailTrace or LayerRole.NailNoted ? LineKind.NoText : LineKind.Soft);
     }
 
     public void Stations(Wall wall, PlanModel plan)

@@ -122,11 +122,7 @@ public sealed class PassingPlan
     {
         PlaneTransform toPaper = labels.Viewport.ToPaper;
         foreach (Primitive p in Draw(place).Select(toPaper.Apply))
-        {
-            Point2[] points = p is Circle c ? [.. Enumerable.Range(0, 25).Select(i => c.Center + new Point2(c.Radius, 0).Turned(i * Math.PI / 12))] : [.. Extents.Points(p)];
-            for (int i = 0; i + 1 < points.Length; i++)
-                labels.Placer.Crowd.Add(points[i], points[i + 1], LineKind.NoText);
-        }
+            labels.Placer.Crowd.Add(p, LineKind.NoText);
         (Point2 hole, Point2 shaft) = Ends();
         Point2 from = toPaper.Apply(place + hole), to = toPaper.Apply(place + shaft);
         var placer = new DimensionPlacer(_context, labels, dimensionStyle);

@@ -24,9 +24,8 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         {
             if (primitive is Circle circle)
                 labels.Placer.Crowd.Add(Box.At(circle.Center, 2 * circle.Radius, 2 * circle.Radius), ownsLeader: true);
-            Point2[] points = primitive is Circle ? [] : [.. Extents.Points(primitive)];
-            for (int i = 0; i + 1 < points.Length; i++)
-                labels.Placer.Crowd.Add(points[i], points[i + 1], primitive.Nail is not null ? LineKind.NoText : LineKind.Soft);
+            else
+                labels.Placer.Crowd.Add(primitive, primitive.Nail is not null ? LineKind.NoText : LineKind.Soft);
         }
         var dimensions = new SectionDimensions(context, view, labels, dimensionStyle);
         dimensions.Heights();

@@ -102,19 +102,57 @@ public class SectionWordTests
         Assert.DoesNotContain(set.Model.OfType<Text>(), t => t.Value == "18.00'");
     }
 
-    [Fact]
-    public void Bubbles_of_details_stand_off_the_lines_of_the_face()
+    /// <summary>The face alone, and with a facing before it whose front is the closing side of its outline.</summary>
+    [Theory]
+    [InlineData("", 0.1)]
+    [InlineData("    facing: {shotcrete: 4 in, kind: sculpted shotcrete, thickness: 14 in}\n    batter: {angle: 6 deg, elevation: 100}\n", 0.1)]
+    [InlineData("    facing: {shotcrete: 4 in, kind: cast in place, thickness: 18 in}\n", 0.06)]
+    public void Bubbles_of_details_stand_off_the_lines_of_the_face(string facing, double units)
     {
-        DrawingContext context = PlacedWall.Context(Blocked);
+        DrawingContext context = PlacedWall.Context(Blocked.Replace("    sections:\n", facing + "    sections:\n", StringComparison.Ordinal));
         var view = new SectionView(context, SectionCut.Choose(context)[0], default);
-        var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, 0.1);
-        var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", view.Wall);
-        new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
-        double middle = (view.Top + view.Bottom) / 2;
-        Point2 face = viewport.ToPaper.Apply(view.At(view.Face.OffsetAt(middle), middle));
+        foreach (double share in new[] { 0.2, 0.35, 0.5, 0.65, 0.8 })
+        {
+            var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, units);
+            var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", view.Wall);
+            new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
+            double at = view.Bottom + (view.Top - view.Bottom) * share;
+            Point2 face = viewport.ToPaper.Apply(view.At(view.Face.OffsetAt(at), at));
 
-        Assert.True(Bubble.TryPoint(context, labels, face, Math.PI, "6", "SN-04"));
-        Circle bubble = Assert.Single(labels.Paper.OfType<Circle>(), c => c.Layer == LayerRole.Title);
-        Assert.True(Math.Abs(bubble.Center.X - face.X) > bubble.Radius);
+            Assert.True(Bubble.TryPoint(context, labels, face, Math.PI, "6", "SN-04"));
+            Circle bubble = Assert.Single(labels.Paper.OfType<Circle>(), c => c.Layer == LayerRole.Title);
+            Box box = Box.At(bubble.Center, 2 * bubble.Radius, 2 * bubble.Radius);
+            Assert.All(view.Build.Draw().Where(p => p is Line or Polyline).SelectMany(Sides),
+                side => Assert.False(box.Crosses(viewport.ToPaper.Apply(side.From), viewport.ToPaper.Apply(side.To)), $"bubble on {side.From} {side.To} at {share}"));
+        }
+
+        static IEnumerable<(Point2 From, Point2 To)> Sides(Primitive primitive)
+        {
+            Point2[] points = primitive is Polyline p ? [.. p.Vertices.Select(v => v.Point), p.Vertices[0].Point] : [((Line)primitive).From, ((Line)primitive).To];
+            for (int i = 1; i < points.Length; i++)
+                yield return (points[i - 1], points[i]);
+        }
+    }
+
+    [Fact]
+    public void Words_of_a_section_stand_off_the_front_of_its_facing_where_there_is_room()
+    {
+        const string Facing = "    facing: {shotcrete: 4 in, kind: sculpted shotcrete, thickness: 14 in}\n    lifts: {below_row: 1.5, max_exposed: 6, max_hours: 24}\n    finished_grade: [[5+10, 101], [5+60, 101]]\n";
+        DrawingContext context = PlacedWall.Context(Blocked.Replace("    sections:\n", Facing + "    sections:\n", StringComparison.Ordinal));
+        int seen = 0;
+        foreach (SectionCut cut in SectionCut.Choose(context))
+        {
+            var view = new SectionView(context, cut, default);
+            var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, 0.1);
+            var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", cut.Wall);
+            new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
+            Point2 low = viewport.ToPaper.Apply(view.At(view.Build.FrontAt(view.Bottom), view.Bottom)), high = viewport.ToPaper.Apply(view.At(view.Build.FrontAt(view.Top), view.Top));
+            foreach (Text text in labels.Paper.OfType<Text>())
+            {
+                Assert.False(TextMeasure.BoxOf(text, context.StyleOf(text.Role)).Crosses(low, high), $"{cut.Number}: \"{text.Value}\" stands on the front of the facing");
+                seen++;
+            }
+        }
+        Assert.True(seen > 10, $"{seen} texts");
     }
 }
