@@ -20,6 +20,8 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
 
     public void Write()
     {
+        foreach (Primitive built in view.Build.Draw().Select(labels.Viewport.ToPaper.Apply))
+            labels.Placer.Crowd.Add(built, LineKind.NoText);
         foreach (Primitive primitive in view.Draw().Select(labels.Viewport.ToPaper.Apply))
         {
             if (primitive is Circle circle)
