@@ -58,7 +58,16 @@ public static class Summary
         IEnumerable<Nail> production = layout.Nails.Where(n => n.Kind != NailKind.Verification);
         string walls = project.Walls.Count == 1 ? "" : Invariant($", {project.Walls.Count} walls");
         string extra = tests == 0 ? "" : Invariant($"; verification test nails {tests}");
-        return Invariant($"{layout.Nails.Count - tests} production, {production.Sum(n => n.Length):#,##0.##} {unit} from head to tip{extra}{walls}");
+        return Invariant($"{layout.Nails.Count - tests} production, {production.Sum(n => n.Length):#,##0.##} {unit} from head to tip{extra}{walls}{WithoutNails(project, production)}");
+    }
+
+    /// <summary>Sections that no production nail stands in.</summary>
+    private static string WithoutNails(WallProject project, IEnumerable<Nail> production)
+    {
+        HashSet<(string, string)> with = [.. production.Select(n => (n.Wall.Name, n.Section.Name))];
+        string[] bare = [.. project.Walls.SelectMany(w => w.Sections.Where(s => !with.Contains((w.Name, s.Name))).Select(s => $"section {s.Name} of {w.Name}"))];
+        string more = bare.Length > MostMarksShown ? Invariant($" and {bare.Length - MostMarksShown} more") : "";
+        return bare.Length == 0 ? "" : $"; NONE in {string.Join(", ", bare.Take(MostMarksShown))}{more}";
     }
 
     private static string ChangedText(NailLayout layout)

@@ -109,7 +109,7 @@ public static class Understood
         {
             NailRow[] rows = [.. layout.Rows.Where(r => r.Wall.Name == wall.Name && r.Section.Name == section.Name && r.GridStations.Count > 0)];
             int grid = rows.Where(r => !r.Number.IsPart).Select(r => r.Number).Distinct().Count(), part = rows.Where(r => r.Number.IsPart).Select(r => r.Number).Distinct().Count();
-            string counted = Invariant($"{grid} {(grid == 1 ? "row" : "rows")}") + (part == 0 ? "" : Invariant($" and {part} part {(part == 1 ? "row" : "rows")}"));
+            string counted = rows.Length == 0 ? "NO NAILS" : Invariant($"{grid} {(grid == 1 ? "row" : "rows")}") + (part == 0 ? "" : Invariant($" and {part} part {(part == 1 ? "row" : "rows")}"));
             string lengths = string.Join("/", section.Lengths.Select(l => Invariant($"{l:0.##}")));
             return Invariant($"{Station(section.Start)} to {Station(section.End)}: {BuiltSpacing.Text(wall, section, layout.Rows, project.Unit)}, {counted}, {Kind(section)}; ")
                 + Invariant($"{lengths} {_unit} at {section.Inclination:0.##} deg down, {section.Bar}, hole {Small(section.HoleDiameter, project.Unit)}");

@@ -49,6 +49,7 @@ internal static class CoverFindings
         string Show(double length) => Figures.Length(length, bay.Unit);
         string what = lack.Lack switch
         {
+            Lack.Nails when !bay.HasRoom => NoRoom(bay),
             Lack.Nails => $"no nail within {Show(bay.HalfWindow)} along the wall",
             Lack.Top => $"the highest nail is {Figures.Beside(lack.Amount, bay.Rules.TopMax, bay.Unit)} below the top; {Show(bay.Rules.TopMax)} is allowed",
             Lack.Bottom => $"the lowest nail is {Figures.Beside(lack.Amount, bay.Rules.BottomMax, bay.Unit)} above the bottom; {Show(bay.Rules.BottomMax)} is allowed",
@@ -73,6 +74,23 @@ internal static class CoverFindings
             Message = $"section {bay.Section.Name}, {Between(bay, lack.Start, lack.End)}: {what}{Closed(bay, lack)}",
         };
     }
+
+    /// <summary>What leaves no head its place in a bay, and what a designer can do about it.</summary>
+    private static string NoRoom(Bay bay)
+    {
+        string Show(double length) => Figures.Length(length, bay.Unit);
+        string Kept(BayEnd end) => end == BayEnd.Corner ? $"{Show(bay.Rules.CornerClear)} from a corner" : $"{Show(bay.Rules.EdgeMin)} from the wall's end";
+        BayEnd[] ends = [.. new[] { bay.StartEnd, bay.EndEnd }.Where(e => e != BayEnd.SectionLimit).Distinct()];
+        bool isCorner = ends.Contains(BayEnd.Corner), isEnd = ends.Contains(BayEnd.WallEnd);
+        string between = bay.StartEnd == bay.EndEnd
+            ? isCorner ? "between two corners" : "between the wall's ends"
+            : $"from {Named(bay.StartEnd)} to {Named(bay.EndEnd)}";
+        double width = bay.FaceEndAt(bay.HalfHeight) - bay.FaceStartAt(bay.HalfHeight);
+        return $"no nail has room, the face is {Show(width)} wide {between} and a head keeps {string.Join(" and ", ends.Select(Kept))}; "
+            + $"move {(isCorner ? "the corner" : "the wall's end")}, lower {(isCorner && isEnd ? "corner_clear or edge_min" : isCorner ? "corner_clear" : "edge_min")}, or let the engineer accept a face without nails";
+    }
+
+    private static string Named(BayEnd end) => end switch { BayEnd.WallEnd => "the wall's end", BayEnd.Corner => "a corner", _ => "the section's limit" };
 
     /// <summary>Stretches closed to nails are not exempt: what they uncover is reported with their reason.</summary>
     private static string Closed(Bay bay, CoverBreak lack)

@@ -13,11 +13,15 @@ internal sealed class CoverWatch
 
     private readonly Dictionary<Bay, RowState[]> _rows = new(ReferenceEqualityComparer.Instance);
     private readonly HashSet<Bay> _broken;
+    private readonly double _withoutRows;
 
     /// <param name="layout">The layout as it stands now; what is broken in it may stay so.</param>
-    public CoverWatch(LayoutState layout)
-        : this(layout, new(ReferenceEqualityComparer.Instance))
+    /// <param name="bays">All bays of the walls, those without rows too; null where nobody asks for the total.</param>
+    public CoverWatch(LayoutState layout, IEnumerable<Bay>? bays = null)
+        : this(layout, new(ReferenceEqualityComparer.Instance), 0)
     {
+        HashSet<(string, double)> withRows = [.. _rows.Keys.Select(Place)];
+        _withoutRows = bays?.Where(b => !withRows.Contains(Place(b))).Sum(b => Length(CoverRule.Breaks(b, [], strict: false))) ?? 0;
         foreach (Bay bay in _rows.Keys)
         {
             if (Broken(bay, bay.Start - bay.Reach, bay.End + bay.Reach, before: false) > 0)
@@ -25,18 +29,19 @@ internal sealed class CoverWatch
         }
     }
 
-    private CoverWatch(LayoutState layout, HashSet<Bay> broken)
+    private CoverWatch(LayoutState layout, HashSet<Bay> broken, double withoutRows)
     {
         _broken = broken;
+        _withoutRows = withoutRows;
         foreach (IGrouping<Bay, RowState> rows in layout.Rows.GroupBy(r => r.Row.Bay))
             _rows[rows.Key] = [.. rows];
     }
 
     /// <summary>The same of a copy of the layout.</summary>
-    public CoverWatch Of(LayoutState copy) => new(copy, _broken);
+    public CoverWatch Of(LayoutState copy) => new(copy, _broken, _withoutRows);
 
     /// <summary>Length of wall where the rule is broken.</summary>
-    public double Total => _rows.Keys.Sum(b => Broken(b, b.Start - b.Reach, b.End + b.Reach, before: false));
+    public double Total => _withoutRows + _rows.Keys.Sum(b => Broken(b, b.Start - b.Reach, b.End + b.Reach, before: false));
 
     /// <summary>True where the rule was broken from the first somewhere in a bay of the slots.</summary>
     public bool IsBrokenAt(IReadOnlyList<Slot> slots) => _broken.Count > 0 && slots.Any(s => _broken.Contains(s.Row.Bay));
@@ -71,6 +76,8 @@ internal sealed class CoverWatch
 
     private double Broken(Bay bay, double from, double to, bool before) => BrokenAt(bay, from, to, before).Sum(s => s.End - s.Start);
 
+    private static (string Wall, double Start) Place(Bay bay) => (bay.Wall.Name, bay.Start);
+
     private IEnumerable<(double Start, double End)> BrokenAt(Bay bay, double from, double to, bool before)
     {
         var heads = new List<Head>();
@@ -86,9 +93,13 @@ internal sealed class CoverWatch
                     heads.Add(nail.Choice.Head);
             }
         }
-        // A stretch is listed once for each lack.
-        return CoverRule.Breaks(bay, heads, strict: false, from, to).Select(b => (b.Start, b.End)).Distinct();
+        return Stretches(CoverRule.Breaks(bay, heads, strict: false, from, to));
     }
+
+    /// <summary>A stretch is listed once for each lack.</summary>
+    private static IEnumerable<(double Start, double End)> Stretches(IEnumerable<CoverBreak> breaks) => breaks.Select(b => (b.Start, b.End)).Distinct();
+
+    private static double Length(IEnumerable<CoverBreak> breaks) => Stretches(breaks).Sum(s => s.End - s.Start);
 }
 
 /// <summary>A stretch of a bay where the cover rule is broken, by distance along the layout line.</summary>

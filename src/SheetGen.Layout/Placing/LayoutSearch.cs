@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -28,7 +29,7 @@ internal sealed class LayoutSearch
         _progress = progress;
         _maximum = site.Project.Rules.Redirect.Maximum;
         Layout = new LayoutState(rows, site.Project.Rules.NailClearance);
-        Cover = new CoverWatch(Layout);
+        Cover = new CoverWatch(Layout, site.Faces.SelectMany(f => Bay.Of(f, site.Project.Rules, site.Project.Unit)));
     }
 
     public LayoutState Layout { get; }

@@ -26,8 +26,6 @@ internal static class CoverRule
     public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict, double from, double to)
     {
         var breaks = new List<CoverBreak>();
-        if (!bay.HasRoom)
-            return breaks;
         from = Math.Max(from, bay.FaceStart);
         to = Math.Min(to, bay.FaceEnd);
         double tolerance = strict ? Tolerance.Placed(bay.Unit) : Tolerance.Checked(bay.Unit);

@@ -27,7 +27,7 @@ public sealed class HelpTests
         ],
     }.Project;
 
-    private sealed class Stages : IProgress<string>
+    internal sealed class Stages : IProgress<string>
     {
         public List<string> Told { get; } = [];
 

@@ -62,6 +62,16 @@ public sealed class TestNailTests
         Assert.All(four, n => Assert.Equal(109, n.Elevation));
     }
 
+    // The bonded length that is tested, and the free length before it where the project gives one.
+    [Theory]
+    [InlineData("test_bonded_length: 10", 10)]
+    [InlineData("test_bonded_length: 10, test_free_length: 3.5", 13.5)]
+    public void A_verification_nail_is_as_long_as_its_test_asks(string test, double length)
+    {
+        WallProject project = new PlacingWall { Tests = "{verification: 1, proof: 0 %}", Blocks = [$"rates: {{{test}}}"] }.Project;
+        Assert.Equal(length, Assert.Single(Placer.Place(project, new PlacingOptions()).Nails, n => n.Kind == NailKind.Verification).Length);
+    }
+
     [Fact]
     public void Marks_of_proof_nails_are_spread_evenly_where_asked()
     {

@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using SheetGen.Model.Results;
 using SheetGen.ProjectFile.Documents;
 using Xunit;
 
@@ -24,6 +25,12 @@ public sealed class DocumentTests
             .SelectMany(f => Regex.Matches(File.ReadAllText(f), "\"([A-Z][0-9]{2})\"").Select(m => m.Groups[1].Value)).Distinct();
         Assert.Equal([], codes.Where(c => !text.Contains($"## {c}\n", StringComparison.Ordinal)));
     }
+
+    [Fact]
+    public void Every_code_of_a_finding_is_explained_once() =>
+        Assert.Equal(
+            typeof(FindingCode).GetFields().Select(f => (string)f.GetRawConstantValue()!).Order(StringComparer.Ordinal),
+            FindingMeanings.All.Select(f => f.Code).Order(StringComparer.Ordinal));
 
     private static void CheckFresh(string text, params string[] path)
     {

@@ -30,9 +30,11 @@ internal sealed record GridHeads(IReadOnlyList<Slot> Blocked, IReadOnlyList<(Slo
                     pairs.Add((slot, near));
             }
         }
-        int steps = 0;
-        return new GridHeads(blocked, pairs, blocked.Length + (Cover(pairs, ref steps) ?? Apart(pairs)));
+        return new GridHeads(blocked, pairs, blocked.Length + LeastOf(pairs, GreatestSteps));
     }
+
+    /// <summary>The least number of stations that meet every pair; where the search for it takes more steps, the number of pairs found that share none.</summary>
+    internal static int LeastOf(List<(Slot First, Slot Second)> pairs, int steps) => Cover(pairs, ref steps) ?? Apart(pairs);
 
     /// <summary>True for a station whose nail stands free at its grid place: two of them have a clear pair.</summary>
     private static bool IsWitness(Slot slot) => slot.Nails.Length == 1 && slot.Nails[0] is { IsUnresolved: false, Choice.IsAtGrid: true };
@@ -66,12 +68,12 @@ internal sealed record GridHeads(IReadOnlyList<Slot> Blocked, IReadOnlyList<(Slo
         return holes;
     }
 
-    /// <summary>The least vertex cover by branching on a pair; null where that takes too many steps.</summary>
+    /// <summary>The least vertex cover by branching on a pair; null where that takes more steps than are left.</summary>
     private static int? Cover(List<(Slot First, Slot Second)> pairs, ref int steps)
     {
         if (pairs.Count == 0)
             return 0;
-        if (++steps > GreatestSteps)
+        if (--steps < 0)
             return null;
         // The station in most pairs: it is in the set, or all it is paired with are.
         Slot most = pairs.SelectMany(p => (Slot[])[p.First, p.Second]).GroupBy(s => s.Index).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().First();
