@@ -57,8 +57,10 @@ public static class DetailSheets
             right = place.X - 1.5 * cell.Width * size.Scale.UnitsPerMillimetre;
             cells.Add(new(detail, size.Height, right, (at, refs) => Draw(context, detail, number, Cell(context, at, width, size.Height), size.Scale, place, refs.Sheet)));
         }
-        return [.. before ?? [], .. grid.Places.Select((n, i) => Column([.. cells.Skip(grid.Places.Take(i).Sum()).Take(n)], width, i + 1 < grid.Places.Count && flow != DetailFlow.Alone ? area.Height : null))];
+        return [.. before ?? [], .. grid.Places.Select((n, i) => Column([.. cells.Skip(grid.Places.Take(i).Sum()).Take(n)], width, i + 1 < grid.Places.Count && !IsAlone(flow) ? area.Height : null))];
     }
+
+    private static bool IsAlone(DetailFlow flow) => flow is DetailFlow.Alone or DetailFlow.AloneMiddle or DetailFlow.AloneLarge;
 
     /// <param name="height">Height over which the cells are set apart evenly; null for as high as they are.</param>
     private static DetailColumn Column(IReadOnlyList<DetailCell> cells, double width, double? height)
@@ -139,8 +141,8 @@ public static class DetailSheets
     /// <summary>Details at their least size share the columns evenly; then those of each column grow in turn while it has room.</summary>
     private static DetailGrid GridOf(IReadOnlyList<DetailSize>[] possible, int columns, double room, DetailFlow flow)
     {
-        if (flow == DetailFlow.Alone)
-            return new(columns, [.. possible.Select(p => p[0])], [.. possible.Select(_ => 1)]);
+        if (IsAlone(flow))
+            return new(columns, [.. possible.Select(p => flow == DetailFlow.AloneLarge ? p[^1] : flow == DetailFlow.AloneMiddle ? p[p.Count / 2] : p[0])], [.. possible.Select(_ => 1)]);
         double[] least = [.. possible.Select(p => p[0].Height)];
         int fewest = Fewest(least, room), full = (fewest + columns - 1) / columns * columns;
         DetailGrid Spread(int taken)
@@ -239,8 +241,12 @@ public enum DetailFlow
     Filling,
     /// <summary>In as few columns as they can, so that others may stand beside them.</summary>
     Tight,
-    /// <summary>Each by itself, so that they may stand below others.</summary>
+    /// <summary>Each by itself at its least size, so that they may stand below others.</summary>
     Alone,
+    /// <summary>Each by itself at a middle size.</summary>
+    AloneMiddle,
+    /// <summary>Each by itself at its largest size.</summary>
+    AloneLarge,
 }
 
 /// <summary>A detail with the height that it takes in its column, mm; it is drawn with its upper left corner at a point.</summary>

@@ -61,10 +61,10 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
                 Obstruction = o.Name,
             })]);
         }
+        Lifts();
         Ground();
         foreach (Nail nail in view.Nails)
             Nail(nail);
-        Lifts();
         dimensions.Clear();
         dimensions.BesideFace();
         // What is built on the face is drawn in every section and named where the wall is highest.
@@ -120,27 +120,21 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
 
     private void Facing()
     {
-        double middle = (view.Top + view.Bottom) / 2;
+        // Between two rows: there every layer of the face has room on both sides.
+        double[] levels = [view.Top, .. view.Nails.Select(n => n.Elevation), view.Bottom];
+        double[] between = [.. levels.Zip(levels.Skip(1), (a, b) => (a + b) / 2).OrderBy(z => Math.Abs(z - (view.Top + view.Bottom) / 2))];
+        void Layer(string words, Func<double, double> offset, double toward) =>
+            labels.LabelOneOf([.. between.Select(z => new LabelRequest([[words]], TextRole.Label, Paper(offset(z), z), 0.5) { Toward = toward, LeaderFrom = 1.6 })]);
         if (view.Wall.Batter is { Angle: not 0 } batter)
-            Put([context.Say(Phrase.Batter, _print.Angle(batter.Angle))], Paper(view.Face.OffsetAt(middle), middle), Math.PI);
+            Layer(context.Say(Phrase.Batter, _print.Angle(batter.Angle)), z => view.Build.LeansWithFace ? view.Build.FrontAt(z) : view.Face.OffsetAt(z), Math.PI);
         if (view.Wall.Facing is not Facing facing)
             return;
-        double low = view.Bottom + 0.5 * view.Unit;
         if (facing.Shotcrete is double shotcrete)
-        {
-            double between = view.Nails.Count > 2 ? (view.Nails[0].Elevation + 2 * view.Nails[1].Elevation) / 3 : low;
-            Put([context.Say(Phrase.ShotcreteThickness, _print.Small(shotcrete))], Paper(view.Build.Back(between), between), 0);
-        }
+            Layer(context.Say(Phrase.ShotcreteThickness, _print.Small(shotcrete)), view.Build.Back, 0);
         if (view.Wall.Drainage is not null)
-        {
-            double between = view.Nails.Count > 1 ? (view.Nails[^1].Elevation + 2 * view.Nails[^2].Elevation) / 3 : (view.Top + view.Bottom) / 2;
-            Put([context.Say(Phrase.DrainageStrip)], Paper(view.Build.Back(between) + 0.12 * view.Unit, between), 0);
-        }
+            Layer(context.Say(Phrase.DrainageStrip), z => view.Build.Back(z) + 0.12 * view.Unit, 0);
         if (view.Build.HasFacing)
-        {
-            double at = view.Bottom + 0.4 * (view.Top - view.Bottom);
-            Put([context.Say(FacingWords(facing.Kind), _print.Small(facing.Thickness!.Value))], Paper(view.Build.FrontAt(at), at), Math.PI);
-        }
+            Layer(context.Say(FacingWords(facing.Kind), _print.Small(facing.Thickness!.Value)), view.Build.FrontAt, Math.PI);
         if (view.Build.Pad is double pad && view.Build.HasFacing)
             Put([context.Say(Phrase.LevelingPad, context.Say(Phrase.Elevation, _print.Elevation(pad)))], Paper(view.Build.FrontAt(view.Bottom), pad - 0.25 * view.Unit), Math.PI + 0.6);
         if (facing.Coping is string coping && view.Build.HasFacing)

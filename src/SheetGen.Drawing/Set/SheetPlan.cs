@@ -135,7 +135,7 @@ public sealed class SheetPlan
     {
         Point2 detailOrigin = sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0);
         IReadOnlyList<DetailColumn> Columns(DetailFlow flow, IReadOnlyList<DetailColumn>? before = null) => DetailSheets.Columns(context, shown, area, detailOrigin, flow, before);
-        IReadOnlyList<DetailColumn> filling = Columns(DetailFlow.Filling), tight = Columns(DetailFlow.Tight), alone = Columns(DetailFlow.Alone);
+        IReadOnlyList<DetailColumn> filling = Columns(DetailFlow.Filling), tight = Columns(DetailFlow.Tight), alone = Columns(DetailFlow.Alone), middle = Columns(DetailFlow.AloneMiddle), large = Columns(DetailFlow.AloneLarge);
         IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context, area.Width), area.Width);
         IReadOnlyList<SheetPart> noteParts = SheetNotes.Parts(context, notes, area.Width);
         SectionCut? highest = SectionCut.Highest(cuts);
@@ -174,10 +174,10 @@ public sealed class SheetPlan
                 with++;
             DetailColumn[] first = [.. alone.Take(with)];
             (IReadOnlyList<DetailColumn> details, IReadOnlyList<PackedSheet> sheets) = Best([filling, tight, .. with == 0 ? [] : new[] { Columns(DetailFlow.Filling, first), Columns(DetailFlow.Tight, first) }]);
-            // Details at their least size, one by one, only save sheets.
-            (IReadOnlyList<DetailColumn> Details, IReadOnlyList<PackedSheet> Sheets) least = Best([alone]);
-            if (least.Sheets.Count < sheets.Count)
-                (details, sheets) = least;
+            // Details one by one, which leave room below them, only save sheets.
+            (IReadOnlyList<DetailColumn> Details, IReadOnlyList<PackedSheet> Sheets) single = Best([large, middle, alone]);
+            if (single.Sheets.Count < sheets.Count)
+                (details, sheets) = single;
             return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, cutParts, details);
 
             (IReadOnlyList<DetailColumn>, IReadOnlyList<PackedSheet>) Best(IReadOnlyList<DetailColumn>[] ways)
