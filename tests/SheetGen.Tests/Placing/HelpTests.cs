@@ -157,6 +157,34 @@ public sealed class HelpTests
         Assert.Equal(beside ? [] : ["20 degrees"], turned.Select(h => h.Value));
     }
 
+    /// <summary>
+    /// A block under the nail reaches from 2.55 to 5.55 ft behind the face. At 0 degrees the axis at 101.5 is 0.25 + 0.5 ft over anything up to 100.75; at 5 degrees it is at 101.01 where
+    /// the block ends, at 10 at 100.52. The window is told as it must be written, not above the horizontal.
+    /// </summary>
+    [Theory]
+    [InlineData(100.6, "[4, 20]", "[0, 25] degrees")]
+    [InlineData(100, "[8, 20]", "[3, 25] degrees")]
+    [InlineData(100, "[10, 20]", "[5, 25] degrees")]
+    public void A_wider_inclination_is_told_as_a_window(double top, string window, string told)
+    {
+        NailLayout layout = new PlacingWall
+        {
+            Length = 7,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Blocks =
+            [
+                "obstructions:",
+                FormattableString.Invariant($"  - {{name: S1, kind: shaft, at: {{station: 1.75, offset: 4.05}}, diameter: 3, top: {top}, bottom: 80}}"),
+                "rules:",
+                $"  redirect: {{maximum: 15, field_tolerance: 10, inclination: {window}}}",
+                "  min_gap: 3.4",
+            ],
+        }.Layout;
+        Assert.Equal(1, layout.Score.Unresolved.Found);
+        Assert.Equal(told, Assert.Single(layout.Help, h => h.Relaxation == "redirect.inclination").Value);
+    }
+
     [Fact]
     public void No_help_where_nothing_is_unresolved() =>
         Assert.Empty(Placer.Place(Wall(maximum: "35"), new PlacingOptions()).Help);
