@@ -7,4 +7,4 @@ namespace SheetGen.Model;
 /// <param name="Along">Distance along the layout line.</param>
 /// <param name="Back">Printed station at the end of what lies before.</param>
 /// <param name="Ahead">Printed station at the start of what follows.</param>
-public sealed record StationEquation(double Along, double Back, double Ahead);
+public sealed record StationEquation(double Along, PrintedStation Back, PrintedStation Ahead);

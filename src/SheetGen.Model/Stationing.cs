@@ -19,7 +19,7 @@ public sealed class Stationing
         _zones =
         [
             new Zone(double.NegativeInfinity, equations.Count == 0 ? double.PositiveInfinity : equations[0].Along, startStation),
-            .. equations.Select((e, i) => new Zone(e.Along, i + 1 < equations.Count ? equations[i + 1].Along : double.PositiveInfinity, e.Ahead - e.Along)),
+            .. equations.Select((e, i) => new Zone(e.Along, i + 1 < equations.Count ? equations[i + 1].Along : double.PositiveInfinity, e.Ahead.Number - e.Along)),
         ];
     }
 
@@ -27,16 +27,15 @@ public sealed class Stationing
 
     public IReadOnlyList<StationEquation> Equations { get; }
 
-    /// <summary>The printed station of a place, as a number; at an equation the ahead station.</summary>
-    public double Printed(double along) => ZoneAt(along).Printed(along);
+    /// <summary>The printed station of a place; at an equation the ahead station.</summary>
+    public PrintedStation Printed(double along) => ZoneAt(along).Printed(along);
 
     /// <summary>Places with a printed station, in order: none in a gap, several where stations overlap. At an equation both sides count.</summary>
-    public IReadOnlyList<double> PlacesOf(double printed) =>
-        [.. _zones.Select(z => (Zone: z, Along: printed - z.Shift)).Where(p => p.Zone.Has(p.Along)).Select(p => p.Along)];
+    public IReadOnlyList<double> PlacesOf(PrintedStation printed) => [.. ZonesOf(printed).Select(z => z.Along)];
 
     /// <summary>As <see cref="PlacesOf"/>: with the number of the zone, from 0, that each lies in.</summary>
-    public IReadOnlyList<(int Zone, double Along)> ZonesOf(double printed) =>
-        [.. _zones.Select((z, i) => (Zone: i, Along: printed - z.Shift)).Where(p => _zones[p.Zone].Has(p.Along))];
+    public IReadOnlyList<(int Zone, double Along)> ZonesOf(PrintedStation printed) =>
+        [.. _zones.Select((z, i) => (Zone: i, Along: z.PlaceOf(printed))).Where(p => _zones[p.Zone].Has(p.Along))];
 
     /// <summary>The station of a place in words, with BK or AH where that station exists twice.</summary>
     public string Text(double along, LengthUnit unit) => Text(along, unit, Lengths.Decimals(unit));
@@ -44,8 +43,8 @@ public sealed class Stationing
     /// <summary>As <see cref="Text(double, LengthUnit)"/>, with the given number of decimals.</summary>
     public string Text(double along, LengthUnit unit, int decimals)
     {
-        double printed = Printed(along);
-        return Stations.Format(printed, unit, decimals) + Mark(along, printed);
+        PrintedStation printed = Printed(along);
+        return printed.Text(unit, decimals) + Mark(along, printed);
     }
 
     /// <summary>" BK" or " AH" where the station of a place exists twice; else empty.</summary>
@@ -68,14 +67,14 @@ public sealed class Stationing
 
     private Zone ZoneAt(double along) => _zones[Array.FindLastIndex(_zones, z => z.Start <= along + 1e-9)];
 
-    private string Mark(double along, double printed)
+    private string Mark(double along, PrintedStation printed)
     {
         if (Equations.Count == 0)
             return "";
         int own = Array.FindLastIndex(_zones, z => z.Start <= along + 1e-9);
         for (int i = 0; i < _zones.Length; i++)
         {
-            if (i != own && _zones[i].Has(printed - _zones[i].Shift))
+            if (i != own && _zones[i].Has(_zones[i].PlaceOf(printed)))
                 return own > i ? " AH" : " BK";
         }
         return "";
@@ -84,7 +83,9 @@ public sealed class Stationing
     /// <summary>A stretch between two equations: printed station = distance along + shift.</summary>
     private sealed record Zone(double Start, double End, double Shift)
     {
-        public double Printed(double along) => along + Shift;
+        public PrintedStation Printed(double along) => new(along + Shift);
+
+        public double PlaceOf(PrintedStation printed) => printed.Number - Shift;
 
         public bool Has(double along) => along >= Start - 1e-9 && along <= End + 1e-9;
     }

@@ -33,7 +33,7 @@ public sealed class ElevationLabels(ElevationView view)
             coarse *= coarse / fine % 4 == 2 ? 2.5 : 2;
         foreach (double along in _wall.LayoutLine.Stationing.RoundPlaces(_window.Start, _window.End, fine))
         {
-            bool labelled = Math.Abs(Math.IEEERemainder(_wall.LayoutLine.Stationing.Printed(along), coarse)) < 1e-6;
+            bool labelled = Math.Abs(Math.IEEERemainder(_wall.LayoutLine.Stationing.Printed(along).Number, coarse)) < 1e-6;
             double x = view.At(along, 0).X;
             view.Labels.Add(new Line(LayerRole.Axis, new(x, y), new(x, y + (labelled ? 2 : 1))));
             if (labelled)

@@ -40,7 +40,7 @@ public sealed class Printed(LengthUnit unit, Vector2D origin, Language language)
     /// <summary>A station without decimals where it has none.</summary>
     public string ShortStation(LayoutLine line, double along)
     {
-        double printed = line.Stationing.Printed(along);
+        double printed = line.Stationing.Printed(along).Number;
         return Math.Abs(printed - Math.Round(printed)) < 1e-6 ? line.Stationing.Text(along, Unit, 0) : Station(line, along);
     }
 

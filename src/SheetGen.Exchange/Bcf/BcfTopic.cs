@@ -4,7 +4,6 @@ using SheetGen.Exchange.Common;
 using SheetGen.Exchange.Ifc;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Exchange.Bcf;
 
@@ -143,7 +142,7 @@ internal sealed class BcfTopic
         if (where.Length == 0 && _finding.Station is { } station)
             where = "station " + (_finding.Wall is { } wall
                 ? wall.LayoutLine.StationText(wall.LayoutLine.AlongOf(station), _input.Project.Unit)
-                : Stations.Format(station, _input.Project.Unit));
+                : new Model.PrintedStation(station).Text(_input.Project.Unit));
         string title = XmlBytes.Clean($"{_finding.Code}{(where.Length > 0 ? ": " + where : "")}");
         return title.Length > MostTitle ? title[..(MostTitle - 3)] + "..." : title;
     }

@@ -19,7 +19,7 @@ internal static class NailFigures
     public static double Station(Nail nail)
     {
         LayoutLine line = nail.Wall.LayoutLine;
-        return line.Stationing.Equations.Count == 0 ? nail.Station : line.Stationing.Printed(line.AlongOf(nail.Station));
+        return line.Stationing.Equations.Count == 0 ? nail.Station : line.Stationing.Printed(line.AlongOf(nail.Station)).Number;
     }
 
     /// <summary>The station in words, with BK or AH where it exists twice.</summary>

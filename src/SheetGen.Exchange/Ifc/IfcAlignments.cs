@@ -85,8 +85,8 @@ internal sealed class IfcAlignments
                 LinearPlacement(of, along, 0, 0, line.PointAt(along).At(0)), null, new StepEnum("STATION"));
             of.Referents.Add((along, referent));
             _properties.Set($"station|{line.Name}|{StepFile.Real(along)}", "Pset_Stationing", [referent],
-                _properties.Length("Station", line.Stationing.Printed(along)),
-                _properties.Length("IncomingStation", line.Stationing.Equations.FirstOrDefault(e => e.Along == along)?.Back),
+                _properties.Length("Station", line.Stationing.Printed(along).Number),
+                _properties.Length("IncomingStation", line.Stationing.Equations.FirstOrDefault(e => e.Along == along)?.Back.Number),
                 _properties.Flag("HasIncreasingStation", true));
         }
     }

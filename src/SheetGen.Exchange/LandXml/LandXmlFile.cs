@@ -101,7 +101,7 @@ internal static class LandXmlFile
         xml.WriteEndElement();
         foreach (StationEquation equation in line.Stationing.Equations)
         {
-            Start(xml, "StaEquation", ("staBack", Number(equation.Back)), ("staAhead", Number(equation.Ahead)), ("staInternal", Number(line.StationOf(equation.Along))));
+            Start(xml, "StaEquation", ("staBack", Number(equation.Back.Number)), ("staAhead", Number(equation.Ahead.Number)), ("staInternal", Number(line.StationOf(equation.Along))));
             xml.WriteEndElement();
         }
         foreach (Wall wall in project.Walls.Where(w => w.LayoutLine == line))

@@ -20,7 +20,7 @@ internal sealed class RevisionScale(LengthUnit old, LengthUnit @new, IReadOnlyLi
     public double Length(double length) => IsOneUnit ? length : length * _factor;
 
     /// <summary>A station of the new unit as its wall prints it.</summary>
-    public string StationText(string wall, double station) => walls.FirstOrDefault(w => w.Name == wall)?.TextOf(station, @new) ?? Stations.Format(station, @new);
+    public string StationText(string wall, double station) => walls.FirstOrDefault(w => w.Name == wall)?.TextOf(station, @new) ?? new PrintedStation(station).Text(@new);
 
     /// <summary>Half of each unit's rounding of stations, elevations and lengths; less than the rounding where both have one unit.</summary>
     private double Rounding => IsOneUnit ? Lengths.Quantum(@new) / 4 : (Length(Lengths.Quantum(old)) + Lengths.Quantum(@new)) / 2 * 1.001;

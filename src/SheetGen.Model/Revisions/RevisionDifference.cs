@@ -61,7 +61,7 @@ public sealed record RevisionDifference
     /// <param name="wall">Name of the wall.</param>
     /// <param name="station">Internal station, in the unit of the new state.</param>
     public string PrintedStation(string wall, double station) =>
-        Walls.FirstOrDefault(w => w.Name == wall)?.TextOf(station, Unit) ?? Stations.Format(station, Unit);
+        Walls.FirstOrDefault(w => w.Name == wall)?.TextOf(station, Unit) ?? new PrintedStation(station).Text(Unit);
 
     public required IReadOnlyList<NailChange> Nails { get; init; }
 

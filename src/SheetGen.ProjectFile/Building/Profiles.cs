@@ -56,7 +56,7 @@ internal sealed class Profiles(LayoutLine line, double start, double end, Length
     /// <summary>True where no first number lies on the wall, and every second one does.</summary>
     private bool Swapped(ListItem list)
     {
-        bool OnWall(double station) => line.Stationing.PlacesOf(station).Any(along => along >= start - Tolerance.Length && along <= end + Tolerance.Length);
+        bool OnWall(double station) => line.Stationing.PlacesOf(new PrintedStation(station)).Any(along => along >= start - Tolerance.Length && along <= end + Tolerance.Length);
         MapItem[] items = [.. list.Maps];
         return items.Length > 0 && Array.TrueForAll(items, i => i.NumberItem("station") is { Mark: StationMark.None } s && i.Number("elevation") is { } z && !OnWall(s.Value) && OnWall(z));
     }

@@ -24,26 +24,26 @@ internal static class StationEquations
             double along = at + back.Value - ahead;
             if (along <= at || along >= length)
             {
-                string range = $"{Stations.Format(ahead, unit)} to {Stations.Format(ahead + length - at, unit)}";
-                problems.Add(ProblemCodes.StationOffLine, back.Spot, $"the back station {Stations.Format(back.Value, unit)} is not between {range}, the stations of the line there", "give the equations in order along the line, each with the back station of its place");
+                string range = $"{new PrintedStation(ahead).Text(unit)} to {new PrintedStation(ahead + length - at).Text(unit)}";
+                problems.Add(ProblemCodes.StationOffLine, back.Spot, $"the back station {new PrintedStation(back.Value).Text(unit)} is not between {range}, the stations of the line there", "give the equations in order along the line, each with the back station of its place");
                 return null;
             }
-            equations.Add(new StationEquation(along, back.Value, next.Value));
+            equations.Add(new StationEquation(along, new(back.Value), new(next.Value)));
             (at, ahead) = (along, next.Value);
         }
         if (Thrice(new Stationing(startStation, equations), length) is not { } thrice)
             return equations;
-        problems.Add(ProblemCodes.BadStation, list.Spot, $"with these equations station {Stations.Format(thrice, unit)} exists three times, so that BK and AH do not tell which is meant", "correct the equations");
+        problems.Add(ProblemCodes.BadStation, list.Spot, $"with these equations station {thrice.Text(unit)} exists three times, so that BK and AH do not tell which is meant", "correct the equations");
         return null;
     }
 
-    private static double? Thrice(Stationing stations, double length)
+    private static PrintedStation? Thrice(Stationing stations, double length)
     {
-        double[] ends = [stations.StartStation, .. stations.Equations.SelectMany(e => new[] { e.Back, e.Ahead }), stations.Printed(length)];
-        double[] sorted = [.. ends.Distinct().Order()];
+        PrintedStation[] ends = [new(stations.StartStation), .. stations.Equations.SelectMany(e => new[] { e.Back, e.Ahead }), stations.Printed(length)];
+        PrintedStation[] sorted = [.. ends.Distinct().Order()];
         for (int i = 0; i + 1 < sorted.Length; i++)
         {
-            double middle = (sorted[i] + sorted[i + 1]) / 2;
+            var middle = new PrintedStation((sorted[i].Number + sorted[i + 1].Number) / 2);
             if (stations.PlacesOf(middle).Count(a => a >= 0 && a <= length) > 2)
                 return middle;
         }

@@ -11,9 +11,9 @@ internal static class StationHint
     {
         if (line.Stationing.Equations.Count > 0)
             return null;
-        double along = line.AlongOf(station), full = Stations.FullStation(unit), meant = line.AlongOf(station * full);
+        double along = line.AlongOf(station), full = PrintedStation.Full(unit), meant = line.AlongOf(station * full);
         bool far = along < -full || along > line.Length + full;
-        return far && meant >= -Tolerance.Length && meant <= line.Length + Tolerance.Length ? Stations.Format(station * full, unit, 0) : null;
+        return far && meant >= -Tolerance.Length && meant <= line.Length + Tolerance.Length ? new PrintedStation(station * full).Text(unit, 0) : null;
     }
 
     /// <summary>The hint behind another one; empty where there is none.</summary>

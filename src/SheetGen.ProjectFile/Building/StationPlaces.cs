@@ -20,8 +20,9 @@ internal static class StationPlaces
             problems.Add(ProblemCodes.BadStation, station.Spot, $"BK and AH go with station equations, and layout line \"{Shown.Short(line.Name)}\" has none", "write the station alone, or add station_equations");
             return null;
         }
-        IReadOnlyList<(int Zone, double Along)> places = stations.ZonesOf(station.Value);
-        string shown = Stations.Format(station.Value, unit);
+        var printed = new PrintedStation(station.Value);
+        IReadOnlyList<(int Zone, double Along)> places = stations.ZonesOf(printed);
+        string shown = printed.Text(unit);
         if (station.Mark != StationMark.None && places.Count > 0)
         {
             // At the equation itself, and wherever the station exists once, the word must still agree with the side.
@@ -42,5 +43,5 @@ internal static class StationPlaces
     }
 
     private static string InWords(Stationing stations, LengthUnit unit) =>
-        string.Join(", ", stations.Equations.Select(e => $"{Stations.Format(e.Back, unit)} BK = {Stations.Format(e.Ahead, unit)} AH"));
+        string.Join(", ", stations.Equations.Select(e => $"{e.Back.Text(unit)} BK = {e.Ahead.Text(unit)} AH"));
 }

@@ -35,5 +35,5 @@ internal static class Stretches
         return null;
     }
 
-    private static string Show(NumberItem station, LengthUnit unit) => Stations.Format(station.Value, unit);
+    private static string Show(NumberItem station, LengthUnit unit) => new PrintedStation(station.Value).Text(unit);
 }

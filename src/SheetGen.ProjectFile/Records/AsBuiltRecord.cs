@@ -97,9 +97,9 @@ public static class AsBuiltRecord
         string[] parts = (word.Length > 0 ? text[..^3] : text).Split('+');
         if (parts.Length == 1 && word.Length == 0)
             return CsvGrid.TryNumber(text, out double plain) ? plain : null;
-        if (parts.Length != 2 || !CsvGrid.TryNumber(parts[0], out double head) || !CsvGrid.TryNumber(parts[1], out double rest) || rest < 0 || rest >= Stations.FullStation(unit))
+        if (parts.Length != 2 || !CsvGrid.TryNumber(parts[0], out double head) || !CsvGrid.TryNumber(parts[1], out double rest) || rest < 0 || rest >= PrintedStation.Full(unit))
             return null;
-        double printed = head * Stations.FullStation(unit) + (parts[0].StartsWith('-') ? -rest : rest);
+        var printed = new PrintedStation(head * PrintedStation.Full(unit) + (parts[0].StartsWith('-') ? -rest : rest));
         double[] places = [.. wall.LayoutLine.Stationing.PlacesOf(printed)];
         if (places.Length == 0)
             fault($"there is no station {text} on layout line \"{CsvGrid.Short(wall.LayoutLine.Name)}\": it lies in the gap of a station equation", "write the station as the sheets print it");

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using SheetGen.Model;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Tree;
 
@@ -48,7 +49,7 @@ internal static partial class OtherValues
         Amount plain = Numbers.Parse(word.Success ? word.Groups["number"].Value : text);
         if (plain.IsGood || plain.Fault == ProblemCodes.OutOfRange)
             return plain;
-        int full = Stations.FullStation(unit);
+        int full = PrintedStation.Full(unit);
         int digits = full == 100 ? 2 : 3;
         Match match = StationForm().Match(text);
         if (!match.Success)

@@ -106,7 +106,7 @@ internal sealed class WallData
     private void WriteStationing(Utf8JsonWriter json)
     {
         Stationing stationing = _wall.LayoutLine.Stationing;
-        json.List("jumps", stationing.Equations, e => json.Array(e.Along + stationing.StartStation, e.Ahead - e.Along - stationing.StartStation));
+        json.List("jumps", stationing.Equations, e => json.Array(e.Along + stationing.StartStation, e.Ahead.Number - e.Along - stationing.StartStation));
     }
 
     /// <summary>Full steps of station inside the wall.</summary>

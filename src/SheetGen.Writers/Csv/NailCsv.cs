@@ -64,7 +64,7 @@ public static class NailCsv
         if (stations.Equations.Count == 0)
             return PlainNumber.Format(nail.Station, decimals, 6);
         double along = nail.Wall.LayoutLine.AlongOf(nail.Station);
-        return PlainNumber.Format(Math.Round(stations.Printed(along), 6), decimals, 6) + stations.Mark(along);
+        return PlainNumber.Format(Math.Round(stations.Printed(along).Number, 6), decimals, 6) + stations.Mark(along);
     }
 
     private static string Coordinate(double? value) => PlainNumber.Fixed(value, 6);

@@ -18,16 +18,16 @@ public sealed class StationEquationTests
     [Fact]
     public void Places_and_stations_go_both_ways_at_overlaps_and_gaps()
     {
-        var overlap = new Stationing(1000, [new StationEquation(250, 1250, 1200)]);
-        Assert.Equal([220, 270], overlap.PlacesOf(1220));
+        var overlap = new Stationing(1000, [new StationEquation(250, new(1250), new(1200))]);
+        Assert.Equal([220, 270], overlap.PlacesOf(new(1220)));
         Assert.Equal("12+20.00 BK", overlap.Text(220, LengthUnit.Foot));
         Assert.Equal("12+20.00 AH", overlap.Text(270, LengthUnit.Foot));
         Assert.Equal("12+60.00", overlap.Text(310, LengthUnit.Foot));
         Assert.Equal("11+99.00", overlap.Text(199, LengthUnit.Foot));
-        var gap = new Stationing(1000, [new StationEquation(250, 1250, 1300)]);
-        Assert.Empty(gap.PlacesOf(1275));
+        var gap = new Stationing(1000, [new StationEquation(250, new(1250), new(1300))]);
+        Assert.Empty(gap.PlacesOf(new(1275)));
         Assert.Equal("13+00.00", gap.Text(250, LengthUnit.Foot));
-        Assert.Equal([250], gap.PlacesOf(1250));
+        Assert.Equal([250], gap.PlacesOf(new(1250)));
         for (double along = -40; along < 600; along += 7)
         {
             foreach (Stationing stations in new[] { overlap, gap })
@@ -35,6 +35,14 @@ public sealed class StationEquationTests
         }
         Assert.Equal([200, 225, 250, 275, 300, 325], overlap.RoundPlaces(190, 330, 25));
     }
+
+    [Theory]
+    [InlineData(1234.56, LengthUnit.Foot, "12+34.56")]
+    [InlineData(99.996, LengthUnit.Foot, "1+00.00")]
+    [InlineData(-12.5, LengthUnit.Foot, "-0+12.50")]
+    [InlineData(1234.567, LengthUnit.Metre, "1+234.567")]
+    [InlineData(999.9996, LengthUnit.Metre, "1+000.000")]
+    public void A_printed_station_carries_into_full_stations(double number, LengthUnit unit, string text) => Assert.Equal(text, new PrintedStation(number).Text(unit));
 
     [Fact]
     public void A_project_file_reads_back_and_ahead_and_keeps_one_internal_station()

@@ -37,7 +37,7 @@ public sealed class EquationStationTests
         RevisionDifference difference = Edited(out Nail moved);
         string[] told = [.. difference.Nails.Select(n => n.What)];
         Assert.Contains(told, t => t.Contains($"{Printed(Behind)} to {Printed(moved)}", StringComparison.Ordinal));
-        Assert.NotEqual(Stations.Format(Behind.Station, LengthUnit.Foot), Printed(Behind));
+        Assert.NotEqual(new PrintedStation(Behind.Station).Text(LengthUnit.Foot), Printed(Behind));
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using SheetGen.Model.Geometry;
+using SheetGen.Model;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Inputs.LandXml;
 using SheetGen.ProjectFile.Tree;
@@ -30,7 +31,7 @@ internal static class LandXmlInspection
             double whole = pieces?.Sum(p => p.Length) ?? 0;
             lines.Add(pieces is null
                 ? $"alignment \"{Shown.Short(name)}\": cannot be used: {own.Sorted()[0].Message}"
-                : $"alignment \"{Shown.Short(name)}\": {Stations.Format(start, unit)} to {Stations.Format(start + whole, unit)}, {whole.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} {symbol}; {counts}");
+                : $"alignment \"{Shown.Short(name)}\": {new PrintedStation(start).Text(unit)} to {new PrintedStation(start + whole).Text(unit)}, {whole.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} {symbol}; {counts}");
             if (pieces is not null && length is not null && line == 0)
             {
                 (line, lineName) = (whole * length.In(unit), name);

@@ -190,7 +190,7 @@ internal sealed class ElevationReading
     }
 
     private string StationText(ElevationFrame frame, double x) =>
-        _project.Walls.FirstOrDefault(w => w.Name == frame.Wall)?.TextOf(frame.StationAt(x), _project.Unit) ?? Stations.Format(frame.StationAt(x), _project.Unit);
+        _project.Walls.FirstOrDefault(w => w.Name == frame.Wall)?.TextOf(frame.StationAt(x), _project.Unit) ?? new PrintedStation(frame.StationAt(x)).Text(_project.Unit);
 
     /// <summary>Nail blocks that stand inside of other blocks or on a sheet of paper.</summary>
     private void Elsewhere()

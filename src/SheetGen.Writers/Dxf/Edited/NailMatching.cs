@@ -49,7 +49,7 @@ internal sealed class NailMatching(
     /// <summary>Station, elevation and row tell which nail a block was; the program that lost the extended data has kept them.</summary>
     private void ByAttributes()
     {
-        int full = Stations.FullStation(project.Unit);
+        int full = PrintedStation.Full(project.Unit);
         double near = 2 * Lengths.Quantum(project.Unit);
         var candidates = new Dictionary<Nail, List<NailBlock>>(ReferenceEqualityComparer.Instance);
         foreach (NailBlock block in _left.Where(b => b.Mark is null && b.HasAttributes))

@@ -24,7 +24,7 @@ public class MatchLineTests
 
         Assert.NotEmpty(cuts);
         Assert.All(cuts, c => Assert.True(heads.Min(h => Math.Abs(h - c)) >= 1.4, $"{c} runs through marks"));
-        Assert.All(cuts, c => Assert.Equal(Math.Round(Long.LayoutLine.Stationing.Printed(c)), Long.LayoutLine.Stationing.Printed(c), 6));
+        Assert.All(cuts, c => Assert.Equal(Math.Round(Long.LayoutLine.Stationing.Printed(c).Number), Long.LayoutLine.Stationing.Printed(c).Number, 6));
     }
 
     [Fact]
