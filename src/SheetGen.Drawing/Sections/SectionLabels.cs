@@ -80,7 +80,8 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         if (o.Kind is not (ObstructionKind.Solid or ObstructionKind.Beam) || box.Width < TextMeasure.Measure(name, style.Height, style) + 2 || box.Height < 1.4 * style.Height)
             return false;
         return new[] { 0.5, 0.3, 0.7 }.Any(s => labels.TryWrite(context.Write(LayerRole.Label, TextRole.Label,
-            new(box.Left + box.Width * s, box.Center.Y - style.Height / 2), name, HorizontalAlign.Center) with { Obstruction = o.Name, Masked = true }));
+            new(box.Left + box.Width * s, box.Center.Y - style.Height / 2), name, HorizontalAlign.Center) with
+        { Obstruction = o.Name, Masked = true }));
     }
 
     /// <summary>True where a solid or beam stands on a structure or about its top.</summary>

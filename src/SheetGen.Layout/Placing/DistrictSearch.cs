@@ -195,7 +195,7 @@ internal sealed class DistrictSearch
         return 1;
     }
 
-    private bool IsUsed(INeighbourhood way) => _options.Without.Count == 0 || !_options.Without.Contains(way.GetType().Name);
+    private bool IsUsed(INeighbourhood way) => !_options.Without.Contains(way.GetType().Name);
 
     private INeighbourhood Pick()
     {

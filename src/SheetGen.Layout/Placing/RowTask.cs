@@ -158,7 +158,7 @@ internal sealed class RowTask
     {
         double gap = to.Head.Along - from.Head.Along;
         double face = gap * FaceFactor(from, to);
-        if (Math.Min(gap, face) < LeastGap - 1e-9 && face < LeastGap - 1e-9)
+        if (face < LeastGap - 1e-9)
             return false;
         if (Ends.IsBound(from.Label, to.Label))
         {

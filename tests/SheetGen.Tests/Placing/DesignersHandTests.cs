@@ -166,6 +166,23 @@ public sealed class DesignersHandTests
         Assert.Equal(4, layout.Nails.Count);
     }
 
+    [Theory]
+    [InlineData(0, 1.75)]
+    [InlineData(14, 12.25)]
+    public void A_pin_at_the_wall_s_very_end_stands_there(double station, double grid)
+    {
+        Nail pinned = Assert.Single(Row(FormattableString.Invariant($"station: {station}")).Nails, n => n.IsFixed);
+        Assert.Equal((station, grid), (pinned.Station, pinned.GridStation));
+    }
+
+    [Fact]
+    public void More_stations_may_be_left_out_than_there_are()
+    {
+        NailLayout layout = Row([.. new[] { 1.75, 5.25, 8.75, 12.25, 14 }.Select(s => FormattableString.Invariant($"station: {s}, leave_out: true"))]);
+        Assert.Empty(layout.Nails);
+        Assert.Equal(14, layout.Score.Cover.Found, 0.02);
+    }
+
     [Fact]
     public void A_pin_can_name_the_station_that_it_stands_for()
     {
