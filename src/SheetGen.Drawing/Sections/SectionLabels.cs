@@ -16,7 +16,7 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
     private Point2 Paper(double offset, double elevation) => labels.Viewport.ToPaper.Apply(view.At(offset, elevation));
 
     private void Put(string[] lines, Point2 at, double? toward, string? obstruction = null, string? nail = null) =>
-        labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, at, 0.5) { Toward = toward, LeaderFrom = 1.6, Obstruction = obstruction, Nail = nail });
+        labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, at, 0.5) { Toward = toward, LeaderFrom = 1.6, Obstruction = obstruction, Nail = nail, Otherwise = string.Join(", ", lines) });
 
     public void Write()
     {
@@ -125,7 +125,7 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         double[] levels = [view.Top, .. view.Nails.Select(n => n.Elevation), view.Bottom];
         double[] between = [.. levels.Zip(levels.Skip(1), (a, b) => (a + b) / 2).OrderBy(z => Math.Abs(z - (view.Top + view.Bottom) / 2))];
         void Layer(string words, Func<double, double> offset, double toward) =>
-            labels.LabelOneOf([.. between.Select(z => new LabelRequest([[words]], TextRole.Label, Paper(offset(z), z), 0.5) { Toward = toward, LeaderFrom = 1.6 })]);
+            labels.LabelOneOf([.. between.Select(z => new LabelRequest([[words]], TextRole.Label, Paper(offset(z), z), 0.5) { Toward = toward, LeaderFrom = 1.6, Otherwise = words })]);
         if (view.Wall.Batter is { Angle: not 0 } batter)
             Layer(context.Say(Phrase.Batter, _print.Angle(batter.Angle)), z => view.Build.LeansWithFace ? view.Build.FrontAt(z) : view.Face.OffsetAt(z), Math.PI);
         if (view.Wall.Facing is not Facing facing)

@@ -188,7 +188,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
                 Viewports = [viewport],
                 Model = [.. view.Draw(), .. labels.InModel()],
                 Findings = labels.Findings,
-                Paper = [.. Title(cut, view, scale, sheet, frame, details, labels.Notes, isTypical)],
+                Paper = [.. Title(cut, view, scale, sheet, frame, details, [.. labels.Notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}")), .. labels.Told], isTypical)],
             };
             double[] lefts = [.. plans.Select((_, i) => frame.Right + 6 + plans.Take(i).Sum(p => p.Width))];
             return SheetContent.Together([section, .. plans.Zip(lefts, (p, x) => DrawPlan(p.Plan, p.Scale, p.Place, new(x, frame.Bottom, x + p.Width - 6, frame.Top), sheet))]);
@@ -233,7 +233,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
             context.Say(Phrase.SectionPlace, context.Say(Phrase.Station, context.Print.Station(cut.Wall, cut.Along)), cut.Why, scale.Words(context))
                 + ". " + context.Say(Phrase.SectionNails, context.Print.Short(view.Near)),
             details,
-            string.Join("  ", notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))),
+            string.Join("  ", notes),
         ];
         IEnumerable<string> lines = words.Where(w => w.Length > 0).SelectMany(w => TextMeasure.Wrap(w, frame.Right - at.X, style.Height, style));
         foreach ((string line, int i) in lines.Select((l, i) => (l, i)))

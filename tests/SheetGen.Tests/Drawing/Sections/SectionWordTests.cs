@@ -195,4 +195,16 @@ public class SectionWordTests
         }
         Assert.True(seen > 10, $"{seen} names");
     }
+
+    /// <summary>What has no room in a small section stands in the words below it: nothing is lost, and no finding asks for a larger sheet.</summary>
+    [Fact]
+    public void What_has_no_room_in_a_section_stands_below_it()
+    {
+        WallProject project = SampleLayout.Read(Repository.Read("demo", "quarry-lane", "wall.yaml"));
+        SheetSet set = SampleSheets.Compose(project, Placer.Place(project, new PlacingOptions()));
+        string[] words = [.. set.Sheets.SelectMany(s => s.Paper).Concat(set.Model).OfType<Text>().Select(t => t.Value)];
+        foreach (string layer in new[] { "DRAINAGE STRIP", "PERMANENT SHOTCRETE 150 mm", "SHOTCRETE 100 mm", "BATTER 5°" })
+            Assert.Contains(words, w => w.Contains(layer, StringComparison.Ordinal));
+        Assert.DoesNotContain(set.Findings, f => f.Code == FindingCode.Sheet);
+    }
 }
