@@ -12,7 +12,9 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
     /// <summary>Ways around an anchor, evenly.</summary>
     private static readonly Point2[] Directions = [.. Enumerable.Range(0, 24).Select(d => new Point2(1, 0).Turned(2 * Math.PI * d / 24))];
 
-    private const double Margin = 0.35;
+    /// <summary>Room kept about a label, mm.</summary>
+    public const double Margin = 0.35;
+
     private const double LinePenalty = 5;
     private const double BiasPenalty = 8;
     /// <summary>Shares of half its width by which a text slides along its own direction, above (1) and below (-1) the anchor.</summary>

@@ -27,7 +27,7 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
             if (primitive is Circle circle)
                 labels.Placer.Crowd.Add(Box.At(circle.Center, 2 * circle.Radius, 2 * circle.Radius), ownsLeader: true);
             else
-                labels.Placer.Crowd.Add(primitive, primitive.Nail is not null ? LineKind.NoText : LineKind.Soft);
+                labels.Placer.Crowd.Add(primitive, primitive.Nail is not null || primitive.Layer is LayerRole.FinishedGrade or LayerRole.ExistingGround ? LineKind.NoText : LineKind.Soft);
         }
         var dimensions = new SectionDimensions(context, view, labels, dimensionStyle);
         dimensions.Heights();

@@ -133,6 +133,10 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         return isTooLarge || isTooSmall ? null : SheetPacker.Pack([parts], area).Count;
     }
 
+    /// <summary>True where the two lines at every nail's tip have room between rows.</summary>
+    private bool HoldsWords(SectionCut cut, SheetScale scale) =>
+        cut.Section.VerticalSpacing / scale.UnitsPerMillimetre > Label * (1 + TextMeasure.LinePitch + TextMeasure.Descent) + 2 * LabelPlacer.Margin;
+
     /// <summary>The scale of sections on sheets of an area: the largest customary one at which they take no more sheets than at a coarse scale.</summary>
     private SheetScale ScaleFor(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation)
     {
@@ -146,9 +150,9 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         return possible.First(p => p.Sheets == fewest).Scale;
     }
 
-    /// <summary>The largest customary scale at which a section fits a room; null where none does.</summary>
+    /// <summary>The largest customary scale at which a section fits a room and its words have room; null where none does.</summary>
     public SheetScale? ScaleIn(SectionCut cut, Box room) => Scales(context)
-        .Where(s => SizeOf(cut, s) is var (width, height) && width <= room.Width && height <= room.Height).Cast<SheetScale?>().FirstOrDefault();
+        .Where(s => HoldsWords(cut, s) && SizeOf(cut, s) is var (width, height) && width <= room.Width && height <= room.Height).Cast<SheetScale?>().FirstOrDefault();
 
     /// <summary>Sections as parts of sheets, all of one height so that they stand in rows.</summary>
     public SheetPart[] PartsOf(IReadOnlyList<SectionCut> cuts, SheetScale scale)
