@@ -126,6 +126,29 @@ public sealed class HelpTests
         Assert.Equal("no relaxation that was tried frees them", all[0].Result);
     }
 
+    /// <summary>Eight stations are listed, of more the first eight and how many others.</summary>
+    [Theory]
+    [InlineData(8, "no free direction at A-1-01, A-1-02, A-1-03, A-1-04, A-1-05, A-1-06, A-1-07, A-1-08")]
+    [InlineData(9, "no free direction at A-1-01, A-1-02, A-1-03, A-1-04, A-1-05, A-1-06, A-1-07, A-1-08 and 1 more")]
+    public void Stations_that_must_stay_unresolved_are_listed(int count, string words)
+    {
+        NailLayout layout = new PlacingWall
+        {
+            Length = 3.5 * count,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Blocks =
+            [
+                "obstructions:",
+                .. Enumerable.Range(0, count).Select(i => FormattableString.Invariant($"  - {{name: S{i}, kind: shaft, at: {{station: {1.75 + 3.5 * i}, offset: 4.05}}, diameter: 2, top: 110, bottom: 80}}")),
+                "rules:",
+                "  redirect: {maximum: 5, step: 5, field_tolerance: 5}",
+                "  min_gap: 3.4",
+            ],
+        }.Layout;
+        Assert.Equal($"with all heads on their grid stations at least {count} would stay unresolved: {words}", Assert.Single(layout.Notes, n => n.StartsWith("with all heads", StringComparison.Ordinal)));
+    }
+
     /// <summary>
     /// A shaft of 1 ft straight behind the nail at 12.25 asks for 0.5 + 0.25 + 0.5 = 1.25 ft: 4.05 sin a is 1.05 at 15 degrees and 1.39 at 20. Nails of 40 ft that turn by
     /// 5 degrees stay within 3.5 ft of their own line: those 10.5 ft beside it come near none of its own directions, but 40 sin 20 = 13.7 ft crosses them.
