@@ -44,7 +44,7 @@ internal sealed class CoverWatch
     public double Total => _withoutRows + _rows.Keys.Sum(b => WholeBroken(b).Sum(s => s.End - s.Start));
 
     /// <summary>True where the rule was broken from the first somewhere in a bay of the slots.</summary>
-    public bool IsBrokenAt(IReadOnlyList<Slot> slots) => _broken.Count > 0 && slots.Any(s => _broken.Contains(s.Row.Bay));
+    public bool IsBrokenAt(IReadOnlyList<Slot> slots) => slots.Any(s => _broken.Contains(s.Row.Bay));
 
     /// <summary>The stretches where the rule is broken, up-station in each bay.</summary>
     public IEnumerable<Uncovered> Stretches() =>

@@ -68,6 +68,13 @@ public sealed class ColumnPhaseTests
         Assert.Contains(best.Notes, n => n.Contains("from its down-station end (columns: best)", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Columns_that_are_given_are_told_and_centred_ones_are_not()
+    {
+        Assert.Equal(["section A: the first column of each row stands 1.00 ft from its down-station end"], new PlacingWall { Length = 14, Columns = "1" }.Layout.Notes);
+        Assert.Empty(new PlacingWall { Length = 14 }.Layout.Notes);
+    }
+
     private static double[] Stations(WallProject project) =>
         [.. RowTasks.Make(new Site(project))[0].Row.Places.Select(p => project.Walls[0].StationOf(p) - project.Walls[0].StationOf(project.Walls[0].Sections[0].Start))];
 }

@@ -31,7 +31,7 @@ internal sealed class ClusterSearch
         {
             _firstOf[c] = stations.Count;
             for (int s = 0; s < _chains[c].Stations; s++)
-                stations.Add(new ClusterStation(stretches[c].Row, stretches[c].First + s, c, _chains[c].PlacesOf(s)));
+                stations.Add(new ClusterStation(stretches[c].Row, stretches[c].First + s, _chains[c].PlacesOf(s)));
         }
         _stations = [.. stations];
         _weight = [.. _stations.Select(_ => 1.0)];

@@ -5,10 +5,9 @@ namespace SheetGen.Layout.Placing;
 /// <summary>A grid station of a cluster: every place and direction of its nail that is clear of what stands still.</summary>
 internal sealed class ClusterStation
 {
-    public ClusterStation(RowTask row, int label, int chain, IReadOnlyList<(int Place, HeadChoice Choice)> places)
+    public ClusterStation(RowTask row, int label, IReadOnlyList<(int Place, HeadChoice Choice)> places)
     {
         Label = label;
-        Chain = chain;
         IsPinned = row.GridChoice(label).IsPinned;
         var at = new List<int>();
         var turnings = new List<Turning>();
@@ -33,9 +32,6 @@ internal sealed class ClusterStation
     }
 
     public int Label { get; }
-
-    /// <summary>Number of its stretch in the cluster.</summary>
-    public int Chain { get; }
 
     public bool IsPinned { get; }
 

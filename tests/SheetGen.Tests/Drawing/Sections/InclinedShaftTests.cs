@@ -4,6 +4,7 @@ using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
+using SheetGen.Writers.Pdf;
 using Xunit;
 
 namespace SheetGen.Tests.Drawing.Sections;
@@ -66,6 +67,20 @@ public class InclinedShaftTests
             }
         }
         Assert.True(sections >= 2 && plans >= 1, $"{sections} sections, {plans} plans");
+    }
+
+    /// <summary>One that lies level along the wall or across it, or nearly so, has no height to share its lean by: its sheets are still drawn with finite numbers.</summary>
+    [Theory]
+    [InlineData("{station: 1+20, offset: 12, elevation: 110}, {station: 1+40, offset: 12, elevation: 110}")]
+    [InlineData("{station: 1+30, offset: 12, elevation: 112}, {station: 1+30, offset: 30, elevation: 112}")]
+    [InlineData("{station: 1+30, offset: 30, elevation: 112}, {station: 1+30, offset: 12, elevation: 112.0000001}")]
+    public void A_level_shaft_has_sheets_too(string axis)
+    {
+        int at = Raked.IndexOf("  - {name: S1", StringComparison.Ordinal);
+        DrawingContext context = PlacedWall.Context(Raked[..at] + "  - {name: S1, kind: shaft, axis: [" + axis + "], diameter: 42 in}\n");
+        using var pdf = new MemoryStream();
+        PdfSheetWriter.Write(PlacedWall.Sheets(context), pdf);
+        Assert.True(pdf.Length > 1000);
     }
 
     /// <summary>A driller needs to know where an inclined shaft is at every depth: plan and table give both ends, of an upright one the one place.</summary>
