@@ -15,7 +15,7 @@ public static class CutMarks
     /// <returns>What lies on paper, since it may reach over a match line.</returns>
     public static IReadOnlyList<Primitive> Draw(ElevationView view, IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
     {
-        double y = view.Viewport.Frame.Bottom + 11;
+        double y = view.AxisAt + 4;
         (SectionCut Cut, string Sheet, double X)[] shown = [.. cuts.Where(c => c.Cut.Wall == view.Wall && view.Window.Has(c.Cut.Along)).Select(c => (c.Cut, c.Sheet, view.At(c.Cut.Along, 0).X))];
         Primitive[][] arrows = [.. shown.Select(s => Bubble.Arrow(new(s.X, y), view.Context.Project.Sheets.FromBehind).ToArray())];
         foreach (Primitive[] arrow in arrows)

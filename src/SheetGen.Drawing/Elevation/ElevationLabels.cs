@@ -23,7 +23,7 @@ public sealed class ElevationLabels(ElevationView view)
     /// <summary>Station axis along the bottom of the view.</summary>
     public void Axis()
     {
-        double y = view.Viewport.Frame.Bottom + 7;
+        double y = view.AxisAt;
         view.Labels.Add(new Line(LayerRole.Axis, new(view.LeftEdge, y), new(view.RightEdge, y)));
         double fine = IsMetric ? 1 : 5;
         double unitsPerMm = view.Viewport.UnitsPerMillimetre;

@@ -18,7 +18,7 @@ public sealed class ZoneLabels(ElevationView view)
     public void Write()
     {
         double top = view.Viewport.Frame.Top - 1;
-        double low = view.Viewport.Frame.Bottom + 10;
+        double low = view.AxisAt + 3;
         foreach (Section section in _wall.Sections)
         {
             double from = Math.Max(section.Start, _window.Start), to = Math.Min(section.End, _window.End);

@@ -211,6 +211,10 @@ public sealed class SectionView
             case ObstructionKind.Pipe when Crossing(o, places) is (double offset, double z):
                 yield return new Circle(LayerRole.Detail, At(offset, z), o.Diameter / 2);
                 break;
+            case ObstructionKind.Pipe:
+                foreach (Line edge in AlongCut(o, places))
+                    yield return edge;
+                break;
             case ObstructionKind.Shaft or ObstructionKind.Pile:
                 double top = Math.Min(o.Top, extent.Top), bottom = Math.Max(o.Bottom, extent.Bottom);
                 if (SpanAt(o, top) is not (double topNear, double topFar) || SpanAt(o, bottom) is not (double lowNear, double lowFar))
@@ -229,6 +233,26 @@ public sealed class SectionView
                 break;
             default:
                 break;
+        }
+    }
+
+    /// <summary>Both edges of the stretches of a pipe that run along the cut, within the view.</summary>
+    private IEnumerable<Line> AlongCut(Obstruction pipe, IReadOnlyList<LinePlace> places)
+    {
+        double radius = pipe.Diameter / 2;
+        for (int i = 0; i + 1 < places.Count; i++)
+        {
+            if (Math.Abs(places[i].Along - Cut.Along) > radius + 1e-6 || Math.Abs(places[i + 1].Along - Cut.Along) > radius + 1e-6)
+                continue;
+            Point2 a = new(places[i].Right * Wall.Side, pipe.Shape[i].Z), b = new(places[i + 1].Right * Wall.Side, pipe.Shape[i + 1].Z), way = b - a;
+            if (way.Length < 1e-9)
+                continue;
+            Point2 aside = new Point2(-way.Y, way.X) * (radius / way.Length);
+            foreach (Point2 off in new[] { aside, aside * -1 })
+            {
+                if (Extent.Part(a + off, b + off) is (Point2 from, Point2 to))
+                    yield return new Line(LayerRole.Utility, At(from.X, from.Y), At(to.X, to.Y));
+            }
         }
     }
 

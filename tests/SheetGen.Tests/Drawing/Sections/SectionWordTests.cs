@@ -207,4 +207,17 @@ public class SectionWordTests
             Assert.Contains(words, w => w.Contains(layer, StringComparison.Ordinal));
         Assert.DoesNotContain(set.Findings, f => f.Code == FindingCode.Sheet);
     }
+
+    /// <summary>A pipe that runs out of the face in the plane of a cut is drawn as long as it is, and named.</summary>
+    [Fact]
+    public void A_pipe_along_a_cut_is_drawn()
+    {
+        DrawingContext context = PlacedWall.Context(Blocked.Replace("- {name: S1, kind: shaft, at: {station: 5+30, offset: 3}, diameter: 60 in, top: 125, bottom: 60}",
+            "- {name: Culvert, kind: pipe, points: [{station: 5+30, offset: 0.5, elevation: 106}, {station: 5+30, offset: 40, elevation: 107}], diameter: 48 in}", StringComparison.Ordinal));
+        SectionView view = Assert.Single(SectionCut.Choose(context).Select(c => new SectionView(context, c, default)), v => v.Obstructions.Count > 0);
+        Line[] edges = [.. view.Draw().OfType<Line>().Where(l => l.Obstruction == "Culvert")];
+        Assert.Equal(2, edges.Length);
+        Assert.Equal(4, Math.Abs(edges[0].From.Y - edges[1].From.Y) * Math.Cos(Math.Atan2(1, 39.5)), 0.05);
+        Assert.All(edges, e => Assert.True(Math.Abs(e.To.X - e.From.X) > 20));
+    }
 }

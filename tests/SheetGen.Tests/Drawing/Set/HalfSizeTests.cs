@@ -37,6 +37,24 @@ public class HalfSizeTests
         Assert.Equal("", string.Join("\n", DrawnMarks.Of(set, layout).Wrong.Take(40)));
     }
 
+    /// <summary>The axis below every elevation has its stations, however large the letters.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void The_station_axis_is_labelled(bool half)
+    {
+        SheetSet set = Compose(half, out _);
+        Sheet[] elevations = [.. set.Sheets.Where(s => s.Title.Contains("ELEVATION", StringComparison.Ordinal))];
+        Assert.NotEmpty(elevations);
+        foreach (Sheet sheet in elevations)
+        {
+            (Primitive Primitive, Box? Window)[] shown = [.. SheetPicture.Of(set, sheet).Where(p => p.Window is not null)];
+            Line axis = shown.Where(p => p.Primitive is Line { Layer: LayerRole.Axis }).Select(p => (Line)p.Primitive).Where(l => Math.Abs(l.From.Y - l.To.Y) < 1e-6).MaxBy(l => (l.To - l.From).Length)!;
+            int stations = shown.Count(p => p.Primitive is Text t && t.Value.Contains('+', StringComparison.Ordinal) && t.Position.Y < axis.From.Y && t.Position.Y > axis.From.Y - 3 * t.Height);
+            Assert.True(stations > 1, $"{sheet.Name}: {stations} stations at the axis");
+        }
+    }
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
