@@ -1,7 +1,6 @@
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
-using SheetGen.Drawing.Sections;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
@@ -45,50 +44,6 @@ public sealed class ElevationLabels(ElevationView view)
     private string Say(Phrase phrase, params ReadOnlySpan<string> values) => view.Context.Say(phrase, values);
 
     private string Station(double along) => Say(Phrase.Station, _print.Station(_wall, along));
-
-    /// <summary>
-    /// Marks where cross sections are cut, with the sheets that show them: the end of the cut, an arrow in the direction of view and a bubble. The
-    /// soil lies to the right in a section: it is seen toward the left of a person in front of the wall.
-    /// </summary>
-    /// <returns>What lies on paper, since it may reach over a match line.</returns>
-    public IReadOnlyList<Primitive> Cuts(IReadOnlyList<(SectionCut Cut, string Sheet)> cuts)
-    {
-        double y = view.Viewport.Frame.Bottom + 11;
-        var drawn = new List<Primitive>();
-        (SectionCut Cut, string Sheet, double X)[] shown = [.. cuts.Where(c => c.Cut.Wall == _wall && _window.Has(c.Cut.Along)).Select(c => (c.Cut, c.Sheet, view.At(c.Cut.Along, 0).X))];
-        foreach ((_, _, double x) in shown)
-        {
-            drawn.AddRange(Bubble.Arrow(new(x, y), view.Context.Project.Sheets.FromBehind));
-            view.Labels.Placer.Crowd.Add(Box.Around(drawn[^3..].SelectMany(Extents.Points)));
-        }
-        foreach ((SectionCut cut, string sheet, double x) in shown)
-            drawn.AddRange(CutBubble(new(x, y + 2.5), cut.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), sheet));
-        return drawn;
-    }
-
-    /// <summary>The section's number over its sheet in a bubble beside the mark of the cut; as words where no bubble has room.</summary>
-    private IEnumerable<Primitive> CutBubble(Point2 mark, string number, string sheet)
-    {
-        double radius = Bubble.Radius * Height;
-        // The tail of the arrow is the free side.
-        int tail = view.Context.Project.Sheets.FromBehind ? -1 : 1;
-        Point2[] beside = [mark + new Point2(tail * (radius + 1), radius - 2), mark + new Point2(-tail * (radius + 5), radius - 2), mark + new Point2(0, radius + 3.5)];
-        // Farther off where cuts stand close together: then a line leads to the bubble.
-        IEnumerable<Point2> off = Enumerable.Range(1, 14).SelectMany(i => new[] { 1, -1 }.SelectMany(side => new[] { 0.0, 4, 8 }.Select(up => mark + new Point2(side * (radius + 2 + 3 * i), radius - 2 + up))));
-        foreach ((Point2 middle, bool isOff) in beside.Select(p => (p, false)).Concat(off.Select(p => (p, true))))
-        {
-            Box box = Box.At(middle, 2 * radius, 2 * radius);
-            if (!view.Labels.Placer.Frame.Contains(box) || !view.Labels.Placer.Crowd.IsFree(box))
-                continue;
-            Point2 way = mark - middle, edge = middle + way * (radius / way.Length);
-            if (isOff && !view.Labels.Placer.Crowd.IsLeaderFree(edge, mark - way * (1.4 / way.Length), edge))
-                continue;
-            view.Labels.Placer.Crowd.Add(box);
-            return [.. isOff ? [new Line(LayerRole.Title, edge, mark)] : Array.Empty<Primitive>(), .. Bubble.Draw(view.Context, middle, radius, number, sheet)];
-        }
-        view.Labels.Label(new LabelRequest([[number, sheet]], TextRole.Label, mark, 1.4) { Toward = 0, Reach = 20 });
-        return [];
-    }
 
     /// <summary>Elevations of the top at its breaks, its ends and a regular interval.</summary>
     public void Top()

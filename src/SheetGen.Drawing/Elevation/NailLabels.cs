@@ -139,19 +139,14 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         Dictionary<string, NonTypicalGap> gaps = _context.Quantities.Sections.Where(s => s.Wall == view.Wall).SelectMany(s => s.Gaps)
             .Where(g => shown.TryGetValue(g.FirstMark, out Nail? a) && !IsBreak(g, a) && Math.Abs(g.Gap - a.Section.HorizontalSpacing) > TypicalWithin(_print.Unit) + 1e-9)
             .ToDictionary(g => g.FirstMark);
+        var inNotes = new List<(string Row, string Words)>();
         foreach (NonTypicalGap[] run in gaps.Values.Where(g => !gaps.Values.Any(before => before.SecondMark == g.FirstMark)).SelectMany(first => Runs(first, gaps, shown)))
         {
-            if (!Spacing(run, shown))
-            {
-                foreach (NonTypicalGap gap in run)
-                    Spacing([gap], shown);
-            }
+            inNotes.AddRange(Spacing(run, shown) ?? run.SelectMany(gap => Spacing([gap], shown) ?? []));
         }
-        foreach (var row in _gapsInNotes.GroupBy(g => g.Row))
+        foreach (var row in inNotes.GroupBy(g => g.Row))
             view.Labels.Note(Say(Phrase.GapsOfRow, row.Key, string.Join(", ", row.Select(g => g.Words))));
     }
-
-    private readonly List<(string Row, string Words)> _gapsInNotes = [];
 
     /// <summary>Gaps of a run that are told one by one where the run has no room for its dimension: so few are clearer drawn than in words.</summary>
     private const int ShortRun = 4;
@@ -184,8 +179,9 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     /// <summary>A gap this near to the typical spacing is typical (this program's own figure; the schedule has the true gaps).</summary>
     public static double TypicalWithin(LengthUnit unit) => Lengths.IsFoot(unit) ? 0.05 : 0.015;
 
-    /// <summary>The dimension of a run of gaps, in words where it has no room; false, and nothing drawn, for a short run that is better told gap by gap.</summary>
-    private bool Spacing(NonTypicalGap[] run, Dictionary<string, Nail> shown)
+    /// <summary>The dimension of a run of gaps, in words where it has no room; null, and nothing drawn, for a short run that is better told gap by gap.</summary>
+    /// <returns>What has no room in the view, with its row.</returns>
+    private IReadOnlyList<(string Row, string Words)>? Spacing(NonTypicalGap[] run, Dictionary<string, Nail> shown)
     {
         Nail a = shown[run[0].FirstMark];
         Nail? b = shown.GetValueOrDefault(run[^1].SecondMark);
@@ -194,9 +190,9 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
         double length = run.Sum(g => g.Gap);
         Point2 p = view.At(a.Along, a.Elevation), q = b is null ? p : view.At(b.Along, b.Elevation);
         if (b is not null && new DimensionPlacer(view.Context, view.Labels, dimensionStyle).TryAlong(p, q, length, run.Length == 1 ? null : Words(DimensionPlacer.Measured), a.Mark))
-            return true;
+            return [];
         if (run.Length is > 1 and <= ShortRun)
-            return false;
+            return null;
         string words = Words(SpacingWords(length)), second = run[^1].SecondMark;
         bool isTold = view.Labels.LabelIfRoom(new LabelRequest([[Say(Phrase.GapTo, a.Mark, second, words)], [Say(Phrase.GapToShort, a.Mark, second), words]], TextRole.Dimension, (p + q) * 0.5, 1.9)
         {
@@ -204,9 +200,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             Nail = a.Mark,
             LeaderFrom = 1,
         });
-        if (!isTold)
-            _gapsInNotes.Add((MarkForms.RowOf(a), Say(Phrase.GapTo, MarkForms.Of(a)[^1], second[(second.LastIndexOf('-') + 1)..], words)));
-        return true;
+        return isTold ? [] : [(MarkForms.RowOf(a), Say(Phrase.GapTo, MarkForms.Of(a)[^1], second[(second.LastIndexOf('-') + 1)..], words))];
     }
 
     private string SpacingWords(double gap) => Printed.Fixed(gap, Lengths.Decimals(_print.Unit)) + DimensionSuffix(_print.Unit);

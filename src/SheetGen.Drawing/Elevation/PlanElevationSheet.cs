@@ -162,7 +162,7 @@ public sealed class PlanElevationSheet(
         nails.Accepted();
         var wall = new ElevationLabels(view);
         new ZoneLabels(view).Write();
-        _paper.AddRange(wall.Cuts(cuts));
+        _paper.AddRange(CutMarks.Draw(view, cuts));
         wall.OpeningsAndClosed();
         wall.Top();
         nails.Spacings();

@@ -69,7 +69,7 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
 
     /// <summary>A dimension up from one point to another; false, and nothing drawn, where it has no room.</summary>
     /// <param name="xs">Places of the dimension line, the best-liked first.</param>
-    /// <param name="beyond">Where words stand that are longer than what they measure: 1 above it, -1 below, 0 nowhere.</param>
+    /// <param name="beyond">Where words stand that have no room along what they measure: 1 above it, -1 below, 0 nowhere.</param>
     public bool TryUp(Point2 low, Point2 high, double length, string? words, IEnumerable<double> xs, int beyond)
     {
         foreach (double x in xs)
@@ -91,9 +91,8 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
         Point2 foot = new(x, low.Y), head = new(x, high.Y);
         if (!Crowd.IsLeaderFree(foot, head, foot) || !IsEndFree(low, foot) || !IsEndFree(high, head) || Crowd.RunsAlong(foot, head, Apart))
             return null;
-        double[] ys = play >= 0
-            ? [.. new[] { 0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9 }.Select(s => middle + s * play)]
-            : aside > 0 ? [middle] : beyond == 0 ? [] : [beyond < 0 ? low.Y - 1 - width / 2 : high.Y + 1 + width / 2];
+        IEnumerable<double> past = beyond == 0 ? [] : [beyond < 0 ? low.Y - 1 - width / 2 : high.Y + 1 + width / 2];
+        IEnumerable<double> ys = play >= 0 ? new[] { 0, 0.3, -0.3, 0.6, -0.6, 0.9, -0.9 }.Select(s => middle + s * play).Concat(past) : aside > 0 ? [middle] : past;
         foreach (double y in ys)
         {
             var at = new Point2(x - Lift - Height / 2 - aside, y);

@@ -30,8 +30,9 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
     /// <summary>Tells the placer about lines of the plan, in paper coordinates.</summary>
     public void Crowd(IEnumerable<Primitive> paper)
     {
+        // A word on a nail, or on a shaft that is no larger than the word, would hide what it names.
         foreach (Primitive primitive in paper)
-            labels.Placer.Crowd.Add(primitive, primitive.Layer is LayerRole.NailTrace or LayerRole.NailNoted ? LineKind.NoText : LineKind.Soft);
+            labels.Placer.Crowd.Add(primitive, primitive is Circle or { Layer: LayerRole.NailTrace or LayerRole.NailNoted } or Line { Layer: LayerRole.Obstruction } ? LineKind.NoText : LineKind.Soft);
     }
 
     public void Stations(Wall wall, PlanModel plan)
@@ -103,20 +104,21 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
                 continue;
             string name = NameOf(o, context);
             bool isPlaced = wall is not null && o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile;
-            IReadOnlyList<IReadOnlyList<string>> variants = isPlaced ? [[name, PlaceOf(o, wall!)], [name]] : [[name]];
+            IReadOnlyList<IReadOnlyList<string>> variants = !isPlaced ? [[name]] : new ShaftAxis(context, o).IsInclined ? [[name, .. PlaceOf(o, wall!)]] : [[name, .. PlaceOf(o, wall!)], [name]];
             Point2[] outline = [.. o.Shape.Select(p => toPaper(p.Plan))];
-            IEnumerable<Point2> others = outline.Length < 3 ? [] : outline.Select((p, i) => (p + outline[(i + 1) % outline.Length]) * 0.5).Concat(outline.Select(p => (p + seen.Center) * 0.5)).Where(Frame.Contains);
-            labels.LabelOneOf([.. others.Prepend(seen.Center).Select(p => new LabelRequest(variants, TextRole.Label, p, 0.6) { Obstruction = o.Name, LeaderFrom = 2.6, Otherwise = string.Join(", ", variants[0]) })]);
+            IEnumerable<Point2> others = outline.Length < 3 ? outline.Length == 2 && (outline[1] - outline[0]).Length > 1 ? outline : [] : outline.Select((p, i) => (p + outline[(i + 1) % outline.Length]) * 0.5).Concat(outline.Select(p => (p + seen.Center) * 0.5)).Where(Frame.Contains);
+            labels.LabelOneOf([.. (outline.Length < 3 ? others.Append(seen.Center) : others.Prepend(seen.Center)).Select(p => new LabelRequest(variants, TextRole.Label, p, 0.6) { Obstruction = o.Name, LeaderFrom = 2.6, Otherwise = string.Join(", ", variants[0]) })]);
         }
         foreach (Boring b in context.Project.Borings.Where(b => Frame.Contains(toPaper(b.At))))
             Put([context.Say(Phrase.BoringName, b.Name.ToUpperInvariant())], toPaper(b.At), null, null);
     }
 
-    private string PlaceOf(Obstruction o, Wall wall)
+    /// <summary>Where a shaft or pile stands; of an inclined one both ends, with their elevations.</summary>
+    private string[] PlaceOf(Obstruction o, Wall wall)
     {
-        LinePlace place = context.PlacesOf(wall.LayoutLine, o)[0];
-        double behind = place.Right * wall.Side - new Face(wall).OffsetAt(wall.Bottom.At(Math.Clamp(place.Along, wall.Start, wall.End)));
-        return context.Say(Phrase.StationAndOffset, Station(wall.LayoutLine, place.Along), _print.Distance(behind));
+        (string Station, string Behind, string Elevation)[] ends = [.. new ShaftAxis(context, o).Ends(wall)];
+        string[] places = [.. ends.Select(e => context.Say(Phrase.StationAndOffset, context.Say(Phrase.Station, e.Station), e.Behind))];
+        return ends.Length == 1 ? places : [context.Say(Phrase.UpperEnd, ends[0].Elevation, places[0]), context.Say(Phrase.LowerEnd, ends[1].Elevation, places[1])];
     }
 
     private void Named(ObstructionKind kind, IReadOnlySet<Obstruction>? but = null)

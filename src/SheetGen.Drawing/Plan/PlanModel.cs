@@ -162,7 +162,7 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
         {
             case ObstructionKind.Shaft or ObstructionKind.Pile:
                 yield return new Circle(LayerRole.Obstruction, At(shape[0].Plan), o.Diameter / 2);
-                if ((shape[^1].Plan - shape[0].Plan).Length > 0.01 * o.Diameter)
+                if (new ShaftAxis(context, o).IsInclined)
                 {
                     Point2 upper = At(shape[0].Plan), lower = At(shape[^1].Plan), way = lower - upper, beside = new Point2(-way.Y, way.X) * (o.Diameter / 2 / way.Length);
                     yield return new Circle(LayerRole.Obstruction, lower, o.Diameter / 2);

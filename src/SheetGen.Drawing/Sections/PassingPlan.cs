@@ -40,22 +40,20 @@ public sealed class PassingPlan
 
     private double Radius => Obstruction.Diameter / 2;
 
-    private Vector3D Axis => Obstruction.Shape[^1] - Obstruction.Shape[0];
-
-    private bool IsUpright => Axis.Plan.Length <= 1e-6 * Axis.Length;
+    private ShaftAxis Axis => new(_context, Obstruction);
 
     /// <summary>Where the axis of the shaft passes the level of the cut.</summary>
-    private Point2 Middle => At(IsUpright ? Obstruction.Shape[0] : Obstruction.Shape[0] + Axis * ((Elevation - Obstruction.Shape[0].Z) / Axis.Z));
+    private Point2 Middle => At(Axis.At(Elevation));
 
     /// <summary>Points of the shaft's outline in the cut: a circle, of an inclined shaft an ellipse that is longer the way it leans.</summary>
     private IEnumerable<Point2> Outline
     {
         get
         {
-            Point2 leaning = IsUpright ? new(1, 0) : At(Nail.Hole.Head + Axis), way = leaning * (1 / leaning.Length), side = new(-way.Y, way.X);
-            double longer = Axis.Length / Math.Abs(Axis.Z);
+            Point2 leaning = Axis.IsInclined ? At(Obstruction.Shape[^1]) - At(Obstruction.Shape[0]) : new(1, 0), way = leaning * (1 / leaning.Length), side = new(-way.Y, way.X);
+            double half = Axis.HalfAlongLean;
             const int Points = 48;
-            return Enumerable.Range(0, Points).Select(i => 2 * Math.PI * i / Points).Select(a => Middle + way * (Radius * longer * Math.Cos(a)) + side * (Radius * Math.Sin(a)));
+            return Enumerable.Range(0, Points).Select(i => 2 * Math.PI * i / Points).Select(a => Middle + way * (half * Math.Cos(a)) + side * (Radius * Math.Sin(a)));
         }
     }
 
@@ -105,9 +103,9 @@ public sealed class PassingPlan
     /// <summary>Its lines at a place of model space.</summary>
     public IEnumerable<Primitive> Draw(Point2 place)
     {
-        yield return IsUpright
-            ? new Circle(LayerRole.Obstruction, place + Middle, Radius) { Obstruction = Obstruction.Name }
-            : Polyline.Of(LayerRole.Obstruction, [.. Outline.Select(p => place + p)], true) with { Obstruction = Obstruction.Name };
+        yield return Axis.IsInclined
+            ? Polyline.Of(LayerRole.Obstruction, [.. Outline.Select(p => place + p)], true) with { Obstruction = Obstruction.Name }
+            : new Circle(LayerRole.Obstruction, place + Middle, Radius) { Obstruction = Obstruction.Name };
         Hole hole = Nail.Hole;
         double end = Math.Min(hole.Length, _near.DepthFirst + Obstruction.Diameter);
         Point2 way = At(hole.At(1)), side = new Point2(-way.Y, way.X) * (1 / way.Length);

@@ -21,7 +21,7 @@ public sealed record SectionCut(int Number, Wall Wall, Section Section, double A
 
     /// <summary>
     /// Cuts along each wall in order of station: at the greatest height of every design section, and again beyond every corner; through
-    /// every group of structures, every opening, and every pipe that no other cut shows. Cuts at one place are one.
+    /// every structure and every opening, and through every pipe that no other cut shows; one cut shows all that it passes. Cuts at one place are one.
     /// </summary>
     public static IReadOnlyList<SectionCut> Choose(DrawingContext context)
     {
@@ -31,7 +31,7 @@ public sealed record SectionCut(int Number, Wall Wall, Section Section, double A
             var found = new List<SectionCut>();
             foreach (Section section in wall.Sections)
                 found.AddRange(Heights(context, wall, section));
-            foreach ((double along, string names) in Groups(context.Project, wall))
+            foreach ((double along, string names) in Groups(context, wall))
                 found.Add(new(0, wall, SectionAt(wall, along), along, context.Say(Phrase.Through, names), false));
             foreach (Opening opening in wall.Openings)
             {
@@ -115,34 +115,52 @@ public sealed record SectionCut(int Number, Wall Wall, Section Section, double A
 
     private const int PipeSteps = 40;
 
-    /// <summary>Groups of structures that overlap along the wall; the cut goes through the nearest shaft, or the middle.</summary>
-    private static IEnumerable<(double Along, string Names)> Groups(WallProject project, Wall wall)
+    /// <summary>
+    /// Groups of structures that overlap along the wall: the cut goes through the shaft nearest to the middle, or the middle, and again through
+    /// each structure of the group that no cut so far passes.
+    /// </summary>
+    private static IEnumerable<(double Along, string Names)> Groups(DrawingContext context, Wall wall)
     {
-        double reach = wall.Sections.Max(s => s.Lengths.Max()) * 1.3;
-        var spans = new List<(double From, double To, double Aim, string Name)>();
-        foreach (Obstruction o in project.Obstructions.Where(o => o.Kind is not (ObstructionKind.Boundary or ObstructionKind.Pipe)))
-        {
-            LinePlace[] places = [.. o.Shape.Select(p => LayoutProjection.Locate(wall.LayoutLine, p.Plan))];
-            double radius = o.Diameter / 2;
-            double from = places.Min(p => p.Along) - radius, to = places.Max(p => p.Along) + radius;
-            bool near = places.Any(p => p.Right * wall.Side is var off && off > -1 && off < reach);
-            if (near && to > wall.Start && from < wall.End && o.Bottom < wall.Top.At(Math.Clamp((from + to) / 2, wall.Start, wall.End)) + 1)
-                spans.Add((from, to, o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile ? places[0].Along : double.NaN, o.Name.ToUpperInvariant()));
-        }
-        spans.Sort((a, b) => a.From.CompareTo(b.From));
+        List<StructureSpan> spans = [.. context.Project.Obstructions.Select(o => SpanOf(context, wall, o)).OfType<StructureSpan>().OrderBy(s => s.From)];
         for (int i = 0; i < spans.Count;)
         {
             double end = spans[i].To;
             int j = i + 1;
             while (j < spans.Count && spans[j].From <= end)
                 end = Math.Max(end, spans[j++].To);
-            var group = spans.GetRange(i, j - i);
-            var aims = group.Where(s => !double.IsNaN(s.Aim)).ToList();
+            List<StructureSpan> group = spans.GetRange(i, j - i);
             double middle = (group[0].From + end) / 2;
-            double at = aims.Count > 0 ? aims.MinBy(s => Math.Abs(s.Aim - middle)).Aim : middle;
-            string names = string.Join(", ", group.Where(s => s.From <= at && s.To >= at).Select(s => s.Name));
-            yield return (Math.Clamp(at, wall.Start, wall.End - 1e-6), names.Length > 0 ? names : group[0].Name);
+            StructureSpan[] upright = [.. group.Where(s => s.IsUpright)];
+            // Shafts first: their cuts show beams above them, too.
+            IEnumerable<double> places = upright.OrderBy(s => Math.Abs(s.Aim - middle)).Select(s => s.Aim).Take(1)
+                .Concat(upright.Length == 0 ? [middle] : []).Concat(group.OrderBy(s => !s.IsUpright).Select(s => s.Aim));
+            HashSet<StructureSpan> open = [.. group];
+            foreach (double at in places)
+            {
+                StructureSpan[] passed = [.. group.Where(s => s.From <= at && at <= s.To)];
+                if (!passed.Any(open.Contains))
+                    continue;
+                open.ExceptWith(passed);
+                yield return (Math.Clamp(at, wall.Start, wall.End - 1e-6), string.Join(", ", passed.Select(s => s.Name)));
+            }
             i = j;
         }
     }
+
+    /// <summary>Stations over which a structure stands behind the face, and the one of its axis or middle; null for others and for what lies beyond the nails.</summary>
+    private static StructureSpan? SpanOf(DrawingContext context, Wall wall, Obstruction o)
+    {
+        if (o.Kind is ObstructionKind.Boundary or ObstructionKind.Pipe)
+            return null;
+        double reach = wall.Sections.Max(s => s.Lengths.Max()) * 1.3, radius = o.Diameter / 2;
+        IReadOnlyList<LinePlace> places = context.PlacesOf(wall.LayoutLine, o);
+        double from = Math.Max(wall.Start, places.Min(p => p.Along) - radius), to = Math.Min(wall.End, places.Max(p => p.Along) + radius);
+        bool isNear = places.Any(p => p.Right * wall.Side is var off && off > -1 && off < reach);
+        if (!isNear || from >= to || o.Bottom >= wall.Top.At((from + to) / 2) + 1)
+            return null;
+        bool isUpright = o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile;
+        return new(from, to, isUpright ? Math.Clamp(places[0].Along, from, to) : (from + to) / 2, o.Name.ToUpperInvariant(), isUpright);
+    }
+
+    private sealed record StructureSpan(double From, double To, double Aim, string Name, bool IsUpright);
 }

@@ -16,10 +16,12 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
     private Point2 Paper(double offset, double elevation) => labels.Viewport.ToPaper.Apply(view.At(offset, elevation));
 
     private void Put(string[] lines, Point2 at, double? toward, string? obstruction = null, string? nail = null) =>
-        labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, at, 0.5) { Toward = toward, LeaderFrom = 1.6, Obstruction = obstruction, Nail = nail });
+        labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, at, 0.5) { Toward = toward, LeaderFrom = 1.6, Obstruction = obstruction, Nail = nail, Otherwise = string.Join(", ", lines) });
 
     public void Write()
     {
+        foreach (Primitive built in view.Build.Draw().Select(labels.Viewport.ToPaper.Apply))
+            labels.Placer.Crowd.Add(built, LineKind.NoText);
         foreach (Primitive primitive in view.Draw().Select(labels.Viewport.ToPaper.Apply))
         {
             if (primitive is Circle circle)
@@ -35,10 +37,14 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         foreach (Obstruction o in view.Obstructions.Where(o => view.Outline(o).Any()))
         {
             Box box = Box.Around(view.Outline(o).SelectMany(Extents.Points).Select(labels.Viewport.ToPaper.Apply));
+            if (TryWithin(o, box))
+                continue;
             double top = Math.Min(box.Top, labels.Placer.Frame.Top - 6), bottom = Math.Max(box.Bottom, labels.Placer.Frame.Bottom + 6);
+            // Above the top of a shaft below a cap its name would stand in the cap.
+            double[] above = IsBelowOther(o) ? [] : [0.5, 0.2, 0.8];
             Point2[] anchors =
             [
-                .. new[] { 0.5, 0.2, 0.8 }.Select(s => At(s, top)),
+                .. above.Select(s => At(s, top)),
                 .. new[] { 0.5, 0.25, 0.75 }.SelectMany(s => new[] { 1, 0, 0.5 }.Select(x => At(x, bottom + (top - bottom) * s))),
             ];
             // A share of the width that is seen of it at a height of the paper: an inclined shaft is elsewhere at every height.
@@ -50,21 +56,37 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
             }
             labels.LabelOneOf([.. anchors.Select((a, i) => new LabelRequest([[PlanLabels.NameOf(o, context)]], TextRole.Label, a, 0.5)
             {
-                Toward = i < 3 ? Math.PI / 2 : null,
+                Toward = i < above.Length ? Math.PI / 2 : null,
                 LeaderFrom = 1.6,
                 Obstruction = o.Name,
             })]);
         }
+        Lifts();
         Ground();
         foreach (Nail nail in view.Nails)
             Nail(nail);
-        Lifts();
         dimensions.Clear();
         dimensions.BesideFace();
         // What is built on the face is drawn in every section and named where the wall is highest.
         if (view.Cut.IsHighest)
             Facing();
     }
+
+    /// <summary>Writes the name of a solid or beam in the middle of its outline; false where it has no room there.</summary>
+    private bool TryWithin(Obstruction o, Box box)
+    {
+        string name = PlanLabels.NameOf(o, context);
+        TextStyle style = context.StyleOf(TextRole.Label);
+        if (o.Kind is not (ObstructionKind.Solid or ObstructionKind.Beam) || box.Width < TextMeasure.Measure(name, style.Height, style) + 2 || box.Height < 1.4 * style.Height)
+            return false;
+        return new[] { 0.5, 0.3, 0.7 }.Any(s => labels.TryWrite(context.Write(LayerRole.Label, TextRole.Label,
+            new(box.Left + box.Width * s, box.Center.Y - style.Height / 2), name, HorizontalAlign.Center) with
+        { Obstruction = o.Name, Masked = true }));
+    }
+
+    /// <summary>True where a solid or beam stands on a structure or about its top.</summary>
+    private bool IsBelowOther(Obstruction o) => view.SpanAt(o, o.Top) is (double near, double far) && view.Obstructions.Any(p =>
+        p != o && p.Kind is (ObstructionKind.Solid or ObstructionKind.Beam) && p.Bottom <= o.Top + 0.1 * view.Unit && p.Top > o.Top && view.SpanAt(p, o.Top) is (double from, double to) && from < far && to > near);
 
     private void Ground()
     {
@@ -99,27 +121,21 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
 
     private void Facing()
     {
-        double middle = (view.Top + view.Bottom) / 2;
+        // Between two rows: there every layer of the face has room on both sides.
+        double[] levels = [view.Top, .. view.Nails.Select(n => n.Elevation), view.Bottom];
+        double[] between = [.. levels.Zip(levels.Skip(1), (a, b) => (a + b) / 2).OrderBy(z => Math.Abs(z - (view.Top + view.Bottom) / 2))];
+        void Layer(string words, Func<double, double> offset, double toward) =>
+            labels.LabelOneOf([.. between.Select(z => new LabelRequest([[words]], TextRole.Label, Paper(offset(z), z), 0.5) { Toward = toward, LeaderFrom = 1.6, Otherwise = words })]);
         if (view.Wall.Batter is { Angle: not 0 } batter)
-            Put([context.Say(Phrase.Batter, _print.Angle(batter.Angle))], Paper(view.Face.OffsetAt(middle), middle), Math.PI);
+            Layer(context.Say(Phrase.Batter, _print.Angle(batter.Angle)), z => view.Build.LeansWithFace ? view.Build.FrontAt(z) : view.Face.OffsetAt(z), Math.PI);
         if (view.Wall.Facing is not Facing facing)
             return;
-        double low = view.Bottom + 0.5 * view.Unit;
         if (facing.Shotcrete is double shotcrete)
-        {
-            double between = view.Nails.Count > 2 ? (view.Nails[0].Elevation + 2 * view.Nails[1].Elevation) / 3 : low;
-            Put([context.Say(Phrase.ShotcreteThickness, _print.Small(shotcrete))], Paper(view.Build.Back(between), between), 0);
-        }
+            Layer(context.Say(Phrase.ShotcreteThickness, _print.Small(shotcrete)), view.Build.Back, 0);
         if (view.Wall.Drainage is not null)
-        {
-            double between = view.Nails.Count > 1 ? (view.Nails[^1].Elevation + 2 * view.Nails[^2].Elevation) / 3 : (view.Top + view.Bottom) / 2;
-            Put([context.Say(Phrase.DrainageStrip)], Paper(view.Build.Back(between) + 0.12 * view.Unit, between), 0);
-        }
+            Layer(context.Say(Phrase.DrainageStrip), z => view.Build.Back(z) + 0.12 * view.Unit, 0);
         if (view.Build.HasFacing)
-        {
-            double at = view.Bottom + 0.4 * (view.Top - view.Bottom);
-            Put([context.Say(FacingWords(facing.Kind), _print.Small(facing.Thickness!.Value))], Paper(view.Build.FrontAt(at), at), Math.PI);
-        }
+            Layer(context.Say(FacingWords(facing.Kind), _print.Small(facing.Thickness!.Value)), view.Build.FrontAt, Math.PI);
         if (view.Build.Pad is double pad && view.Build.HasFacing)
             Put([context.Say(Phrase.LevelingPad, context.Say(Phrase.Elevation, _print.Elevation(pad)))], Paper(view.Build.FrontAt(view.Bottom), pad - 0.25 * view.Unit), Math.PI + 0.6);
         if (facing.Coping is string coping && view.Build.HasFacing)
@@ -135,22 +151,30 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         _ => Phrase.OtherFacing,
     };
 
+    /// <summary>What stands at a nail's tip: mark and station, and its data; forbidden where it may not be drilled.</summary>
+    public static (string Name, string Data) WordsOf(DrawingContext context, SectionView view, Nail nail)
+    {
+        Printed print = context.Print;
+        string data = context.Say(Phrase.SectionNailData, print.Short(nail.Length), print.Angle(nail.Inclination));
+        if (nail.Splay != 0)
+            data += ", " + context.Say(Phrase.Turn, print.Angle(Math.Abs(nail.Splay)), Sides.Words(context, nail.Wall, nail.Splay));
+        if (view.ProjectedBy(nail) is var by && by > 0)
+            data += ", " + context.Say(Phrase.Projected, print.Short(by));
+        string mark = view.IsStopped(nail) ? context.Say(Phrase.DoNotDrillMark, nail.Mark) : nail.Mark;
+        return (context.Say(Phrase.SectionNail, mark, context.Say(Phrase.Station, print.Station(nail))), data);
+    }
+
     private void Nail(Nail nail)
     {
-        string data = context.Say(Phrase.SectionNailData, _print.Short(nail.Length), _print.Angle(nail.Inclination));
-        if (nail.Splay != 0)
-            data += ", " + context.Say(Phrase.Turn, _print.Angle(Math.Abs(nail.Splay)), Sides.Words(context, nail.Wall, nail.Splay));
-        if (view.ProjectedBy(nail) is var by && by > 0)
-            data += ", " + context.Say(Phrase.Projected, _print.Short(by));
-        string station = context.Say(Phrase.Station, _print.Station(nail)), name = context.Say(Phrase.SectionNail, nail.Mark, station);
+        (string name, string data) = WordsOf(context, view, nail);
         Point2 tip = labels.Viewport.ToPaper.Apply(view.TipOf(nail));
         if (!view.IsStopped(nail))
         {
             Put([name, data], tip, 0, nail: nail.Mark);
             return;
         }
-        string stopped = context.Say(Phrase.SectionNail, context.Say(Phrase.DoNotDrillMark, nail.Mark), station);
-        labels.Label(new LabelRequest([[stopped, data], [context.Say(Phrase.DoNotDrill), name, data], [stopped + ", " + data]], TextRole.Callout, tip, 0.5)
+        string plain = context.Say(Phrase.SectionNail, nail.Mark, context.Say(Phrase.Station, _print.Station(nail)));
+        labels.Label(new LabelRequest([[name, data], [context.Say(Phrase.DoNotDrill), plain, data], [name + ", " + data]], TextRole.Callout, tip, 0.5)
         {
             Layer = LayerRole.Callout,
             Toward = 0,

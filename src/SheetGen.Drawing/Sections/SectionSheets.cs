@@ -4,6 +4,7 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
+using SheetGen.Model.Results;
 using SheetGen.Model.Units;
 
 namespace SheetGen.Drawing.Sections;
@@ -29,34 +30,66 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
 
     /// <summary>Room in front of the wall that its words and two chains of dimensions need beyond the view's own, mm.</summary>
     private double LeftRoom(SectionCut cut, double units) =>
-        Math.Max(8, SectionDimensions.RowsAt(context) + 4 + 10.5 * Label + (new SectionView(context, cut, default).Extent.Left - SectionView.FrontOf(context.Print.Unit)) / units);
+        Math.Max(8, SectionDimensions.RowsAt(context) + 4 + 10.5 * Label + (ViewOf(cut).Extent.Left - SectionView.FrontOf(context.Print.Unit)) / units);
 
     /// <summary>Room that the words at the nails' tips need beyond the view's own, mm.</summary>
-    private double RightRoom(double units) => Math.Max(6, 17 * Label - SectionView.BeyondTips(context.Print.Unit) / units);
+    private double RightRoom(SectionCut cut, double units)
+    {
+        SectionView view = ViewOf(cut);
+        return view.Nails.Select(n => (view.TipOf(n).X - view.Extent.Right) / units + WidthAtTip(view, n) + 2 * Label).Append(6).Max();
+    }
+
+    private double WidthAtTip(SectionView view, Nail nail)
+    {
+        TextStyle style = context.StyleOf(view.IsStopped(nail) ? TextRole.Callout : TextRole.Label);
+        (string name, string data) = SectionLabels.WordsOf(context, view, nail);
+        return Math.Max(TextMeasure.Measure(name, style.Height, style), TextMeasure.Measure(data, style.Height, style));
+    }
+
+    private readonly Dictionary<SectionCut, SectionView> _views = [];
+
+    /// <summary>A section by itself, at the origin.</summary>
+    private SectionView ViewOf(SectionCut cut)
+    {
+        if (!_views.TryGetValue(cut, out SectionView? view))
+            _views[cut] = view = new SectionView(context, cut, default);
+        return view;
+    }
 
     private static IReadOnlyList<SheetScale> Scales(DrawingContext context) => SheetScale.OfSections(context.Templates, context.Project.Unit);
 
     private (double Width, double Height) SizeOf(SectionCut cut, SheetScale scale)
     {
-        Box extent = new SectionView(context, cut, default).Extent;
+        Box extent = ViewOf(cut).Extent;
         double units = scale.UnitsPerMillimetre;
         double beside = PlansWidth(cut, scale);
-        return (extent.Width / units + LeftRoom(cut, units) + RightRoom(units) + 6 + beside, extent.Height / units + Band);
+        double wide = Math.Max(extent.Width / units + LeftRoom(cut, units) + RightRoom(cut, units), TitleWidth(cut));
+        return (wide + 6 + beside, extent.Height / units + Band);
     }
+
+    /// <summary>Width of the bubble and the title below a section, of the longer of its two titles, mm.</summary>
+    private double TitleWidth(SectionCut cut)
+    {
+        TextStyle head = context.StyleOf(TextRole.Heading);
+        return 2 * BubbleRadius + 4 + new[] { false, true }.Max(t => TextMeasure.Measure(TitleOf(cut, t), head.Height, head));
+    }
+
+    private string TitleOf(SectionCut cut, bool isTypical) => context.Say(
+        isTypical ? Phrase.TypicalSectionTitle : Phrase.SectionTitle, cut.Number.ToString(CultureInfo.InvariantCulture), cut.Wall.Name.ToUpperInvariant());
 
     private readonly Dictionary<SectionCut, IReadOnlyList<PassingPlan>> _plans = [];
 
     private IReadOnlyList<PassingPlan> PlansOf(SectionCut cut)
     {
         if (!_plans.TryGetValue(cut, out IReadOnlyList<PassingPlan>? plans))
-            _plans[cut] = plans = PassingPlan.All(context, new SectionView(context, cut, default));
+            _plans[cut] = plans = PassingPlan.All(context, ViewOf(cut));
         return plans;
     }
 
     /// <summary>Room of a plan beside a section, mm, and its scale: the largest customary one at which it is no higher than the section and takes no more than a share of a sheet.</summary>
     private (double Width, SheetScale Scale) RoomOf(PassingPlan plan, SectionCut cut, SheetScale ofSection)
     {
-        double high = new SectionView(context, cut, default).Extent.Height / ofSection.UnitsPerMillimetre - 2 * PlanMargin * Label;
+        double high = ViewOf(cut).Extent.Height / ofSection.UnitsPerMillimetre - 2 * PlanMargin * Label;
         SheetScale scale = Scales(context).Where(s => s.Value <= ofSection.Value).FirstOrDefault(
             s => plan.Extent.Height / s.UnitsPerMillimetre <= high && plan.Extent.Width / s.UnitsPerMillimetre <= PlanWidest * Label, ofSection);
         return (plan.Extent.Width / scale.UnitsPerMillimetre + 2 * PlanMargin * Label, scale);
@@ -142,7 +175,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         {
             string sheet = refs.Sheet;
             var frame = new Box(at.X, at.Y - height + Band, at.X + width - beside - 6, at.Y);
-            Box extent = new SectionView(context, cut, default).Extent;
+            Box extent = ViewOf(cut).Extent;
             var place = new Point2(left + LeftRoom(cut, units) * units - extent.Left, origin.Y - extent.Top);
             var view = new SectionView(context, cut, place);
             var viewport = new Viewport(frame, place + new Point2(extent.Left + (frame.Width / 2 - LeftRoom(cut, units)) * units, extent.Center.Y), units);
@@ -155,7 +188,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
                 Viewports = [viewport],
                 Model = [.. view.Draw(), .. labels.InModel()],
                 Findings = labels.Findings,
-                Paper = [.. Title(cut, view, scale, sheet, frame, details, labels.Notes, isTypical)],
+                Paper = [.. Title(cut, view, scale, sheet, frame, details, [.. labels.Notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}")), .. labels.Told], isTypical)],
             };
             double[] lefts = [.. plans.Select((_, i) => frame.Right + 6 + plans.Take(i).Sum(p => p.Width))];
             return SheetContent.Together([section, .. plans.Zip(lefts, (p, x) => DrawPlan(p.Plan, p.Scale, p.Place, new(x, frame.Bottom, x + p.Width - 6, frame.Top), sheet))]);
@@ -189,7 +222,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         Point2 middle = new(frame.Left + BubbleRadius + 1, frame.Bottom - BubbleRadius - 1);
         foreach (Primitive p in Bubble.Draw(context, middle, BubbleRadius, number, sheet))
             yield return p;
-        string title = context.Say(isTypical ? Phrase.TypicalSectionTitle : Phrase.SectionTitle, number, cut.Wall.Name.ToUpperInvariant());
+        string title = TitleOf(cut, isTypical);
         TextStyle head = context.StyleOf(TextRole.Heading), style = context.StyleOf(TextRole.Label);
         Point2 at = new(middle.X + BubbleRadius + 3, frame.Bottom - 2 - head.Height);
         double right = Math.Min(frame.Right, at.X + TextMeasure.Measure(title, head.Height, head));
@@ -200,7 +233,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
             context.Say(Phrase.SectionPlace, context.Say(Phrase.Station, context.Print.Station(cut.Wall, cut.Along)), cut.Why, scale.Words(context))
                 + ". " + context.Say(Phrase.SectionNails, context.Print.Short(view.Near)),
             details,
-            string.Join("  ", notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))),
+            string.Join("  ", notes),
         ];
         IEnumerable<string> lines = words.Where(w => w.Length > 0).SelectMany(w => TextMeasure.Wrap(w, frame.Right - at.X, style.Height, style));
         foreach ((string line, int i) in lines.Select((l, i) => (l, i)))

@@ -187,9 +187,10 @@ public sealed class SectionView
         IReadOnlyList<LinePlace> places = Places(o);
         if (o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile)
         {
-            double drop = o.Shape[0].Z - o.Shape[^1].Z, upper = places[0].Right * Wall.Side, lower = places[^1].Right * Wall.Side;
-            double slope = drop > 0 ? (lower - upper) / drop : 0, axis = upper + slope * (o.Shape[0].Z - elevation), half = o.Diameter / 2 * Math.Sqrt(1 + slope * slope);
-            return (axis - half, axis + half);
+            var axis = new ShaftAxis(_context, o);
+            double upper = places[0].Right * Wall.Side, lean = places[^1].Right * Wall.Side - upper;
+            double middle = upper + lean * axis.ShareAt(elevation), half = o.Diameter / 2 * axis.LevelFactor(lean);
+            return (middle - half, middle + half);
         }
         return o.Kind switch
         {

@@ -44,15 +44,25 @@ internal sealed class FreeRoom
     public double Filled => Parts.Sum(p => p.Part.Width * p.Part.Height) / (_area.Width * _area.Height);
 
     /// <summary>The upper left corner of a free place of a size; null where there is none.</summary>
-    /// <param name="after">Corner of what is read before it, to the left of it or above; null for nothing.</param>
-    public Point2? Find(double width, double height, PlaceRule rule, Point2? after = null)
+    public Point2? Find(double width, double height, PlaceRule rule) => Find(_free, width, height, rule);
+
+    /// <summary>The place for what is read after a part with a corner: to the right of it in its row, else in a row below all of that row.</summary>
+    public Point2? FindAfter(double width, double height, Point2 before)
+    {
+        if (Find(_free.Where(f => Math.Abs(f.Top - before.Y) < Slack && f.Left > before.X), width, height, PlaceRule.Highest) is Point2 beside)
+            return beside;
+        double below = Parts.Where(p => Math.Abs(p.At.Y - before.Y) < Slack).Min(p => p.At.Y - p.Part.Height);
+        return Find(_free.Select(f => f with { Top = Math.Min(f.Top, below) }), width, height, PlaceRule.Highest);
+    }
+
+    private static Point2? Find(IEnumerable<Box> places, double width, double height, PlaceRule rule)
     {
         Box best = default;
         (double First, double Second, double Third) least = default;
         bool isFound = false;
-        foreach (Box free in _free)
+        foreach (Box free in places)
         {
-            if (free.Width < width - Slack || free.Height < height - Slack || (after is Point2 before && !Follows(free, before)))
+            if (free.Width < width - Slack || free.Height < height - Slack)
                 continue;
             double down = -Math.Round(free.Top, 6);
             (double First, double Second, double Third) keys = rule switch
@@ -67,8 +77,6 @@ internal sealed class FreeRoom
         }
         return isFound ? new(best.Left, best.Top) : null;
     }
-
-    private static bool Follows(Box free, Point2 before) => free.Top < before.Y - Slack || (free.Top < before.Y + Slack && free.Left > before.X);
 
     private static bool IsLess((double First, double Second, double Third) a, (double First, double Second, double Third) b) =>
         a.First != b.First ? a.First < b.First : a.Second != b.Second ? a.Second < b.Second : a.Third < b.Third;

@@ -94,7 +94,7 @@ public static class SheetPacker
         return orders.Concat(orders.Skip(1).SelectMany(o => o.Select(first => (IReadOnlyList<SheetPart>)[first, .. o.Where(p => p != first)])));
     }
 
-    /// <summary>Parts as one reads them: each to the right of the one before it, below it, or on the next sheet.</summary>
+    /// <summary>Parts as one reads them: each to the right of the one before it, in the next row, or on the next sheet.</summary>
     private static void InOrder(IReadOnlyList<SheetPart> parts, List<FreeRoom> sheets, int first, Box area)
     {
         Point2? after = null;
@@ -103,7 +103,7 @@ public static class SheetPacker
             Point2? at = null;
             for (; first < sheets.Count && at is null; first += at is null ? 1 : 0)
             {
-                at = sheets[first].Find(part.Width, part.Height, PlaceRule.Highest, after);
+                at = after is Point2 before ? sheets[first].FindAfter(part.Width, part.Height, before) : sheets[first].Find(part.Width, part.Height, PlaceRule.Highest);
                 after = at;
             }
             if (at is null)

@@ -134,7 +134,8 @@ public sealed class SheetPlan
         IReadOnlyList<DetailView> shown, IReadOnlyList<NotesLeft> notes)
     {
         Point2 detailOrigin = sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0);
-        IReadOnlyList<DetailColumn>[] columns = [.. new[] { false, true }.Select(tight => DetailSheets.Columns(context, shown, area, detailOrigin, tight))];
+        IReadOnlyList<DetailColumn> Columns(DetailFlow flow, IReadOnlyList<DetailColumn>? before = null) => DetailSheets.Columns(context, shown, area, detailOrigin, flow, before);
+        IReadOnlyList<DetailColumn> filling = Columns(DetailFlow.Filling), tight = Columns(DetailFlow.Tight), alone = Columns(DetailFlow.Alone), middle = Columns(DetailFlow.AloneMiddle), large = Columns(DetailFlow.AloneLarge);
         IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context, area.Width), area.Width);
         IReadOnlyList<SheetPart> noteParts = SheetNotes.Parts(context, notes, area.Width);
         SectionCut? highest = SectionCut.Highest(cuts);
@@ -167,8 +168,25 @@ public sealed class SheetPlan
         {
             IReadOnlyList<SectionGroup> groups = sections.Groups([.. cuts.Where(c => c != without)], area, scale);
             SheetPart[] cutParts = [.. groups.SelectMany(g => sections.PartsOf(g.Cuts, g.Scale))];
-            (int choice, IReadOnlyList<PackedSheet> sheets) = SheetPacker.Best([.. columns.Select(c => new[] { cutParts, [.. c.Select(d => d.Part)], tables, noteParts })], area);
-            return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, cutParts, columns[choice]);
+            // As many details as the sections leave room for stand with them.
+            int sectionSheets = SheetPacker.Pack([cutParts], area).Count, with = 0;
+            while (with < alone.Count && SheetPacker.Pack([cutParts, Parts(alone.Take(with + 1))], area).Count <= sectionSheets)
+                with++;
+            DetailColumn[] first = [.. alone.Take(with)];
+            (IReadOnlyList<DetailColumn> details, IReadOnlyList<PackedSheet> sheets) = Best([filling, tight, .. with == 0 ? [] : new[] { Columns(DetailFlow.Filling, first), Columns(DetailFlow.Tight, first) }]);
+            // Details one by one, which leave room below them, only save sheets.
+            (IReadOnlyList<DetailColumn> Details, IReadOnlyList<PackedSheet> Sheets) single = Best([large, middle, alone]);
+            if (single.Sheets.Count < sheets.Count)
+                (details, sheets) = single;
+            return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, cutParts, details);
+
+            (IReadOnlyList<DetailColumn>, IReadOnlyList<PackedSheet>) Best(IReadOnlyList<DetailColumn>[] ways)
+            {
+                (int choice, IReadOnlyList<PackedSheet> packed) = SheetPacker.Best([.. ways.Select(w => new[] { cutParts, Parts(w), tables, noteParts })], area);
+                return (ways[choice], packed);
+            }
+
+            static SheetPart[] Parts(IEnumerable<DetailColumn> columns) => [.. columns.Select(c => c.Part)];
         }
     }
 }

@@ -33,23 +33,27 @@ internal static class GivenTables
 
     private static SheetTable Obstructions(DrawingContext context) =>
         SheetTable.Of(context, Phrase.TableObstructions, Phrase.TableObstructionsHeads,
-            [.. context.Project.Obstructions.Select(o => (IReadOnlyList<string>)[
-                o.Name, context.Say(KindWords(o.Kind)), .. Place(context, o), o.Diameter > 0 ? context.Print.Small(o.Diameter) : "",
-                Level(context, o, o.Top), Level(context, o, o.Bottom),
-                .. new[] { "owner", "state", "quality_level", "source" }.Select(f => o.Facts.GetValueOrDefault(f, "").ToUpperInvariant())])],
-            Phrase.TableObstructionsRemark);
+            [.. context.Project.Obstructions.SelectMany(o => ObstructionRows(context, o))], Phrase.TableObstructionsRemark);
 
-    /// <summary>Station and distance behind the face of a shaft or pile at its upper end, on the wall that it is nearest to.</summary>
-    private static string[] Place(DrawingContext context, Obstruction o)
+    /// <summary>The row of an obstruction; of an inclined shaft or pile a row for each end.</summary>
+    private static IEnumerable<IReadOnlyList<string>> ObstructionRows(DrawingContext context, Obstruction o)
     {
-        if (o.Kind is not (ObstructionKind.Shaft or ObstructionKind.Pile))
-            return ["", ""];
-        (Wall wall, LinePlace place) = context.Project.Walls
-            .Select(w => (w, context.PlacesOf(w.LayoutLine, o)[0]))
-            .MinBy(p => Math.Abs(p.Item2.Right) + Math.Max(0, Math.Max(p.w.Start - p.Item2.Along, p.Item2.Along - p.w.End)));
-        double face = new Face(wall).OffsetAt(wall.Bottom.At(Math.Clamp(place.Along, wall.Start, wall.End)));
-        return [context.Print.Station(wall, place.Along), context.Print.Distance(place.Right * wall.Side - face)];
+        string kind = context.Say(KindWords(o.Kind)), size = o.Diameter > 0 ? context.Print.Small(o.Diameter) : "", top = Level(context, o, o.Top), bottom = Level(context, o, o.Bottom);
+        string[] facts = [.. new[] { "owner", "state", "quality_level", "source" }.Select(f => o.Facts.GetValueOrDefault(f, "").ToUpperInvariant())];
+        (string Station, string Behind, string Elevation)[] ends = o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile ? [.. new ShaftAxis(context, o).Ends(Nearest(context, o))] : [];
+        if (ends.Length < 2)
+        {
+            yield return [o.Name, kind, ends.Length == 0 ? "" : ends[0].Station, ends.Length == 0 ? "" : ends[0].Behind, size, top, bottom, .. facts];
+            yield break;
+        }
+        yield return [context.Say(Phrase.UpperEndOf, o.Name), kind, ends[0].Station, ends[0].Behind, size, ends[0].Elevation, "", .. facts];
+        yield return [context.Say(Phrase.LowerEndOf, o.Name), kind, ends[1].Station, ends[1].Behind, size, "", ends[1].Elevation, .. facts];
     }
+
+    /// <summary>The wall to which the upper end of a shaft or pile is nearest.</summary>
+    private static Wall Nearest(DrawingContext context, Obstruction o) => context.Project.Walls
+        .Select(w => (Wall: w, Place: context.PlacesOf(w.LayoutLine, o)[0]))
+        .MinBy(p => Math.Abs(p.Place.Right) + Math.Max(0, Math.Max(p.Wall.Start - p.Place.Along, p.Place.Along - p.Wall.End))).Wall;
 
     private static string Level(DrawingContext context, Obstruction o, double elevation) =>
         double.IsFinite(elevation) && o.Kind is not (ObstructionKind.Boundary or ObstructionKind.Pipe) ? context.Print.Elevation(elevation) : "";

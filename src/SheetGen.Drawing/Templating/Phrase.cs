@@ -308,6 +308,10 @@ public enum Phrase
 
     // Plan, further
     StationAndOffset,
+    UpperEnd,
+    LowerEnd,
+    UpperEndOf,
+    LowerEndOf,
 
     // Details
     DetailTitle,

@@ -24,7 +24,7 @@ internal sealed class CoverWatch
         _withoutRows = bays?.Where(b => !withRows.Contains(Place(b))).Sum(b => Length(CoverRule.Breaks(b, [], strict: false))) ?? 0;
         foreach (Bay bay in _rows.Keys)
         {
-            if (Broken(bay, bay.Start - bay.Reach, bay.End + bay.Reach, before: false) > 0)
+            if (WholeBroken(bay).Any())
                 _broken.Add(bay);
         }
     }
@@ -41,14 +41,14 @@ internal sealed class CoverWatch
     public CoverWatch Of(LayoutState copy) => new(copy, _broken, _withoutRows);
 
     /// <summary>Length of wall where the rule is broken.</summary>
-    public double Total => _withoutRows + _rows.Keys.Sum(b => Broken(b, b.Start - b.Reach, b.End + b.Reach, before: false));
+    public double Total => _withoutRows + _rows.Keys.Sum(b => WholeBroken(b).Sum(s => s.End - s.Start));
 
     /// <summary>True where the rule was broken from the first somewhere in a bay of the slots.</summary>
     public bool IsBrokenAt(IReadOnlyList<Slot> slots) => _broken.Count > 0 && slots.Any(s => _broken.Contains(s.Row.Bay));
 
     /// <summary>The stretches where the rule is broken, up-station in each bay.</summary>
     public IEnumerable<Uncovered> Stretches() =>
-        _rows.Keys.Where(_broken.Contains).SelectMany(b => BrokenAt(b, b.Start - b.Reach, b.End + b.Reach, before: false).Select(s => new Uncovered(b, s.Start, s.End)));
+        _rows.Keys.Where(_broken.Contains).SelectMany(b => WholeBroken(b).Select(s => new Uncovered(b, s.Start, s.End)));
 
     /// <summary>Under 0 where the rule is broken at fewer stations than before the slots moved, over 0 where at more.</summary>
     public int Compare(IReadOnlyList<Slot> moved)
@@ -73,6 +73,8 @@ internal sealed class CoverWatch
         }
         return change;
     }
+
+    private IEnumerable<(double Start, double End)> WholeBroken(Bay bay) => BrokenAt(bay, double.NegativeInfinity, double.PositiveInfinity, before: false);
 
     private double Broken(Bay bay, double from, double to, bool before) => BrokenAt(bay, from, to, before).Sum(s => s.End - s.Start);
 

@@ -199,7 +199,7 @@ internal sealed class DistrictSearch
         return 1;
     }
 
-    private bool IsUsed(INeighbourhood way) => _options.Without.Count == 0 || !_options.Without.Contains(way.GetType().Name);
+    private bool IsUsed(INeighbourhood way) => !_options.Without.Contains(way.GetType().Name);
 
     /// <summary>Those of some ways that are used; else each nail by itself.</summary>
     private (INeighbourhood Way, int Share)[] Used((INeighbourhood Way, int Share)[] ways) => [.. ways.Where(w => IsUsed(w.Way)).DefaultIfEmpty((_single, 1))];

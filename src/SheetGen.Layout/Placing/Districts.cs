@@ -37,9 +37,6 @@ internal static class Districts
         int start = 0, end = offset > 0 && pieces > 1 ? size / 2 : size;
         while (start < count)
         {
-            // What would be left over joins the last piece.
-            if (count - end < size / 2)
-                end = count;
             yield return (start, Math.Min(end, count));
             start = end;
             end += size;

@@ -29,7 +29,7 @@ internal sealed record HandMadeStations(
             names.RemoveAt(at);
         }
         var added = new HashSet<double>();
-        foreach (FixedNail pin in pins.Where(p => p.Kind == FixedKind.Added && grid.Length > 0).OrderBy(p => p.Along))
+        foreach (FixedNail pin in pins.Where(p => p.Kind == FixedKind.Added).OrderBy(p => p.Along))
         {
             double place = row.Bay.Rounded(pin.Along!.Value);
             if (row.Places.Contains(place))

@@ -54,7 +54,6 @@ internal sealed class LayoutSearch
         Uncovered[] ofGrid = [.. cover.Stretches()];
         _progress?.Report("each row by itself");
         var limits = new StretchLimits(Layout, _options.Depth < SearchDepth.Whole ? [] : RowsAlone.Solve(Layout, _options.Prove));
-        LowerLimit = limits.Sum;
         _progress?.Report("all rows together");
         var whole = new District(Layout, cover, 0, Layout.Slots, 0);
         Start(whole, limits);

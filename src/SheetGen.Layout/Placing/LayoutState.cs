@@ -5,13 +5,11 @@ namespace SheetGen.Layout.Placing;
 /// <summary>All rows as they stand while the search goes on, and where their nails run into each other.</summary>
 internal sealed class LayoutState
 {
-    private readonly double _clearance;
     private readonly Standing _standing;
 
     public LayoutState(IReadOnlyList<RowTask> rows, double clearance)
     {
         Clearance = clearance;
-        _clearance = clearance - Tolerance;
         _standing = new Standing(rows.Sum(r => r.Count));
         var slots = new List<Slot>();
         var states = new List<RowState>();
@@ -29,7 +27,6 @@ internal sealed class LayoutState
     private LayoutState(LayoutState other, IReadOnlyList<Slot> own)
     {
         Clearance = other.Clearance;
-        _clearance = other._clearance;
         _standing = new Standing(other._standing);
         var copies = own.ToDictionary(s => s.Index, s => new Slot(s, _standing));
         Slot CopyOf(Slot slot) => copies.GetValueOrDefault(slot.Index, slot);
@@ -63,7 +60,7 @@ internal sealed class LayoutState
     /// <summary>True where a nail stands now, and others keep clear of it.</summary>
     public bool Stands(Placed nail) => _standing.Has(nail);
 
-    public bool AreTooClose(in Hole a, in Hole b) => HoleDistance.CloserThan(a, b, _clearance);
+    public bool AreTooClose(in Hole a, in Hole b) => HoleDistance.CloserThan(a, b, Clearance - Tolerance);
 
     /// <summary>A nail that a hole of a slot would be too close to, none of the pair unresolved; null where it is clear.</summary>
     public Placed? FirstHit(Slot slot, in Hole hole)

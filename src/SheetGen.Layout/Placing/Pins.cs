@@ -49,7 +49,7 @@ internal static class Pins
         // An added nail stands for no grid station: it is off every one of them.
         double shift = isAdded ? project.Rules.ShiftStep : Math.Round(along - row.Places[before.Label], 9);
         Head head = pin.Elevation is double elevation ? new Head(along, Lengths.RoundToQuantum(elevation, row.Bay.Unit)) : row.HeadAt(along);
-        if (!isAdded && shift == 0 && head.Elevation != row.HeadAt(along).Elevation)
+        if (shift == 0 && head.Elevation != row.HeadAt(along).Elevation)
             shift = Lengths.Quantum(row.Bay.Unit);
         return new HeadChoice(row.Bay.Face, head, before.Label, shift, Turnings.Only(turning), true, pin.Length ?? before.PinnedLength) { IsAdded = isAdded };
     }

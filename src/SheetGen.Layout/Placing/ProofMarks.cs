@@ -18,7 +18,7 @@ internal static class ProofMarks
         foreach (var section in nails.Where(n => n.Kind == NailKind.Production).GroupBy(n => (n.Wall, n.Section)))
         {
             TestNails tests = section.Key.Section.TestNails;
-            if (tests.SpreadProofMarks && tests.ProofShare > 0)
+            if (tests.SpreadProofMarks)
                 Spread(section.Key.Section, [.. section.Where(n => n.Status != NailStatus.Unresolved)], Count(tests, section.Count()), marked);
         }
         return [.. nails.Select(n => marked.Contains(n.Mark) ? n with { Kind = NailKind.Proof } : n)];

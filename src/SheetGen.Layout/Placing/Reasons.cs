@@ -43,13 +43,23 @@ internal sealed class Reasons
         IReadOnlyList<FailedChoice> failed = nail.IsUnresolved ? FailedOf(nail, grid, null) : FailedOf(nail, grid, nail.Cost);
         if (worst is not { } hit)
             return new NailReason(null, null, null, null, failed, OfCover(nail) ?? "makes room for its neighbours in the row");
-        Nearest after = hit.Solid is not null
-            ? HoleDistance.ToSolid(nail.Hole, hit.Solid)
-            : HoleDistance.Between(nail.Hole, hit.Nail!.Hole);
+        double after = hit.Nail is { } other ? HoleDistance.Between(nail.Hole, other.Hole).Clear : ClearOf(nail, hit);
         string text = nail.IsUnresolved
             ? $"{Told(hit)} and no free choice was found"
-            : $"grid place {Told(hit)}; now {(after.RunsInto ? $"{Figures.Depth(-after.Clear, _unit)} into it" : Figures.Length(after.Clear, _unit) + " clear of it")}";
-        return new NailReason(hit.Name, hit.Clear, after.Clear, hit.Required, failed, text);
+            : $"grid place {Told(hit)}; now {Figures.Length(after, _unit)} clear of it";
+        return new NailReason(hit.Name, hit.Clear, after, hit.Required, failed, text);
+    }
+
+    /// <summary>How far a nail is clear of all parts of what its grid place hits.</summary>
+    private static double ClearOf(Placed nail, in Hit hit)
+    {
+        double least = HoleDistance.ToSolid(nail.Hole, hit.Solid!).Clear;
+        foreach (Obstacle part in nail.Row.Near(nail.Choice))
+        {
+            if (part.Name == hit.Name)
+                least = Math.Min(least, HoleDistance.ToSolid(nail.Hole, part.Solid).Clear);
+        }
+        return least;
     }
 
     /// <summary>The stretch that a moved nail covers, or that one covers for which it makes room; null where it moved for something else.</summary>
@@ -115,7 +125,8 @@ internal sealed class Reasons
         _layout.AddHits(_layout.Rows[row.Index].Slots[choice.Label], hole, others);
         foreach (Placed other in others.OrderBy(o => o.Row.Index).ThenBy(o => o.Choice.Head.Along))
         {
-            if (!ReferenceEquals(other, own))
+            // What is not to be drilled stands in nobody's way, unless neither is.
+            if (!ReferenceEquals(other, own) && (!other.IsUnresolved || own is { IsUnresolved: true }))
                 yield return new Hit(_marks[other], HoleDistance.Between(hole, other.Hole), clearance, null, other);
         }
     }

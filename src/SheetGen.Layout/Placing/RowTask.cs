@@ -88,12 +88,11 @@ internal sealed class RowTask
     /// <summary>The place at a grid station itself; where it is pinned elsewhere, the pinned place.</summary>
     public HeadChoice GridChoice(int label)
     {
-        foreach (HeadChoice choice in Choices[label])
-        {
-            if (choice.IsAtGrid || choice.IsPinned)
-                return choice;
-        }
-        return Choices[label][0];
+        IReadOnlyList<HeadChoice> choices = Choices[label];
+        int at = 0;
+        while (!choices[at].IsAtGrid && !choices[at].IsPinned)
+            at++;
+        return choices[at];
     }
 
     /// <summary>The hole of a direction, given by its place in order.</summary>
@@ -159,7 +158,7 @@ internal sealed class RowTask
     {
         double gap = to.Head.Along - from.Head.Along;
         double face = gap * FaceFactor(from, to);
-        if (Math.Min(gap, face) < LeastGap - 1e-9 && face < LeastGap - 1e-9)
+        if (face < LeastGap - 1e-9)
             return false;
         if (Ends.IsBound(from.Label, to.Label))
         {

@@ -120,6 +120,29 @@ public sealed class BoundTests
         Assert.Equal(blocked.Length + least, found.Least);
     }
 
+    /// <summary>Random pairs of eight stations: the least set by trying all sets; in too few steps pairs that share no station, none of the others being clear of them all.</summary>
+    [Fact]
+    public void The_least_set_of_stations_meets_all_pairs_and_has_a_limit_without_a_search()
+    {
+        Slot[] slots = [.. new LayoutState(RowTasks.Make(new Site(new PlacingWall { Length = 7 }.Project)), 0.5).Slots.Take(8)];
+        Assert.Equal(8, slots.Length);
+        int below = 0;
+        for (ulong seed = 1; seed <= 60; seed++)
+        {
+            var random = new Walls.WallRandom(seed);
+            double share = random.Of(0.15, 0.3, 0.6);
+            List<(Slot First, Slot Second)> pairs = [.. from a in slots from b in slots where a.Index < b.Index && random.Chance(share) select (a, b)];
+            int least = Enumerable.Range(0, 256).Where(set => pairs.All(p => (set >> p.First.Index & 1) != 0 || (set >> p.Second.Index & 1) != 0)).Min(set => System.Numerics.BitOperations.PopCount((uint)set));
+            Assert.Equal(least, GridHeads.LeastOf(pairs, 20_000));
+            var used = new HashSet<Slot>();
+            int apart = pairs.Count(p => !used.Contains(p.First) && !used.Contains(p.Second) && used.Add(p.First) | used.Add(p.Second));
+            Assert.Equal(apart, GridHeads.LeastOf(pairs, 0));
+            Assert.InRange(least, apart, 2 * apart);
+            below += apart < least ? 1 : 0;
+        }
+        Assert.True(below > 5);
+    }
+
     // 0 to under 3.5 ft: in half feet where steps are 0.25, since there would be more than twelve in quarters; in twelfths where a step is more than two of them.
     [Theory]
     [InlineData(3.5, 0.25, 7, 0.5)]

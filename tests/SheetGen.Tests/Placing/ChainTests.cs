@@ -155,6 +155,26 @@ public sealed class ChainTests
         Assert.Equal(fits, row.FitsAsNeighbours(At(row, from, fromLabel), At(row, to, toLabel)));
     }
 
+    // On an arc of 30 ft with the face 3 ft off it a length along the face is 1.1 or 0.9 of that along the line: the least gap is kept on the face, the spacing on both.
+    [Theory]
+    [InlineData("left", 1.1)]
+    [InlineData("right", 0.9)]
+    public void Gaps_on_an_arc_are_those_of_its_face(string turn, double factor)
+    {
+        string yaml = new PlacingWall { FaceOffset = 3 }.Yaml.Replace("[{line: 21}]", $"[{{arc: {{radius: 30, length: 21, turn: {turn}}}}}]", StringComparison.Ordinal);
+        RowTask row = RowTasks.Make(new Site(PlacingWall.Read(yaml)))[0];
+        double from = row.Row.Places[1];
+        int fit = 0;
+        for (double gap = 1.5; gap < 4.5; gap += 0.013)
+        {
+            double face = gap * factor;
+            bool expected = face >= row.LeastGap && Math.Max(gap, face) <= 3.512;
+            Assert.Equal(expected, row.Fits(At(row, from, 1), At(row, from + gap, 2)));
+            fit += expected ? 1 : 0;
+        }
+        Assert.InRange(fit, 40, 200);
+    }
+
     // Half a spacing of 1.75 ft at each end is covered by the first and the last nail, with the rounding that placing allows.
     [Fact]
     public void The_ends_of_a_row_are_covered()

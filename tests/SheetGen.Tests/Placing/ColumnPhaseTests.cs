@@ -57,7 +57,10 @@ public sealed class ColumnPhaseTests
         Assert.Same(project, ColumnPhases.Choose(project));
         Wall wall = project.Walls[0];
         WallProject asked = project with { Walls = [wall with { Sections = [wall.Sections[0] with { HasBestColumns = true }] }] };
-        WallProject chosen = ColumnPhases.Choose(asked);
+        var stages = new HelpTests.Stages();
+        WallProject chosen = ColumnPhases.Choose(asked, stages);
+        // Centred columns and twelve places over one spacing, four at once.
+        Assert.Equal(["section A, places 1 to 4 of 13", "section A, places 5 to 8 of 13", "section A, places 9 to 12 of 13", "section A, places 13 to 13 of 13"], stages.Told.SkipLast(1));
         LayoutScore usual = Placer.Place(project, new PlacingOptions()).Score;
         NailLayout best = Placer.Place(chosen, new PlacingOptions());
         Assert.NotNull(chosen.Walls[0].Sections[0].FirstColumn);

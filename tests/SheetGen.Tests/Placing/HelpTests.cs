@@ -27,7 +27,7 @@ public sealed class HelpTests
         ],
     }.Project;
 
-    private sealed class Stages : IProgress<string>
+    internal sealed class Stages : IProgress<string>
     {
         public List<string> Told { get; } = [];
 
@@ -47,6 +47,7 @@ public sealed class HelpTests
         NailHelp clear = Assert.Single(layout.Help, h => h.Relaxation == "clearance");
         Assert.Equal(("35 degrees", false), (turn.Value, turn.NeedsApproval));
         Assert.True(clear.NeedsApproval);
+        Assert.Equal(("frees it", "frees it; only with the engineer of record's consent"), (turn.Result, clear.Result));
         Assert.Contains("0.25 ft to obstructions", clear.Value, StringComparison.Ordinal);
         Assert.Equal(0, Unresolved(Wall(maximum: "35")));
         Assert.Equal(0, Unresolved(Wall(clearance: "0.25")));
@@ -122,6 +123,30 @@ public sealed class HelpTests
         Assert.DoesNotContain(layout.Help, h => h.Relaxation == "redirect.maximum");
         // Shorter than the 3.05 ft to the shaft less 0.5 ft: at least half of the length is kept, so no length helps.
         Assert.DoesNotContain(layout.Help, h => h.Relaxation == "length");
+        Assert.Equal("no relaxation that was tried frees them", all[0].Result);
+    }
+
+    /// <summary>Eight stations are listed, of more the first eight and how many others.</summary>
+    [Theory]
+    [InlineData(8, "no free direction at A-1-01, A-1-02, A-1-03, A-1-04, A-1-05, A-1-06, A-1-07, A-1-08")]
+    [InlineData(9, "no free direction at A-1-01, A-1-02, A-1-03, A-1-04, A-1-05, A-1-06, A-1-07, A-1-08 and 1 more")]
+    public void Stations_that_must_stay_unresolved_are_listed(int count, string words)
+    {
+        NailLayout layout = new PlacingWall
+        {
+            Length = 3.5 * count,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Blocks =
+            [
+                "obstructions:",
+                .. Enumerable.Range(0, count).Select(i => FormattableString.Invariant($"  - {{name: S{i}, kind: shaft, at: {{station: {1.75 + 3.5 * i}, offset: 4.05}}, diameter: 2, top: 110, bottom: 80}}")),
+                "rules:",
+                "  redirect: {maximum: 5, step: 5, field_tolerance: 5}",
+                "  min_gap: 3.4",
+            ],
+        }.Layout;
+        Assert.Equal($"with all heads on their grid stations at least {count} would stay unresolved: {words}", Assert.Single(layout.Notes, n => n.StartsWith("with all heads", StringComparison.Ordinal)));
     }
 
     /// <summary>
@@ -155,6 +180,34 @@ public sealed class HelpTests
         Assert.Equal(1, layout.Score.Unresolved.Found);
         NailHelp[] turned = [.. layout.Help.Where(h => h.Relaxation == "redirect.maximum")];
         Assert.Equal(beside ? [] : ["20 degrees"], turned.Select(h => h.Value));
+        Assert.Equal(beside, layout.Help.Any(h => h is { Relaxation: "none", Result: "no relaxation that was tried frees it" }));
+    }
+
+    /// <summary>
+    /// A block under the nail reaches from 2.55 to 5.55 ft behind the face. At 0 degrees the axis at 101.5 is 0.25 + 0.5 ft over anything up to 100.75; at 5 degrees it is at 101.01 where
+    /// the block ends, at 10 at 100.52. The window is told as it must be written, not above the horizontal.
+    /// </summary>
+    [Theory]
+    [InlineData(100.6, "[4, 20]", "[0, 25] degrees")]
+    [InlineData(100, "[10, 20]", "[5, 25] degrees")]
+    public void A_wider_inclination_is_told_as_a_window(double top, string window, string told)
+    {
+        NailLayout layout = new PlacingWall
+        {
+            Length = 7,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Blocks =
+            [
+                "obstructions:",
+                FormattableString.Invariant($"  - {{name: S1, kind: shaft, at: {{station: 1.75, offset: 4.05}}, diameter: 3, top: {top}, bottom: 80}}"),
+                "rules:",
+                $"  redirect: {{maximum: 15, field_tolerance: 10, inclination: {window}}}",
+                "  min_gap: 3.4",
+            ],
+        }.Layout;
+        Assert.Equal(1, layout.Score.Unresolved.Found);
+        Assert.Equal(told, Assert.Single(layout.Help, h => h.Relaxation == "redirect.inclination").Value);
     }
 
     [Fact]

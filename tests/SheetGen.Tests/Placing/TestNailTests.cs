@@ -62,6 +62,47 @@ public sealed class TestNailTests
         Assert.All(four, n => Assert.Equal(109, n.Elevation));
     }
 
+    // The bonded length that is tested, and the free length before it where the project gives one.
+    [Theory]
+    [InlineData("test_bonded_length: 10", 10)]
+    [InlineData("test_bonded_length: 10, test_free_length: 3.5", 13.5)]
+    public void A_verification_nail_is_as_long_as_its_test_asks(string test, double length)
+    {
+        WallProject project = new PlacingWall { Tests = "{verification: 1, proof: 0 %}", Blocks = [$"rates: {{{test}}}"] }.Project;
+        Assert.Equal(length, Assert.Single(Placer.Place(project, new PlacingOptions()).Nails, n => n.Kind == NailKind.Verification).Length);
+    }
+
+    /// <summary>Where a column is left out nothing is tested half way between its neighbours, 7 ft apart: the place beside it is taken.</summary>
+    [Fact]
+    public void No_verification_nail_stands_for_a_station_that_was_left_out()
+    {
+        NailLayout layout = new PlacingWall
+        {
+            Length = 24.5,
+            Tests = "{verification: 1, proof: 0 %}",
+            Blocks = ["fixed:", .. Enumerable.Range(1, 5).Select(r => $"  - {{wall: Wall 1, row: {r}, station: 12.25, leave_out: true}}")],
+        }.Layout;
+        Assert.Equal(7, Assert.Single(layout.Nails, n => n.Kind == NailKind.Verification).Station);
+    }
+
+    /// <summary>Half way between all columns nails are forbidden: elsewhere on the face the nail is as long as those of the row next above it.</summary>
+    [Fact]
+    public void A_verification_nail_between_other_places_has_the_length_of_the_row_above()
+    {
+        var wall = new PlacingWall
+        {
+            Lengths = "[24, 23, 22, 21, 20]",
+            WallKeys = ["no_nails: [" + string.Join(", ", Enumerable.Range(1, 5).Select(i => FormattableString.Invariant($"{{stations: [{3.5 * i - 0.5}, {3.5 * i + 0.5}]}}"))) + "]"],
+            Tests = "{verification: 1, proof: 0 %}",
+        };
+        NailLayout layout = wall.Layout;
+        Nail test = Assert.Single(layout.Nails, n => n.Kind == NailKind.Verification);
+        Assert.DoesNotContain(Enumerable.Range(1, 5), i => Math.Abs(test.Station - 3.5 * i) < 0.49);
+        Nail above = layout.Nails.Where(n => n.Kind != NailKind.Verification && n.Elevation >= test.Elevation).MinBy(n => n.Elevation)!;
+        Assert.Equal(above.Length, test.Length);
+        Assert.True(test.Length is > 20 and < 24);
+    }
+
     [Fact]
     public void Marks_of_proof_nails_are_spread_evenly_where_asked()
     {

@@ -11,8 +11,6 @@ namespace SheetGen.Layout.Placing;
 /// <param name="Least">The least number of unresolved nails.</param>
 internal sealed record GridHeads(IReadOnlyList<Slot> Blocked, IReadOnlyList<(Slot First, Slot Second)> Pairs, int Least)
 {
-    private const int Probes = 400;
-
     /// <summary>Most steps of the search for the least set; a greedy set of pairs that share no station is a limit too.</summary>
     private const int GreatestSteps = 20_000;
 
@@ -21,32 +19,27 @@ internal sealed record GridHeads(IReadOnlyList<Slot> Blocked, IReadOnlyList<(Slo
         Slot[] open = [.. layout.Slots.Where(s => !s.IsPinned && !IsWitness(s))];
         Slot[] blocked = [.. open.Where(s => !s.Row.FreeOf(s.Grid).Any)];
         var pairs = new List<(Slot, Slot)>();
+        var holes = new Dictionary<Slot, Hole[]>();
         foreach (Slot slot in open.Except(blocked))
         {
             foreach (Slot near in slot.Near)
             {
                 bool isTaken = near.IsPinned || (!IsWitness(near) && near.Index < slot.Index) || !near.Row.FreeOf(near.Grid).Any;
-                if (!isTaken && !HaveClearPair(layout, slot, near))
+                if (!isTaken && !HaveClearPair(layout, HolesOf(slot, holes), HolesOf(near, holes)))
                     pairs.Add((slot, near));
             }
         }
-        int steps = 0;
-        return new GridHeads(blocked, pairs, blocked.Length + (Cover(pairs, ref steps) ?? Apart(pairs)));
+        return new GridHeads(blocked, pairs, blocked.Length + LeastOf(pairs, GreatestSteps));
     }
+
+    /// <summary>The least number of stations that meet every pair; where the search for it takes more steps, the number of pairs found that share none.</summary>
+    internal static int LeastOf(List<(Slot First, Slot Second)> pairs, int steps) => Cover(pairs, ref steps) ?? Apart(pairs);
 
     /// <summary>True for a station whose nail stands free at its grid place: two of them have a clear pair.</summary>
     private static bool IsWitness(Slot slot) => slot.Nails.Length == 1 && slot.Nails[0] is { IsUnresolved: false, Choice.IsAtGrid: true };
 
-    private static bool HaveClearPair(LayoutState layout, Slot a, Slot b)
+    private static bool HaveClearPair(LayoutState layout, Hole[] first, Hole[] second)
     {
-        FreeDirections ofA = a.Row.FreeOf(a.Grid), ofB = b.Row.FreeOf(b.Grid);
-        var random = new SplitMix(1);
-        for (int i = 0; i < Probes; i++)
-        {
-            if (!layout.AreTooClose(a.Row.HoleAt(a.Grid, ofA[random.Below(ofA.Count)]), b.Row.HoleAt(b.Grid, ofB[random.Below(ofB.Count)])))
-                return true;
-        }
-        Hole[] first = Holes(a, ofA), second = Holes(b, ofB);
         foreach (Hole x in first)
         {
             foreach (Hole y in second)
@@ -58,20 +51,21 @@ internal sealed record GridHeads(IReadOnlyList<Slot> Blocked, IReadOnlyList<(Slo
         return false;
     }
 
-    private static Hole[] Holes(Slot slot, FreeDirections free)
+    /// <summary>The holes of a station's free directions, made once.</summary>
+    private static Hole[] HolesOf(Slot slot, Dictionary<Slot, Hole[]> known)
     {
-        var holes = new Hole[free.Count];
-        for (int rank = 0; rank < holes.Length; rank++)
-            holes[rank] = slot.Row.HoleAt(slot.Grid, free[rank]);
-        return holes;
+        if (known.TryGetValue(slot, out Hole[]? holes))
+            return holes;
+        FreeDirections free = slot.Row.FreeOf(slot.Grid);
+        return known[slot] = [.. Enumerable.Range(0, free.Count).Select(rank => slot.Row.HoleAt(slot.Grid, free[rank]))];
     }
 
-    /// <summary>The least vertex cover by branching on a pair; null where that takes too many steps.</summary>
+    /// <summary>The least vertex cover by branching on a pair; null where that takes more steps than are left.</summary>
     private static int? Cover(List<(Slot First, Slot Second)> pairs, ref int steps)
     {
         if (pairs.Count == 0)
             return 0;
-        if (++steps > GreatestSteps)
+        if (--steps < 0)
             return null;
         // The station in most pairs: it is in the set, or all it is paired with are.
         Slot most = pairs.SelectMany(p => (Slot[])[p.First, p.Second]).GroupBy(s => s.Index).OrderByDescending(g => g.Count()).ThenBy(g => g.Key).First().First();

@@ -68,6 +68,26 @@ public class InclinedShaftTests
         Assert.True(sections >= 2 && plans >= 1, $"{sections} sections, {plans} plans");
     }
 
+    /// <summary>A driller needs to know where an inclined shaft is at every depth: plan and table give both ends, of an upright one the one place.</summary>
+    [Fact]
+    public void Plan_and_table_give_both_ends()
+    {
+        DrawingContext context = PlacedWall.Context(Raked.Replace("offset: 19, elevation: 60}], diameter: 42 in}", "offset: 19, elevation: 60}], diameter: 42 in}\n  - {name: S3, kind: shaft, at: {station: 1+52, offset: 9}, diameter: 30 in, top: 119, bottom: 80}", StringComparison.Ordinal));
+        SheetSet set = PlacedWall.Sheets(context);
+        string[] words = [.. set.Sheets.SelectMany(s => s.Paper).Concat(set.Model).OfType<Text>().Select(t => t.Value)];
+        string all = string.Join('\n', words), cells = string.Join('\n', set.Sheets.SelectMany(s => s.Paper).OfType<BlockReference>().SelectMany(b => b.Attributes).Select(a => a.Value));
+        foreach (string place in new[]
+        {
+            "UPPER END EL 125.00: STA 1+20.00, 4.00' BEHIND FACE", "LOWER END EL 60.00: STA 1+20.00, 19.00' BEHIND FACE",
+            "UPPER END EL 118.00: STA 1+43.00, 14.00' BEHIND FACE", "LOWER END EL 70.00: STA 1+43.00, 3.00' BEHIND FACE",
+        })
+            Assert.Contains(place, all, StringComparison.Ordinal);
+        Assert.Contains("S1, UPPER END", cells, StringComparison.Ordinal);
+        Assert.Contains("S2, LOWER END", cells, StringComparison.Ordinal);
+        Assert.Contains("9.00'", cells, StringComparison.Ordinal);
+        Assert.DoesNotContain("S3,", cells, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_plan_joins_its_two_ends()
     {

@@ -155,4 +155,56 @@ public class SectionWordTests
         }
         Assert.True(seen > 10, $"{seen} texts");
     }
+
+    /// <summary>Words wider than usual, of turned nails, stand at their tips: a sheet keeps room for what is written and not for a usual width.</summary>
+    [Fact]
+    public void The_words_of_turned_nails_have_room_at_their_tips()
+    {
+        WallProject project = SampleLayout.Read(Blocked.Replace("offset: 3}, diameter: 60 in", "offset: 9}, diameter: 42 in", StringComparison.Ordinal));
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+        Assert.Contains(layout.Nails, n => n.Splay != 0);
+        SheetSet set = SampleSheets.Compose(project, layout);
+        Primitive[] shown = [.. set.Model, .. set.Sheets.SelectMany(s => s.Paper)];
+        Text[] data = [.. shown.OfType<Text>().Where(t => t.Nail is not null && t.Value.Contains("LEFT, PROJ.", StringComparison.Ordinal))];
+        Assert.NotEmpty(data);
+        Assert.DoesNotContain(shown.OfType<Leader>(), l => data.Any(d => d.Nail == l.Nail && (l.To - d.Position).Length < 20));
+        Assert.DoesNotContain(shown.OfType<Text>(), t => t.Nail is null && t.Value.Contains("PROJ. ", StringComparison.Ordinal) && t.Value.StartsWith('('));
+    }
+
+    [Fact]
+    public void Names_of_structures_stand_in_no_other_structure()
+    {
+        DrawingContext context = PlacedWall.Context(Repository.Read("demo", "heron-street-bridge", "wall.yaml"));
+        int seen = 0;
+        foreach (SectionCut cut in SectionCut.Choose(context))
+        {
+            var view = new SectionView(context, cut, default);
+            var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, 5 / 25.4);
+            var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-04", cut.Wall);
+            new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
+            foreach (Obstruction o in view.Obstructions.Where(o => o.Kind is ObstructionKind.Solid or ObstructionKind.Beam && view.Outline(o).Any()))
+            {
+                Box own = Box.Around(view.Outline(o).SelectMany(Extents.Points).Select(viewport.ToPaper.Apply));
+                foreach (Text name in labels.Paper.OfType<Text>().Where(t => t.Obstruction is not null && t.Value.StartsWith(t.Obstruction.ToUpperInvariant(), StringComparison.Ordinal)))
+                {
+                    Box box = TextMeasure.BoxOf(name, context.StyleOf(name.Role));
+                    Assert.True(name.Obstruction == o.Name || !own.Overlaps(box), $"{cut.Number}: {name.Value} stands in {o.Name}");
+                    seen++;
+                }
+            }
+        }
+        Assert.True(seen > 10, $"{seen} names");
+    }
+
+    /// <summary>What has no room in a small section stands in the words below it: nothing is lost, and no finding asks for a larger sheet.</summary>
+    [Fact]
+    public void What_has_no_room_in_a_section_stands_below_it()
+    {
+        WallProject project = SampleLayout.Read(Repository.Read("demo", "quarry-lane", "wall.yaml"));
+        SheetSet set = SampleSheets.Compose(project, Placer.Place(project, new PlacingOptions()));
+        string[] words = [.. set.Sheets.SelectMany(s => s.Paper).Concat(set.Model).OfType<Text>().Select(t => t.Value)];
+        foreach (string layer in new[] { "DRAINAGE STRIP", "PERMANENT SHOTCRETE 150 mm", "SHOTCRETE 100 mm", "BATTER 5°" })
+            Assert.Contains(words, w => w.Contains(layer, StringComparison.Ordinal));
+        Assert.DoesNotContain(set.Findings, f => f.Code == FindingCode.Sheet);
+    }
 }

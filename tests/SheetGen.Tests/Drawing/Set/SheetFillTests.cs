@@ -60,6 +60,16 @@ public class SheetFillTests
         Assert.All(shares, s => Assert.True(s.Gap <= 0.5, FormattableString.Invariant($"{s.Name} is empty for {s.Gap:0.00} at a stretch")));
     }
 
+    /// <summary>Low sections on a small sheet leave room below them, which their details take.</summary>
+    [Fact]
+    public void Details_stand_where_sections_leave_room()
+    {
+        SheetSet set = SampleSheets.Compose(MarkWalls.TwoOnASmallSheet);
+
+        Assert.Contains(set.Sheets, s => s.Title == "SECTIONS AND DETAILS");
+        Assert.DoesNotContain(set.Sheets, s => s.Title == "SECTIONS");
+    }
+
     private static double Share(bool[,] squares) => squares.Cast<bool>().Count(s => s) / (double)squares.Length;
 
     /// <summary>Share of the largest rectangle of squares with nothing in them.</summary>

@@ -36,14 +36,23 @@ public class SheetPackerTests
     {
         var random = new Random(seed);
         SheetPart[][] groups = [.. new[] { PartKind.Section, PartKind.Detail }
-            .Select(k => (Kind: k, High: random.Next(50, 260))).Select(k => Enumerable.Range(0, random.Next(1, 14)).Select(_ => Part(k.Kind, random.Next(100, 400), k.High)).ToArray())];
+            .Select(k => Enumerable.Range(0, random.Next(1, 14)).Select(_ => Part(k, random.Next(100, 400), random.Next(50, 260))).ToArray())];
 
         IReadOnlyList<PackedSheet> sheets = SheetPacker.Pack(groups, Area);
 
         foreach (SheetPart[] group in groups)
         {
-            (int Sheet, double Down, double X)[] places = [.. group.Select(g => sheets.SelectMany((s, i) => s.Parts.Where(p => ReferenceEquals(p.Part, g)).Select(p => (i, Math.Round(-p.At.Y, 3), p.At.X))).Single())];
-            Assert.Equal(places.Order(), places);
+            (int Sheet, double Top, double Bottom, double X)[] places = [.. group.Select(g => sheets.SelectMany((s, i) => s.Parts.Where(p => ReferenceEquals(p.Part, g))
+                .Select(p => (i, Math.Round(p.At.Y, 3), Math.Round(p.At.Y - g.Height, 3), p.At.X))).Single())];
+            for (int i = 1; i < places.Length; i++)
+            {
+                (int sheet, double top, _, double x) = places[i];
+                var before = places[i - 1];
+                // Beside the one before it, in a row below all of that one's row, or on a later sheet.
+                bool isBeside = sheet == before.Sheet && top == before.Top && x > before.X;
+                bool isBelow = sheet == before.Sheet && places.Take(i).Where(p => p.Sheet == sheet && p.Top == before.Top).All(p => top <= p.Bottom);
+                Assert.True(isBeside || isBelow || sheet > before.Sheet, $"{before} then {places[i]}");
+            }
         }
     }
 
