@@ -49,6 +49,7 @@ internal sealed class DistrictSearch
     private readonly PlacingOptions _options;
     private readonly List<Slot> _seeds = [];
     private readonly (INeighbourhood Way, int Share)[] _ways;
+    private readonly (INeighbourhood Way, int Share)[] _turningWays;
     private readonly Ejection _ejection;
     private readonly NewHeads _newHeads;
     private readonly Stretch _stretch;
@@ -65,7 +66,9 @@ internal sealed class DistrictSearch
         _options = options;
         _ejection = new Ejection(district);
         (INeighbourhood Way, int Share)[] ways = [(new Blockers(district), 60), (_newHeads, 25)];
-        _ways = [.. ways.Where(w => IsUsed(w.Way)).DefaultIfEmpty((_single, 1))];
+        _ways = Used(ways);
+        // What a row beside has found takes turns away; it frees a nail once in some thousand trials.
+        _turningWays = Used([.. ways, (new RowBeside(district), 15)]);
     }
 
     public District District { get; }
@@ -121,18 +124,19 @@ internal sealed class DistrictSearch
         long end = District.Work + _options.MostDirections * District.Slots.Count;
         (int Unresolved, int Noted) best = FindSeeds();
         int idle = 0, trials = 0, ejections = 0, most = greatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
-        while (_seeds.Count > 0 && idle < patience * (best.Unresolved + best.Noted) && trials < most && District.Work < end)
+        for ((int Unresolved, int Noted) now = best; _seeds.Count > 0 && idle < patience * (best.Unresolved + best.Noted) && trials < most && District.Work < end;)
         {
+            (INeighbourhood Way, int Share)[] ways = now.Unresolved > 0 ? _ways : _turningWays;
             if (best.Unresolved > 0 && ejections < ejectionPatience && District.Random.Below(EjectionShare) == 0)
                 ejections = Try(_ejection, Unresolved()) < 0 ? 0 : ejections + 1;
             for (int i = 0; i < TrialsBetweenLooks; i++)
             {
                 Slot seed = _seeds[District.Random.Below(_seeds.Count)];
-                Try(CanStand(seed) ? Pick() : _newHeads, seed);
+                Try(CanStand(seed) ? Pick(ways) : _newHeads, seed);
             }
             trials += TrialsBetweenLooks;
             idle += TrialsBetweenLooks;
-            (int Unresolved, int Noted) now = FindSeeds();
+            now = FindSeeds();
             if (now.CompareTo(best) < 0)
                 (best, idle) = (now, 0);
         }
@@ -149,7 +153,7 @@ internal sealed class DistrictSearch
         int most = GreatestTrials * turned.Length;
         for (int idle = 0, trials = 0; idle < EffortTrials * turned.Length && trials < most && District.Work < end; idle++, trials++)
         {
-            if (Try(Pick(), turned[District.Random.Below(turned.Length)]) < 0)
+            if (Try(Pick(_turningWays), turned[District.Random.Below(turned.Length)]) < 0)
                 idle = -1;
         }
         for (bool better = true; better && District.Work < end;)
@@ -197,12 +201,15 @@ internal sealed class DistrictSearch
 
     private bool IsUsed(INeighbourhood way) => !_options.Without.Contains(way.GetType().Name);
 
-    private INeighbourhood Pick()
+    /// <summary>Those of some ways that are used; else each nail by itself.</summary>
+    private (INeighbourhood Way, int Share)[] Used((INeighbourhood Way, int Share)[] ways) => [.. ways.Where(w => IsUsed(w.Way)).DefaultIfEmpty((_single, 1))];
+
+    private INeighbourhood Pick((INeighbourhood Way, int Share)[] ways)
     {
-        int share = District.Random.Below(_ways.Sum(w => w.Share)), at = 0;
-        while (share >= _ways[at].Share)
-            share -= _ways[at++].Share;
-        return _ways[at].Way;
+        int share = District.Random.Below(ways.Sum(w => w.Share)), at = 0;
+        while (share >= ways[at].Share)
+            share -= ways[at++].Share;
+        return ways[at].Way;
     }
 
     /// <summary>A seed that is unresolved, where there is one and it can be freed at its grid place.</summary>

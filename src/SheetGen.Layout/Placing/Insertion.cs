@@ -165,7 +165,8 @@ internal sealed class Insertion(District district)
 
     private bool Skips(int perMille) => perMille > 0 && district.Random.Chance(perMille);
 
-    private void Put(Seat seat, Placed nail)
+    /// <summary>Puts a nail on a seat beside those that its slot has already.</summary>
+    public void Put(Seat seat, Placed nail)
     {
         Placed[] now = seat.Slot.Nails;
         Placed[] nails = now.Length == 0 ? [nail] : [.. now.Append(nail).OrderBy(n => n.Choice.Head.Along)];

@@ -68,6 +68,9 @@ internal sealed class Turnings
 
     public Turning this[int place] => _all[place];
 
+    /// <summary>The place in order of a direction that may be another set's; -1 where it is none of these.</summary>
+    public int PlaceOf(Turning turning) => Array.FindIndex(_all, t => t.Splay == turning.Splay && t.Inclination == turning.Inclination);
+
     /// <summary>The one direction of a pinned nail.</summary>
     public static Turnings Only(Turning turning) => new(turning);
 
