@@ -36,6 +36,25 @@ public sealed class BoundTests
         Assert.True(some + none > 5, $"{some} with unresolved nails, {none} impossible");
     }
 
+    /// <summary>What rows do to each other raises the limit of the rows alone, and never above a layout that stands.</summary>
+    [Fact]
+    public void Charged_balls_raise_the_limit_up_to_what_is_found()
+    {
+        int raised = 0;
+        for (ulong seed = 1; seed <= 10; seed++)
+        {
+            var site = new Site(RecordedBoundTests.Close(seed).Project);
+            var search = new LayoutSearch(site, RowTasks.Make(site), new PlacingOptions(), null);
+            search.Run();
+            IReadOnlyList<StretchLimit> alone = RowsAlone.Solve(search.Layout, true);
+            var clusters = new ClusterLimits(search.Layout, alone, prove: false);
+            Cost gain = ConflictPrices.Gain(search.Layout, alone, clusters), limit = alone.Aggregate(clusters.Gain + gain, (sum, l) => sum + l.Cost);
+            Assert.False(gain < default(Cost) || search.Layout.Cost < limit, $"seed {seed}: gain {gain}, limit {limit}, found {search.Layout.Cost}");
+            raised += gain > default(Cost) ? 1 : 0;
+        }
+        Assert.True(raised >= 5, $"{raised} raised");
+    }
+
     /// <summary>Every chain of places in turn.</summary>
     private static int Least(StretchPlaces places, int first, bool[] free, bool[] needed, bool[] needs)
     {
