@@ -5,7 +5,7 @@ using Xunit;
 
 namespace SheetGen.EndToEnd;
 
-/// <summary>Each limit that SECURITY.md states, passed by one: refused with words that name the limit, and nothing is written.</summary>
+/// <summary>Counts and sizes that SECURITY.md states, passed: refused with words that name the limit, and nothing is written. SECURITY.md names those that are tested elsewhere or not.</summary>
 public sealed class LimitTests
 {
     private const int Text = 16_000_000, Drawing = 64_000_000;
