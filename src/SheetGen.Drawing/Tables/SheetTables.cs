@@ -104,7 +104,7 @@ public static class SheetTables
     }
 
     internal static string Clear(Printed print, double? clear) =>
-        clear is double c && double.IsFinite(c) ? Printed.Fixed(c, Lengths.Decimals(print.Unit)) : "";
+        FiniteNumber.OrNone(clear) is double c ? Printed.Fixed(c, Lengths.Decimals(print.Unit)) : "";
 
     private static SheetTable RowElevations(DrawingContext context)
     {
@@ -155,7 +155,7 @@ public static class SheetTables
     {
         Printed print = context.Print;
         var nearest = context.Layout.Nails
-            .Where(n => context.Report.Nails.TryGetValue(n.Mark, out NailClearance? c) && double.IsFinite(c.LeastClear))
+            .Where(n => context.Report.Nails.TryGetValue(n.Mark, out NailClearance? c) && FiniteNumber.OrNone(c.LeastClear) is not null)
             .Select(n => (Nail: n, Clear: context.Report.Nails[n.Mark]))
             .OrderBy(p => p.Clear.LeastClear).ThenBy(p => p.Nail.Mark, StringComparer.Ordinal).Take(15);
         return SheetTable.Of(context, Phrase.TableClosest, Phrase.TableClosestHeads,

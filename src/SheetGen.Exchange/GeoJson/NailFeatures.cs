@@ -27,7 +27,7 @@ internal static class NailFeatures
         new("bar", true, (_, n) => n.Bar.ToString()),
         new("hole_diam", false, (_, n) => n.HoleDiameter),
         new("nearest", true, (i, n) => i.Report.Nails.GetValueOrDefault(n.Mark)?.Nearest ?? ""),
-        new("clear", false, (i, n) => Finite(i.Report.Nails.GetValueOrDefault(n.Mark)?.LeastClear)),
+        new("clear", false, (i, n) => FiniteNumber.OrNone(i.Report.Nails.GetValueOrDefault(n.Mark)?.LeastClear)),
         new("remark", true, (_, n) => NailFigures.Remark(n)),
     ];
 
@@ -52,8 +52,6 @@ internal static class NailFeatures
     }
 
     private static double Rounded(double value) => Math.Round(FiniteNumber.Of(value), 6, MidpointRounding.AwayFromZero) + 0.0;
-
-    private static double? Finite(double? value) => value is { } number && double.IsFinite(number) ? number : null;
 }
 
 /// <summary>A figure of a nail.</summary>

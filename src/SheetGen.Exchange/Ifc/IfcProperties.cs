@@ -1,3 +1,5 @@
+using SheetGen.Model.Results;
+
 namespace SheetGen.Exchange.Ifc;
 
 /// <summary>Property and quantity sets. The program's own sets begin with SheetGen_; the schema's with Pset_ and Qto_.</summary>
@@ -52,7 +54,7 @@ internal sealed class IfcProperties(IfcModel model, IfcUnits units)
         model.Root("IFCRELDEFINESBYPROPERTIES", $"defines|{name}|{key}", null, null, of, set);
 
     private StepRef? Number(string name, string measure, double? value, StepRef? unit) =>
-        value is { } number && double.IsFinite(number) ? Single(name, new StepTyped(measure, number), unit) : null;
+        value is null || double.IsInfinity(value.Value) ? null : Single(name, new StepTyped(measure, FiniteNumber.Of(value.Value)), unit);
 
     private StepRef Single(string name, object value, StepRef? unit) => model.Step.Value("IFCPROPERTYSINGLEVALUE", name, null, value, unit);
 

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
@@ -51,11 +52,10 @@ public static class Checker
 
     private static bool IsSame(in Hole made, in Hole stated)
     {
-        const double tolerance = 1e-6;
-        return (made.Head - stated.Head).Length <= tolerance
-            && (made.Tip - stated.Tip).Length <= tolerance
-            && Math.Abs(made.Radius - stated.Radius) <= tolerance
-            && Math.Abs(made.Drift - stated.Drift) <= tolerance;
+        return (made.Head - stated.Head).Length <= Tolerance.SameLength
+            && (made.Tip - stated.Tip).Length <= Tolerance.SameLength
+            && Math.Abs(made.Radius - stated.Radius) <= Tolerance.SameLength
+            && Math.Abs(made.Drift - stated.Drift) <= Tolerance.SameLength;
     }
 
     private static Finding OfHole(Nail nail) => new()

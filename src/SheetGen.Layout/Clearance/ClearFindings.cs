@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
@@ -9,13 +10,11 @@ namespace SheetGen.Layout.Clearance;
 /// <summary>Findings of clear distances under the rules: each pair once, at its least clear distance.</summary>
 internal static class ClearFindings
 {
-    private const double Tolerance = 1e-9;
-
     /// <summary>Every pair of nails counts: of different walls, with verification test nails and unresolved ones too.</summary>
     public static IEnumerable<Finding> OfNails(ClearanceScene scene, IReadOnlyList<Nail> nails, LengthUnit unit, int threads)
     {
         double required = scene.Rules.NailClearance;
-        foreach (HolePair pair in scene.PairsCloserThan(required - Tolerance, threads))
+        foreach (HolePair pair in scene.PairsCloserThan(required - Tolerance.Rounding, threads))
         {
             Nail a = nails[pair.First], b = nails[pair.Second];
             Nearest near = HoleDistance.Between(scene.Holes[pair.First], scene.Holes[pair.Second]);
@@ -46,7 +45,7 @@ internal static class ClearFindings
                     if (worst is null || near.Clear < least.Clear)
                         (worst, least) = (scene.Obstacles[k], near);
                 }
-                if (worst is not null && least.Clear < worst.Required - Tolerance)
+                if (worst is not null && least.Clear < worst.Required - Tolerance.Rounding)
                     yield return OfObstacle(nails[i], worst, least, unit);
             }
         }

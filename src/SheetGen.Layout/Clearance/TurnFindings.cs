@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -8,8 +9,6 @@ namespace SheetGen.Layout.Clearance;
 /// <summary>Nails that a person must know of: unresolved, turned beyond the field tolerance, left out.</summary>
 internal static class TurnFindings
 {
-    private const double Tolerance = 1e-9;
-
     /// <param name="clear">The findings of clear distances, which tell what an unresolved nail hits.</param>
     public static IEnumerable<Finding> Unresolved(IReadOnlyList<Nail> nails, IReadOnlyList<Finding> clear, LengthUnit unit)
     {
@@ -38,7 +37,7 @@ internal static class TurnFindings
 
     public static IEnumerable<Finding> Noted(WallProject project, IReadOnlyList<Nail> nails)
     {
-        double limit = project.Rules.Redirect.FieldTolerance + Tolerance;
+        double limit = project.Rules.Redirect.FieldTolerance + Tolerance.Rounding;
         foreach (Nail nail in nails)
         {
             double change = nail.Inclination - nail.Section.Inclination;

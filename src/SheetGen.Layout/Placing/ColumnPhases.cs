@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
@@ -44,8 +45,8 @@ public static class ColumnPhases
     {
         double least = section.HorizontalSpacing / Greatest, step = project.Rules.ShiftStep;
         // Whole shift steps where they are fine enough, so that the figure printed is a round one.
-        step = step > 2 * least ? least : step * Math.Ceiling(least / step - 1e-9);
-        int count = (int)Math.Ceiling(section.HorizontalSpacing / step - 1e-9);
+        step = step > 2 * least ? least : step * Math.Ceiling(least / step - Tolerance.Rounding);
+        int count = (int)Math.Ceiling(section.HorizontalSpacing / step - Tolerance.Rounding);
         return [null, .. Enumerable.Range(0, count).Select(k => (double?)Lengths.RoundToQuantum(k * step, project.Unit))];
     }
 

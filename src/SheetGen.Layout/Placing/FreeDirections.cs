@@ -1,5 +1,6 @@
 using System.Numerics;
 using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Rows;
 using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
@@ -38,7 +39,7 @@ internal sealed class FreeDirections
         Bounds reach = choice.Reach(longest).Grow(row.Radius + row.Bay.Rules.Drift * longest);
         Reach = reach.Grow(row.Bay.Rules.NailClearance);
         Obstacle[] near = Array.FindAll(row.Near(choice), o => o.Reach.Meets(reach));
-        _rods = [.. from still in near where still.Rod is not null select (still, _fan.See(still.Rod!.Value, still.Required - LayoutState.Tolerance, isOpen: true))];
+        _rods = [.. from still in near where still.Rod is not null select (still, _fan.See(still.Rod!.Value, still.Required - Tolerance.Rounding, isOpen: true))];
         _others = Array.FindAll(near, o => o.Rod is null);
     }
 

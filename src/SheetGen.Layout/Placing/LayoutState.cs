@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
@@ -40,9 +41,6 @@ internal sealed class LayoutState
         Rows = rows;
     }
 
-    /// <summary>Clear distances that are short by less than this are kept: what rounding in double precision may take.</summary>
-    public const double Tolerance = 1e-9;
-
     public IReadOnlyList<RowState> Rows { get; }
 
     public IReadOnlyList<Slot> Slots { get; }
@@ -60,7 +58,7 @@ internal sealed class LayoutState
     /// <summary>True where a nail stands now, and others keep clear of it.</summary>
     public bool Stands(Placed nail) => _standing.Has(nail);
 
-    public bool AreTooClose(in Hole a, in Hole b) => HoleDistance.CloserThan(a, b, Clearance - Tolerance);
+    public bool AreTooClose(in Hole a, in Hole b) => HoleDistance.CloserThan(a, b, Clearance - Tolerance.Rounding);
 
     /// <summary>A nail that a hole of a slot would be too close to, none of the pair unresolved; null where it is clear.</summary>
     public Placed? FirstHit(Slot slot, in Hole hole)

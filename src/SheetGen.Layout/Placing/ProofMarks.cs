@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 
@@ -25,7 +26,7 @@ internal static class ProofMarks
     }
 
     /// <summary>Number of proof test nails among so many production nails: the share, rounded up.</summary>
-    public static int Count(TestNails tests, int production) => (int)Math.Ceiling(tests.ProofShare * production - 1e-9);
+    public static int Count(TestNails tests, int production) => (int)Math.Ceiling(tests.ProofShare * production - Tolerance.Rounding);
 
     private static void Spread(Section section, List<Nail> able, int count, HashSet<string> marked)
     {

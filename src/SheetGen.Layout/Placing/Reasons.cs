@@ -117,7 +117,7 @@ internal sealed class Reasons
     {
         foreach (Obstacle still in row.Near(choice))
         {
-            if (HoleDistance.CloserThan(hole, still.Solid, still.Required - 1e-9))
+            if (HoleDistance.CloserThan(hole, still.Solid, still.Required - Tolerance.Rounding))
                 yield return new Hit(still.Name, HoleDistance.ToSolid(hole, still.Solid), still.Required, still.Solid, null);
         }
         double clearance = row.Bay.Rules.NailClearance;

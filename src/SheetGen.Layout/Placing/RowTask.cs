@@ -140,7 +140,7 @@ internal sealed class RowTask
         return null;
     }
 
-    public static bool AreTooClose(in Hole hole, Obstacle still) => HoleDistance.CloserThan(hole, still.Solid, still.Required - LayoutState.Tolerance);
+    public static bool AreTooClose(in Hole hole, Obstacle still) => HoleDistance.CloserThan(hole, still.Solid, still.Required - Tolerance.Rounding);
 
     /// <summary>What stands still near the nails of one grid station, wherever they stand within their reach.</summary>
     public Obstacle[] Near(HeadChoice choice)
@@ -158,12 +158,12 @@ internal sealed class RowTask
     {
         double gap = to.Head.Along - from.Head.Along;
         double face = gap * FaceFactor(from, to);
-        if (face < LeastGap - 1e-9)
+        if (face < LeastGap - Tolerance.Rounding)
             return false;
         if (Ends.IsBound(from.Label, to.Label))
         {
             double greatest = from.IsAtGrid && to.IsAtGrid ? GreatestGap : GreatestMovedGap;
-            return Math.Max(gap, face) <= greatest + 1e-9 || (from.IsAtGrid && to.IsAtGrid && to.Label == from.Label + 1);
+            return Math.Max(gap, face) <= greatest + Tolerance.Rounding || (from.IsAtGrid && to.IsAtGrid && to.Label == from.Label + 1);
         }
         return Ends.CoversEnd(from.Label, from.Head.Along) && Ends.CoversStart(to.Label, to.Head.Along);
     }

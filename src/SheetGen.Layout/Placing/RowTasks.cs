@@ -55,7 +55,7 @@ internal static class RowTasks
         Bay bay = row.Bay;
         Rules rules = bay.Rules;
         double place = row.Places[label], quantum = Lengths.Quantum(bay.Unit);
-        int steps = (int)Math.Floor(bay.Section.HorizontalSpacing / 2 / rules.ShiftStep + 1e-9);
+        int steps = (int)Math.Floor(bay.Section.HorizontalSpacing / 2 / rules.ShiftStep + Tolerance.Rounding);
         Head grid = row.HeadAt(place);
         bool isTop = bay.Wall.Top.At(place) - grid.Elevation <= rules.TopMax + quantum;
         bool isBottom = grid.Elevation - bay.Wall.Bottom.At(place) <= rules.BottomMax + quantum;
@@ -66,7 +66,7 @@ internal static class RowTasks
             Head head = row.HeadAt(along);
             if (k != 0)
             {
-                if (!bay.Holds(head, 1e-9) || !outline.Holds(head, quantum))
+                if (!bay.Holds(head, Tolerance.Rounding) || !outline.Holds(head, quantum))
                     continue;
                 if (isTop && bay.Wall.Top.At(along) - head.Elevation > rules.TopMax + quantum)
                     continue;

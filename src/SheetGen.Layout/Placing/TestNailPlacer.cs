@@ -188,5 +188,5 @@ internal sealed class TestNailPlacer
     }
 
     private bool IsClear(in Hole hole, in Hole other, double required) =>
-        (other.Head - hole.Head).Length >= _apart - 1e-9 && !HoleDistance.CloserThan(hole, other, required - 1e-9);
+        (other.Head - hole.Head).Length >= _apart - Tolerance.Rounding && !HoleDistance.CloserThan(hole, other, required - Tolerance.Rounding);
 }

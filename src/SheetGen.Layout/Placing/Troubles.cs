@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
@@ -9,7 +10,7 @@ internal static class Troubles
     public static List<(int First, int Last)> Alone(RowState state)
     {
         RowTask row = state.Row;
-        double clearance = row.Bay.Rules.NailClearance - LayoutState.Tolerance;
+        double clearance = row.Bay.Rules.NailClearance - Tolerance.Rounding;
         var labels = new SortedSet<int>();
         Placed[] nails = [.. state.Nails];
         for (int i = 0; i < nails.Length; i++)

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
@@ -18,11 +19,11 @@ internal sealed class Turnings
     {
         RedirectRules redirect = rules.Redirect;
         var all = new List<(int Change, int Splay, Turning Turning)>();
-        int steps = (int)Math.Floor(redirect.Maximum / redirect.Step + 1e-9);
+        int steps = (int)Math.Floor(redirect.Maximum / redirect.Step + Tolerance.Rounding);
         for (int i = -steps; i <= steps; i++)
         {
             double change = i * redirect.Step, inclination = section.Inclination + change;
-            if (i != 0 && (inclination < redirect.LeastInclination - 1e-9 || inclination > redirect.GreatestInclination + 1e-9))
+            if (i != 0 && (inclination < redirect.LeastInclination - Tolerance.Rounding || inclination > redirect.GreatestInclination + Tolerance.Rounding))
                 continue;
             for (int a = -steps; a <= steps; a++)
                 all.Add((i, a, Make(section, redirect, a * redirect.Step, inclination, change)));
@@ -76,7 +77,7 @@ internal sealed class Turnings
 
     public static Turning Make(Section section, RedirectRules redirect, double splay, double inclination, double change)
     {
-        bool noted = Math.Abs(splay) > redirect.FieldTolerance + 1e-9 || Math.Abs(change) > redirect.FieldTolerance + 1e-9;
+        bool noted = Math.Abs(splay) > redirect.FieldTolerance + Tolerance.Rounding || Math.Abs(change) > redirect.FieldTolerance + Tolerance.Rounding;
         double a = Angles.ToRadians(splay), i = Angles.ToRadians(inclination);
         double stretch = 1;
         if (noted && redirect.Lengthen)
@@ -94,7 +95,7 @@ internal sealed class Turnings
         if (turning.Stretch <= 1)
             return length;
         double needed = length * turning.Stretch;
-        return Math.Round(Math.Ceiling(needed / increment - 1e-9) * increment, 6);
+        return Math.Round(Math.Ceiling(needed / increment - Tolerance.Rounding) * increment, 6);
     }
 
     /// <summary>Places of the straight direction and of those within some steps of given ones, in order.</summary>

@@ -1,4 +1,5 @@
 using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -9,8 +10,6 @@ namespace SheetGen.Layout.Revisions;
 /// <summary>Pairs that are too close, worst first, and the closest that pass.</summary>
 public static class ClashPairs
 {
-    private const double Tolerance = 1e-9;
-
     /// <param name="passing">How many of the closest pairs that pass.</param>
     public static (IReadOnlyList<ClashPair> Clashes, IReadOnlyList<ClashPair> Closest) Of(WallProject project, NailLayout layout, int passing = 20)
     {
@@ -26,12 +25,12 @@ public static class ClashPairs
                 found.Add(OfNails(nails[pair.First], nails[pair.Second], asked));
             foreach (Nail nail in nails)
                 found.AddRange(OfObstacles(scene, nail, FacePlace.Of(faces[nail.Wall.Name], nail.Along), reach));
-            int pass = found.Count(p => p.Over >= -Tolerance && p.Over < reach - most);
+            int pass = found.Count(p => p.Over >= -Tolerance.Rounding && p.Over < reach - most);
             if (pass >= passing || reach > 200 * most)
                 break;
         }
         ClashPair[] sorted = [.. found.OrderBy(p => p.Over).ThenBy(p => p.Nail.Mark, StringComparer.Ordinal).ThenBy(p => p.Name, StringComparer.Ordinal)];
-        return ([.. sorted.Where(p => p.Over < -Tolerance).Select(WithMargin)], [.. sorted.Where(p => p.Over >= -Tolerance).Take(passing).Select(WithMargin)]);
+        return ([.. sorted.Where(p => p.Over < -Tolerance.Rounding).Select(WithMargin)], [.. sorted.Where(p => p.Over >= -Tolerance.Rounding).Take(passing).Select(WithMargin)]);
     }
 
     private static ClashPair OfNails(Nail a, Nail b, double required)

@@ -1,4 +1,5 @@
 using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -12,7 +13,6 @@ namespace SheetGen.Layout.Revisions;
 /// </summary>
 public sealed class TurnWindows
 {
-    private const double Tolerance = 1e-9;
     private const int MostShorter = 4;
 
     private readonly WallProject _project;
@@ -73,7 +73,7 @@ public sealed class TurnWindows
         }
         double asked = _project.Rules.NailClearance;
         var found = new List<int>();
-        _scene.HolesCloserThan(hole, asked - Tolerance, found);
+        _scene.HolesCloserThan(hole, asked - Tolerance.Rounding, found);
         int own = _places[nail.Mark];
         bool isBlocked = false;
         foreach (int i in found.Where(i => i != own))
@@ -87,7 +87,7 @@ public sealed class TurnWindows
         {
             Obstacle obstacle = _scene.Obstacles[i];
             double clear = HoleDistance.ToSolid(hole, obstacle.Solid).Clear;
-            if (clear >= obstacle.Required - Tolerance)
+            if (clear >= obstacle.Required - Tolerance.Rounding)
                 continue;
             isBlocked |= clear < 0;
             Meet(obstacle.Name, clear, obstacle.Required);
@@ -103,7 +103,7 @@ public sealed class TurnWindows
     {
         int all = splays.Length * inclinations.Length, shown = 0;
         double step = Math.Max(_project.Rules.LengthIncrement, nail.Length / 40);
-        for (int k = 1; nail.Length - k * step >= nail.Length / 2 - 1e-9 && free < all && shown < MostShorter; k++)
+        for (int k = 1; nail.Length - k * step >= nail.Length / 2 - Tolerance.Rounding && free < all && shown < MostShorter; k++)
         {
             double length = Math.Round(nail.Length - k * step, 6);
             int now = CellsOf(nail, length, splays, inclinations).Count(c => c.State == TurnState.Free);
@@ -119,7 +119,7 @@ public sealed class TurnWindows
     /// <summary>Whole steps from 0 within limits, and the present angle where it is none.</summary>
     private static double[] Steps(double low, double high, double step, double present)
     {
-        int first = (int)Math.Ceiling(low / step - 1e-9), last = (int)Math.Floor(high / step + 1e-9);
+        int first = (int)Math.Ceiling(low / step - Tolerance.Rounding), last = (int)Math.Floor(high / step + Tolerance.Rounding);
         SortedSet<double> steps = [.. Enumerable.Range(first, last - first + 1).Select(k => Math.Round(k * step, 9))];
         if (!steps.Any(s => Math.Abs(s - present) < 1e-6))
             steps.Add(present);

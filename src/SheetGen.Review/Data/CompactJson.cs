@@ -1,5 +1,6 @@
 using System.Text.Json;
 using SheetGen.Model.Geometry;
+using SheetGen.Model.Results;
 
 namespace SheetGen.Review.Data;
 
@@ -20,7 +21,7 @@ internal static class CompactJson
     /// <summary>Null where there is no value, or nothing to measure to (plus infinity).</summary>
     public static void NumberOrNull(this Utf8JsonWriter json, double? value)
     {
-        if (value is { } number && double.IsFinite(number))
+        if (FiniteNumber.OrNone(value) is { } number)
             json.Number(number);
         else
             json.WriteNullValue();

@@ -22,16 +22,17 @@ public static partial class TemplateCheck
         var faults = new List<Fault>();
         faults.AddRange(places.Paths.Select(UnknownKey).OfType<Fault>());
         faults.AddRange(places.Twice.Select(t => new Fault(t.Path, $"\"{t.Path}\" is given twice")));
-        faults.AddRange(Enumerable.Range(0, templates.Linetypes.Count).SelectMany(i => Missing(places, string.Create(CultureInfo.InvariantCulture, $"linetypes[{i}]"), "name", "description", "pattern")));
-        faults.AddRange(templates.Layers.Keys.SelectMany(r => Missing(places, $"layers.{r}", "name", "color", "linetype", "weight", "screen", "description")));
-        if (faults.Count > 0)
-            return faults;
         for (int i = 0; i < templates.Linetypes.Count; i++)
-            faults.AddRange(OfLinetype(templates.Linetypes, i));
-        HashSet<string> linetypes = [.. templates.Linetypes.Select(t => t.Name.ToUpperInvariant())];
+            faults.AddRange(Missing(places, string.Create(CultureInfo.InvariantCulture, $"linetypes[{i}]"), "name", "description", "pattern") is { Length: > 0 } missing ? missing : OfLinetype(templates.Linetypes, i));
+        HashSet<string> linetypes = [.. templates.Linetypes.Where(t => t.Name is not null).Select(t => t.Name.ToUpperInvariant())];
         var byName = new Dictionary<string, (LayerRole Role, LayerDefinition Layer)>(StringComparer.OrdinalIgnoreCase);
-        foreach ((LayerRole role, LayerDefinition layer) in templates.Layers)
+        foreach ((LayerRole role, LayerDefinition layer) in templates.Layers.Where(l => places.Has($"layers.{l.Key}")))
         {
+            if (Missing(places, $"layers.{role}", "name", "color", "linetype", "weight", "screen", "description") is { Length: > 0 } missing)
+            {
+                faults.AddRange(missing);
+                continue;
+            }
             faults.AddRange(OfLayer(role, layer, linetypes));
             if (byName.TryGetValue(layer.Name, out (LayerRole Role, LayerDefinition Layer) first))
             {
@@ -90,7 +91,7 @@ public static partial class TemplateCheck
             yield return new(at + ".name", fault);
         else if (DxfLinetype.IsBuiltIn(type.Name))
             yield return new(at + ".name", $"the line type \"{type.Name}\" is built in; take another name");
-        else if (all.Take(i).Any(t => t.Name.Equals(type.Name, StringComparison.OrdinalIgnoreCase)))
+        else if (all.Take(i).Any(t => string.Equals(t.Name, type.Name, StringComparison.OrdinalIgnoreCase)))
             yield return new(at + ".name", $"the line type \"{type.Name}\" is given twice");
         if (BadSign(type.Description) is { } sign)
             yield return new(at + ".description", $"the description holds {sign}");
@@ -122,8 +123,8 @@ public static partial class TemplateCheck
             yield return new(at + ".description", $"the description holds {sign}");
     }
 
-    private static IEnumerable<Fault> Missing(JsonPlaces places, string block, params string[] keys) =>
-        keys.Where(k => !places.Has($"{block}.{k}")).Select(k => new Fault(block, $"\"{k}\" is missing"));
+    private static Fault[] Missing(JsonPlaces places, string block, params string[] keys) =>
+        [.. keys.Where(k => !places.Has($"{block}.{k}")).Select(k => new Fault(block, $"\"{k}\" of {block} is missing"))];
 
     private static Fault? UnknownKey(string path)
     {

@@ -124,7 +124,7 @@ internal static class EffectJson
 
     private static void Number(Utf8JsonWriter json, string name, double? value)
     {
-        if (value is not { } number || !double.IsFinite(number))
+        if (FiniteNumber.OrNone(value) is not { } number)
             return;
         json.WritePropertyName(name);
         json.WriteRawValue(PlainNumber.Format(number, 0, 6));

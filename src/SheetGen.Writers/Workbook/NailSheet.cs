@@ -101,7 +101,7 @@ internal sealed class NailSheet
         string[] needed = ["no", "length", "shotcrete", "hole", "bar_area"];
         t.Number("lift", "Lift line", 8, CellFormat.General, n => input.LiftOf(n))
             .Text("nearest", "Nearest", 16, n => Clearance(input, n)?.Nearest ?? "")
-            .Number("clear", $"Least clear distance, {l}", 10, CellFormat.Two, n => Finite(Clearance(input, n)?.LeastClear))
+            .Number("clear", $"Least clear distance, {l}", 10, CellFormat.Two, n => FiniteNumber.OrNone(Clearance(input, n)?.LeastClear))
             .Number("head_n", $"Head northing, {l}", 12, CellFormat.PlainThree, n => At(n.Nail.Hole.Head).N)
             .Number("head_e", $"Head easting, {l}", 12, CellFormat.PlainThree, n => At(n.Nail.Hole.Head).E)
             .Number("head_z", $"Head elevation, {l}", 12, CellFormat.PlainThree, n => At(n.Nail.Hole.Head).Z)
@@ -131,6 +131,4 @@ internal sealed class NailSheet
     }
 
     private static NailClearance? Clearance(WorkbookInput input, NailQuantity nail) => input.Report.Nails.GetValueOrDefault(nail.Nail.Mark);
-
-    private static double? Finite(double? value) => value is { } v && double.IsFinite(v) ? v : null;
 }

@@ -26,9 +26,9 @@ internal sealed class RedirectSheet
             .Number("inclination", "Inclination, deg", 11, CellFormat.General, n => n.Inclination)
             .Number("length", $"Length, {l}", 10, CellFormat.Two, n => n.Length)
             .Text("blocker", "Because of", 18, n => n.Reason?.Blocker ?? "")
-            .Number("before", $"Clear before, {l}", 10, CellFormat.Two, n => Finite(n.Reason?.ClearBefore))
-            .Number("after", $"Clear after, {l}", 10, CellFormat.Two, n => Finite(n.Reason?.ClearAfter))
-            .Number("required", $"Required, {l}", 10, CellFormat.Two, n => Finite(n.Reason?.Required))
+            .Number("before", $"Clear before, {l}", 10, CellFormat.Two, n => FiniteNumber.OrNone(n.Reason?.ClearBefore))
+            .Number("after", $"Clear after, {l}", 10, CellFormat.Two, n => FiniteNumber.OrNone(n.Reason?.ClearAfter))
+            .Number("required", $"Required, {l}", 10, CellFormat.Two, n => FiniteNumber.OrNone(n.Reason?.Required))
             .Wrapped("reason", "Reason", 70, n => n.Reason?.Text ?? "");
         t.Fill("redirects");
     }
@@ -42,6 +42,4 @@ internal sealed class RedirectSheet
         bool isUp = nail.Splay > 0, upIsLeft = nail.Wall.RetainedSide == Turn.Right;
         return (isUp == upIsLeft ? "LEFT" : "RIGHT") + (isUp ? " (up-station)" : " (down-station)");
     }
-
-    private static double? Finite(double? value) => value is { } v && double.IsFinite(v) ? v : null;
 }

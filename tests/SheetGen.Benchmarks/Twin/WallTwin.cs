@@ -1,4 +1,5 @@
 using SheetGen.Layout.Placing;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 
 namespace SheetGen.Benchmarks.Twin;
@@ -15,7 +16,7 @@ internal sealed record WallTwin(int Proven, int Best, double Seconds)
     /// <param name="layout">Is improved.</param>
     public static WallTwin Of(WallProject project, LayoutState layout, CoverWatch cover, IReadOnlyList<StretchLimit> limits)
     {
-        double clearance = project.Rules.NailClearance - LayoutState.Tolerance, seconds = 0;
+        double clearance = project.Rules.NailClearance - Tolerance.Rounding, seconds = 0;
         List<Cluster> clusters = Cluster.Around(layout, limits, Margin);
         int proven = limits.Where(l => !clusters.Any(w => w.Meets(l.Where))).Sum(l => l.Cost.Unresolved);
         int alone = limits.Sum(l => l.Cost.Unresolved);

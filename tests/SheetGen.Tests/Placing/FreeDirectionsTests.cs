@@ -1,5 +1,6 @@
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.ProjectFile;
@@ -11,7 +12,6 @@ namespace SheetGen.Tests.Placing;
 /// <summary>What is found for many directions at once is what the exact tests say of each.</summary>
 public sealed class FreeDirectionsTests
 {
-    private const double Tolerance = LayoutState.Tolerance;
 
     [Fact]
     public void DirectionsAreFreeWhereTheExactTestOfEachBodySaysSo()
@@ -32,7 +32,7 @@ public sealed class FreeDirectionsTests
                     for (int turning = 0; turning < place.Turnings.Count; turning += 7)
                     {
                         Hole hole = row.HoleAt(place, turning);
-                        Obstacle? hit = Array.Find(near, o => HoleDistance.ToSolid(hole, o.Solid).Clear < o.Required - Tolerance);
+                        Obstacle? hit = Array.Find(near, o => HoleDistance.ToSolid(hole, o.Solid).Clear < o.Required - Tolerance.Rounding);
                         Assert.Equal(hit is null, row.FreeOf(place).IsFree(turning));
                         free += hit is null ? 1 : 0;
                         struck += hit is null ? 0 : 1;

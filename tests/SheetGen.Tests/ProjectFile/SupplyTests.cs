@@ -22,6 +22,17 @@ public sealed partial class SupplyTests
             .ToDictionary(p => p.Name, p => (p.Value.GetProperty("resolved").GetString()!, p.Value.GetProperty("contentHash").GetString()!));
     }
 
+    /// <summary>A name with one of these signs cannot be checked out on Windows.</summary>
+    [Fact]
+    public void Every_file_has_a_name_that_all_systems_take()
+    {
+        string[] names = [.. new[] { "src", "tests", "docs", "demo", "templates", "packaging" }.SelectMany(folder => Directory.EnumerateFileSystemEntries(
+            Repository.PathOf(folder), "*", new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = 0 }))
+            .Where(p => !p.Split(Path.DirectorySeparatorChar).Any(part => part is "bin" or "obj" or "node_modules")).Select(p => Path.GetFileName(p))];
+        Assert.True(names.Length > 1000);
+        Assert.DoesNotContain(names, n => n.AsSpan().IndexOfAny("<>:\"|?*\\") >= 0 || n.EndsWith('.') || n.EndsWith(' '));
+    }
+
     /// <summary>CycloneDX 1.5: every package once with version, SHA-512, licence and package URL, and a graph of references that all exist.</summary>
     [Fact]
     public void The_bill_of_materials_lists_every_package_of_the_program()

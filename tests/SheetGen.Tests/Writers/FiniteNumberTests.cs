@@ -60,6 +60,20 @@ public class FiniteNumberTests
 
     [Theory]
     [MemberData(nameof(Bad))]
+    public void A_clear_distance_that_is_none_is_no_empty_cell(double bad)
+    {
+        Assert.Null(FiniteNumber.OrNone(null));
+        Assert.Null(FiniteNumber.OrNone(double.PositiveInfinity));
+        Assert.Equal(0.5, FiniteNumber.OrNone(0.5));
+        Assert.Throws<InvalidOperationException>(() => FiniteNumber.OrNone(bad));
+        NailLayout layout = SampleLayout.Make(Project);
+        ClearanceReport report = SampleLayout.Report(layout);
+        ClearanceReport odd = report with { Findings = [new Finding { Code = "clear", Severity = SheetGen.Model.Problems.Severity.Error, Message = "", Depths = [bad] }] };
+        Assert.Throws<InvalidOperationException>(() => FindingsJson.Write(Project, layout, odd, new MemoryStream()));
+    }
+
+    [Theory]
+    [MemberData(nameof(Bad))]
     public void The_sheets(double bad)
     {
         Assert.Throws<InvalidOperationException>(() => Printed.Number(bad, 2));

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
@@ -23,7 +24,7 @@ internal sealed class ClusterSearch
     public ClusterSearch(IReadOnlyList<StretchOfRow> stretches, double clearance, long looks)
     {
         _chains = [.. stretches.Select(s => new ClusterChain(s))];
-        _clearance = clearance - LayoutState.Tolerance;
+        _clearance = clearance - Tolerance.Rounding;
         _looks = looks;
         var stations = new List<ClusterStation>();
         _firstOf = new int[_chains.Length];

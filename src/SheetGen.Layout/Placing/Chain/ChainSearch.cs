@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
@@ -26,7 +27,7 @@ internal sealed class ChainSearch
     public ChainSearch(ChainPlaces places, Surroundings beside, double clearance)
     {
         _places = places;
-        _clearance = clearance - LayoutState.Tolerance;
+        _clearance = clearance - Tolerance.Rounding;
         _options = [.. Enumerable.Range(0, places.Count).Select(i => OptionsAt(i, beside))];
         _limit = new ChainLimit(places, _options, _clearance);
     }

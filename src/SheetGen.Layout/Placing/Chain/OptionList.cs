@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
@@ -132,7 +133,7 @@ internal sealed class OptionList
 
     private bool HitsNear(in Hole hole)
     {
-        double clearance = _row.Bay.Rules.NailClearance - LayoutState.Tolerance;
+        double clearance = _row.Bay.Rules.NailClearance - Tolerance.Rounding;
         for (int i = 0; i < _near.Length; i++)
         {
             Placed nail = _near[i];

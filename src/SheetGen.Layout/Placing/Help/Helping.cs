@@ -1,4 +1,5 @@
 using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 
@@ -54,7 +55,7 @@ internal sealed class Helping
         Rules rules = slot.Row.Bay.Rules;
         var unit = slot.Row.Bay.Unit;
         double length = slot.Row.Length, increment = rules.LengthIncrement;
-        int steps = (int)Math.Floor(length * (1 - LeastLength) / increment + 1e-9);
+        int steps = (int)Math.Floor(length * (1 - LeastLength) / increment + Tolerance.Rounding);
         if (Least(steps, k => Relaxed.Length(slot, length - k * increment)) is { } shorter)
             yield return new Freed(slot, "length", shorter.Value, Figures.Length(shorter.Value, unit));
         if (Least(3, k => Relaxed.Maximum(slot, rules.Redirect.Maximum + 5 * k)) is { } turn)

@@ -1,4 +1,5 @@
 using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 
@@ -45,7 +46,7 @@ internal sealed record Relaxed(Slot Slot, RowTask Row, double Value)
         Hole whole = hole with { Radius = Slot.Row.Radius };
         foreach (Obstacle still in Row.Near(Choice))
         {
-            if (still.Solid.IsSurface && HoleDistance.CloserThan(whole, still.Solid, still.Required - LayoutState.Tolerance))
+            if (still.Solid.IsSurface && HoleDistance.CloserThan(whole, still.Solid, still.Required - Tolerance.Rounding))
                 return null;
         }
         return hole;
