@@ -46,7 +46,10 @@ internal sealed class CoverTwin(WallProject project, NailLayout layout, Wall wal
         }
     }
 
-    public bool IsBroken(double s) => !IsVoid(s, _tolerance) && Worst(s, _tolerance, false) > _tolerance && Worst(s, 0, false) > _tolerance;
+    /// <summary>Broken over more than the tolerance along the wall: what is shorter is no claim.</summary>
+    public bool IsBroken(double s) => IsBrokenAt(s) && IsBrokenAt(s - _tolerance / 2) && IsBrokenAt(s + _tolerance / 2);
+
+    private bool IsBrokenAt(double s) => !IsVoid(s, _tolerance) && Worst(s, _tolerance, false) > _tolerance && Worst(s, 0, false) > _tolerance;
 
     public bool IsHeld(double s) => Worst(s, 0, true) <= 1e-6;
 
