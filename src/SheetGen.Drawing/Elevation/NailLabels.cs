@@ -45,6 +45,18 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             else if (nail.Kind == NailKind.Proof)
                 view.Labels.LabelIfRoom(new LabelRequest([[Say(Phrase.Proof), .. LoadOf(nail) is { Length: > 0 } load ? [load] : Array.Empty<string>()], [Say(Phrase.Proof)]], TextRole.Callout, view.At(nail.Along, nail.Elevation), 1.9) { Layer = LayerRole.Callout, Nail = nail.Mark, Reach = 8, LeaderFrom = 2.6 });
         }
+        OtherLengths(but);
+    }
+
+    /// <summary>The length of nails that differs from the one written with their row and that no other callout tells: one for neighbours of the same length.</summary>
+    private void OtherLengths(IReadOnlySet<string>? but)
+    {
+        bool Tells(Nail n) => n.Status != NailStatus.Noted && !IsStopped(n) && but?.Contains(n.Mark) != true && _context.RowLengths.Differs(n);
+        foreach (Nail[] run in RowGroups(view.Nails, new Face(view.Wall)).SelectMany(row => RunsOf(row, Tells, (a, b) => a.Length == b.Length)))
+        {
+            string marks = run.Length == 1 ? run[0].Mark : Say(Phrase.MarksFromTo, run[0].Mark, run[^1].Mark), length = Say(Phrase.LengthIs, _print.Short(run[0].Length));
+            Callout(run[run.Length / 2], [[marks + " " + length], [marks, length]]);
+        }
     }
 
     /// <summary>The callouts of nails that may not be drilled.</summary>
@@ -67,17 +79,17 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     }
 
     /// <summary>Unresolved nails that stand side by side in a row.</summary>
-    private IEnumerable<Nail[]> UnresolvedRuns()
+    private IEnumerable<Nail[]> UnresolvedRuns() => RowGroups(view.Nails, new Face(view.Wall)).SelectMany(row => RunsOf(row, IsStopped, (_, _) => true));
+
+    /// <summary>Neighbours in a row that are all wanted, and alike.</summary>
+    private static IEnumerable<Nail[]> RunsOf(Nail[] row, Func<Nail, bool> isWanted, Func<Nail, Nail, bool> isAlike)
     {
-        foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
+        for (int i = 0; i < row.Length;)
         {
-            for (int i = 0; i < row.Length;)
-            {
-                Nail[] run = [.. row.Skip(i).TakeWhile(IsStopped)];
-                if (run.Length > 0)
-                    yield return run;
-                i += Math.Max(1, run.Length);
-            }
+            Nail[] run = [.. row.Skip(i).TakeWhile(n => isWanted(n) && isAlike(row[i], n))];
+            if (run.Length > 0)
+                yield return run;
+            i += Math.Max(1, run.Length);
         }
     }
 
@@ -101,7 +113,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             parts.Add(Turn(nail));
         if (Sides.InclinationChange(nail) != 0)
             parts.Add(Say(Phrase.AngleDown, _print.Angle(nail.Inclination)));
-        if (nail.Length != nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole)))
+        if (RowLengths.IsOwn(nail) || _context.RowLengths.Differs(nail))
             parts.Add(Say(Phrase.LengthIs, _print.Short(nail.Length)));
         string head = nail.Kind == NailKind.Verification ? Say(Phrase.TestNailMark, nail.Mark) : nail.Mark;
         string[] narrow = [head, .. parts.SelectMany(p => p.Split(" (")).Select(p => p.EndsWith(')') ? "(" + p : p)];
@@ -231,7 +243,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 
     private void RowLabel(Nail nail, int count)
     {
-        string length = Say(Phrase.LengthIs, _print.Short(nail.Section.LengthOfRow(Math.Max(1, nail.Row.Whole))));
+        string length = Say(Phrase.LengthIs, _print.Short(_context.RowLengths.Of(nail)));
         string[] words = [Say(Phrase.RowName, MarkForms.RowOf(nail)), Say(Phrase.Elevation, _print.Elevation(nail.Elevation)), length];
         // The end nails' marks name the row and a table lists it: its elevation here is a help.
         view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.7)

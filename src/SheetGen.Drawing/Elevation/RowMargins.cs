@@ -21,7 +21,7 @@ public static class RowMargins
     }
 
     private static string Words(DrawingContext context, Nail n) =>
-        context.Say(Phrase.RowAt, MarkForms.RowOf(n), context.Print.Elevation(n.Elevation), context.Print.Short(n.Section.LengthOfRow(Math.Max(1, n.Row.Whole))));
+        context.Say(Phrase.RowAt, MarkForms.RowOf(n), context.Print.Elevation(n.Elevation), context.Print.Short(context.RowLengths.Of(n)));
 
     public static IEnumerable<Primitive> Draw(ElevationView view, NailLabels labels)
     {

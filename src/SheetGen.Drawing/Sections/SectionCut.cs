@@ -94,7 +94,7 @@ public sealed record SectionCut(int Number, Wall Wall, Section Section, double A
     /// <summary>Through every pipe behind the face that no cut shows, where it comes nearest to the face.</summary>
     private static IEnumerable<SectionCut> Pipes(DrawingContext context, Wall wall, IReadOnlyList<SectionCut> others)
     {
-        double reach = wall.Sections.Max(s => s.Lengths.Max());
+        double reach = LongestNail(context, wall);
         double lowest = context.NailsOf(wall).Select(n => n.Hole.Tip.Z).DefaultIfEmpty(double.PositiveInfinity).Min();
         HashSet<Obstruction> shown = [.. others.SelectMany(c => new SectionView(context, c, default).Obstructions)];
         foreach (Obstruction o in context.Project.Obstructions.Where(o => o.Kind == ObstructionKind.Pipe && !shown.Contains(o)))
@@ -152,7 +152,7 @@ public sealed record SectionCut(int Number, Wall Wall, Section Section, double A
     {
         if (o.Kind is ObstructionKind.Boundary or ObstructionKind.Pipe)
             return null;
-        double reach = wall.Sections.Max(s => s.Lengths.Max()) * 1.3, radius = o.Diameter / 2;
+        double reach = LongestNail(context, wall) * 1.3, radius = o.Diameter / 2;
         IReadOnlyList<LinePlace> places = context.PlacesOf(wall.LayoutLine, o);
         double from = Math.Max(wall.Start, places.Min(p => p.Along) - radius), to = Math.Min(wall.End, places.Max(p => p.Along) + radius);
         bool isNear = places.Any(p => p.Right * wall.Side is var off && off > -1 && off < reach);
@@ -161,6 +161,10 @@ public sealed record SectionCut(int Number, Wall Wall, Section Section, double A
         bool isUpright = o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile;
         return new(from, to, isUpright ? Math.Clamp(places[0].Along, from, to) : (from + to) / 2, o.Name.ToUpperInvariant(), isUpright);
     }
+
+    /// <summary>The greatest length of a wall's nails, of the design and as placed: pins may be longer.</summary>
+    private static double LongestNail(DrawingContext context, Wall wall) =>
+        Math.Max(wall.Sections.Max(s => s.Lengths.Max()), context.NailsOf(wall).Select(n => n.Length).DefaultIfEmpty(0).Max());
 
     private sealed record StructureSpan(double From, double To, double Aim, string Name, bool IsUpright);
 }

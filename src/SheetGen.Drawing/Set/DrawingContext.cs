@@ -16,6 +16,9 @@ public sealed record DrawingContext(
 
     public Printed Print { get; } = new(Project.Unit, Project.Origin, Templates.Language);
 
+    /// <summary>The length that is written with each row.</summary>
+    public RowLengths RowLengths { get; } = new(Layout);
+
     private readonly Dictionary<LayoutLine, Dictionary<Obstruction, IReadOnlyList<LinePlace>>> _places = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Where the points of an obstruction lie along a layout line; looked up once for each pair.</summary>

@@ -118,7 +118,7 @@ public static class SheetTables
                     wall.Name, row[0].Section.Name, row[0].Row.Name,
                     print.Station(row[0]), print.Elevation(row[0].Elevation),
                     print.Station(row[^1]), print.Elevation(row[^1].Elevation),
-                    Count(row.Length), print.Short(row[0].Section.LengthOfRow(Math.Max(1, row[0].Row.Whole)))]);
+                    Count(row.Length), string.Join(", ", row.Select(n => n.Length).Distinct().Order().Select(print.Short))]);
             }
         }
         return SheetTable.Of(context, Phrase.TableRows, Phrase.TableRowsHeads, rows);
