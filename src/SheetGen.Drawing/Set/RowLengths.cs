@@ -1,4 +1,3 @@
-using SheetGen.Model;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Set;

@@ -1,4 +1,3 @@
-using SheetGen.Layout.Placing;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;

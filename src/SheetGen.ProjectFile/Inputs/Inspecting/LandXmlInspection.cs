@@ -1,5 +1,5 @@
-using SheetGen.Model.Geometry;
 using SheetGen.Model;
+using SheetGen.Model.Geometry;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Inputs.LandXml;
 using SheetGen.ProjectFile.Tree;

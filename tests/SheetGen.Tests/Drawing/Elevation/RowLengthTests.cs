@@ -1,7 +1,6 @@
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
-using SheetGen.Model;
 using SheetGen.Model.Results;
 using Xunit;
 
