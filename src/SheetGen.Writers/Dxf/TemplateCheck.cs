@@ -124,7 +124,7 @@ public static partial class TemplateCheck
     }
 
     private static Fault[] Missing(JsonPlaces places, string block, params string[] keys) =>
-        [.. keys.Where(k => !places.Has($"{block}.{k}")).Select(k => new Fault(block, $"\"{k}\" of {block} is missing"))];
+        [.. keys.Where(k => !places.Has($"{block}.{k}")).Select(k => new Fault(block, $"\"{k}\" is missing in {block}"))];
 
     private static Fault? UnknownKey(string path)
     {

@@ -117,7 +117,7 @@ public static class FindingsJson
                 WritePoint(json, point.N + project.Origin.N, point.E + project.Origin.E, point.Z);
             json.WriteEndArray();
         }
-        List<double> depths = [.. finding.Depths.Select(d => FiniteNumber.OrNone(d)).OfType<double>()];
+        List<double> depths = [.. finding.Depths.Where(double.IsFinite)];
         if (depths.Count > 0)
         {
             json.WriteStartArray("depths");

@@ -1,9 +1,11 @@
+using System.Text;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Review;
 using SheetGen.Tests.Drawing;
 using SheetGen.Writers.Csv;
 using SheetGen.Writers.Dxf;
@@ -68,8 +70,9 @@ public class FiniteNumberTests
         Assert.Throws<InvalidOperationException>(() => FiniteNumber.OrNone(bad));
         NailLayout layout = SampleLayout.Make(Project);
         ClearanceReport report = SampleLayout.Report(layout);
-        ClearanceReport odd = report with { Findings = [new Finding { Code = "clear", Severity = SheetGen.Model.Problems.Severity.Error, Message = "", Depths = [bad] }] };
-        Assert.Throws<InvalidOperationException>(() => FindingsJson.Write(Project, layout, odd, new MemoryStream()));
+        string mark = layout.Nails[0].Mark;
+        ClearanceReport odd = report with { Nails = new Dictionary<string, NailClearance>(report.Nails) { [mark] = report.Nails[mark] with { LeastClear = bad } } };
+        Assert.Throws<InvalidOperationException>(() => ReviewPage.Make(new ReviewInput(Project, layout, odd, [], new RunInfo("0")), Encoding.UTF8.GetBytes("{}")));
     }
 
     [Theory]

@@ -35,7 +35,7 @@ public sealed class LayerListTests
         [
             "layers.Fill.color", "layers.Panel.name", "layers.Title", "linetypes[0]", "linetypes[1].pattern",
         ], Faults(list).Select(f => f[..f.IndexOf(':', StringComparison.Ordinal)]).Order(StringComparer.Ordinal));
-        Assert.Contains("layers.Title: \"screen\" of layers.Title is missing", Faults(list));
+        Assert.Contains("layers.Title: \"screen\" is missing in layers.Title", Faults(list));
     }
 
     [Fact]
