@@ -1,4 +1,5 @@
 using SheetGen.Layout.Placing;
+using SheetGen.Model;
 using Xunit;
 
 namespace SheetGen.Tests.Placing;
@@ -6,12 +7,18 @@ namespace SheetGen.Tests.Placing;
 /// <summary>What is remembered to be in the way of a direction, which loops side by side share.</summary>
 public sealed class InWayTests
 {
+    /// <summary>A layout and the first nails that stand in it.</summary>
+    private static (LayoutState Layout, Placed[] Nails) Standing(int count)
+    {
+        WallProject wall = new SmallRow(31, 1, false, false).Project;
+        var layout = new LayoutState([.. RowTasks.Make(new Site(wall))], wall.Rules.NailClearance);
+        return (layout, [.. layout.Slots.SelectMany(s => s.Nails).Where(layout.Stands).Take(count)]);
+    }
+
     [Fact]
     public void One_nail_is_never_told_twice_whoever_writes_between()
     {
-        var wall = new SmallRow(31, 1, false, false).Project;
-        var layout = new LayoutState([.. RowTasks.Make(new Site(wall))], wall.Rules.NailClearance);
-        Placed[] nails = [.. layout.Slots.SelectMany(s => s.Nails).Where(layout.Stands).Take(2)];
+        (LayoutState layout, Placed[] nails) = Standing(2);
         var inWay = new InWay();
         bool isOver = false;
         int twice = 0, told = 0;
@@ -40,9 +47,7 @@ public sealed class InWayTests
     [Fact]
     public void The_last_two_that_stand_are_told()
     {
-        var wall = new SmallRow(31, 1, false, false).Project;
-        var layout = new LayoutState([.. RowTasks.Make(new Site(wall))], wall.Rules.NailClearance);
-        Placed[] nails = [.. layout.Slots.SelectMany(s => s.Nails).Where(layout.Stands).Take(3)];
+        (LayoutState layout, Placed[] nails) = Standing(3);
         var inWay = new InWay();
         Assert.Equal((null, null), inWay.Standing(5, layout));
         foreach (Placed nail in nails.Append(nails[2]))
