@@ -35,17 +35,26 @@ public class SectionWordTests
           - {name: S1, kind: shaft, at: {station: 5+30, offset: 3}, diameter: 60 in, top: 125, bottom: 60}
         """;
 
+    /// <summary>Every section with its words, in a view of so many units to the millimetre.</summary>
+    private static IEnumerable<(SectionView View, Viewport Viewport, ViewLabels Labels)> Written(DrawingContext context, double unitsPerMillimetre)
+    {
+        foreach (SectionCut cut in SectionCut.Choose(context))
+        {
+            var view = new SectionView(context, cut, default);
+            var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, unitsPerMillimetre);
+            var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", cut.Wall);
+            new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
+            yield return (view, viewport, labels);
+        }
+    }
+
     [Fact]
     public void A_nail_that_may_not_be_drilled_is_forbidden_in_its_sections_too_and_says_how_far_it_runs_into_what()
     {
         DrawingContext context = PlacedWall.Context(Blocked);
         int stopped = 0;
-        foreach (SectionCut cut in SectionCut.Choose(context))
+        foreach ((SectionView view, Viewport viewport, ViewLabels labels) in Written(context, 0.2))
         {
-            var view = new SectionView(context, cut, default);
-            var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, 0.2);
-            var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", cut.Wall);
-            new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
             string[] words = [.. labels.Paper.OfType<Text>().Select(t => t.Value)];
             Assert.DoesNotContain(words, w => w.StartsWith('-'));
             foreach (Nail nail in view.Nails)
@@ -140,16 +149,12 @@ public class SectionWordTests
         const string Facing = "    facing: {shotcrete: 4 in, kind: sculpted shotcrete, thickness: 14 in}\n    lifts: {below_row: 1.5, max_exposed: 6, max_hours: 24}\n    finished_grade: [[5+10, 101], [5+60, 101]]\n";
         DrawingContext context = PlacedWall.Context(Blocked.Replace("    sections:\n", Facing + "    sections:\n", StringComparison.Ordinal));
         int seen = 0;
-        foreach (SectionCut cut in SectionCut.Choose(context))
+        foreach ((SectionView view, Viewport viewport, ViewLabels labels) in Written(context, 0.1))
         {
-            var view = new SectionView(context, cut, default);
-            var viewport = new Viewport(new Box(0, 0, 400, 300), view.Extent.Center, 0.1);
-            var labels = new ViewLabels(context, viewport, viewport.Frame, "SN-03", cut.Wall);
-            new SectionLabels(context, view, labels, new SheetScale(5, context.Project.Unit).DimensionStyle).Write();
             Point2 low = viewport.ToPaper.Apply(view.At(view.Build.FrontAt(view.Bottom), view.Bottom)), high = viewport.ToPaper.Apply(view.At(view.Build.FrontAt(view.Top), view.Top));
             foreach (Text text in labels.Paper.OfType<Text>())
             {
-                Assert.False(TextMeasure.BoxOf(text, context.StyleOf(text.Role)).Crosses(low, high), $"{cut.Number}: \"{text.Value}\" stands on the front of the facing");
+                Assert.False(TextMeasure.BoxOf(text, context.StyleOf(text.Role)).Crosses(low, high), $"{view.Cut.Number}: \"{text.Value}\" stands on the front of the facing");
                 seen++;
             }
         }
