@@ -1,13 +1,17 @@
 #!/usr/bin/env python3
 """Reads what can be read here of a program that cannot be run here: its kind and, of one for macOS, whether its ad hoc signature holds.
 
-usage: packaging/headers.py FILE ...   (exit code 1 where a file for macOS has no signature, or one that does not fit its bytes)
+usage: packaging/headers.py FILE ...   (exit code 1 where a file in a folder named after a system is no program for that system, or where one for macOS
+has no signature, or one that does not fit its bytes)
 
 A program for Apple silicon does not start without a signature. The layouts are those of <mach-o/loader.h>, cs_blobs.h and the PE format, from memory.
 """
 import hashlib
+import os
 import struct
 import sys
+
+SYSTEMS = {"linux-x64": "ELF, machine 0x3e", "win-x64": "PE, machine 0x8664", "osx-arm64": "Mach-O, cpu 0x100000c"}
 
 
 def signature(data, at):
@@ -50,6 +54,8 @@ good = True
 for name in sys.argv[1:]:
     with open(name, "rb") as file:
         words, fits = kind(file.read())
-    print(f"{name}: {words}")
+    system = os.path.basename(os.path.dirname(os.path.abspath(name)))
+    fits &= words.startswith(SYSTEMS.get(system, ""))
+    print(f"{name}: {words}{'' if fits else ': NOT AS IT SHOULD BE'}")
     good &= fits
 sys.exit(0 if good and len(sys.argv) > 1 else 1)

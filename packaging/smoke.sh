@@ -1,12 +1,13 @@
 #!/usr/bin/env bash
 # Installs what can run on this machine, each into an empty folder with no SDK and no fonts in reach, and builds a demo with it:
-# every way of installing gives the same bytes. usage: packaging/smoke.sh [FOLDER made by publish.sh]
+# every way of installing gives the same bytes; and looks at the files for the systems that cannot be run here. usage: packaging/smoke.sh [FOLDER made by publish.sh]
 set -eu
 root="$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)"
 work="$(mktemp -d)"
 trap 'rm -rf "$work"' EXIT
 packages="${1:-$work/packages}"
-[ -d "$packages" ] || "$root/packaging/publish.sh" "$packages" linux-x64 >"$work/publish.log" 2>&1 || { tail -20 "$work/publish.log"; exit 1; }
+[ -d "$packages" ] || PLAIN=1 "$root/packaging/publish.sh" "$packages" >"$work/publish.log" 2>&1 || { tail -20 "$work/publish.log"; exit 1; }
+python3 "$root/packaging/headers.py" "$packages"/*/SheetGen.Cli*
 demo="$root/demo/quarry-lane/wall.yaml"
 
 # The tool package: needs the runtime.

@@ -81,7 +81,7 @@ public static class ProblemCodes
 
     // R20 to R29: names and points
     public static readonly ProblemCode DuplicateName = Error("R20", "name used twice",
-        "Two walls, layout lines, obstructions, borings or sections of a wall have the same name.",
+        "Two walls, layout lines, obstructions, borings, openings or sections of a wall have the same name, or names that differ in upper and lower case only.",
         "Rename one of them.");
 
     public static readonly ProblemCode UnknownName = Error("R21", "name not found",

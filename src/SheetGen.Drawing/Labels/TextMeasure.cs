@@ -4,7 +4,8 @@ using SheetGen.Drawing.Templating;
 namespace SheetGen.Drawing.Labels;
 
 /// <summary>
-/// Width of texts by the published advance widths of Helvetica (core font metrics), so that a layout is the same on every machine.
+/// Width of texts by the published advance widths of Helvetica (core font metrics), beyond ASCII by those of the sheet font, so that a layout is the same on
+/// every machine.
 /// </summary>
 public static class TextMeasure
 {
@@ -28,12 +29,12 @@ public static class TextMeasure
     /// <summary>The widths of ASCII, in which nearly all texts are.</summary>
     private static readonly int[] PlainWidths = Widths(bold: false), BoldWidths = Widths(bold: true);
 
-    /// <summary>Advance of the text, without slack, in the unit of the height.</summary>
+    /// <summary>Advance of the text as it is drawn (<see cref="SheetFont.Shown(string)"/>), without slack, in the unit of the height.</summary>
     public static double Advance(string text, double height, TextStyle style)
     {
         int[] known = style.Bold ? BoldWidths : PlainWidths;
         double sum = 0;
-        foreach (char c in text)
+        foreach (char c in SheetFont.Shown(text, r => IsStandIn(r.Value) || SheetFont.Has(r)))
             sum += c < known.Length ? known[c] : Width(c, style.Bold);
         return sum / 1000 * height / CapHeight * style.WidthFactor;
     }
@@ -87,10 +88,14 @@ public static class TextMeasure
         return widths;
     }
 
+    private static bool IsStandIn(int sign) => sign is >= FirstStandIn and <= LastStandIn;
+
     private static int Width(char c, bool bold)
     {
-        if (c is >= FirstStandIn and <= LastStandIn)
+        if (IsStandIn(c))
             return Width('0', bold);
+        if (c > 127 && c is not ('°' or '±' or '×'))
+            return SheetFont.Advance(c, bold);
         if (bold)
             return BoldWidth(c);
         return c switch
@@ -113,8 +118,7 @@ public static class TextMeasure
             'W' => 944,
             '%' => 889,
             '@' => 1015,
-            _ when c < 128 => 556,
-            _ => 667,
+            _ => 556,
         };
     }
 
@@ -136,7 +140,6 @@ public static class TextMeasure
         'W' => 944,
         'm' or '%' => 889,
         '@' => 975,
-        _ when c < 128 => 556,
-        _ => 722,
+        _ => 556,
     };
 }

@@ -5,7 +5,8 @@ namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// Marks of nails: section, row and grid column (A-3-07), with a wall prefix where the project has several walls: the name's letters
-/// and numbers, W1 for Wall 1, or the whole names where those do not tell the walls apart. An added nail
+/// and numbers, W1 for Wall 1, or the whole names where those do not tell the walls apart, or a number in the file's order where a name begins with another
+/// (wall A-B, section C; wall A, section B-C). An added nail
 /// takes the column it stands next to and the next letter after those of the row's grid stations at that column, so that no two nails
 /// share a mark whether a station's own nail is there or not.
 /// </summary>
@@ -24,9 +25,10 @@ internal sealed class Marks
         string[] shorts = [.. names.Select(Short)];
         string[] prefixes = [.. names.Zip(shorts, (name, own) =>
             own.Length > 0 && shorts.Count(s => s == own) == 1 ? own : string.Concat(name.Where(char.IsLetterOrDigit)))];
-        bool tellsApart = prefixes.All(p => p.Length > 0) && prefixes.Distinct().Count() == names.Length;
+        bool tellsApart = prefixes.All(p => p.Length > 0) && prefixes.Distinct(StringComparer.OrdinalIgnoreCase).Count() == names.Length;
+        bool nests = names.Any(n => names.Any(o => o.StartsWith(n + "-", StringComparison.OrdinalIgnoreCase)));
         for (int i = 0; i < names.Length; i++)
-            _prefix[names[i]] = (tellsApart ? prefixes[i] : names[i]) + "-";
+            _prefix[names[i]] = (tellsApart ? prefixes[i] : nests ? FormattableString.Invariant($"W{i + 1}") : names[i]) + "-";
     }
 
     public string Of(Bay bay, RowNumber row, ColumnName column) => Of(bay.Wall, bay.Section, row, column);

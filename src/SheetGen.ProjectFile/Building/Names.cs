@@ -10,16 +10,19 @@ internal static class Names
     public static void CheckUnique(IEnumerable<MapItem> maps, string kind, ProblemList problems) =>
         CheckUnique(maps.Where(m => m.Text("name") is not null).Select(m => (m.Text("name")!, m.SpotOf("name"))), kind, problems);
 
-    /// <summary>Reports every name that stands twice.</summary>
+    /// <summary>Reports every name that stands twice; upper and lower case are the same, as in drawings, spreadsheets and many file systems.</summary>
     public static void CheckUnique(IEnumerable<(string Name, SourceSpot Spot)> names, string kind, ProblemList problems)
     {
-        var seen = new Dictionary<string, SourceSpot>();
+        var seen = new Dictionary<string, (string Name, SourceSpot Spot)>(StringComparer.OrdinalIgnoreCase);
         foreach ((string name, SourceSpot spot) in names)
         {
-            if (seen.TryGetValue(name, out SourceSpot first))
-                problems.Add(ProblemCodes.DuplicateName, spot, FormattableString.Invariant($"the name \"{Shown.Short(name)}\" is used twice; the first {kind} of that name is in line {first.Line}"), "rename one of them", first);
-            else
-                seen.Add(name, spot);
+            if (seen.TryAdd(name, (name, spot)))
+                continue;
+            (string other, SourceSpot first) = seen[name];
+            problems.Add(ProblemCodes.DuplicateName, spot, name == other
+                ? FormattableString.Invariant($"the name \"{Shown.Short(name)}\" is used twice; the first {kind} of that name is in line {first.Line}")
+                : FormattableString.Invariant($"the name \"{Shown.Short(name)}\" differs from that of the {kind} in line {first.Line}, \"{Shown.Short(other)}\", in upper and lower case only"),
+                "rename one of them", first);
         }
     }
 

@@ -14,6 +14,8 @@ internal sealed class WallNames
         _problems = problems;
         MapItem[] maps = [.. root.Maps("walls")];
         Names.CheckUnique(maps, "wall", problems);
+        foreach (MapItem map in maps.Where(m => m.Text("name")?.Contains(", section ", StringComparison.OrdinalIgnoreCase) == true))
+            problems.Add(ProblemCodes.WrongType, map.SpotOf("name"), "a wall's name cannot have \", section \" in it: tables call the sections of walls so", "call it otherwise");
         All = [.. maps.Select(m => new WallName(m.Text("name"), lines.Find(m), SideOf(m), m))];
         _whole = root.List("walls") is { Faulty: false } && maps.All(m => m.Text("name") is not null);
     }

@@ -24,7 +24,7 @@ public static class KeyDocument
         | angle | degrees: `15`, `15 deg`, `89-30-15` (degrees, minutes, seconds) |
         | share | a ratio or a percentage: `0.05`, `5 %` |
         | force, strength, steel | a number in the unit named first (in projects in metres: in brackets), or with its own: `20 kip`, `90 kN`, `15 psi`, `100 kPa`, `60 ksi`, `0.12 in2/ft` |
-        | text | one line; in quotes where it has `#`, or a colon and a space |
+        | text | one line of at most 400 characters, names of at most 100; in quotes where it has `#`, or a colon and a space |
         | point | `{station, offset}` or `{northing, easting}`, see [point](#point). The offset is positive into the retained side; where walls on one layout line retain different sides, the point names its `wall` |
 
         A key without a value is an error, never 0. Keys that the tables do not name are errors. Numbers have a decimal point, never a comma.

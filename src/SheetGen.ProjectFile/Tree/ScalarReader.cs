@@ -8,7 +8,8 @@ namespace SheetGen.ProjectFile.Tree;
 /// <summary>Turns single values into numbers in project units, words and texts.</summary>
 internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
 {
-    private const int LongestText = 400;
+    /// <summary>Most characters of a text, and of a name: a mark made of the names of wall and section has to fit the 255 that the DXF format keeps of one beside an entity.</summary>
+    private const int LongestText = 400, LongestName = 100;
 
     public Item? Read(ScalarNode node, Key key) => key.Kind switch
     {
@@ -27,9 +28,10 @@ internal sealed class ScalarReader(LengthUnit unit, ProblemList problems)
             problems.Add(ProblemCodes.EmptyValue, node.Spot, $"\"{key.Name}\" is blank", "give a value");
             return null;
         }
-        if (text.Length > LongestText || text.Any(c => char.IsControl(c) || c is '\u2028' or '\u2029'))
+        int most = key.Name is "name" or "stage" ? LongestName : LongestText;
+        if (text.Length > most || text.Any(c => char.IsControl(c) || c is '\u2028' or '\u2029'))
         {
-            problems.Add(ProblemCodes.WrongType, node.Spot, FormattableString.Invariant($"\"{key.Name}\" takes one line of text, at most {LongestText} characters"));
+            problems.Add(ProblemCodes.WrongType, node.Spot, FormattableString.Invariant($"\"{key.Name}\" takes one line of text, at most {most} characters"));
             return null;
         }
         if (key.Name is "name" or "stage" or "number" && "=+-@".Contains(text[0], StringComparison.Ordinal))

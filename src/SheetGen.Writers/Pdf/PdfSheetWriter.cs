@@ -73,7 +73,7 @@ public static class PdfSheetWriter
         document.Info.Subject = $"Soil nail wall sheets {set.Number}";
         document.Info.Author = "";
         document.Info.Creator = "SheetGen " + set.Version;
-        document.Info.Keywords = $"input {set.InputHash}; font {SheetFonts.Name}";
+        document.Info.Keywords = $"input {set.InputHash}; font {SheetFont.Name}";
         DateTime date = DateTime.TryParse(set.Date, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out DateTime given)
             ? given
             : new DateTime(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Model.Problems;
@@ -6,7 +7,7 @@ using SheetGen.Model.Results;
 
 namespace SheetGen.Writers.Pdf;
 
-/// <summary>Names the signs of the sheets' texts that the sheet font lacks: the PDF shows an empty box in their place.</summary>
+/// <summary>Names the signs of the sheets' texts that the sheet font lacks: the PDF has their code points in their place.</summary>
 public static class SheetSigns
 {
     /// <summary>One warning for all of them; none where the font has every sign.</summary>
@@ -15,7 +16,7 @@ public static class SheetSigns
         IEnumerable<Primitive> all = set.Model.Concat(set.Sheets.SelectMany(s => s.Paper)).Concat(set.Blocks.SelectMany(b => b.Primitives));
         (string Text, int Sign)[] lacking =
         [
-            .. all.SelectMany(TextsOf).Distinct().SelectMany(t => SheetFonts.Lacking(t).Select(c => (t, c))).DistinctBy(p => p.c).Take(20),
+            .. all.SelectMany(TextsOf).Distinct().SelectMany(t => SheetFont.Lacking(t).Select(c => (t, c))).DistinctBy(p => p.c).Take(20),
         ];
         if (lacking.Length == 0)
             return [];
@@ -26,7 +27,7 @@ public static class SheetSigns
             {
                 Code = FindingCode.Sheet,
                 Severity = Severity.Warning,
-                Message = $"the sheet font has no sign for {signs} (first in \"{lacking[0].Text}\"): the PDF shows an empty box; the DXF takes the font of the machine that opens it",
+                Message = $"the sheet font has no sign for {signs} (first in \"{lacking[0].Text}\"): the PDF has [U+{lacking[0].Sign:X4}] and the like in their place; the DXF has the signs, in a font of the machine that opens it",
             },
         ];
     }

@@ -2,7 +2,6 @@ using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
-using SheetGen.Writers.Pdf;
 
 namespace SheetGen.Writers.Picture;
 
@@ -17,8 +16,7 @@ public static class PngPicture
         var sheets = new PictureSheets(set);
         double scale = Math.Min(Finest, Math.Sqrt(MostPixels / (sheets.Width * sheets.Height)));
         var raster = new Raster((int)Math.Ceiling(sheets.Width * scale), (int)Math.Ceiling(sheets.Height * scale));
-        var fonts = new SheetFonts();
-        var brush = new Brush(set, raster, sheets.Height, scale, new GlyphOutlines(fonts.GetFont("regular")!), new GlyphOutlines(fonts.GetFont("bold")!));
+        var brush = new Brush(set, raster, sheets.Height, scale, new GlyphOutlines(SheetFont.File(bold: false)), new GlyphOutlines(SheetFont.File(bold: true)));
         foreach ((LayerRole layer, Box? window, Primitive primitive) in sheets.Content())
             brush.Draw(layer, window, primitive);
         PngFile.Write(raster.Pixels, raster.Width, raster.Height, (int)Math.Round(scale * 1000), stream);
@@ -72,7 +70,8 @@ public static class PngPicture
         {
             TextStyle style = set.Templates.Texts[text.Role];
             GlyphOutlines face = style.Bold ? bold : regular;
-            double size = text.Height / TextMeasure.CapHeight, advance = TextMeasure.Advance(text.Value, text.Height, style), natural = text.Value.Sum(c => face.Of(c).Advance);
+            string shown = ReadingOrder.Drawn(SheetFont.Shown(text.Value));
+            double size = text.Height / TextMeasure.CapHeight, advance = TextMeasure.Advance(text.Value, text.Height, style), natural = shown.Sum(c => face.Of(c).Advance);
             double stretch = natural > 0 ? advance / (natural * size) : 1, turn = text.Rotation * Math.PI / 180;
             double x = text.Align switch
             {
@@ -81,7 +80,7 @@ public static class PngPicture
                 _ => -advance,
             };
             var letters = new List<IReadOnlyList<Point2>>();
-            foreach (char c in text.Value)
+            foreach (char c in shown)
             {
                 (double step, IReadOnlyList<IReadOnlyList<Point2>> outlines) = face.Of(c);
                 double left = x;

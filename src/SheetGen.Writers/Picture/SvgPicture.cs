@@ -108,7 +108,7 @@ public static class SvgPicture
             };
             string at = $"x=\"{N(text.Position.X)}\" y=\"{N(height - text.Position.Y)}\"";
             string turn = text.Rotation == 0 ? "" : $" transform=\"rotate({N(-text.Rotation)} {N(text.Position.X)} {N(height - text.Position.Y)})\"";
-            svg.Append(CultureInfo.InvariantCulture, $"<text {at}{turn} font-family=\"Liberation Sans, Arimo, Arial, Helvetica, sans-serif\" font-size=\"{N(text.Height / TextMeasure.CapHeight)}\"{(style.Bold ? " font-weight=\"bold\"" : "")} text-anchor=\"{anchor}\" textLength=\"{N(advance)}\" lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\" stroke=\"none\" xml:space=\"preserve\">{Escaped(text.Value)}</text>\n");
+            svg.Append(CultureInfo.InvariantCulture, $"<text {at}{turn} font-family=\"Liberation Sans, Arimo, Arial, Helvetica, sans-serif\" font-size=\"{N(text.Height / TextMeasure.CapHeight)}\"{(style.Bold ? " font-weight=\"bold\"" : "")} text-anchor=\"{anchor}\" textLength=\"{N(advance)}\" lengthAdjust=\"spacingAndGlyphs\" fill=\"currentColor\" stroke=\"none\" xml:space=\"preserve\">{Escaped(SheetFont.Shown(text.Value))}</text>\n");
         }
     }
 }

@@ -42,7 +42,12 @@ public sealed partial class SupplyTests
         Assert.Equal("CycloneDX", root.GetProperty("bomFormat").GetString());
         Assert.Equal("1.5", root.GetProperty("specVersion").GetString());
         JsonElement[] components = [.. root.GetProperty("components").EnumerateArray()];
-        Dictionary<string, (string Version, string Hash)> listed = components.Where(c => c.GetProperty("purl").GetString()!.StartsWith("pkg:nuget/", StringComparison.Ordinal)).ToDictionary(
+        // The runtime comes with the SDK and is in no lock file: its patch is the one of the SDK that wrote the bill.
+        JsonElement[] runtimes = [.. components.Where(c => c.GetProperty("type").GetString() == "framework")];
+        Assert.Equal(["linux-x64", "osx-arm64", "win-x64"], runtimes.Select(c => c.GetProperty("name").GetString()!.Replace("Microsoft.NETCore.App.Runtime.", "", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+        Assert.All(runtimes, c => Assert.Matches($"^pkg:nuget/{c.GetProperty("name").GetString()}@10\\.0\\.[0-9]+$", c.GetProperty("purl").GetString()));
+        Assert.All(runtimes, c => Assert.Equal(("MIT", 128), (c.GetProperty("licenses")[0].GetProperty("license").GetProperty("id").GetString(), c.GetProperty("hashes")[0].GetProperty("content").GetString()!.Length)));
+        Dictionary<string, (string Version, string Hash)> listed = components.Except(runtimes).Where(c => c.GetProperty("purl").GetString()!.StartsWith("pkg:nuget/", StringComparison.Ordinal)).ToDictionary(
             c => c.GetProperty("name").GetString()!, c => (c.GetProperty("version").GetString()!, c.GetProperty("hashes")[0].GetProperty("content").GetString()!));
         Assert.Equal(
             Locked("src", "SheetGen.Cli", "packages.lock.json").Select(p => (p.Key, p.Value.Version, Convert.ToHexStringLower(Convert.FromBase64String(p.Value.Hash)))).Order(),

@@ -89,11 +89,4 @@ public class FiniteNumberTests
         Assert.Throws<InvalidOperationException>(() => PdfSheetWriter.Write(broken, new MemoryStream()));
         Assert.ThrowsAny<Exception>(() => DxfSheetWriter.Write(broken, new MemoryStream()));
     }
-
-    [Fact]
-    public void Signs_that_the_carried_font_lacks_are_named()
-    {
-        Assert.Empty(SheetFonts.Lacking("ABC abc 0123 °±×→Ø½ áéñü Ωα Жд"));
-        Assert.Equal([0x58C1, 0x1F6A7], SheetFonts.Lacking("wall \u58c1 \U0001F6A7 \u58c1"));
-    }
 }
