@@ -66,7 +66,7 @@ public sealed class DetailDimensions(DrawingContext context, ViewLabels labels, 
                 continue;
             Crowd.Add(box);
             foreach ((Point2 p, Point2 q) in lines)
-                Crowd.Add(p, q, LineKind.NoText);
+                Crowd.Add(p, q, LineKind.Dimension);
             labels.Add(Of(style, from, to, b, at, words) with { Angle = degrees });
             return true;
         }

@@ -63,9 +63,9 @@ public sealed class DetailPen
     public void Outline(LayerRole layer, params (double X, double Y)[] points)
     {
         Point2[] places = [.. points.Select(At)];
-        _labels.Add(Polyline.Of(layer, places, true));
-        for (int i = 0; i < places.Length; i++)
-            _labels.Placer.Crowd.Add(places[i], places[(i + 1) % places.Length], LineKind.NoText);
+        var outline = Polyline.Of(layer, places, true);
+        _labels.Add(outline);
+        _labels.Placer.Crowd.Add(outline, LineKind.NoText);
     }
 
     /// <summary>A rectangle along the axes.</summary>
@@ -78,12 +78,17 @@ public sealed class DetailPen
     {
         Point2[] places = [.. points.Select(At)];
         _labels.Add(Fill.Of(LayerRole.Fill, places) with { Spacing = spacing, Angle = angle - _view.Lean });
-        Box box = Box.Around(places);
+        _labels.Placer.Crowd.Add(Scans(places), LineKind.NoText);
+    }
+
+    private static IEnumerable<(Point2 From, Point2 To)> Scans(Point2[] outline)
+    {
+        Box box = Box.Around(outline);
         for (double y = box.Bottom + ScanPitch / 2; y < box.Top; y += ScanPitch)
         {
-            double[] xs = [.. Crossings(places, y).Order()];
+            double[] xs = [.. Crossings(outline, y).Order()];
             for (int i = 0; i + 1 < xs.Length; i += 2)
-                _labels.Placer.Crowd.Add(new(xs[i], y), new(xs[i + 1], y), LineKind.NoText);
+                yield return (new(xs[i], y), new(xs[i + 1], y));
         }
     }
 
@@ -103,8 +108,8 @@ public sealed class DetailPen
         Point2 middle = At(x, y);
         double r = radius / Viewport.UnitsPerMillimetre;
         _labels.Add(new Circle(isGiven ? LayerRole.Detail : LayerRole.DetailHidden, middle, r));
-        for (int i = 0; i < 12; i++)
-            _labels.Placer.Crowd.Add(middle + new Point2(r, 0).Turned(i * Math.PI / 6), middle + new Point2(r, 0).Turned((i + 1) * Math.PI / 6), LineKind.NoText);
+        Point2 On(int hour) => middle + new Point2(r, 0).Turned(hour * Math.PI / 6);
+        _labels.Placer.Crowd.Add(Enumerable.Range(0, 12).Select(i => (On(i), On(i + 1))), LineKind.NoText);
     }
 
     /// <summary>A filled circle: a bar cut across.</summary>
@@ -146,12 +151,16 @@ public sealed class DetailPen
         _dimensions.Put(At(from), At(to), side, false, words, beyond / Viewport.UnitsPerMillimetre);
 
     /// <summary>A note that points at a place, in one of several shapes.</summary>
-    public void Note(double x, double y, double? toward, params string[] lines)
+    public void Note(double x, double y, double? toward, params string[] lines) => NoteAtOneOf([(x, y)], toward, lines);
+
+    /// <summary>A note that points at one of several places that are alike.</summary>
+    public void NoteAtOneOf(IReadOnlyList<(double X, double Y)> places, double? toward, params string[] lines)
     {
         TextStyle style = _context.StyleOf(TextRole.Label);
         lines = [.. lines.Where(l => l.Length > 0)];
         string[] Wrapped(double letters) => [.. lines.SelectMany(l => TextMeasure.Wrap(l, letters * style.Height, style.Height, style))];
-        _labels.Label(new LabelRequest([lines, Wrapped(26), Wrapped(20), Wrapped(14)], TextRole.Label, At(x, y), 0.3) { Toward = toward, LeaderFrom = 0.1, Reach = 70 });
+        string[][] variants = [lines, Wrapped(26), Wrapped(20), Wrapped(14)];
+        _labels.LabelOneOf([.. places.Select(p => new LabelRequest(variants, TextRole.Label, At(p), 0.3) { Toward = toward, LeaderFrom = 0.1, Reach = 70 })]);
     }
 
     public void Note((double X, double Y) at, double? toward, params string[] lines) => Note(at.X, at.Y, toward, lines);

@@ -70,7 +70,9 @@ internal static class FacingDetails
             context.Say(Phrase.StrengthIs, data.Fact(cut.IsShot ? "shotcrete_strength" : "concrete_strength")), context.Say(Phrase.FinishIs, data.Fact("finish")));
         pen.Note(face.On(-thick, plate * 0.35), 0.5, context.Say(Phrase.ConnectionIs, cut.IsOnFace && data.Has("studs") && !data.Has("connection") ? data.Fact("studs") : data.Fact("connection")));
         if (!cut.IsOnFace)
-            pen.Note((cut.FrontAt(-high * 0.6) + cut.Thick + face.At(0, -high * 0.6).X) / 2, -high * 0.6, -0.4, context.Say(Phrase.BackfillIs, data.Fact("gap_fill")));
+            pen.NoteAtOneOf([Gap(-high * 0.6), Gap(-high)], -0.4, context.Say(Phrase.BackfillIs, data.Fact("gap_fill")));
+
+        (double, double) Gap(double y) => ((cut.FrontAt(y) + cut.Thick + face.At(0, y).X) / 2, y);
     }
 
     /// <summary>The coping on the top of the wall, which is at y = 0.</summary>

@@ -113,13 +113,13 @@ internal static class HeadDetails
         ]);
         (double nx, double ny) = P(-nut - pen.In(Nut / 2), -1.9 * bar);
         pen.Note(nx, ny, Left + 0.5, context.Say(Phrase.NutAndWasher, data.Fact("nut_and_washer")));
-        pen.Note(-thick, plate * 0.4, Left - 0.7, context.Say(Phrase.PlateIs, data.Has("plate") ? data.Fact("plate") : head.Plate.IsGiven ? Sizes(data, head.Plate) : data.Blank));
+        pen.NoteAtOneOf([(-thick, plate * 0.4), (-thick, plate * 0.48), (-thick, -plate * 0.48)], Left - 0.7, context.Say(Phrase.PlateIs, data.Has("plate") ? data.Fact("plate") : head.Plate.IsGiven ? Sizes(data, head.Plate) : data.Blank));
         pen.Remark(context.Say(Phrase.BarProjects));
         if (!steel.IsPlaced)
-            pen.Note(steel.Mesh, -high * 0.9, -0.3, context.Say(Phrase.CoverIs, data.Blank));
-        pen.Note(steel.Mesh, high * 0.88, 0.4, context.Say(Phrase.MeshIs, data.Fact("mesh")));
-        pen.Note(steel.Mesh - steel.Waler / 2, plate * 0.42, 0.3, context.Say(Phrase.WalersAre, data.Fact("waler_bars")));
-        pen.Note(steel.Mesh - steel.Waler / 2, -plate * 0.42, -0.3, context.Say(Phrase.BearingBarsAre, data.Fact("bearing_bars")));
+            pen.NoteAtOneOf([(steel.Mesh, -high * 0.9), (steel.Mesh, -high)], -0.3, context.Say(Phrase.CoverIs, data.Blank));
+        pen.NoteAtOneOf([(steel.Mesh, high * 0.88), (steel.Mesh, high), (steel.Mesh, -high)], 0.4, context.Say(Phrase.MeshIs, data.Fact("mesh")));
+        pen.NoteAtOneOf([(steel.Mesh, plate * 0.42), (steel.Mesh - steel.Waler / 2, plate * 0.42 + steel.Waler / 2), (steel.Mesh - steel.Waler, plate * 0.42)], 0.3, context.Say(Phrase.WalersAre, data.Fact("waler_bars")));
+        pen.NoteAtOneOf([(steel.Mesh, -plate * 0.42), (steel.Mesh - steel.Waler / 2, -plate * 0.42 - steel.Waler / 2), (steel.Mesh - steel.Waler, -plate * 0.42)], -0.3, context.Say(Phrase.BearingBarsAre, data.Fact("bearing_bars")));
         if (HasStuds(data, head))
         {
             string words = data.Has("studs") ? data.Fact("studs") : head.First.Design!.Studs is { } s ? context.Say(Phrase.StudCount, Printed.Number(s.Count, 0), data.Small(s.Diameter), data.Small(s.Length)) : data.Blank;
@@ -127,8 +127,7 @@ internal static class HeadDetails
         }
         (double x, double y) = P(end * 0.95, bar);
         pen.Note(x, y, 0.4, context.Say(Phrase.BarIs, data.BarsOf(head.Sections)));
-        (x, y) = P(end * 0.92, -half);
-        pen.Note(x, y, -0.6, context.Say(Phrase.GroutIs, data.Fact("grout_strength")));
+        pen.NoteAtOneOf([P(end * 0.92, -half), P(end * 0.75, -half), P(end * 0.92, half)], -0.6, context.Say(Phrase.GroutIs, data.Fact("grout_strength")));
         if (head.Shotcrete is null)
             pen.Note(0, -high, Left, context.Say(Phrase.ShotcreteThickness, data.Blank));
     }

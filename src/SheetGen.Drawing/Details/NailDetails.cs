@@ -47,7 +47,7 @@ internal static class NailDetails
         pen.Long(P(0, bar), P(length, bar), 1, beyond: half);
         pen.Long(P(back, -half), P(length, -half), -1, context.Say(Phrase.GroutedLength, "<>"));
         Centralizers(context, data, pen, P, back, length, half);
-        pen.Note(P(length * 0.3, -half).X, P(length * 0.3, -half).Y, Down, context.Say(Phrase.GroutIs, data.Fact("grout_strength")));
+        pen.NoteAtOneOf([P(length * 0.3, -half), P(length * 0.4, -half), P(length * 0.2, -half), P(length * 0.5, -half), P(length * 0.3, half), P(length * 0.45, half)], Down, context.Say(Phrase.GroutIs, data.Fact("grout_strength")));
         pen.Note(P(length * 0.6, bar).X, P(length * 0.6, bar).Y, Up, context.Say(Phrase.BarIs, nail.Bar.ToString().ToUpperInvariant()), context.Say(Phrase.ProtectionIs, data.Fact("corrosion_protection")));
         pen.Note(P(length, 0).X, P(length, 0).Y, null, context.Say(Phrase.HoleIs, data.Small(nail.HoleDiameter), data.Print.Angle(nail.Inclination)));
         pen.Note(P(length * 0.15, half).X, P(length * 0.15, half).Y, Up, context.Say(Phrase.DrawnNail, nail.Mark, context.Say(Phrase.LengthSpan)));

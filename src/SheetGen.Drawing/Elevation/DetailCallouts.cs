@@ -22,7 +22,7 @@ public sealed class DetailCallouts(ElevationView view, IReadOnlyList<DetailPlace
     {
         foreach ((DetailPlace detail, Point2[] places, double toward) in Wanted())
         {
-            if (!places.Any(p => Bubble.TryPoint(view.Context, view.Labels, p, toward, detail.Name, detail.Sheet)))
+            if (!Bubble.TryPoint(view.Context, view.Labels, places, toward, detail.Name, detail.Sheet))
                 view.Labels.Note(view.Context.Say(Phrase.DetailNote, detail.Name, detail.Sheet, detail.Detail.Title));
         }
     }

@@ -28,31 +28,18 @@ public static class Bubble
     }
 
     /// <summary>Writes the number of a detail over its sheet in a bubble with a leader to what the detail shows; false, and nothing written, where it has no room.</summary>
-    /// <param name="at">What it shows, mm of paper.</param>
+    /// <param name="places">What it shows, mm of paper, in one or several places.</param>
     /// <param name="toward">Direction liked best, radians.</param>
-    public static bool TryPoint(DrawingContext context, ViewLabels labels, Point2 at, double toward, string number, string sheet)
+    public static bool TryPoint(DrawingContext context, ViewLabels labels, IEnumerable<Point2> places, double toward, string number, string sheet)
     {
-        const int Directions = 24;
-        const double TurnPenalty = 9, LinePenalty = 40;
         double radius = Radius * context.StyleOf(TextRole.Label).Height;
-        Point2? best = null;
-        double least = double.PositiveInfinity;
-        foreach (double distance in new[] { 3.0, 6, 10, 15, 20, 26, 33, 40 })
+        (Point2 At, Point2 Middle, double Cost)? best = null;
+        foreach (Point2 place in places)
         {
-            for (int d = 0; d < Directions; d++)
-            {
-                double angle = toward + 2 * Math.PI * d / Directions, cost = distance + TurnPenalty * (1 - Math.Cos(angle - toward));
-                Point2 way = new Point2(1, 0).Turned(angle), middle = at + way * (distance + radius);
-                Box box = Box.At(middle, 2 * radius, 2 * radius).Grown(0.4);
-                if (cost >= least || !labels.Placer.Frame.Contains(box) || !labels.Placer.Crowd.IsFree(box) || !labels.Placer.Crowd.IsLeaderFree(at, middle - way * (radius + 0.5), at)
-                    || labels.Placer.Crowd.RunsAlong(at, middle - way * radius, 0.6))
-                    continue;
-                cost += LinePenalty * labels.Placer.Crowd.LinesUnder(box);
-                if (cost < least)
-                    (least, best) = (cost, middle);
-            }
+            if (Best(labels, place, toward, radius, best?.Cost ?? double.PositiveInfinity) is (Point2 middle, double cost))
+                best = (place, middle, cost);
         }
-        if (best is not Point2 found)
+        if (best is not (Point2 at, Point2 found, _))
             return false;
         Point2 edge = found + (at - found) * (radius / (at - found).Length);
         labels.Placer.Crowd.Add(Box.At(found, 2 * radius, 2 * radius));
@@ -62,4 +49,31 @@ public static class Bubble
             labels.Add(p);
         return true;
     }
+
+    /// <summary>The best middle of a bubble about a place, with its cost; null where none costs less than so much.</summary>
+    private static (Point2 Middle, double Cost)? Best(ViewLabels labels, Point2 at, double toward, double radius, double least)
+    {
+        const int Directions = 24;
+        const double TurnPenalty = 9, LinePenalty = 40, CrossPenalty = 8;
+        Point2? best = null;
+        foreach (double distance in new[] { 3.0, 6, 10, 15, 20, 26, 33, 40 })
+        {
+            for (int d = 0; d < Directions; d++)
+            {
+                double angle = toward + 2 * Math.PI * d / Directions, cost = distance + TurnPenalty * (1 - Math.Cos(angle - toward));
+                Point2 way = new Point2(1, 0).Turned(angle), middle = at + way * (distance + radius);
+                if (cost >= least || !labels.Placer.Frame.Contains(Box.At(middle, 2 * radius, 2 * radius)) || !Within(middle, radius + 0.4).All(labels.Placer.Crowd.IsFree) || !labels.Placer.Crowd.IsLeaderFree(at, middle - way * (radius + 0.5), at)
+                    || labels.Placer.Crowd.RunsAlong(at, middle - way * radius, 0.6))
+                    continue;
+                cost += LinePenalty * labels.Placer.Crowd.LinesUnder([.. Within(middle, radius + 0.4)]) + CrossPenalty * labels.Placer.Crowd.LinesCrossed(at, middle - way * radius);
+                if (cost < least)
+                    (least, best) = (cost, middle);
+            }
+        }
+        return best is Point2 found ? (found, least) : null;
+    }
+
+    /// <summary>Boxes that fill a circle nearly: between slanted lines there is room for it where there is none for a box about it.</summary>
+    private static IEnumerable<Box> Within(Point2 middle, double radius) =>
+        new[] { 22.5, 45, 67.5 }.Select(a => new Point2(radius, 0).Turned(a * Math.PI / 180)).Select(c => Box.At(middle, 2 * c.X, 2 * c.Y));
 }

@@ -44,7 +44,13 @@ public sealed class Crowd
     /// <summary>Adds the lines of a primitive, with the closing side of an outline; however many pieces a curve has, it counts as one line.</summary>
     public void Add(Primitive primitive, LineKind kind)
     {
-        foreach ((Point2 from, Point2 to) in Extents.Segments(primitive))
+        Add(Extents.Segments(primitive), kind);
+    }
+
+    /// <summary>Adds lines that count as one.</summary>
+    public void Add(IEnumerable<(Point2 From, Point2 To)> lines, LineKind kind)
+    {
+        foreach ((Point2 from, Point2 to) in lines)
             Add(from, to, kind, _things);
         _things++;
     }
@@ -93,25 +99,66 @@ public sealed class Crowd
         return true;
     }
 
-    /// <summary>Number of lines under a box, all of one outline or curve as one.</summary>
-    public int LinesUnder(Box box)
+    /// <summary>Number of lines under a box, or under any of several, all of one outline or curve as one.</summary>
+    public int LinesUnder(params ReadOnlySpan<Box> boxes)
     {
         HashSet<int>? met = null;
-        (int left, int bottom, int right, int top) = CellsOf(box);
-        for (int y = bottom; y <= top; y++)
+        foreach (Box box in boxes)
         {
-            for (int x = left; x <= right; x++)
+            (int left, int bottom, int right, int top) = CellsOf(box);
+            for (int y = bottom; y <= top; y++)
             {
-                if (_lineCells[y * _columns + x] is not { } lines)
-                    continue;
-                foreach (int i in lines)
+                for (int x = left; x <= right; x++)
                 {
-                    if (box.Crosses(_lines[i].From, _lines[i].To))
-                        (met ??= []).Add(_lines[i].Thing);
+                    foreach (int i in _lineCells[y * _columns + x] ?? [])
+                    {
+                        if (box.Crosses(_lines[i].From, _lines[i].To))
+                            (met ??= []).Add(_lines[i].Thing);
+                    }
                 }
             }
         }
         return met?.Count ?? 0;
+    }
+
+    /// <summary>
+    /// How many things that no text may stand on a leader crosses, all lines of one outline or curve as one. The line that it points at is none
+    /// of them, unless that belongs to a dimension.
+    /// </summary>
+    /// <param name="from">What it points at.</param>
+    public int LinesCrossed(Point2 from, Point2 to)
+    {
+        HashSet<int>? met = null;
+        (int left, int bottom, int right, int top) = CellsOf(Box.Around([from, to]));
+        for (int y = bottom; y <= top; y++)
+        {
+            for (int x = left; x <= right; x++)
+            {
+                foreach (int i in _lineCells[y * _columns + x] ?? [])
+                {
+                    (Point2 a, Point2 b, LineKind kind, int thing) = _lines[i];
+                    if (kind != LineKind.Soft && met?.Contains(thing) != true && DoCross(from, to, a, b, kind))
+                        (met ??= []).Add(thing);
+                }
+            }
+        }
+        return met?.Count ?? 0;
+    }
+
+    /// <summary>Distance from the end of a leader within which a line is what it points at, mm.</summary>
+    private const double Own = 0.8;
+
+    private static bool DoCross(Point2 from, Point2 to, Point2 a, Point2 b, LineKind kind) => kind == LineKind.Dimension
+        ? Off(from, a, b) < Own || Meet(a, b, from, to)
+        : Meet(a, b, from, to) && Off(from, a, b) >= Own;
+
+    /// <summary>Distance of a point from a segment.</summary>
+    private static double Off(Point2 point, Point2 a, Point2 b)
+    {
+        Point2 way = b - a, off = point - a;
+        double square = way.X * way.X + way.Y * way.Y;
+        double share = square < 1e-12 ? 0 : Math.Clamp((off.X * way.X + off.Y * way.Y) / square, 0, 1);
+        return (off - way * share).Length;
     }
 
     /// <summary>False where a leader would run through a text, a nail other than its own, or another leader.</summary>

@@ -58,9 +58,9 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
             if (!labels.Placer.Frame.Contains(box) || !Crowd.IsFree(box) || !AreLinesFree(p, q, y) || (y != p.Y && Crowd.RunsAlong(new(p.X, y), new(q.X, y), Apart)))
                 continue;
             Crowd.Add(box);
-            Crowd.Add(new(p.X, y), new(q.X, y), LineKind.NoText);
+            Crowd.Add(new(p.X, y), new(q.X, y), LineKind.Dimension);
             foreach (Point2 end in new[] { p, q })
-                Crowd.Add(end, new(end.X, y), LineKind.NoText);
+                Crowd.Add(end, new(end.X, y), LineKind.Dimension);
             Add(p, q, new(q.X, y), at + new Point2(0, Height / 2), 0, length, words, nail);
             return true;
         }
@@ -109,7 +109,7 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
         Crowd.Add(place.Box);
         Point2 head = new(place.Foot.X, place.High.Y);
         foreach ((Point2 a, Point2 b) in new[] { (place.Foot, head), (place.Low, place.Foot), (place.High, head) })
-            Crowd.Add(a, b, LineKind.NoText);
+            Crowd.Add(a, b, LineKind.Dimension);
         Add(place.Low, place.High, place.Foot, place.Text, 90, place.Length, place.Words, null);
     }
 
@@ -134,7 +134,7 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
             if (!labels.Placer.Frame.Contains(box) || !Crowd.IsFree(box) || mayStand?.Invoke(box) == false)
                 continue;
             Crowd.Add(box);
-            Crowd.Add(from, to, LineKind.NoText);
+            Crowd.Add(from, to, LineKind.Dimension);
             labels.Add(new Dimension(LayerRole.Dimension, style, from, to, to, at, degrees) { Nail = nail, Words = words });
             return true;
         }
@@ -159,7 +159,7 @@ public sealed class DimensionPlacer(DrawingContext context, ViewLabels labels, s
                 if (!labels.Placer.Frame.Contains(box) || !Crowd.IsFree(box.Grown(Lift)) || !Crowd.IsLeaderFree(middle, end, middle) || Crowd.RunsAlong(middle, end, Apart / 2))
                     continue;
                 Crowd.Add(box);
-                Crowd.Add(from, to, LineKind.NoText);
+                Crowd.Add(from, to, LineKind.Dimension);
                 Crowd.Add(middle, end, LineKind.Leader);
                 labels.Add(new Dimension(LayerRole.Dimension, style, from, to, to, at, degrees) { Nail = nail, Words = words });
                 labels.Add(Leader.OnPaper(middle, end) with { Nail = nail });

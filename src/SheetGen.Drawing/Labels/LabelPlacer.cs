@@ -5,7 +5,7 @@ namespace SheetGen.Drawing.Labels;
 
 /// <summary>
 /// Finds places for labels one after the other inside a frame, mm of paper: no text on a text, a nail or a leader, no leader through a
-/// text or a nail. Of the free places it takes the one nearest to the anchor, with a penalty for lines under the text.
+/// text or a nail. Of the free places it takes the one nearest to the anchor, with a penalty for lines under the text and for what its leader crosses.
 /// </summary>
 public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextStyle> styles)
 {
@@ -16,6 +16,10 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
     public const double Margin = 0.35;
 
     private const double LinePenalty = 5;
+
+    /// <summary>For each thing that a leader crosses.</summary>
+    private const double CrossPenalty = 8;
+
     private const double BiasPenalty = 8;
     /// <summary>Shares of half its width by which a text slides along its own direction, above (1) and below (-1) the anchor.</summary>
     private static readonly (double Slide, int Side)[] Slides =
@@ -38,14 +42,22 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
     }
 
     /// <summary>The label in the best free place; null where there is none.</summary>
-    public PlacedLabel? Place(LabelRequest request)
+    public PlacedLabel? Place(LabelRequest request) => PlaceOneOf([request]);
+
+    /// <summary>One of several labels, the one with the best free place; of equal ones the first. Null where none has a place.</summary>
+    public PlacedLabel? PlaceOneOf(IReadOnlyList<LabelRequest> requests)
     {
-        TextStyle style = styles[request.Role];
-        Candidate? best = null;
-        for (int v = 0; v < request.Variants.Count; v++)
-            best = Search(request, style, request.Variants[v], v * 1.5, best);
+        (LabelRequest request, Candidate? best) = (requests[0], null);
+        foreach (LabelRequest one in requests)
+        {
+            Candidate? before = best;
+            for (int v = 0; v < one.Variants.Count; v++)
+                best = Search(one, styles[one.Role], one.Variants[v], v * 1.5, best);
+            request = best == before ? request : one;
+        }
         if (best is null)
             return null;
+        TextStyle style = styles[request.Role];
         Crowd.Add(best.Box);
         Leader? leader = null;
         if (best.Leader is (Point2 from, Point2 to))
@@ -109,6 +121,9 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
         {
             Point2 start = request.Anchor + way * (request.AnchorRadius / way.Length);
             if (!Crowd.IsLeaderFree(start, end, request.Anchor) || Crowd.RunsAlong(start, end, 0.6))
+                return best;
+            cost += CrossPenalty * Crowd.LinesCrossed(start, end);
+            if (cost >= most)
                 return best;
             leader = (start, end);
         }

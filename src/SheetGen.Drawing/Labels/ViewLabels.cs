@@ -147,19 +147,18 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         Message = $"sheet {Sheet} has no room for the label \"{string.Join(", ", request.Variants[0])}\": choose a larger scale or sheet",
     };
 
-    /// <summary>Places a label that may speak of any of several points: close to one of them, else with a leader to one, else as <see cref="Label"/> at the first.</summary>
+    /// <summary>Places a label that may speak of any of several points: at the one with the best place, else as <see cref="Label"/> at the first.</summary>
     public void LabelOneOf(IReadOnlyList<LabelRequest> points)
     {
-        Asked++;
-        if (points.Any(p => Put(p with { Reach = 8 })) || points.Any(Put))
-            return;
-        Asked--;
-        Label(points[0]);
+        if (Put(points))
+            Asked++;
+        else
+            Label(points[0]);
     }
 
-    private bool Put(LabelRequest request)
+    private bool Put(params IReadOnlyList<LabelRequest> requests)
     {
-        PlacedLabel? placed = Placer.Place(request);
+        PlacedLabel? placed = Placer.PlaceOneOf(requests);
         if (placed is null)
             return false;
         _paper.AddRange(placed.Texts);

@@ -3,7 +3,6 @@ using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Drawing.Templating;
-using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Sections;
 
@@ -24,7 +23,7 @@ internal static class SectionCallouts
     /// <returns>The details that have one.</returns>
     public static IReadOnlyList<DetailPlace> Write(DrawingContext context, SectionView view, ViewLabels labels, SheetRefs refs) =>
         [.. Of(view, refs).Where(d => view.Cut.IsHighest || d.Detail.Kind == DetailKind.Opening)
-            .Where(d => Anchor(view, d.Detail) is var (at, toward) && Bubble.TryPoint(context, labels, labels.Viewport.ToPaper.Apply(at), toward, d.Name, d.Sheet))];
+            .Where(d => Anchors(view, d.Detail) is var (at, toward) && Bubble.TryPoint(context, labels, at.Select(labels.Viewport.ToPaper.Apply), toward, d.Name, d.Sheet))];
 
     /// <summary>The details in words, sheet by sheet; empty where there are none.</summary>
     public static string Words(DrawingContext context, IEnumerable<DetailPlace> details)
@@ -34,43 +33,23 @@ internal static class SectionCallouts
     }
 
     /// <summary>Where a section shows what a detail draws, with the direction in which its bubble stands best; null where it does not.</summary>
-    private static (Point2 At, double Toward)? Anchor(SectionView view, DetailView detail)
+    private static (IEnumerable<Point2> At, double Toward)? Anchors(SectionView view, DetailView detail)
     {
         const double Front = Math.PI, Down = -Math.PI / 2;
         SectionFacing build = view.Build;
-        double middle = (view.Top + view.Bottom) / 2;
-        (double offset, double z, double toward) = (0.0, 0.0, 0.0);
-        switch (detail.Kind)
+        double[] between = [.. build.BetweenRows()];
+        return detail.Kind switch
         {
-            case DetailKind.Head when view.Nails.Count > 0:
-                Nail head = view.Nails[0];
-                return (view.HeadOf(head), Front - 0.7);
-            case DetailKind.Hole when view.Nails.Count > 0:
-                Nail lowest = view.Nails[^1];
-                return ((view.HeadOf(lowest) + view.TipOf(lowest)) * 0.5, Down);
-            case DetailKind.Facing:
-                (offset, z, toward) = (build.FrontAt(middle), middle, Front);
-                break;
-            case DetailKind.Top when build.HasFacing:
-                return (build.CopingAt, Front - 0.7);
-            case DetailKind.Foot or DetailKind.Outlet:
-                (offset, z, toward) = (build.Back(view.Bottom), view.Bottom, Down);
-                break;
-            case DetailKind.Lap:
-                z = view.Bottom + 0.3 * (view.Top - view.Bottom);
-                (offset, toward) = (build.Back(z), 0);
-                break;
-            case DetailKind.Joint when view.Lifts().Any():
-                z = view.Lifts().First().Level;
-                (offset, toward) = (view.Face.OffsetAt(z), Front);
-                break;
-            case DetailKind.Opening when view.Openings.FirstOrDefault(detail.Subjects.Contains) is { } opening:
-                z = (opening.Bottom + opening.Top) / 2;
-                (offset, toward) = (build.FrontAt(z), Front);
-                break;
-            default:
-                return null;
-        }
-        return (view.At(offset, z), toward);
+            DetailKind.Head when view.Nails.Count > 0 => (view.Nails.Select(view.HeadOf), Front - 0.7),
+            DetailKind.Hole when view.Nails.Count > 0 => (view.Nails.Reverse().Select(n => (view.HeadOf(n) + view.TipOf(n)) * 0.5), Down),
+            DetailKind.Facing => (between.Select(z => view.At(build.FrontAt(z), z)), Front),
+            DetailKind.Top when build.HasFacing => ([build.CopingAt], Front - 0.7),
+            DetailKind.Foot or DetailKind.Outlet => ([view.At(build.Back(view.Bottom), view.Bottom), view.At(build.FrontAt(view.Bottom), view.Bottom)], Down),
+            DetailKind.Lap => (between.Select(z => view.At(build.Back(z), z)), 0),
+            DetailKind.Joint when view.Lifts().Any() => (
+                build.HasFacing ? view.Lifts().Select(l => view.At(build.Back(l.Level), l.Level)) : view.Lifts().Select(l => view.At(view.Face.OffsetAt(l.Level), l.Level)), build.HasFacing ? 0 : Front),
+            DetailKind.Opening when view.Openings.FirstOrDefault(detail.Subjects.Contains) is { } opening => (new[] { opening.Top, opening.Bottom }.Select(z => view.At(build.FrontAt(z), z)), Front),
+            _ => null,
+        };
     }
 }

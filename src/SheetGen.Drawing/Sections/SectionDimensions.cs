@@ -37,7 +37,6 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
     {
         foreach (Obstruction o in view.Obstructions)
             FromFace(o);
-        Embedment();
     }
 
     /// <param name="beyond">Where words stand that are longer than the height: 1 above it, -1 below, 0 beside it.</param>
@@ -56,7 +55,7 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
     }
 
     /// <summary>How deep the wall goes below finished grade.</summary>
-    private void Embedment()
+    public void Embedment()
     {
         if (view.Wall.FinishedGrade?.At(view.Cut.Along) is not double grade || grade - view.Bottom < Lengths.Quantum(context.Print.Unit))
             return;
@@ -120,7 +119,7 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
             labels.Add(new Line(LayerRole.Dimension, a, b) { Nail = nail.Mark });
         labels.Add(new Circle(LayerRole.Dimension, a, 0.5) { Nail = nail.Mark });
         string said = context.Say(near.Clear < 0 ? Phrase.IntoDistance : words, context.Print.Distance(Math.Abs(near.Clear)), o.Name.ToUpperInvariant());
-        labels.Label(new LabelRequest([[said]], TextRole.Label, a, 0.5) { Toward = Math.PI / 4, LeaderFrom = 1.6, Obstruction = o.Name });
+        labels.Label(new LabelRequest([[said]], TextRole.Label, a, 0.5) { Toward = Math.PI / 4, LeaderFrom = 1.6, Nail = nail.Mark, Obstruction = o.Name });
     }
 
     private void InWords(string words, Point2 at) =>

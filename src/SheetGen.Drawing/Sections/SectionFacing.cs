@@ -46,6 +46,22 @@ public sealed class SectionFacing(SectionView view, DrawingContext context)
     public double? Pad => context.Quantities.Pad
         .Where(p => p.Wall == view.Wall && p.Start <= view.Cut.Along + 1e-6 && p.End >= view.Cut.Along - 1e-6).Select(p => (double?)p.Elevation).LastOrDefault();
 
+    /// <summary>Outline of a leveling pad with its top at an elevation: offsets and elevations.</summary>
+    public Box PadBox(double top)
+    {
+        double middle = FrontAt(view.Bottom) + Thick / 2;
+        return new(middle - 0.6 * view.Unit, top - 0.5 * view.Unit, middle + 0.6 * view.Unit, top);
+    }
+
+    /// <summary>Elevations between two rows at which the face is built: every layer of it has room there on both sides. Middles first, the one nearest to mid height before the others.</summary>
+    public IEnumerable<double> BetweenRows()
+    {
+        double[] levels = [view.Top, .. view.Nails.Select(n => n.Elevation), view.Bottom];
+        double[] between = [.. new[] { 0.5, 0.3, 0.7 }.SelectMany(share => levels.Zip(levels.Skip(1), (a, b) => b + share * (a - b)).OrderBy(z => Math.Abs(z - (view.Top + view.Bottom) / 2)))];
+        double[] built = [.. between.Where(z => Built().Any(b => b.Low < z && z < b.High))];
+        return built.Length == 0 ? between : built;
+    }
+
     public Point2 CopingAt => view.At(FrontAt(view.Top), view.Top + 0.5 * view.Unit);
 
     /// <summary>Heights at the cut over which the face is built, from the bottom up: all of it but the openings.</summary>
@@ -71,9 +87,9 @@ public sealed class SectionFacing(SectionView view, DrawingContext context)
         }
         if (!HasFacing)
             yield break;
-        double unit = view.Unit, middle = FrontAt(view.Bottom) + Thick / 2;
-        if (Pad is double pad)
-            yield return Polyline.Of(LayerRole.Detail, Corners(middle - 0.6 * unit, pad - 0.5 * unit, middle + 0.6 * unit, pad), true);
+        double unit = view.Unit;
+        if (Pad is double pad && PadBox(pad) is var box)
+            yield return Polyline.Of(LayerRole.Detail, Corners(box.Left, box.Bottom, box.Right, box.Top), true);
         if (Facing!.Coping is not null)
             yield return Polyline.Of(LayerRole.Detail, Corners(FrontAt(view.Top) - 0.25 * unit, view.Top, Back(view.Top) + 0.25 * unit, view.Top + unit), true);
     }

@@ -15,14 +15,19 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
 
     private Point2 Paper(double offset, double elevation) => labels.Viewport.ToPaper.Apply(view.At(offset, elevation));
 
-    private void Put(string[] lines, Point2 at, double? toward, string? obstruction = null, string? nail = null) =>
-        labels.Label(new LabelRequest([lines, [string.Join(" ", lines)]], TextRole.Label, at, 0.5) { Toward = toward, LeaderFrom = 1.6, Obstruction = obstruction, Nail = nail, Otherwise = string.Join(", ", lines) });
+    private LabelRequest Request(string[] lines, Point2 at, double? toward, string? obstruction = null, string? nail = null) =>
+        new([lines, [string.Join(" ", lines)]], TextRole.Label, at, 0.5) { Toward = toward, LeaderFrom = 1.6, Obstruction = obstruction, Nail = nail, Otherwise = string.Join(", ", lines) };
+
+    private void Put(string[] lines, Point2 at, double? toward, string? nail = null) => labels.Label(Request(lines, at, toward, null, nail));
+
+    /// <summary>Writes words at one of several points, each with the direction liked best there.</summary>
+    private void PutAt(string words, params (Point2 At, double Toward)[] points) => labels.LabelOneOf([.. points.Select(p => Request([words], p.At, p.Toward))]);
 
     public void Write()
     {
-        foreach (Primitive built in view.Build.Draw().Select(labels.Viewport.ToPaper.Apply))
+        foreach (Primitive built in view.Build.Draw().Where(p => p is not Fill).Select(labels.Viewport.ToPaper.Apply))
             labels.Placer.Crowd.Add(built, LineKind.NoText);
-        foreach (Primitive primitive in view.Draw().Select(labels.Viewport.ToPaper.Apply))
+        foreach (Primitive primitive in view.DrawAround().Select(labels.Viewport.ToPaper.Apply))
         {
             if (primitive is Circle circle)
                 labels.Placer.Crowd.Add(Box.At(circle.Center, 2 * circle.Radius, 2 * circle.Radius), ownsLeader: true);
@@ -31,8 +36,11 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         }
         var dimensions = new SectionDimensions(context, view, labels, dimensionStyle);
         dimensions.Heights();
-        Put([context.Say(Phrase.TopOfWall, _print.Elevation(view.Top))], Paper(view.Build.Back(view.Top), view.Top), 0.9);
-        Put([context.Say(Phrase.BottomOfWall, _print.Elevation(view.Bottom))], Paper(view.Build.Back(view.Bottom), view.Bottom), -0.9);
+        PutAt(context.Say(Phrase.TopOfWall, _print.Elevation(view.Top)), (Paper(view.Build.Back(view.Top), view.Top), 0.9), (Paper(view.Face.OffsetAt(view.Top), view.Top), Math.PI - 0.9));
+        dimensions.Embedment();
+        PutAt(context.Say(Phrase.BottomOfWall, _print.Elevation(view.Bottom)), (Paper(view.Build.Back(view.Bottom), view.Bottom), -0.6), (Paper(view.Face.OffsetAt(view.Bottom), view.Bottom), Math.PI + 0.9));
+        if (view.Cut.IsHighest)
+            Ends();
         Openings();
         foreach (Obstruction o in view.Obstructions.Where(o => view.Outline(o).Any()))
         {
@@ -121,11 +129,8 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
 
     private void Facing()
     {
-        // Between two rows: there every layer of the face has room on both sides.
-        double[] levels = [view.Top, .. view.Nails.Select(n => n.Elevation), view.Bottom];
-        double[] between = [.. levels.Zip(levels.Skip(1), (a, b) => (a + b) / 2).OrderBy(z => Math.Abs(z - (view.Top + view.Bottom) / 2))];
-        void Layer(string words, Func<double, double> offset, double toward) =>
-            labels.LabelOneOf([.. between.Select(z => new LabelRequest([[words]], TextRole.Label, Paper(offset(z), z), 0.5) { Toward = toward, LeaderFrom = 1.6, Otherwise = words })]);
+        double[] between = [.. view.Build.BetweenRows()];
+        void Layer(string words, Func<double, double> offset, double toward) => PutAt(words, [.. between.Select(z => (Paper(offset(z), z), toward))]);
         if (view.Wall.Batter is { Angle: not 0 } batter)
             Layer(context.Say(Phrase.Batter, _print.Angle(batter.Angle)), z => view.Build.LeansWithFace ? view.Build.FrontAt(z) : view.Face.OffsetAt(z), Math.PI);
         if (view.Wall.Facing is not Facing facing)
@@ -136,9 +141,20 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
             Layer(context.Say(Phrase.DrainageStrip), z => view.Build.Back(z) + 0.12 * view.Unit, 0);
         if (view.Build.HasFacing)
             Layer(context.Say(FacingWords(facing.Kind), _print.Small(facing.Thickness!.Value)), view.Build.FrontAt, Math.PI);
-        if (view.Build.Pad is double pad && view.Build.HasFacing)
-            Put([context.Say(Phrase.LevelingPad, context.Say(Phrase.Elevation, _print.Elevation(pad)))], Paper(view.Build.FrontAt(view.Bottom), pad - 0.25 * view.Unit), Math.PI + 0.6);
-        if (facing.Coping is string coping && view.Build.HasFacing)
+    }
+
+    /// <summary>Coping and leveling pad of the permanent facing.</summary>
+    private void Ends()
+    {
+        if (!view.Build.HasFacing)
+            return;
+        if (view.Build.Pad is double pad)
+        {
+            Box box = view.Build.PadBox(pad);
+            PutAt(context.Say(Phrase.LevelingPad, context.Say(Phrase.Elevation, _print.Elevation(pad))),
+                (Paper(box.Left, box.Center.Y), Math.PI), (Paper(box.Center.X, box.Bottom), -Math.PI / 2), (Paper(box.Right, box.Center.Y), 0));
+        }
+        if (view.Wall.Facing!.Coping is string coping)
             Put([context.Say(Phrase.Coping, coping.ToUpperInvariant())], labels.Viewport.ToPaper.Apply(view.Build.CopingAt), Math.PI);
     }
 

@@ -135,10 +135,11 @@ public sealed class SectionView
     /// <summary>Outer end of a lift's mark, in front of the permanent facing.</summary>
     public double LiftEnd => Build.Front - 1.2 * Unit;
 
-    public IEnumerable<Primitive> Draw()
+    public IEnumerable<Primitive> Draw() => Build.Draw().Concat(DrawAround());
+
+    /// <summary>The ground, the lifts, the nails and the structures behind the face.</summary>
+    public IEnumerable<Primitive> DrawAround()
     {
-        foreach (Primitive p in Build.Draw())
-            yield return p;
         if (Wall.ExistingGround?.At(Cut.Along) is double ground)
             yield return Polyline.Of(LayerRole.ExistingGround, [At(Build.Back(Top), Top), At(Build.Back(Top), ground), At(Behind, ground)]);
         if (Wall.FinishedGrade is Profile grade)

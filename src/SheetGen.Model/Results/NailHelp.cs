@@ -4,7 +4,7 @@ namespace SheetGen.Model.Results;
 /// <param name="Nails">Marks of the nails; those of a group stand near each other.</param>
 /// <param name="Station">Printed station of the first of them.</param>
 /// <param name="ToStation">Printed station of the last.</param>
-/// <param name="Relaxation">Which rule: <c>length</c>, <c>clearance</c>, <c>redirect.maximum</c>, <c>redirect.inclination</c>, <c>columns</c>, <c>corner_rows</c>.</param>
+/// <param name="Relaxation">Which rule: <c>length</c>, <c>clearance</c>, <c>redirect.maximum</c>, <c>redirect.inclination</c>, <c>leave_out</c> (with one nail added), <c>columns</c>, <c>corner_rows</c>.</param>
 /// <param name="Value">Its value that frees them, as it would be written in the project file; empty where nothing that was tried does.</param>
 /// <param name="Result">What happens then, in words.</param>
 /// <param name="NeedsApproval">True where a rule of safety is relaxed, so that the engineer of record must agree.</param>

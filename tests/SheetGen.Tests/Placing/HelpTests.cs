@@ -1,3 +1,4 @@
+using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Model;
 using SheetGen.Model.Results;
@@ -208,6 +209,73 @@ public sealed class HelpTests
         }.Layout;
         Assert.Equal(1, layout.Score.Unresolved.Found);
         Assert.Equal(told, Assert.Single(layout.Help, h => h.Relaxation == "redirect.inclination").Value);
+    }
+
+    /// <summary>
+    /// A block over the nail begins 2.55 ft behind the face, where the hole at 15 degrees has dropped by 0.68 ft. It needs 0.25 + 0.5 = 0.75 ft square to the axis, so the head must
+    /// stand 0.75 / cos 15 - 0.68 = 0.09 ft under the block or lower: at 101.11 where the block ends at 101.2. In eighths of half a spacing, 0.219 ft, below 101.5 that is two.
+    /// </summary>
+    [Fact]
+    public void A_nail_added_elsewhere_for_one_that_is_left_out_keeps_every_rule()
+    {
+        PlacingWall wall = new()
+        {
+            Length = 7,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Blocks =
+            [
+                "obstructions:",
+                "  - {name: S1, kind: shaft, at: {station: 1.75, offset: 4.05}, diameter: 3, top: 110, bottom: 101.2}",
+                "rules:",
+                "  redirect: {maximum: 5, step: 5, field_tolerance: 5, inclination: [14.5, 15.5]}",
+                "  min_gap: 3.4",
+            ],
+        };
+        NailLayout layout = wall.Layout;
+        Assert.Equal(1, layout.Score.Unresolved.Found);
+        NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "leave_out");
+        Assert.Equal(["A-1-01"], help.Nails);
+        Assert.Equal(("add at 0+01.75, elevation 101.06 ft, splay 0, inclination 15", "frees it", false), (help.Value, help.Result, help.NeedsApproval));
+        // As it says, in the project file.
+        string fixedNails = "fixed:\n  - {row: 1, station: 1.75, leave_out: true}\n  - {row: 1, station: 1.75, elevation: 101.06, splay: 0, inclination: 15, add: true}\n";
+        WallProject changed = PlacingWall.Read(wall.Yaml + fixedNails);
+        NailLayout now = Placer.Place(changed, new PlacingOptions());
+        Assert.Equal((0, 2), (now.Score.Unresolved.Found, now.Nails.Count));
+        Assert.DoesNotContain(Checker.Check(changed, now).Findings, f => f.Severity == Model.Problems.Severity.Error);
+    }
+
+    /// <summary>Nails added for several of a group stand together: each is held against those added before it.</summary>
+    [Fact]
+    public void Nails_added_for_a_group_can_all_be_had_together()
+    {
+        PlacingWall wall = new()
+        {
+            Length = 14,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Blocks =
+            [
+                "obstructions:",
+                "  - {name: S1, kind: shaft, at: {station: 7, offset: 6.05}, diameter: 7, top: 110, bottom: 101.2}",
+                "rules:",
+                "  redirect: {maximum: 5, step: 5, field_tolerance: 5, inclination: [14.5, 15.5]}",
+            ],
+        };
+        NailLayout layout = wall.Layout;
+        Assert.True(layout.Score.Unresolved.Found > 1);
+        NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "leave_out");
+        Assert.Equal("and add a nail for each", help.Value);
+        var told = System.Text.RegularExpressions.Regex.Matches(help.Result, "A-1-(\\d\\d) add at 0\\+(\\d\\d\\.\\d\\d), elevation (\\d+\\.\\d\\d) ft, splay (-?\\d+), inclination (\\d+)");
+        Assert.Equal(help.Nails.Count, told.Count);
+        Dictionary<string, double> stations = layout.Nails.ToDictionary(n => n.Mark, n => n.GridStation);
+        string fixedNails = "fixed:\n" + string.Concat(told.Select(t =>
+            FormattableString.Invariant($"  - {{row: 1, station: {stations["A-1-" + t.Groups[1].Value]}, leave_out: true}}\n") +
+            $"  - {{row: 1, station: {t.Groups[2].Value}, elevation: {t.Groups[3].Value}, splay: {t.Groups[4].Value}, inclination: {t.Groups[5].Value}, add: true}}\n"));
+        WallProject changed = PlacingWall.Read(wall.Yaml + fixedNails);
+        NailLayout now = Placer.Place(changed, new PlacingOptions());
+        Assert.Equal(layout.Score.Unresolved.Found - told.Count, now.Score.Unresolved.Found);
+        Assert.DoesNotContain(Checker.Check(changed, now).Findings, f => f.Code is FindingCode.Cover or FindingCode.Spacing);
     }
 
     [Fact]

@@ -16,6 +16,13 @@ internal sealed class Helping
 
     private const double LeastLength = 0.5;
 
+    /// <summary>Most places of an added nail that are tried for one that is left out, and trials of making room at each.</summary>
+    private const int MostPlaces = 12;
+
+    private const int TrialsOfPlace = 5;
+
+    private const string LeaveOut = "leave_out";
+
     private readonly District _whole;
     private readonly Freeing _freeing;
     private readonly IReadOnlyDictionary<Placed, string> _marks;
@@ -36,7 +43,7 @@ internal sealed class Helping
         Slot[] unresolved = [.. _whole.Slots.Where(s => s.IsUnresolved && !s.IsPinned)];
         foreach (List<Slot> group in Groups([.. unresolved.Take(MostNails)]))
         {
-            Freed[] freed = [.. group.SelectMany(Ways)];
+            Freed[] freed = [.. group.SelectMany(Ways), .. AllElsewhere(group)];
             foreach (IGrouping<string, Freed> way in freed.GroupBy(f => f.Relaxation))
                 yield return Told(group.Count, [.. way]);
             Slot[] stuck = [.. group.Where(s => !freed.Any(f => f.Slot == s))];
@@ -73,6 +80,29 @@ internal sealed class Helping
         }
     }
 
+    /// <summary>
+    /// Nails left out, and for each one added at the nearest place where it can stand and nothing more is uncovered; those added so far stand when the
+    /// next one is looked for, so that all of them can be had together.
+    /// </summary>
+    private IEnumerable<Freed> AllElsewhere(IEnumerable<Slot> group)
+    {
+        District copy = _whole.Copy(0);
+        var freeing = new Freeing(copy);
+        foreach (Slot slot in group)
+        {
+            Slot own = copy.Layout.Slots[slot.Index];
+            Bay bay = own.Row.Bay;
+            foreach (Head head in AddedNail.Heads(copy.Layout, own).Take(MostPlaces))
+            {
+                if (freeing.Keep(Relaxed.Elsewhere(own, head), TrialsOfPlace) is not { } turning)
+                    continue;
+                string place = $"{bay.Wall.StationText(head.Along, bay.Unit)}, elevation {Figures.Length(head.Elevation, bay.Unit)}";
+                yield return new Freed(slot, LeaveOut, 0, FormattableString.Invariant($"add at {place}, splay {turning.Splay:0.##}, inclination {turning.Inclination:0.##}"));
+                break;
+            }
+        }
+    }
+
     /// <summary>The first of so many steps that frees the nail, by halving; null where none does.</summary>
     private Relaxed? Least(int steps, Func<int, Relaxed> make)
     {
@@ -102,13 +132,13 @@ internal sealed class Helping
 
     private NailHelp Told(int of, Freed[] freed)
     {
-        bool needsApproval = freed[0].Relaxation == "clearance";
-        string each = string.Join(", ", freed.Select(f => $"{Mark(f.Slot)} {f.Text}"));
-        string values = string.Join("; ", freed.Select(f => f.Text).Distinct());
+        bool needsApproval = freed[0].Relaxation == "clearance", isAdded = freed[0].Relaxation == LeaveOut;
+        string[] values = [.. freed.Select(f => f.Text).Distinct()];
+        string each = values.Length > 1 ? $" ({string.Join(isAdded ? "; " : ", ", freed.Select(f => $"{Mark(f.Slot)} {f.Text}"))})" : "";
         string result = (freed.Length == of ? of == 1 ? "frees it" : FormattableString.Invariant($"frees all {of}") : FormattableString.Invariant($"frees {freed.Length} of {of}"))
-            + (freed.Length > 1 && freed.Select(f => f.Text).Distinct().Count() > 1 ? $" ({each})" : "")
-            + (needsApproval ? "; only with the engineer of record's consent" : "");
-        return About([.. freed.Select(f => f.Slot)], freed[0].Relaxation, values, result, needsApproval);
+            + each + (needsApproval ? "; only with the engineer of record's consent" : "");
+        string value = isAdded && values.Length > 1 ? "and add a nail for each" : string.Join("; ", values);
+        return About([.. freed.Select(f => f.Slot)], freed[0].Relaxation, value, result, needsApproval);
     }
 
     private NailHelp About(Slot[] slots, string relaxation, string value, string result, bool needsApproval)

@@ -5,7 +5,7 @@ using SheetGen.Model.Geometry;
 
 namespace SheetGen.Layout.Placing;
 
-/// <summary>A slot's nail under rules that are relaxed for it alone: other directions, another length, or less clearance.</summary>
+/// <summary>A slot's nail under rules that are relaxed for it alone: other directions, another length, less clearance, or another head.</summary>
 /// <param name="Row">The slot's row as the relaxed nail sees it.</param>
 /// <param name="Value">What the relaxed figure is.</param>
 internal sealed record Relaxed(Slot Slot, RowTask Row, double Value)
@@ -35,6 +35,9 @@ internal sealed record Relaxed(Slot Slot, RowTask Row, double Value)
         return new(slot, Make(slot, slot.Row.Length, 0, new Turnings(slot.Row.Bay.Section, rules with { Redirect = redirect })), wider);
     }
 
+    /// <summary>The grid station left without its nail, and one added whose head stands elsewhere on the face.</summary>
+    public static Relaxed Elsewhere(Slot slot, Head head) => new(slot, Make(slot, head, slot.Row.Length, 0, slot.Grid.Turnings), 0);
+
     /// <summary>The hole of a direction; null where it is not free: a boundary and a face keep their clearance whatever is relaxed.</summary>
     public Hole? HoleAt(int turning)
     {
@@ -52,10 +55,15 @@ internal sealed record Relaxed(Slot Slot, RowTask Row, double Value)
         return hole;
     }
 
-    private static RowTask Make(Slot slot, double length, double thinner, Turnings turnings)
+    /// <summary>The nail in a direction that is free.</summary>
+    public Placed NailAt(int turning) => new(Row, Choice, Choice.Turnings[turning], false, Row.HoleAt(Choice, turning));
+
+    private static RowTask Make(Slot slot, double length, double thinner, Turnings turnings) => Make(slot, slot.Grid.Head, length, thinner, turnings);
+
+    private static RowTask Make(Slot slot, Head head, double length, double thinner, Turnings turnings)
     {
         RowTask row = slot.Row;
-        var choice = new HeadChoice(row.Bay.Face, slot.Grid.Head, slot.Label, 0, turnings, false, null);
+        var choice = new HeadChoice(row.Bay.Face, head, slot.Label, 0, turnings, false, null);
         IReadOnlyList<HeadChoice>[] choices = [.. row.Choices];
         choices[slot.Label] = [choice];
         return new RowTask(row.Index, row.Row, row.Number, row.Columns, length, choices, row.Ends, row.Site, thinner) { FirstSlot = row.FirstSlot };
