@@ -148,7 +148,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             return view;
         }
 
-        // Where marks find no room after the rows', again with these first.
+        // Where marks find no room after the rows', again with these first: on the sides that the rows have, at last on any.
         (ElevationView, MarkSet) Marked(ElevationView view)
         {
             MarkSet found = MarkPlacer.Place(view);
@@ -157,9 +157,9 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             for (int left = MostTries; left > 0 && last.Missing.Count > 0; left--)
             {
                 ElevationView again = Empty();
-                last = MarkPlacer.Place(again, early);
+                last = left > MostTries / 2 ? MarkPlacer.Place(again, found.Sides, early) : MarkPlacer.Place(again, null, early, true);
                 early.UnionWith(last.Missing.Select(n => n.Mark));
-                if (last.Faults < found.Faults)
+                if ((last.Missing.Count, last.Unnamed).CompareTo((found.Missing.Count, found.Unnamed)) < 0)
                     (view, found) = (again, last);
             }
             return (view, found);

@@ -7,8 +7,9 @@ using SheetGen.Model.Results;
 namespace SheetGen.Drawing.Elevation;
 
 /// <summary>
-/// Places the marks of a view's nails before anything else is written. A row takes one side of its heads and one form for all its marks,
-/// the cheapest over sides and forms; where a nail has no room so, it alone takes a shorter form, then another place, then a leader.
+/// Places the marks of a view's nails before anything else is written. A row, on all its legs, takes one side of its heads for all its marks
+/// and one form, the cheapest over sides and forms; where a nail has no room so, its mark is shifted along the row or shortened, and at last
+/// stands off with a leader: to the other side of its head it goes only where even that has no room.
 /// A mark without a leader is always nearer to its own head than to any other. The end nails of a row show the fullest form that fits,
 /// so that a row of bare columns is named at both its ends.
 /// </summary>
@@ -26,18 +27,16 @@ public sealed class MarkPlacer
     /// <summary>By how much the own head must be nearer than any other, mm.</summary>
     private const double Nearer = 0.35;
 
-    /// <summary>What a nail costs that takes a shorter form than its row, and one that finds no place on its row's side.</summary>
-    private const double Shortened = 1, Failed = 4;
+    /// <summary>What a nail costs whose mark stands otherwise than its row's, that takes a shorter form than its row, and that finds no place on its row's side.</summary>
+    private const double Shifted = 0.15, Shortened = 1, Failed = 4;
 
     private static readonly double[] FormCosts = [0, 0.35, 0.7];
 
     /// <summary>Sides of the head (-1 below, 1 above, 0 beside) with shifts along the row in half widths of the mark.</summary>
-    private static readonly (int Side, double Shift, double Cost)[] RowPlaces =
+    private static readonly RowPlace[] RowPlaces =
     [
-        (-1, 0, 0), (1, 0, 0.04), (-1, 0.5, 0.12), (-1, -0.5, 0.12), (1, 0.5, 0.14), (1, -0.5, 0.14), (0, 1, 0.3), (0, -1, 0.3),
+        new(-1, 0, 0), new(1, 0, 0.04), new(-1, 0.5, 0.12), new(-1, -0.5, 0.12), new(1, 0.5, 0.14), new(1, -0.5, 0.14), new(0, 1, 0.3), new(0, -1, 0.3),
     ];
-
-    private static readonly double[] Shifts = [0, 0.25, -0.25, 0.5, -0.5, 0.75, -0.75, 1, -1];
 
     private readonly ElevationView _view;
     private readonly TextStyle _style;
@@ -55,40 +54,61 @@ public sealed class MarkPlacer
     private Crowd Crowd => _view.Labels.Placer.Crowd;
 
     /// <param name="view">A view whose crowd knows its lines and heads; the marks are added to it.</param>
+    /// <param name="sides">Sides that rows have already; a row that is not among them takes any.</param>
+    /// <param name="mayHop">True where a mark goes to the other side of its head before it stands off with a leader.</param>
     /// <param name="first">Nails whose marks found no room after those of the rows, and now come before them in their shortest form.</param>
-    public static MarkSet Place(ElevationView view, IReadOnlySet<string>? first = null) => new MarkPlacer(view).Run(first ?? new HashSet<string>());
+    public static MarkSet Place(ElevationView view, IReadOnlyDictionary<string, RowPlace>? sides = null, IReadOnlySet<string>? first = null, bool mayHop = false) =>
+        new MarkPlacer(view).Run(sides ?? new Dictionary<string, RowPlace>(), first ?? new HashSet<string>(), mayHop);
 
-    private MarkSet Run(IReadOnlySet<string> first)
+    private MarkSet Run(IReadOnlyDictionary<string, RowPlace> known, IReadOnlySet<string> first, bool mayHop)
     {
-        Nail[][] rows = [.. NailLabels.RowGroups(_view.Nails, new Face(_view.Wall)).OrderByDescending(r => r.Max(n => n.Elevation))];
+        Row[] rows = [.. RowsOf(_view).OrderByDescending(r => r.Nails.Max(n => n.Elevation))];
         foreach (Nail nail in _view.Nails.Where(n => first.Contains(n.Mark)))
         {
-            bool tellsRow = nail.Kind == NailKind.Verification || rows.Any(r => IsEnd(r, nail));
-            if (TryNear(nail, -1, [FormsOf(nail, tellsRow)[^1]]) || TryLeader(nail, tellsRow))
+            bool tellsRow = nail.Kind == NailKind.Verification || rows.Any(r => r.IsEnd(nail));
+            string[] shortest = [FormsOf(nail, tellsRow)[^1]];
+            RowPlace own = known.GetValueOrDefault(MarkForms.RowOf(nail), RowPlaces[0]);
+            bool isPlaced = TryNear(nail, own, shortest) || (mayHop && SidesOnly.Any(p => TryNear(nail, p, shortest))) || TryLeader(nail, tellsRow);
+            if (isPlaced)
                 _done.Add(nail.Mark);
         }
-        var left = new List<(Nail Nail, int Side, int Form, bool IsEnd)>();
-        foreach (Nail[] row in rows)
+        var sides = new Dictionary<string, RowPlace>();
+        var left = new List<(Nail Nail, RowPlace Place, bool IsEnd)>();
+        foreach (Row row in rows)
         {
-            ((int Side, double Shift, double Cost) place, int form) = Cheapest(row);
-            List<PlacedMark> marks = Try(row, place, form).Marks;
-            foreach (PlacedMark mark in marks)
+            RowTry best = Cheapest(row, known.GetValueOrDefault(row.Name));
+            sides.Add(row.Name, best.Place);
+            foreach (PlacedMark mark in best.Marks)
                 Keep(mark);
-            _done.UnionWith(marks.Select(m => m.Nail.Mark));
-            left.AddRange(row.Where(n => !_done.Contains(n.Mark)).Select(n => (n, place.Side, form, IsEnd(row, n))));
+            _done.UnionWith(best.Marks.Select(m => m.Nail.Mark));
+            left.AddRange(row.Nails.Where(n => !_done.Contains(n.Mark)).Select(n => (n, best.Place, row.IsEnd(n))));
         }
-        left.AddRange(_view.Nails.Where(n => n.Kind == NailKind.Verification && !_done.Contains(n.Mark)).Select(n => (n, -1, 0, true)));
-        (Nail Nail, int Side, int Form, bool IsEnd)[] far = [.. left.Where(l => !TryNear(l.Nail, l.Side, l.Form, l.IsEnd))];
-        Nail[] missing = [.. far.Where(l => !TryLeader(l.Nail, l.IsEnd) && !TryNear(l.Nail, l.Side, l.Form, false) && !TryLeader(l.Nail, false)).Select(l => l.Nail)];
+        foreach (Nail test in _view.Nails.Where(n => n.Kind == NailKind.Verification && !_done.Contains(n.Mark)))
+        {
+            if (!TryAnySide(test, true))
+                left.Add((test, RowPlaces[0], true));
+        }
+        bool OffRow(Nail nail, bool isEnd) => mayHop ? TryAnySide(nail, isEnd) || TryLeader(nail, isEnd) : TryLeader(nail, isEnd) || TryAnySide(nail, isEnd);
+        (Nail Nail, RowPlace Place, bool IsEnd)[] far = [.. left.Where(l => !OffRow(l.Nail, l.IsEnd))];
+        Nail[] missing = [.. far.Where(l => !TryNear(l.Nail, l.Place, FormsOf(l.Nail, false)) && !OffRow(l.Nail, false)).Select(l => l.Nail)];
         // Not left out even so: it stands on something else, and that is reported.
         _placed.AddRange(missing.Select(n => new PlacedMark(n, TextAt(n, MarkForms.Of(n)[^1], -1, 0), null)));
-        return new(_placed, missing, rows.Count(IsUnnamed));
+        return new(_placed, missing, rows.Sum(r => r.Legs.Count(IsUnnamed)), sides);
     }
+
+    /// <summary>The nails of a row, and those of each of its legs in order of station.</summary>
+    private sealed record Row(string Name, Nail[][] Legs)
+    {
+        public Nail[] Nails { get; } = [.. Legs.SelectMany(l => l)];
+
+        public bool IsEnd(Nail nail) => Legs.Any(l => nail == l[0] || nail == l[^1]);
+    }
+
+    private static IEnumerable<Row> RowsOf(ElevationView view) =>
+        NailLabels.RowGroups(view.Nails, new Face(view.Wall)).GroupBy(l => MarkForms.RowOf(l[0])).Select(g => new Row(g.Key, [.. g.OrderBy(l => l[0].Along)]));
 
     /// <summary>A nail at the end of its row tells the row, too.</summary>
     private static string[] FormsOf(Nail nail, bool isEnd) => [.. MarkForms.Of(nail).Where(f => !isEnd || MarkForms.TellsRow(f))];
-
-    private static bool IsEnd(Nail[] row, Nail nail) => nail == row[0] || nail == row[^1];
 
     private bool IsUnnamed(Nail[] row)
     {
@@ -97,81 +117,70 @@ public sealed class MarkPlacer
         return shown.Values.Any(v => !MarkForms.TellsRow(v)) && !(Tells(row[0]) && Tells(row[^1]));
     }
 
-    private ((int, double, double) Place, int Form) Cheapest(Nail[] row)
+    /// <param name="known">The side that the row has already; null for any.</param>
+    private RowTry Cheapest(Row row, RowPlace? known)
     {
-        ((int, double, double) Place, int Form) best = (RowPlaces[0], FormCosts.Length - 1);
-        double least = double.PositiveInfinity;
-        foreach ((int Side, double Shift, double Cost) place in RowPlaces)
+        RowTry? best = null;
+        foreach (RowPlace place in RowPlaces.Where(p => known is null || known.IsSameSide(p)))
         {
             for (int form = 0; form < FormCosts.Length; form++)
             {
-                double fixedCost = row.Length * (place.Cost + FormCosts[form]);
-                if (fixedCost >= least)
+                double fixedCost = row.Nails.Length * (place.Cost + FormCosts[form]);
+                if (best is not null && fixedCost >= best.Cost)
                     break;
-                double cost = fixedCost + Try(row, place, form).Cost;
-                if (cost < least)
-                    (least, best) = (cost, (place, form));
+                RowTry next = Try(row, place, form, fixedCost);
+                if (best is null || next.Cost < best.Cost)
+                    best = next;
             }
         }
-        return best;
+        return best!;
     }
 
-    /// <summary>The marks of a row on one side, each in the row's form or, where that does not fit, a shorter one.</summary>
-    private (List<PlacedMark> Marks, double Cost) Try(Nail[] row, (int Side, double Shift, double Cost) place, int form)
+    private sealed record RowTry(RowPlace Place, List<PlacedMark> Marks, double Cost);
+
+    /// <summary>The marks of a row on one side, each in the row's form or, where that does not fit, shifted or in a shorter one.</summary>
+    private RowTry Try(Row row, RowPlace place, int form, double cost)
     {
         var marks = new List<PlacedMark>();
-        double cost = 0;
         Box? last = null;
-        foreach (Nail nail in row.Where(n => !_done.Contains(n.Mark)))
+        foreach (Nail nail in row.Nails.Where(n => !_done.Contains(n.Mark)))
         {
-            bool isEnd = IsEnd(row, nail);
+            bool isEnd = row.IsEnd(nail);
             string[] forms = FormsOf(nail, isEnd);
-            double[] shifts = isEnd && place.Side != 0 ? Shifts : [place.Shift];
+            int least = isEnd ? 0 : Math.Min(form, forms.Length - 1);
             PlacedMark? found = null;
-            for (int f = isEnd ? 0 : Math.Min(form, forms.Length - 1); f < forms.Length && found is null; f++)
+            foreach ((int f, double shift) in forms.Index().Skip(least).SelectMany(f => place.ShiftsAlong.Select(s => (f.Index, s))))
             {
-                foreach (double shift in shifts)
-                {
-                    Text text = TextAt(nail, forms[f], place.Side, shift);
-                    Box box = BoxOf(text);
-                    if ((last is not null && last.Value.Overlaps(box.Grown(2 * Margin))) || !IsFree(nail, box))
-                        continue;
-                    found = new(nail, text, null);
-                    last = box;
-                    if (f > form)
-                        cost += Shortened;
-                    break;
-                }
+                Text text = TextAt(nail, forms[f], place.Side, shift);
+                Box box = BoxOf(text);
+                if ((last is not null && last.Value.Overlaps(box.Grown(2 * Margin))) || !IsFree(nail, box))
+                    continue;
+                found = new(nail, text, null);
+                last = box;
+                cost += f > form ? Shortened : shift != place.Shift && !isEnd ? Shifted : 0;
+                break;
             }
             if (found is not null)
                 marks.Add(found);
             else
                 cost += Failed;
         }
-        return (marks, cost);
+        return new(place, marks, cost);
     }
 
-    private bool TryNear(Nail nail, int rowSide, int form, bool isEnd)
-    {
-        string[] all = FormsOf(nail, isEnd);
-        return TryNear(nail, rowSide, isEnd ? all : all[Math.Min(form, all.Length - 1)..]);
-    }
+    private bool TryAnySide(Nail nail, bool isEnd) => SidesOnly.Any(p => TryNear(nail, p, FormsOf(nail, isEnd)));
 
-    private bool TryNear(Nail nail, int rowSide, string[] forms)
+    /// <summary>A place of each side.</summary>
+    private static IEnumerable<RowPlace> SidesOnly => RowPlaces.Where(p => p.Side == 0 || p.Shift == 0);
+
+    private bool TryNear(Nail nail, RowPlace place, string[] forms)
     {
-        foreach (int side in new[] { rowSide, -1, 1, 0 }.Distinct())
+        foreach (Text text in forms.SelectMany(f => place.ShiftsAlong.Select(s => TextAt(nail, f, place.Side, s))))
         {
-            foreach (string value in forms)
-            {
-                foreach (double shift in side == 0 ? [1, -1] : Shifts)
-                {
-                    Text text = TextAt(nail, value, side, shift);
-                    if (!IsFree(nail, BoxOf(text)))
-                        continue;
-                    Keep(new(nail, text, null));
-                    return true;
-                }
-            }
+            if (!IsFree(nail, BoxOf(text)))
+                continue;
+            Keep(new(nail, text, null));
+            return true;
         }
         return false;
     }

@@ -10,7 +10,8 @@ public sealed record PlacedMark(Nail Nail, Text Text, Leader? Leader);
 /// <summary>The marks of one view.</summary>
 /// <param name="Missing">Nails without a mark.</param>
 /// <param name="Unnamed">Rows whose marks show columns only, with an end that does not tell the row.</param>
-public sealed record MarkSet(IReadOnlyList<PlacedMark> Marks, IReadOnlyList<Nail> Missing, int Unnamed)
+/// <param name="Sides">Where the marks of each row stand, by the row's name.</param>
+public sealed record MarkSet(IReadOnlyList<PlacedMark> Marks, IReadOnlyList<Nail> Missing, int Unnamed, IReadOnlyDictionary<string, RowPlace> Sides)
 {
     /// <summary>What is wrong with the marks: 0 where every nail can be told.</summary>
     public int Faults => Missing.Count + Unnamed;

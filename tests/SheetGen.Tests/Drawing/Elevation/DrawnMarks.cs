@@ -12,14 +12,22 @@ namespace SheetGen.Tests.Drawing.Elevation;
 /// head, text and line, on the paper of its sheet.
 /// </summary>
 /// <param name="Wrong">Everything that no drawing may have.</param>
-public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<string> Wrong)
+/// <param name="Rows">Rows on a sheet, each sheet's part of a row for itself.</param>
+/// <param name="Hopping">Rows of which marks without a leader stand on more than one side of their heads.</param>
+public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<string> Wrong, int Rows, IReadOnlyList<string> Hopping)
 {
     private const double Symbol = 1.1, Least = 25.4 * 3 / 32, FullSizeLeast = 25.4 / 8;
 
     /// <summary>Layers whose lines count, masks or not: what is drawn after the masks, and the outline of the wall.</summary>
     private static readonly LayerRole[] Counting = [LayerRole.Wall, LayerRole.Dimension, LayerRole.Leader, LayerRole.MatchLine];
 
-    private sealed record Mark(string Nail, Point2 Head, Point2[] Box, string Text, double Height, DxfPoint InModel);
+    private sealed record Mark(string Nail, Point2 Head, Point2[] Box, string Text, double Height)
+    {
+        public string Row => Nail[..Nail.LastIndexOf('-')];
+
+        /// <summary>Where it stands about its head.</summary>
+        public string Side => Box.Max(c => c.Y) < Head.Y ? "below" : Box.Min(c => c.Y) > Head.Y ? "above" : Box.Max(c => c.X) < Head.X ? "left" : "right";
+    }
 
     public static DrawnMarks Of(SheetSet set, NailLayout layout)
     {
@@ -28,6 +36,7 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
         stream.Position = 0;
         DxfDocument document = DxfReader.Read(stream).Document!;
         var wrong = new List<string>();
+        var rows = new List<(string Row, bool Hops)>();
         DxfInsert[] nails = [.. document.Model.OfType<DxfInsert>().Where(i => i.Attributes.Any(a => a.Tag == "MARK"))];
         wrong.AddRange(layout.Nails.Select(n => n.Mark).Except(nails.Select(FullMark)).Select(m => m + " has no block"));
         int full = 0, leaders = 0;
@@ -48,15 +57,15 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
             if (page.Viewports.Count != sheet.Viewports.Count)
                 wrong.Add($"{sheet.Name} has {page.Viewports.Count} viewports");
             foreach (Viewport viewport in sheet.Viewports)
-                leaders += View(set, document, sheet, viewport, nails, wrong);
+                leaders += View(set, layout, document, sheet, viewport, nails, wrong, rows);
         }
-        return new(nails.Length, full, leaders, wrong);
+        return new(nails.Length, full, leaders, wrong, rows.Count, [.. rows.Where(r => r.Hops).Select(r => r.Row)]);
     }
 
     private static string FullMark(DxfInsert nail) => ((DxfXValue.Text)nail.XData.Single(d => d.AppId == "SHEETGEN").Values[0]).Value;
 
     private static int View(
-        SheetSet set, DxfDocument document, Sheet sheet, Viewport viewport, DxfInsert[] nails, List<string> wrong)
+        SheetSet set, NailLayout layout, DxfDocument document, Sheet sheet, Viewport viewport, DxfInsert[] nails, List<string> wrong, List<(string Row, bool Hops)> rows)
     {
         Point2 Paper(DxfPoint p) => viewport.ToPaper.Apply(new Point2(p.X, p.Y));
         double scale = 1 / viewport.UnitsPerMillimetre;
@@ -70,7 +79,7 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
             .Concat(document.Model.OfType<DxfLeader>().Select(l => (A: Paper(l.Points[0]), B: Paper(l.Points[^1]), l.Layer)))
             .Where(l => Counting.Any(r => set.LayerOf(r).Name == l.Layer)).ToArray();
         double least = sheet.Height > 500 ? FullSizeLeast : Least;
-        int leaders = 0;
+        var near = new List<Mark>();
         foreach (Mark mark in shown.Where(m => m.Box.All(viewport.Frame.Grown(0.01).Contains)))
         {
             string Where() => $"{sheet.Name}: {mark.Text} of {mark.Nail}";
@@ -78,7 +87,8 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
                 wrong.Add(FormattableString.Invariant($"{Where()} is {mark.Height:0.##} mm high"));
             bool hasLeader = lines.Any(l => l.Layer == set.LayerOf(LayerRole.Leader).Name
                 && Distance(l.A, l.B, mark.Head) < 2.3 && (Near(mark.Box, l.A) < 0.8 || Near(mark.Box, l.B) < 0.8));
-            leaders += hasLeader ? 1 : 0;
+            if (!hasLeader)
+                near.Add(mark);
             Point2 middle = (mark.Box[0] + mark.Box[2]) * 0.5;
             foreach (Mark other in marks.Where(o => o != mark && (o.Head - middle).Length < 40))
             {
@@ -94,13 +104,19 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
             wrong.AddRange(lines.Where(l => inside.Crosses(l.A, l.B)).Select(l => $"{Where()} is crossed by a line on {l.Layer}"));
         }
         wrong.AddRange(shown.Where(m => !m.Box.All(viewport.Frame.Grown(0.01).Contains)).Select(m => $"{sheet.Name}: {m.Nail} shows a mark that leaves the frame"));
-        return leaders;
+        HashSet<string> tests = [.. layout.Nails.Where(n => n.Kind == NailKind.Verification).Select(n => n.Mark)];
+        foreach (var row in near.Where(m => !tests.Contains(m.Nail)).GroupBy(m => m.Row))
+        {
+            string[] sides = [.. row.GroupBy(m => m.Side).Select(g => $"{g.Count()} {g.Key}")];
+            rows.Add(($"{sheet.Name}: {row.Key}, {string.Join(", ", sides)}", sides.Length > 1));
+        }
+        return shown.Length - near.Count;
     }
 
     private static Mark ToMark(DxfInsert nail, SheetSet set, Func<DxfPoint, Point2> paper, double scale)
     {
         DxfText text = nail.Attributes.Single(a => a.Tag == "MARK").Text;
-        return new(FullMark(nail), paper(nail.Position), Corners(text, set, paper, scale), text.Value, text.Height * scale, text.Position);
+        return new(FullMark(nail), paper(nail.Position), Corners(text, set, paper, scale), text.Value, text.Height * scale);
     }
 
     /// <summary>Corners of the letters' box by the advance widths of the font, on paper.</summary>
