@@ -41,7 +41,7 @@ internal sealed class WallBuilder(Rules rules, LengthUnit unit, ProblemList prob
         IReadOnlyList<ClosedStretch> closed = new OpeningBuilder(unit, problems).ClosedStretches(map, line, start, end);
         IReadOnlyList<CrossSection> crossSections = new CrossSectionBuilder(unit, problems).Build(map, line, start, end);
         if (wall is not null && top is not null)
-            new WallChecks(unit, problems).Check(wall, map, profiles, built ?? []);
+            new WallChecks(unit, problems).Check(wall with { Openings = openings, ClosedStretches = closed }, map, profiles, built ?? []);
         CheckFaces(name, start, end);
         if (wall is null || top is null || built is null || name.Name is null)
             return null;

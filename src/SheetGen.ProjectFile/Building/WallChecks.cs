@@ -16,6 +16,10 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
         {
             CheckGrade(wall, map, profiles);
             CheckExposed(wall, map);
+            foreach (Opening opening in wall.Openings)
+                CheckOnFace(wall, profiles, $"the opening \"{Shown.Short(opening.Name)}\"", opening.Start, opening.End, opening.Bottom, opening.Top, opening.Spot);
+            foreach (ClosedStretch closed in wall.ClosedStretches)
+                CheckOnFace(wall, profiles, "the closed stretch", closed.Start, closed.End, closed.Bottom, closed.Top, closed.Spot);
             new ElevationSlips(unit, problems).Check(wall, map, profiles, [.. Levels(wall, wall.Top, wall.Bottom).Select(l => l.High - l.Low)]);
         }
         if (HasFace(wall, map, profiles))
@@ -38,6 +42,21 @@ internal sealed class WallChecks(LengthUnit unit, ProblemList problems)
             if (s < wall.End)
                 yield return (s, high.At(s), low.At(s));
         }
+    }
+
+    /// <summary>An opening above or below the face would change nothing, which nobody means.</summary>
+    private void CheckOnFace(Wall wall, Profiles profiles, string what, double start, double end, double? bottom, double? top, SourceSpot spot)
+    {
+        (double Along, double High, double Low)[] levels =
+        [
+            .. Levels(wall, wall.Top, wall.Bottom).Where(l => l.Along > start && l.Along < end),
+            (start, wall.Top.At(start), wall.Bottom.At(start)), (end, wall.Top.Before(end), wall.Bottom.Before(end)),
+        ];
+        (double high, double low) = (levels.Max(l => l.High), levels.Min(l => l.Low));
+        if (bottom >= high - Tolerance.Length)
+            problems.Add(ProblemCodes.Unusual, spot, FormattableString.Invariant($"{what} begins at {bottom}, above the face, which ends at {high:0.###} from {profiles.Show(start)} to {profiles.Show(end)}: it changes nothing"), "correct the elevations, or remove it");
+        else if (top <= low + Tolerance.Length)
+            problems.Add(ProblemCodes.Unusual, spot, FormattableString.Invariant($"{what} ends at {top}, below the face, which begins at {low:0.###} from {profiles.Show(start)} to {profiles.Show(end)}: it changes nothing"), "correct the elevations, or remove it");
     }
 
     private bool HasHeight(Wall wall, MapItem map, Profiles profiles)

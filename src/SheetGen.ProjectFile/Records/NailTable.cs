@@ -28,10 +28,10 @@ public static class NailTable
             {
                 if (grid.Cell(row, head) is not { } cell)
                     problems.Add(new Problem(Severity.Error, Code, $"\"{head}\" is empty", grid.At(row), Hint));
-                else if (CsvGrid.TryNumber(cell.Text, out double value))
+                else if (CsvGrid.TryNumber(cell.Text, out double value) && (value > 0 || head is not ("length" or "hole_diameter")))
                     return value;
                 else
-                    problems.Add(new Problem(Severity.Error, Code, $"\"{head}\" is no number: \"{CsvGrid.Short(cell.Text)}\"", grid.At(cell), Hint));
+                    problems.Add(new Problem(Severity.Error, Code, $"\"{head}\" is no {(head is "length" or "hole_diameter" ? "length over 0" : "number")}: \"{CsvGrid.Short(cell.Text)}\"", grid.At(cell), Hint));
                 return 0;
             }
             string mark = Words("nail");
