@@ -23,7 +23,7 @@ public sealed class NeighbourhoodTests
         { "RowAlone", 72001, "" },
         { "NewHeads", 72003, "" },
         { "Blockers", 72006, "" },
-        { "Ejection", 72037, "" },
+        { "Ejection", 72006, "" },
         { "Travel", 72037, "" },
         { "SingleNail", 72008, "Blockers NewHeads RowBeside Ejection Stretch" },
     };
