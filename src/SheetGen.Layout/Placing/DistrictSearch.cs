@@ -39,8 +39,14 @@ internal sealed class DistrictSearch
     /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
     private const int EjectionPatience = 3;
 
-    /// <summary>Effort by which a loop may be behind the best layout that it found.</summary>
+    /// <summary>By how much a loop may be behind the best layout that it found while it looks for noted nails to gain.</summary>
     private static readonly Cost Slack = new(0, 0, 20 * Cost.Point, 0, 0);
+
+    /// <summary>The same while it looks for unresolved ones: what frees one often needs neighbours that are noted first.</summary>
+    private static readonly Cost WideSlack = new(0, 5, 20 * Cost.Point, 0, 0);
+
+    /// <summary>Of 10 trials that a long loop may do, or do without a gain, so many are for unresolved nails; the others for noted ones.</summary>
+    private const int UnresolvedTenths = 6;
 
     /// <summary>Looks at the seeds for each ejection.</summary>
     private const int EjectionShare = 5;
@@ -55,6 +61,7 @@ internal sealed class DistrictSearch
     private readonly Stretch _stretch;
     private readonly SingleNail _single;
     private Travel? _travel;
+    private bool _isAfterNoted;
 
     public DistrictSearch(District district, StretchLimits limits, PlacingOptions options)
     {
@@ -97,7 +104,7 @@ internal sealed class DistrictSearch
     private void KeepBest(DistrictSearch[] searches)
     {
         int patience = searches.Length > 1 ? Patience : LaterPatience;
-        Parallel.For(0, searches.Length, i => searches[i].Long(patience, travels: i > 0));
+        Parallel.For(0, searches.Length, i => searches[i].Long(patience));
         IsCutShort = searches.Any(s => s.IsCutShort);
         foreach (DistrictSearch search in searches)
         {
@@ -109,25 +116,25 @@ internal sealed class DistrictSearch
         }
     }
 
-    /// <param name="travels">True to go on from layouts that are a little worse, so that two loops look at different ones.</param>
-    private void Long(int patience, bool travels)
+    /// <summary>Goes on from layouts that are a little worse than the best one: after unresolved nails first, then after noted ones.</summary>
+    private void Long(int patience)
     {
-        _travel = travels && !_options.Without.Contains(nameof(Travel)) ? new Travel(District.Trial, Slack) : null;
+        _travel = _options.Without.Contains(nameof(Travel)) ? null : new Travel(District.Trial, WideSlack);
         Loop(patience, EjectionPatience, GreatestTrials);
         _travel?.GoBack();
-        _travel = null;
+        (_travel, _isAfterNoted) = (null, false);
     }
 
     /// <param name="ejectionPatience">Ejections without a gain; 0 for none.</param>
     private void Loop(int patience, int ejectionPatience, int greatestTrials)
     {
-        long end = District.Work + _options.MostDirections * District.Slots.Count;
+        long start = District.Work, end = start + _options.MostDirections * District.Slots.Count;
         (int Unresolved, int Noted) best = FindSeeds();
         int idle = 0, trials = 0, ejections = 0, most = greatestTrials * Math.Max(SmallDistrict, District.Slots.Count);
         for ((int Unresolved, int Noted) now = best; _seeds.Count > 0 && idle < patience * (best.Unresolved + best.Noted) && trials < most && District.Work < end;)
         {
-            (INeighbourhood Way, int Share)[] ways = now.Unresolved > 0 ? _ways : _turningWays;
-            if (best.Unresolved > 0 && ejections < ejectionPatience && District.Random.Below(EjectionShare) == 0)
+            (INeighbourhood Way, int Share)[] ways = now.Unresolved > 0 && !_isAfterNoted ? _ways : _turningWays;
+            if (best.Unresolved > 0 && !_isAfterNoted && ejections < ejectionPatience && District.Random.Below(EjectionShare) == 0)
                 ejections = Try(_ejection, Unresolved()) < 0 ? 0 : ejections + 1;
             for (int i = 0; i < TrialsBetweenLooks; i++)
             {
@@ -139,10 +146,20 @@ internal sealed class DistrictSearch
             now = FindSeeds();
             if (now.CompareTo(best) < 0)
                 (best, idle) = (now, 0);
+            if (_travel is not null && !_isAfterNoted
+                && (best.Unresolved == 0 || IsSpent(idle, patience * (best.Unresolved + best.Noted)) || IsSpent(trials, most) || IsSpent(District.Work - start, end - start)))
+            {
+                _travel.GoOn(Slack);
+                _isAfterNoted = true;
+                now = FindSeeds();
+            }
         }
         Trials += trials;
         IsCutShort = _seeds.Count > 0 && (trials >= most || District.Work >= end) && idle <= trials / 4;
     }
+
+    /// <summary>True where the part of some work that is for unresolved nails is done.</summary>
+    private static bool IsSpent(long done, long most) => 10 * done > UnresolvedTenths * most;
 
     /// <summary>Solves stretches that cost more than they must by chain, then tries around all their nails that are not plain, then each by itself.</summary>
     private void SaveEffort()
@@ -226,7 +243,8 @@ internal sealed class DistrictSearch
     }
 
     /// <summary>
-    /// The slots worth trying around: unresolved nails four times, noted ones once, where their stretch has more of them than it must.
+    /// The slots worth trying around: unresolved nails four times (not where only noted ones are looked for), noted ones once, where their stretch has
+    /// more of them than it must.
     /// </summary>
     /// <returns>How many of each there are.</returns>
     private (int Unresolved, int Noted) FindSeeds()
@@ -241,9 +259,10 @@ internal sealed class DistrictSearch
             {
                 if ((!nail.IsUnresolved && !nail.Turning.IsNoted) || _limits.IsMet(slot, nail.IsUnresolved))
                     continue;
-                _seeds.Add(slot);
-                if (nail.IsUnresolved)
-                    _seeds.AddRange([slot, slot, slot]);
+                if (!nail.IsUnresolved)
+                    _seeds.Add(slot);
+                else if (!_isAfterNoted)
+                    _seeds.AddRange([slot, slot, slot, slot]);
                 unresolved += nail.IsUnresolved ? 1 : 0;
                 noted += nail.IsUnresolved ? 0 : 1;
             }

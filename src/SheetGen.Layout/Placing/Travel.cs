@@ -10,6 +10,13 @@ internal sealed class Travel(Trial trial, Cost slack)
     private readonly Dictionary<Slot, Placed[]> _best = new(ReferenceEqualityComparer.Instance);
     private Cost _behind;
 
+    /// <summary>Goes on from the best layout with another slack.</summary>
+    public void GoOn(Cost within)
+    {
+        GoBack();
+        slack = within;
+    }
+
     /// <summary>Ends the trial: keeps what is within the slack, undoes the rest.</summary>
     /// <returns>Under 0 where it is the best layout so far.</returns>
     public int End()

@@ -23,7 +23,7 @@ public sealed class NeighbourhoodTests
         { "RowAlone", 72001, "" },
         { "NewHeads", 72003, "" },
         { "Blockers", 72006, "" },
-        { "Ejection", 72037, "" },
+        { "Ejection", 72006, "" },
         { "Travel", 72037, "" },
         { "SingleNail", 72008, "Blockers NewHeads RowBeside Ejection Stretch" },
     };
@@ -52,7 +52,7 @@ public sealed class NeighbourhoodTests
         Figures sum = default;
         for (int i = 0; i < Ratchet; i++)
             sum = sum.Plus(Of(FirstOfRatchet + (ulong)i, []));
-        Assert.True(sum.CompareTo(new Figures(263, 234, 9669)) <= 0, $"{sum}");
+        Assert.True(sum.CompareTo(new Figures(263, 235, 9584)) <= 0, $"{sum}");
     }
 
     /// <summary>With so few directions that the search ends while it may gain, notes and findings say where it ended.</summary>
