@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.IO.Compression;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using SheetGen.EndToEnd.Support;
 using Xunit;
@@ -54,6 +55,52 @@ public sealed partial class OutsideReaderTests(OutsideReaderTests.BuiltDemos dem
         Assert.Equal($"nails {nails}\n", sheets.Out);
         var plan = OutsideTool.Run(OutsideTool.Python, null, "-c", Audit, demos.File(demo, "plan.dxf"));
         Assert.Equal("nails 0\n", plan.Out);
+    }
+
+    /// <summary>
+    /// A program that draws layouts through their viewports shows the words that the PDF's pages show, at the same places, and every nail's mark once.
+    /// </summary>
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void Ezdxf_draws_in_every_layout_what_its_page_shows(string demo)
+    {
+        OutsideTool.NeedModule("ezdxf");
+        OutsideTool.Need("pdftotext");
+        string script = Path.Combine(Repository.Root, "tests", "Tools", "compare_layouts.py");
+        string[] lines = OutsideTool.Run(OutsideTool.Python, null, script, demos.File(demo, "sheets.dxf"), demos.File(demo, "sheets.pdf")).Out.TrimEnd().Split('\n');
+        Match[] layouts = [.. lines.Select(l => LayoutLine().Match(l)).Where(m => m.Success)];
+        int Sum(int group) => layouts.Sum(m => int.Parse(m.Groups[group].Value, CultureInfo.InvariantCulture));
+
+        Assert.Empty(lines.Skip(layouts.Length));
+        Assert.Equal(CsvTable.Read(demos.File(demo, "nails.csv")).Rows.Count, Sum(4));
+        Assert.True(layouts.Length > 5 && Sum(2) > 10 && Sum(3) > 2000, string.Join("\n", lines));
+    }
+
+    /// <summary>A reader of another language finds every nail's block and every layer that is used.</summary>
+    [Theory]
+    [MemberData(nameof(Demos))]
+    public void The_reader_of_node_finds_the_nails_and_layouts(string demo)
+    {
+        OutsideTool.Need("node");
+        string folder = Path.Combine(Repository.Root, "tests", "Tools", "node");
+        if (!Directory.Exists(Path.Combine(folder, "node_modules", "dxf")))
+            OutsideTool.Missing("the dxf package of Node.js");
+        foreach (string name in new[] { "sheets.dxf", "plan.dxf" })
+        {
+            using JsonDocument read = JsonDocument.Parse(OutsideTool.Run("node", null, Path.Combine(folder, "read_dxf.js"), demos.File(demo, name)).Out);
+            IEnumerable<string?> Names(string list) => read.RootElement.GetProperty(list).EnumerateArray().Select(l => l.GetString());
+            Assert.NotEmpty(Names("used"));
+            Assert.Empty(Names("used").Except(Names("layers")));
+            if (name == "plan.dxf")
+                continue;
+            JsonElement[] nails = [.. read.RootElement.GetProperty("references").EnumerateArray().Where(r => r.GetProperty("block").GetString()!.StartsWith("NAIL", StringComparison.Ordinal))];
+            string[] marks = [.. CsvTable.Read(demos.File(demo, "nails.csv")).Column("nail")];
+            Assert.Equal(marks.Length, nails.Length);
+            // The mark on the sheet is the whole or a tail of it after a dash.
+            Assert.All(nails, n => Assert.Contains(marks, m => ("-" + m).EndsWith("-" + n.GetProperty("attributes").GetProperty("MARK").GetString(), StringComparison.Ordinal)));
+            Assert.Equal(OutsideTool.Run("pdfinfo", null, demos.File(demo, "sheets.pdf")).Out.Split('\n').Single(l => l.StartsWith("Pages:", StringComparison.Ordinal))[6..].Trim(),
+                (Names("layouts").Count() - 1).ToString(CultureInfo.InvariantCulture));
+        }
     }
 
     [Theory]
@@ -173,6 +220,10 @@ public sealed partial class OutsideReaderTests(OutsideReaderTests.BuiltDemos dem
 
     [GeneratedRegex(@"(?m)^  title: (.+)$")]
     private static partial Regex TitleLine();
+
+    /// <summary>Name, viewports, words and marks of a layout.</summary>
+    [GeneratedRegex(@"^(\S+) (\d+) (\d+) (\d+)$")]
+    private static partial Regex LayoutLine();
 
     /// <summary>Every demo, built once for all tests of this class.</summary>
     public sealed class BuiltDemos : IDisposable

@@ -36,31 +36,49 @@ public static class DetailSheets
     /// <summary>Lines of words below a title for which room is kept.</summary>
     private const int Lines = 4;
 
-    /// <summary>The columns of all details in their order; all but the last are as high as the sheet, unless each stands alone.</summary>
+    /// <summary>The columns of all details in their order, as high as the sheet but for the last.</summary>
     /// <param name="origin">Upper right corner of the details in model space.</param>
+    /// <param name="spreads">True where they may fill sheets of their own; false for as few columns as they need, so that others may stand beside them.</param>
     /// <param name="before">Columns of the first details, which stand otherwise; the others follow them.</param>
     public static IReadOnlyList<DetailColumn> Columns(
-        DrawingContext context, IReadOnlyList<DetailView> details, Box area, Point2 origin, DetailFlow flow, IReadOnlyList<DetailColumn>? before = null)
+        DrawingContext context, IReadOnlyList<DetailView> details, Box area, Point2 origin, bool spreads, IReadOnlyList<DetailColumn>? before = null)
     {
         DetailCell[] stand = [.. (before ?? []).SelectMany(c => c.Cells)];
         DetailView[] others = [.. details.Skip(stand.Length)];
         if (others.Length == 0)
             return before ?? [];
-        DetailGrid grid = GridOf(context, area, others, flow);
-        double width = area.Width / grid.Columns, right = stand.Length == 0 ? origin.X : stand[^1].End;
-        var cells = new List<DetailCell>();
-        foreach ((DetailView detail, DetailSize size) in others.Zip(grid.Sizes))
+        DetailGrid grid = GridOf(context, area, others, (possible, columns) => GridOf(possible, columns, area.Height, spreads));
+        double width = area.Width / grid.Columns;
+        DetailCell[] cells = [.. Cells(context, others, grid.Sizes, width, stand.Length, stand.Length == 0 ? origin : new(stand[^1].End, origin.Y))];
+        return [.. before ?? [], .. grid.Places.Select((n, i) => Column([.. cells.Skip(grid.Places.Take(i).Sum()).Take(n)], width, i + 1 < grid.Places.Count ? area.Height : null))];
+    }
+
+    /// <summary>Each detail as a column of its own, so that they may stand below others.</summary>
+    /// <param name="origin">Upper right corner of the details in model space.</param>
+    /// <param name="size">From 0 for the least size of each to 1 for the largest.</param>
+    public static IReadOnlyList<DetailColumn> Each(DrawingContext context, IReadOnlyList<DetailView> details, Box area, Point2 origin, double size)
+    {
+        if (details.Count == 0)
+            return [];
+        DetailGrid grid = GridOf(context, area, details, (possible, columns) =>
+            new(columns, [.. possible.Select(p => p[(int)Math.Round(size * (p.Count - 1))])], [.. possible.Select(_ => 1)]));
+        double width = area.Width / grid.Columns;
+        return [.. Cells(context, details, grid.Sizes, width, 0, origin).Select(c => Column([c], width, null))];
+    }
+
+    /// <param name="before">How many details have numbers before these.</param>
+    private static IEnumerable<DetailCell> Cells(DrawingContext context, IReadOnlyList<DetailView> details, IReadOnlyList<DetailSize> sizes, double width, int before, Point2 origin)
+    {
+        double right = origin.X;
+        for (int i = 0; i < details.Count; i++)
         {
-            int number = stand.Length + cells.Count + 1;
+            (DetailView detail, DetailSize size, int number) = (details[i], sizes[i], before + i + 1);
             Box cell = Cell(context, default, width, size.Height);
             var place = new Point2(right - cell.Width * size.Scale.UnitsPerMillimetre, origin.Y - cell.Height * size.Scale.UnitsPerMillimetre);
             right = place.X - 1.5 * cell.Width * size.Scale.UnitsPerMillimetre;
-            cells.Add(new(detail, size.Height, right, (at, refs) => Draw(context, detail, number, Cell(context, at, width, size.Height), size.Scale, place, refs.Sheet)));
+            yield return new(detail, size.Height, right, (at, refs) => Draw(context, detail, number, Cell(context, at, width, size.Height), size.Scale, place, refs.Sheet));
         }
-        return [.. before ?? [], .. grid.Places.Select((n, i) => Column([.. cells.Skip(grid.Places.Take(i).Sum()).Take(n)], width, i + 1 < grid.Places.Count && !IsAlone(flow) ? area.Height : null))];
     }
-
-    private static bool IsAlone(DetailFlow flow) => flow is DetailFlow.Alone or DetailFlow.AloneMiddle or DetailFlow.AloneLarge;
 
     /// <param name="height">Height over which the cells are set apart evenly; null for as high as they are.</param>
     private static DetailColumn Column(IReadOnlyList<DetailCell> cells, double width, double? height)
@@ -128,21 +146,19 @@ public static class DetailSheets
     }
 
     /// <summary>Of all numbers of columns: the fewest sheets, then the largest pictures.</summary>
-    private static DetailGrid GridOf(DrawingContext context, Box area, IReadOnlyList<DetailView> details, DetailFlow flow)
+    private static DetailGrid GridOf(DrawingContext context, Box area, IReadOnlyList<DetailView> details, Func<IReadOnlyList<DetailSize>[], int, DetailGrid> gridOf)
     {
         TextStyle head = context.StyleOf(TextRole.Heading), label = context.StyleOf(TextRole.Label);
         double title = details.Select((d, i) => TextMeasure.Measure(TitleOf(context, d, i + 1), head.Height, head)).Max();
         double least = Math.Max(0.6 * title + 8, SmallestShare * FullWidth * label.Height);
         return Enumerable.Range(1, MostColumns).Where(c => c == 1 || area.Width / c >= least)
-            .Select(c => GridOf([.. details.Select(d => Sizes(context, d, area.Width / c, area.Height))], c, area.Height, flow))
+            .Select(c => gridOf([.. details.Select(d => Sizes(context, d, area.Width / c, area.Height))], c))
             .OrderBy(g => g.Sheets).ThenBy(g => g.Sizes.Sum(s => Math.Log(s.Scale.UnitsPerMillimetre))).First();
     }
 
     /// <summary>Details at their least size share the columns evenly; then those of each column grow in turn while it has room.</summary>
-    private static DetailGrid GridOf(IReadOnlyList<DetailSize>[] possible, int columns, double room, DetailFlow flow)
+    private static DetailGrid GridOf(IReadOnlyList<DetailSize>[] possible, int columns, double room, bool spreads)
     {
-        if (IsAlone(flow))
-            return new(columns, [.. possible.Select(p => flow == DetailFlow.AloneLarge ? p[^1] : flow == DetailFlow.AloneMiddle ? p[p.Count / 2] : p[0])], [.. possible.Select(_ => 1)]);
         double[] least = [.. possible.Select(p => p[0].Height)];
         int fewest = Fewest(least, room), full = (fewest + columns - 1) / columns * columns;
         DetailGrid Spread(int taken)
@@ -154,7 +170,7 @@ public static class DetailSheets
             return new(columns, sizes, places);
         }
         DetailGrid tight = Spread(fewest), spread = Spread(Math.Min(full, least.Length));
-        return flow == DetailFlow.Tight || spread.Filled(room).Min() < LeastFilled ? tight : spread;
+        return !spreads || spread.Filled(room).Min() < LeastFilled ? tight : spread;
     }
 
     /// <summary>The fewest columns for parts of these heights, in order.</summary>
@@ -232,21 +248,6 @@ public static class DetailSheets
         // Of one height the largest picture.
         return [.. sizes.GroupBy(s => Math.Round(s.Height, 6)).Select(g => g.MinBy(s => s.Scale.UnitsPerMillimetre)!).OrderBy(s => s.Height)];
     }
-}
-
-/// <summary>How details stand on their sheets.</summary>
-public enum DetailFlow
-{
-    /// <summary>In columns that fill sheets of their own.</summary>
-    Filling,
-    /// <summary>In as few columns as they can, so that others may stand beside them.</summary>
-    Tight,
-    /// <summary>Each by itself at its least size, so that they may stand below others.</summary>
-    Alone,
-    /// <summary>Each by itself at a middle size.</summary>
-    AloneMiddle,
-    /// <summary>Each by itself at its largest size.</summary>
-    AloneLarge,
 }
 
 /// <summary>A detail with the height that it takes in its column, mm; it is drawn with its upper left corner at a point.</summary>

@@ -51,7 +51,7 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
         if (place is not null)
             _placer.Keep(place);
         else
-            InWords(_placer.Written(high - low), new(x, (from.Y + to.Y) / 2));
+            InWords(_placer.Written(high - low), new(x, (from.Y + to.Y) / 2), $"{Elevation(low)} – {Elevation(high)}: {_placer.Written(high - low)}");
     }
 
     /// <summary>How deep the wall goes below finished grade.</summary>
@@ -122,6 +122,9 @@ public sealed class SectionDimensions(DrawingContext context, SectionView view, 
         labels.Label(new LabelRequest([[said]], TextRole.Label, a, 0.5) { Toward = Math.PI / 4, LeaderFrom = 1.6, Nail = nail.Mark, Obstruction = o.Name });
     }
 
-    private void InWords(string words, Point2 at) =>
-        labels.Label(new LabelRequest([[words]], TextRole.Label, at, 0.4) { LeaderFrom = 1 });
+    private string Elevation(double z) => context.Say(Phrase.Elevation, context.Print.Elevation(z));
+
+    /// <param name="otherwise">What stands below the section where the words have no room in it.</param>
+    private void InWords(string words, Point2 at, string? otherwise = null) =>
+        labels.Label(new LabelRequest([[words]], TextRole.Label, at, 0.4) { LeaderFrom = 1, Otherwise = otherwise ?? words });
 }

@@ -16,8 +16,6 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     /// <summary>Rows nearer together than so many letters leave no room for the words of a nail.</summary>
     private const double RowPitch = 4;
 
-    private double _next = origin.X;
-
     /// <summary>Upper left corner of the sections in model space.</summary>
     public Point2 Origin => origin;
 
@@ -154,28 +152,40 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     public SheetScale? ScaleIn(SectionCut cut, Box room) => Scales(context)
         .Where(s => HoldsWords(cut, s) && SizeOf(cut, s) is var (width, height) && width <= room.Width && height <= room.Height).Cast<SheetScale?>().FirstOrDefault();
 
-    /// <summary>Sections as parts of sheets, all of one height so that they stand in rows.</summary>
-    public SheetPart[] PartsOf(IReadOnlyList<SectionCut> cuts, SheetScale scale)
+    /// <summary>Groups of sections as parts of sheets, those of a group of one height so that they stand in rows.</summary>
+    /// <returns>The parts, and where the next may begin in model space.</returns>
+    public (SheetPart[] Parts, double End) PartsOf(IReadOnlyList<SectionGroup> groups)
     {
-        double high = cuts.Select(c => SizeOf(c, scale).Height).DefaultIfEmpty(0).Max();
-        return [.. cuts.Select(c => PartOf(c, scale, false)).Select(p => p with { Height = high, Draw = (at, refs) => p.Draw(at - new Point2(0, high - p.Height), refs) })];
+        var parts = new List<SheetPart>();
+        double end = origin.X;
+        foreach (SectionGroup group in groups)
+        {
+            double high = group.Cuts.Select(c => SizeOf(c, group.Scale).Height).DefaultIfEmpty(0).Max();
+            foreach (SectionCut cut in group.Cuts)
+            {
+                (SheetPart part, end) = PartOf(cut, group.Scale, false, end);
+                parts.Add(part with { Height = high, Draw = (at, refs) => part.Draw(at - new Point2(0, high - part.Height), refs) });
+            }
+        }
+        return ([.. parts], end);
     }
 
-    /// <summary>A section as a part of a sheet; it takes its place in model space at once.</summary>
+    /// <summary>A section as a part of a sheet.</summary>
     /// <param name="isTypical">True where it stands for the whole wall.</param>
-    public SheetPart PartOf(SectionCut cut, SheetScale scale, bool isTypical)
+    /// <param name="left">Where it begins in model space.</param>
+    /// <returns>The part, and where the next may begin in model space.</returns>
+    public (SheetPart Part, double End) PartOf(SectionCut cut, SheetScale scale, bool isTypical, double left)
     {
         (double width, double height) = SizeOf(cut, scale);
-        double beside = PlansWidth(cut, scale), units = scale.UnitsPerMillimetre, left = _next;
-        _next += (width - beside + 100) * units;
+        double beside = PlansWidth(cut, scale), units = scale.UnitsPerMillimetre, next = left + (width - beside + 100) * units;
         var plans = new List<(PassingPlan Plan, double Width, SheetScale Scale, Point2 Place)>();
         foreach (PassingPlan plan in PlansOf(cut))
         {
             (double wide, SheetScale planScale) = RoomOf(plan, cut, scale);
-            plans.Add((plan, wide, planScale, new(_next, origin.Y - 100 * planScale.UnitsPerMillimetre)));
-            _next += (wide + 100) * planScale.UnitsPerMillimetre;
+            plans.Add((plan, wide, planScale, new(next, origin.Y - 100 * planScale.UnitsPerMillimetre)));
+            next += (wide + 100) * planScale.UnitsPerMillimetre;
         }
-        return new SheetPart(PartKind.Section, width, height, (at, refs) =>
+        return (new SheetPart(PartKind.Section, width, height, (at, refs) =>
         {
             string sheet = refs.Sheet;
             var frame = new Box(at.X, at.Y - height + Band, at.X + width - beside - 6, at.Y);
@@ -197,7 +207,7 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
             double[] lefts = [.. plans.Select((_, i) => frame.Right + 6 + plans.Take(i).Sum(p => p.Width))];
             return SheetContent.Together([section, .. plans.Zip(lefts, (p, x) => DrawPlan(p.Plan, p.Scale, p.Place, new(x, frame.Bottom, x + p.Width - 6, frame.Top), sheet))]);
         })
-        { Scale = scale };
+        { Scale = scale }, next);
     }
 
     /// <summary>The plan of a nail that passes a shaft, at the foot of a room beside the section, with its title below.</summary>

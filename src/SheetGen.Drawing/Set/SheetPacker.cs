@@ -5,7 +5,8 @@ namespace SheetGen.Drawing.Set;
 /// <summary>
 /// Fills sheets with groups of parts. A group begins a sheet of its own, or goes on where the one before it ended. Sections and details keep
 /// their order, by which they are found; tables are tried in several orders, and each order in several ways of choosing a place. Of all these
-/// the one with the fewest sheets is taken, of those the one with the fewest that are half empty, the last told apart, of those the first.
+/// the one with the fewest sheets is taken, of those the one with the fewest that are half empty, the last told apart, of those the first;
+/// of several choices the one whose emptiest sheet is fullest.
 /// </summary>
 public static class SheetPacker
 {
@@ -19,9 +20,12 @@ public static class SheetPacker
     public static (int Choice, IReadOnlyList<PackedSheet> Sheets) Best(IReadOnlyList<IReadOnlyList<IReadOnlyList<SheetPart>>> choices, Box area)
     {
         (int choice, List<FreeRoom> best) = choices.Select((groups, i) => (i, Sheets: Best([.. groups.Where(g => g.Count > 0)], area)))
-            .OrderBy(c => c.Sheets.Count).ThenBy(c => Blank(c.Sheets)).First();
+            .OrderBy(c => c.Sheets.Count).ThenBy(c => Blank(c.Sheets)).ThenByDescending(c => LeastFilled(c.Sheets)).First();
         return (choice, [.. best.Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : s.Parts))]);
     }
+
+    /// <summary>The share that parts take of the emptiest sheet but the last, to a tenth.</summary>
+    private static double LeastFilled(List<FreeRoom> sheets) => sheets.SkipLast(1).Select(s => Math.Round(s.Filled, 1)).DefaultIfEmpty(1).Min();
 
     private static int Blank(List<FreeRoom> sheets) => sheets.SkipLast(1).Count(s => s.Filled < Empty);
 
@@ -47,12 +51,17 @@ public static class SheetPacker
         PlaceRule[] rules = tables < 0 ? [PlaceRule.Highest] : Enum.GetValues<PlaceRule>();
         List<FreeRoom>? best = null;
         int empty = 0;
-        for (int joins = 0; joins < 1 << (groups.Length - 1); joins++)
+        // Tables that go on where the group before them ended may also stand in what room the sheets before leave, where that saves one.
+        int ways = 1 << (groups.Length - 1);
+        for (int way = 0; way < (tables > 0 ? 2 * ways : ways); way++)
         {
+            (int joins, bool anywhere) = (way % ways, way >= ways);
+            if (anywhere && (joins >> (tables - 1) & 1) == 0)
+                continue;
             // What comes before the tables stands the same in all their orders.
             var begun = new List<FreeRoom>();
             for (int g = 0; g < common; g++)
-                Fill(begun, g, joins, groups[g], PlaceRule.Highest, area, int.MaxValue);
+                Fill(begun, First(begun, g, joins, false), groups[g], PlaceRule.Highest, area, int.MaxValue);
             foreach (IReadOnlyList<SheetPart> order in orders)
             {
                 foreach (PlaceRule rule in rules)
@@ -60,7 +69,7 @@ public static class SheetPacker
                     List<FreeRoom> sheets = begun.ConvertAll(s => s.Copy());
                     int most = best?.Count ?? int.MaxValue;
                     for (int g = common; g < groups.Length && sheets.Count <= most; g++)
-                        Fill(sheets, g, joins, g == tables ? order : groups[g], g == tables ? rule : PlaceRule.Highest, area, most);
+                        Fill(sheets, First(sheets, g, joins, anywhere && g == tables), g == tables ? order : groups[g], g == tables ? rule : PlaceRule.Highest, area, most);
                     int blank = Blank(sheets);
                     if (sheets.Count < most || (sheets.Count == most && blank < empty))
                         (best, empty) = (sheets, blank);
@@ -70,11 +79,17 @@ public static class SheetPacker
         return best!;
     }
 
-    /// <summary>Adds a group of parts, on the last sheet of the one before it where the two are joined; left unfinished beyond a number of sheets.</summary>
-    private static void Fill(List<FreeRoom> sheets, int group, int joins, IReadOnlyList<SheetPart> parts, PlaceRule rule, Box area, int most)
+    /// <summary>The first sheet on which a group may stand: the last one of the group before it where the two are joined, or any, else one of its own.</summary>
+    private static int First(List<FreeRoom> sheets, int group, int joins, bool anywhere)
     {
-        bool goesOn = group > 0 && (joins >> (group - 1) & 1) == 1;
-        int first = goesOn ? sheets.Count - 1 : sheets.Count;
+        if (anywhere)
+            return 0;
+        return group > 0 && (joins >> (group - 1) & 1) == 1 ? sheets.Count - 1 : sheets.Count;
+    }
+
+    /// <summary>Adds a group of parts from a sheet on; left unfinished beyond a number of sheets.</summary>
+    private static void Fill(List<FreeRoom> sheets, int first, IReadOnlyList<SheetPart> parts, PlaceRule rule, Box area, int most)
+    {
         if (parts[0].Kind is PartKind.Section or PartKind.Detail)
         {
             InOrder(parts, sheets, first, area);
@@ -91,7 +106,7 @@ public static class SheetPacker
         [
             tables, [.. tables.OrderByDescending(p => p.Height)], [.. tables.OrderByDescending(p => p.Width)], [.. tables.OrderByDescending(p => p.Width * p.Height)],
         ];
-        return orders.Concat(orders.Skip(1).SelectMany(o => o.Select(first => (IReadOnlyList<SheetPart>)[first, .. o.Where(p => p != first)])));
+        return orders.Concat(orders.Skip(1).SelectMany(o => o.Select(first => (IReadOnlyList<SheetPart>)[first, .. o.Where(p => !ReferenceEquals(p, first))])));
     }
 
     /// <summary>Parts as one reads them: each to the right of the one before it, in the next row, or on the next sheet.</summary>

@@ -134,22 +134,23 @@ public sealed class SheetPlan
         IReadOnlyList<DetailView> shown, IReadOnlyList<NotesLeft> notes)
     {
         Point2 detailOrigin = sections.Origin - new Point2(200 * scale.UnitsPerMillimetre, 0);
-        IReadOnlyList<DetailColumn> Columns(DetailFlow flow, IReadOnlyList<DetailColumn>? before = null) => DetailSheets.Columns(context, shown, area, detailOrigin, flow, before);
-        IReadOnlyList<DetailColumn> filling = Columns(DetailFlow.Filling), tight = Columns(DetailFlow.Tight), alone = Columns(DetailFlow.Alone), middle = Columns(DetailFlow.AloneMiddle), large = Columns(DetailFlow.AloneLarge);
+        IReadOnlyList<DetailColumn> Columns(bool spreads, IReadOnlyList<DetailColumn>? before = null) => DetailSheets.Columns(context, shown, area, detailOrigin, spreads, before);
+        IReadOnlyList<DetailColumn> filling = Columns(true), tight = Columns(false);
+        IReadOnlyList<DetailColumn>[] each = [.. new[] { 1, 0.5, 0 }.Select(size => DetailSheets.Each(context, shown, area, detailOrigin, size))];
         IReadOnlyList<SheetPart> tables = new TableLayout(context).Parts(SheetTables.All(context, area.Width), area.Width);
         IReadOnlyList<SheetPart> noteParts = SheetNotes.Parts(context, notes, area.Width);
         SectionCut? highest = SectionCut.Highest(cuts);
 
         // The typical section takes the room that the front sheets leave; where that is too small it stands with the others.
-        (FrontSheets front, IReadOnlyList<PackedSheet> packed, SheetPart[] parts, IReadOnlyList<DetailColumn> details) = Pack(highest);
+        (FrontSheets front, IReadOnlyList<PackedSheet> packed, SheetPart[] parts, double end, IReadOnlyList<DetailColumn> details) = Pack(highest);
         // The way with the largest scale; of those with the same the first, which leaves the key plan the most.
         (Box? key, Box? room, SheetScale? own) = (highest is null ? [] : FrontViews.Ways(front.Free, context))
             .Select(w => ((Box?)w.Key, (Box?)w.Section, Scale: sections.ScaleIn(highest!, w.Section))).Where(w => w.Scale is not null).OrderBy(w => w.Scale!.Value.Value).FirstOrDefault();
-        TypicalSection? typical = room is Box box && own is SheetScale at ? new(highest!, at, box, sections.PartOf(highest!, at, true)) : null;
+        TypicalSection? typical = room is Box box && own is SheetScale at ? new(highest!, at, box, sections.PartOf(highest!, at, true, end).Part) : null;
         if (typical is null)
         {
             if (highest is not null)
-                (front, packed, parts, details) = Pack(null);
+                (front, packed, parts, _, details) = Pack(null);
             key = FrontViews.KeyAlone(front.Free, context);
         }
         return new SheetPlan(context)
@@ -164,21 +165,26 @@ public sealed class SheetPlan
             KeyPlan = key,
         };
 
-        (FrontSheets, IReadOnlyList<PackedSheet>, SheetPart[], IReadOnlyList<DetailColumn>) Pack(SectionCut? without)
+        (FrontSheets, IReadOnlyList<PackedSheet>, SheetPart[], double, IReadOnlyList<DetailColumn>) Pack(SectionCut? without)
         {
-            IReadOnlyList<SectionGroup> groups = sections.Groups([.. cuts.Where(c => c != without)], area, scale);
-            SheetPart[] cutParts = [.. groups.SelectMany(g => sections.PartsOf(g.Cuts, g.Scale))];
-            // As many details as the sections leave room for stand with them.
-            int sectionSheets = SheetPacker.Pack([cutParts], area).Count, with = 0;
-            while (with < alone.Count && SheetPacker.Pack([cutParts, Parts(alone.Take(with + 1))], area).Count <= sectionSheets)
-                with++;
-            DetailColumn[] first = [.. alone.Take(with)];
-            (IReadOnlyList<DetailColumn> details, IReadOnlyList<PackedSheet> sheets) = Best([filling, tight, .. with == 0 ? [] : new[] { Columns(DetailFlow.Filling, first), Columns(DetailFlow.Tight, first) }]);
+            (SheetPart[] cutParts, double end) = sections.PartsOf(sections.Groups([.. cuts.Where(c => c != without)], area, scale));
+            int sectionSheets = SheetPacker.Pack([cutParts], area).Count;
+            IReadOnlyList<DetailColumn>[] first = [.. each.Select(WithSections).Where(f => f.Count > 0)];
+            (IReadOnlyList<DetailColumn> details, IReadOnlyList<PackedSheet> sheets) = Best([filling, tight, .. first.SelectMany(f => new[] { Columns(true, f), Columns(false, f) })]);
             // Details one by one, which leave room below them, only save sheets.
-            (IReadOnlyList<DetailColumn> Details, IReadOnlyList<PackedSheet> Sheets) single = Best([large, middle, alone]);
+            (IReadOnlyList<DetailColumn> Details, IReadOnlyList<PackedSheet> Sheets) single = Best(each);
             if (single.Sheets.Count < sheets.Count)
                 (details, sheets) = single;
-            return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, cutParts, details);
+            return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, cutParts, end, details);
+
+            // As many details as the sections leave room for.
+            IReadOnlyList<DetailColumn> WithSections(IReadOnlyList<DetailColumn> all)
+            {
+                int with = 0;
+                while (with < all.Count && SheetPacker.Pack([cutParts, Parts(all.Take(with + 1))], area).Count <= sectionSheets)
+                    with++;
+                return [.. all.Take(with)];
+            }
 
             (IReadOnlyList<DetailColumn>, IReadOnlyList<PackedSheet>) Best(IReadOnlyList<DetailColumn>[] ways)
             {

@@ -51,7 +51,8 @@ internal static class OutsideTool
         return (process.ExitCode, output.Result, error.Result);
     }
 
-    private static void Missing(string what)
+    /// <summary>Fails or skips the test for something that is missing.</summary>
+    public static void Missing(string what)
     {
         Assert.True(Environment.GetEnvironmentVariable("CI") != "true", what + " is missing");
         Assert.Skip(what + " is missing");

@@ -42,9 +42,9 @@ internal sealed class DrawnDetail
         TemplateReader.Default(null, null, language).WithTextsTimes(letters));
 
     /// <summary>All details of a project, on the drawing area of a sheet.</summary>
-    public static IReadOnlyList<DrawnDetail> All(DrawingContext context, Box? area = null, DetailFlow flow = DetailFlow.Filling)
+    public static IReadOnlyList<DrawnDetail> All(DrawingContext context, Box? area = null, bool spreads = true)
     {
-        return [.. DetailSheets.Columns(context, DetailViews.All(context), area ?? new Box(20, 10, 760, 540), new Point2(-1000, -1000), flow)
+        return [.. DetailSheets.Columns(context, DetailViews.All(context), area ?? new Box(20, 10, 760, 540), new Point2(-1000, -1000), spreads)
             .SelectMany(c => c.Cells).Select(c => new DrawnDetail(context, c.Detail, c.Draw(new(0, c.Height), new("SN-01", []))))];
     }
 
