@@ -60,10 +60,11 @@ public sealed class PlanDimensions(
     public IReadOnlyList<NailLimit> Limits(IReadOnlyList<NailLimit> limits) =>
         [.. limits.Where(l => !Stations().Any(a => a > l.Start && a < l.End && Try(OnFace(a), Line.PointAt(a) + _face.NormalAt(a) * l.Offset, DimensionPlacer.Measured)))];
 
-    /// <summary>Names the limits; with their distance from the face where they have no dimension.</summary>
+    /// <summary>Names the limits, those with a dimension once for all; with their distance from the face where they have none.</summary>
     public void NameLimits(IReadOnlyList<NailLimit> limits, IReadOnlyList<NailLimit> inWords)
     {
-        foreach (NailLimit limit in limits)
+        NailLimit? named = limits.Except(inWords).MaxBy(l => l.Line.Count(IsSeen));
+        foreach (NailLimit limit in limits.Where(l => l == named || inWords.Contains(l)))
         {
             Vector2D[] seen = [.. limit.Line.Where(IsSeen)];
             if (seen.Length == 0)

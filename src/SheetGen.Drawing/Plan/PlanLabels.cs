@@ -37,10 +37,11 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
 
     public void Stations(Wall wall, PlanModel plan)
     {
-        foreach (double at in plan.StationTicks(wall))
-            Label([_print.ShortStation(wall, at)], wall, at, null);
         foreach ((double at, Phrase word) in new[] { (wall.Start, Phrase.Begin), (wall.End, Phrase.End) })
             Label([context.Say(word, wall.Name.ToUpperInvariant()), Station(wall.LayoutLine, at)], wall, at, null);
+        // The words of the ends have their stations; the same beside them would read as one with the wall's name.
+        foreach (double at in plan.StationTicks(wall).Where(a => Math.Min(a - wall.Start, wall.End - a) > Lengths.Quantum(_print.Unit)))
+            Label([_print.ShortStation(wall, at)], wall, at, null);
     }
 
     private string Station(LayoutLine line, double along) => context.Say(Phrase.Station, _print.Station(line, along));
@@ -77,7 +78,10 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
                 toPaper(line.PointAt(corner.Along)), null, null);
         }
         LayoutPiece first = line.Pieces[0];
-        Put([context.Say(Phrase.LayoutLine, line.Name.ToUpperInvariant()), _print.Bearing(first.Azimuth)], toPaper(line.PointAt(Math.Min(first.Length / 2, line.Length))), null, null);
+        Point2[] places = [.. new[] { 0.5, 0.25, 0.75, 0.12, 0.88 }.Select(k => toPaper(line.PointAt(first.Length * k))).Where(Frame.Contains)];
+        IReadOnlyList<string> name = [context.Say(Phrase.LayoutLine, line.Name.ToUpperInvariant()), _print.Bearing(first.Azimuth)];
+        if (places.Length > 0)
+            labels.LabelOneOf([.. places.Select(p => new LabelRequest([name, [string.Join(" ", name)]], TextRole.Label, p, 0.6) { LeaderFrom = 2.6, Otherwise = string.Join(", ", name) })]);
     }
 
     /// <summary>The points where a curve begins and ends.</summary>
@@ -107,11 +111,16 @@ public sealed class PlanLabels(DrawingContext context, ViewLabels labels, Func<V
             IReadOnlyList<IReadOnlyList<string>> variants = !isPlaced ? [[name]] : new ShaftAxis(context, o).IsInclined ? [[name, .. PlaceOf(o, wall!)]] : [[name, .. PlaceOf(o, wall!)], [name]];
             Point2[] outline = [.. o.Shape.Select(p => toPaper(p.Plan))];
             IEnumerable<Point2> others = outline.Length < 3 ? outline.Length == 2 && (outline[1] - outline[0]).Length > 1 ? outline : [] : outline.Select((p, i) => (p + outline[(i + 1) % outline.Length]) * 0.5).Concat(outline.Select(p => (p + seen.Center) * 0.5)).Where(Frame.Contains);
+            // With its place where there is room for that, as far as a leader is still short; else as near as the name alone comes.
+            if (isPlaced && labels.LabelIfRoom(new LabelRequest([variants[0]], TextRole.Label, seen.Center, 0.6) { Obstruction = o.Name, LeaderFrom = 2.6, Reach = ReachOfPlace }))
+                continue;
             labels.LabelOneOf([.. (outline.Length < 3 ? others.Append(seen.Center) : others.Prepend(seen.Center)).Select(p => new LabelRequest(variants, TextRole.Label, p, 0.6) { Obstruction = o.Name, LeaderFrom = 2.6, Otherwise = string.Join(", ", variants[0]) })]);
         }
         foreach (Boring b in context.Project.Borings.Where(b => Frame.Contains(toPaper(b.At))))
             Put([context.Say(Phrase.BoringName, b.Name.ToUpperInvariant())], toPaper(b.At), null, null);
     }
+
+    private const double ReachOfPlace = 38;
 
     /// <summary>Where a shaft or pile stands; of an inclined one both ends, with their elevations.</summary>
     private string[] PlaceOf(Obstruction o, Wall wall)
