@@ -1,8 +1,8 @@
-using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Dxf;
 using SheetGen.Model.Results;
+using SheetGen.Tests.Drawing.Labels;
 using SheetGen.Writers.Dxf;
 
 namespace SheetGen.Tests.Drawing.Elevation;
@@ -119,11 +119,11 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
         return new(FullMark(nail), paper(nail.Position), Corners(text, set, paper, scale), text.Value, text.Height * scale);
     }
 
-    /// <summary>Corners of the letters' box by the advance widths of the font, on paper.</summary>
+    /// <summary>Corners of the letters' box by the advance widths in the font's own file, on paper.</summary>
     private static Point2[] Corners(DxfText text, SheetSet set, Func<DxfPoint, Point2> paper, double scale)
     {
         var style = set.Templates.Texts.Values.First(s => s.Name == text.Style);
-        double height = text.Height * scale, width = TextMeasure.Advance(text.Value, height, style);
+        double height = text.Height * scale, width = (style.Bold ? FontWidths.Bold : FontWidths.Plain).Of(text.Value, height) * style.WidthFactor;
         double left = text.Align switch { DxfTextAlign.Left => 0, DxfTextAlign.Center => -width / 2, _ => -width };
         double low = text.VerticalAlign == DxfTextVerticalAlign.Middle ? -height / 2 : 0;
         Point2 at = paper(text.Position);

@@ -62,14 +62,22 @@ public class MarkTests
     public void Every_nail_of_placed_random_walls_is_marked_unmistakably()
     {
         var wrong = new List<string>();
-        for (ulong seed = 900; seed < 900 + Math.Max(5, Walls / 12); seed++)
+        var hopping = new List<string>();
+        int rows = 0;
+        for (ulong seed = 900; seed < 900 + Math.Max(12, Walls / 5); seed++)
         {
             WallProject project = SampleLayout.Read(RandomWall.Yaml(seed));
             NailLayout layout = Placer.Place(project, new PlacingOptions());
-            wrong.AddRange(DrawnMarks.Of(SampleSheets.Compose(project, layout), layout).Wrong.Select(w => $"{seed}: {w}"));
+            DrawnMarks marks = DrawnMarks.Of(SampleSheets.Compose(project, layout), layout);
+            rows += marks.Rows;
+            wrong.AddRange(marks.Wrong.Select(w => $"{seed}: {w}"));
+            hopping.AddRange(marks.Hopping.Select(w => $"{seed}: {w}"));
         }
 
+        TestContext.Current.TestOutputHelper?.WriteLine(FormattableString.Invariant($"{rows} rows, {hopping.Count} hop\n{string.Join("\n", hopping)}"));
         Assert.True(wrong.Count == 0, string.Join("\n", wrong.Take(40)));
+        // Of part rows a few nails stand so near to the next row that only the other side of the head is free.
+        Assert.True(hopping.Count <= 0.02 * rows, string.Join("\n", hopping));
     }
 
     /// <summary>Random walls on small paper, where marks that find no room after those of the rows must come before them.</summary>
