@@ -45,10 +45,12 @@ public static class SheetComposer
         PlanFile planFile = PlanFile.Draw(context, drawn.PlanScales.Append(scale).MaxBy(s => s.Value));
         findings.AddRange(planFile.Findings);
         HashSet<string> styles = [.. model.Concat(planFile.Lines).OfType<Dimension>().Select(d => d.Style)];
+        // A scale that the user gives need not be a customary one.
+        SheetScale[] plans = [.. SheetScale.Customary(context.Templates, project.Unit).Concat(drawn.PlanScales).Append(scale).Distinct()];
         SheetScale[] scales =
         [
             scale, .. drawn.Sheets.SectionScales,
-            .. SheetScale.OfSections(context.Templates, project.Unit).Concat(SheetScale.Customary(context.Templates, project.Unit)).Where(s => styles.Contains(s.DimensionStyle)),
+            .. SheetScale.OfSections(context.Templates, project.Unit).Concat(plans).Where(s => styles.Contains(s.DimensionStyle)),
         ];
         return new SheetSet
         {
@@ -60,7 +62,7 @@ public static class SheetComposer
             Version = run.Version,
             Templates = context.Templates,
             Blocks = [.. NailSymbols.All.Where(b => model.OfType<BlockReference>().Any(r => r.Block == b.Name)), frame.Block(), .. all.Blocks],
-            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), .. PlanStyles(context, styles), .. DetailScale.Styles(context).Where(s => styles.Contains(s.Name)), PaperStyle(context)],
+            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), .. plans.Where(s => styles.Contains(s.PlanDimensionStyle)).Select(s => StyleOf(s, context) with { Name = s.PlanDimensionStyle, HasArrows = true }), .. DetailScale.Styles(context).Where(s => styles.Contains(s.Name)), PaperStyle(context)],
             Model = model,
             Sheets = [.. drawn.Contents.Select((d, i) => new Sheet(
                 index[i].Name, index[i].Title, size.Name, size.Width, size.Height, d.Content.Viewports,
@@ -85,9 +87,6 @@ public static class SheetComposer
                 + ": its sheets do not say it; add attribute definitions with these tags (docs/own-title-block.md)");
         }
     }
-
-    private static IEnumerable<DimensionStyle> PlanStyles(DrawingContext context, IReadOnlySet<string> used) =>
-        SheetScale.Customary(context.Templates, context.Project.Unit).Where(s => used.Contains(s.PlanDimensionStyle)).Select(s => StyleOf(s, context) with { Name = s.PlanDimensionStyle, HasArrows = true });
 
     private static DimensionStyle PaperStyle(DrawingContext context) =>
         StyleOf(new(1, context.Project.Unit), context) with { Name = "DIM-PAPER", Scale = 1, IsPaper = true };

@@ -181,7 +181,7 @@ public static class KeyTable
     [
         Choice("size", "Sheet size; left out: chosen by the program.", "ANSI D",
             "ANSI B", "ANSI C", "ANSI D", "ANSI E", "ANSI F", "ARCH B", "ARCH C", "ARCH D", "ARCH E", "ARCH E1", "ISO A3", "ISO A2", "ISO A1", "ISO A0"),
-        new Key("scale", ValueKind.Scale, "Scale: 10 for 1 in = 10 ft, 100 for 1:100 in metres, or 1:120; left out: the largest that fits.") { Range = new ValueRange(0, false, 1e4, false), Example = "10" },
+        new Key("scale", ValueKind.Scale, "Scale: 10 for 1 in = 10 ft, 100 for 1:100 in metres, or 1:120; left out: the largest that fits.") { Range = new ValueRange(0.5, true, 1e4, false), Example = "10" },
         Text("revision", "Revision in the title block.", "0"),
         Text("date", "Date in the title block, printed as given.", "2026-01-15"),
         Choice("view", "Side from which the elevation is drawn.", "from_front", "from_front", "from_behind") with { Default = "from_front" },

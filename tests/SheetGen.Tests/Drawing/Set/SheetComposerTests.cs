@@ -45,6 +45,18 @@ public class SheetComposerTests
         Assert.Equal("", string.Join("\n", set.Sheets.SelectMany(s => CrossedTexts.On(set, s))));
     }
 
+    /// <summary>A given scale need not be a customary one: dimensions of a plan drawn at it once had no style, and the run ended as a fault of the program.</summary>
+    [Theory]
+    [InlineData("4")]
+    [InlineData("7.5")]
+    public void Every_dimension_has_its_style_at_a_scale_of_the_users_own(string scale)
+    {
+        SheetSet set = SampleSheets.Compose(SampleWalls.TwoWalls.Replace("scale: 10,", $"scale: {scale},", StringComparison.Ordinal));
+        HashSet<string> styles = [.. set.DimensionStyles.Select(s => s.Name)];
+        Assert.Equal(set.DimensionStyles.Count, styles.Count);
+        Assert.Equal([], set.Model.Concat(set.Plan).Concat(set.Sheets.SelectMany(s => s.Paper)).OfType<Dimension>().Select(d => d.Style).Where(s => !styles.Contains(s)).Distinct());
+    }
+
     [Fact]
     public void The_checker_sees_a_text_on_a_text()
     {
