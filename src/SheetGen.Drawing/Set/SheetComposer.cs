@@ -1,4 +1,3 @@
-using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Plan;
 using SheetGen.Drawing.Primitives;
@@ -44,14 +43,6 @@ public static class SheetComposer
             throw new InvalidOperationException("the marks drawn are not those of the nails");
         PlanFile planFile = PlanFile.Draw(context, drawn.PlanScales.Append(scale).MaxBy(s => s.Value));
         findings.AddRange(planFile.Findings);
-        HashSet<string> styles = [.. model.Concat(planFile.Lines).OfType<Dimension>().Select(d => d.Style)];
-        // A scale that the user gives need not be a customary one.
-        SheetScale[] plans = [.. SheetScale.Customary(context.Templates, project.Unit).Concat(drawn.PlanScales).Append(scale).Distinct()];
-        SheetScale[] scales =
-        [
-            scale, .. drawn.Sheets.SectionScales,
-            .. SheetScale.OfSections(context.Templates, project.Unit).Concat(plans).Where(s => styles.Contains(s.DimensionStyle)),
-        ];
         return new SheetSet
         {
             Unit = project.Unit,
@@ -62,7 +53,7 @@ public static class SheetComposer
             Version = run.Version,
             Templates = context.Templates,
             Blocks = [.. NailSymbols.All.Where(b => model.OfType<BlockReference>().Any(r => r.Block == b.Name)), frame.Block(), .. all.Blocks],
-            DimensionStyles = [.. scales.Distinct().Select(s => StyleOf(s, context)), .. plans.Where(s => styles.Contains(s.PlanDimensionStyle)).Select(s => StyleOf(s, context) with { Name = s.PlanDimensionStyle, HasArrows = true }), .. DetailScale.Styles(context).Where(s => styles.Contains(s.Name)), PaperStyle(context)],
+            DimensionStyles = DimensionStyles.Of(context, [.. model, .. planFile.Lines], [scale, .. drawn.Sheets.SectionScales], [.. drawn.PlanScales, scale]),
             Model = model,
             Sheets = [.. drawn.Contents.Select((d, i) => new Sheet(
                 index[i].Name, index[i].Title, size.Name, size.Width, size.Height, d.Content.Viewports,
@@ -87,13 +78,6 @@ public static class SheetComposer
                 + ": its sheets do not say it; add attribute definitions with these tags (docs/own-title-block.md)");
         }
     }
-
-    private static DimensionStyle PaperStyle(DrawingContext context) =>
-        StyleOf(new(1, context.Project.Unit), context) with { Name = "DIM-PAPER", Scale = 1, IsPaper = true };
-
-    private static DimensionStyle StyleOf(SheetScale scale, DrawingContext context) =>
-        new(scale.DimensionStyle, scale.UnitsPerMillimetre, context.StyleOf(TextRole.Dimension).Height,
-            Lengths.Decimals(context.Project.Unit), NailLabels.DimensionSuffix(context.Project.Unit));
 
     /// <summary>Factor on the texts of the drawing: larger sheets carry larger letters, and sheets for half size the twofold of the least height.</summary>
     private static double TextFactor(DrawingContext context, SheetSize size) => SheetFrame.IsForHalfSize(context, size)
