@@ -5,12 +5,9 @@ namespace SheetGen.Drawing.Labels;
 /// <summary>What already stands on a sheet, found fast by place: boxes that keep texts away, leaders, and lines better not written over.</summary>
 public sealed class Crowd
 {
-    private const double Cell = 8;
     private readonly Box _bounds;
-    private readonly int _columns;
-    private readonly int _rows;
-    private readonly List<int>?[] _boxCells;
-    private readonly List<int>?[] _lineCells;
+    private readonly CellGrid _boxPlaces;
+    private readonly CellGrid _linePlaces;
     private readonly List<(Box Box, bool OwnsLeader)> _boxes = [];
     private readonly List<(Point2 From, Point2 To, LineKind Kind, int Thing)> _lines = [];
     private int _things;
@@ -19,10 +16,8 @@ public sealed class Crowd
     public Crowd(Box bounds)
     {
         _bounds = bounds;
-        _columns = Math.Max(1, (int)Math.Ceiling(bounds.Width / Cell));
-        _rows = Math.Max(1, (int)Math.Ceiling(bounds.Height / Cell));
-        _boxCells = new List<int>?[_columns * _rows];
-        _lineCells = new List<int>?[_columns * _rows];
+        _boxPlaces = new CellGrid(bounds);
+        _linePlaces = new CellGrid(bounds);
     }
 
     /// <summary>A box that keeps texts away; a nail or a hatched part lets its own leaders start within it.</summary>
@@ -30,12 +25,7 @@ public sealed class Crowd
     {
         if (!box.Overlaps(_bounds))
             return;
-        (int left, int bottom, int right, int top) = CellsOf(box);
-        for (int y = bottom; y <= top; y++)
-        {
-            for (int x = left; x <= right; x++)
-                (_boxCells[y * _columns + x] ??= []).Add(_boxes.Count);
-        }
+        _boxPlaces.Add(_boxes.Count, box);
         _boxes.Add((box, ownsLeader));
     }
 
@@ -59,42 +49,21 @@ public sealed class Crowd
     {
         if (!_bounds.Crosses(from, to))
             return;
-        (int left, int bottom, int right, int top) = CellsOf(Box.Around([from, to]));
-        for (int y = bottom; y <= top; y++)
-        {
-            for (int x = left; x <= right; x++)
-            {
-                if (Passes(x, y, from, to))
-                    (_lineCells[y * _columns + x] ??= []).Add(_lines.Count);
-            }
-        }
+        _linePlaces.Add(_lines.Count, from, to);
         _lines.Add((from, to, kind, thing));
     }
 
     public bool IsFree(Box box)
     {
-        (int left, int bottom, int right, int top) = CellsOf(box);
-        for (int y = bottom; y <= top; y++)
+        foreach (int i in _boxPlaces.In(box))
         {
-            for (int x = left; x <= right; x++)
-            {
-                if (_boxCells[y * _columns + x] is { } boxes)
-                {
-                    foreach (int i in boxes)
-                    {
-                        if (_boxes[i].Box.Overlaps(box))
-                            return false;
-                    }
-                }
-                if (_lineCells[y * _columns + x] is { } lines)
-                {
-                    foreach (int i in lines)
-                    {
-                        if (_lines[i].Kind != LineKind.Soft && box.Crosses(_lines[i].From, _lines[i].To))
-                            return false;
-                    }
-                }
-            }
+            if (_boxes[i].Box.Overlaps(box))
+                return false;
+        }
+        foreach (int i in _linePlaces.In(box))
+        {
+            if (_lines[i].Kind != LineKind.Soft && box.Crosses(_lines[i].From, _lines[i].To))
+                return false;
         }
         return true;
     }
@@ -105,17 +74,10 @@ public sealed class Crowd
         HashSet<int>? met = null;
         foreach (Box box in boxes)
         {
-            (int left, int bottom, int right, int top) = CellsOf(box);
-            for (int y = bottom; y <= top; y++)
+            foreach (int i in _linePlaces.In(box))
             {
-                for (int x = left; x <= right; x++)
-                {
-                    foreach (int i in _lineCells[y * _columns + x] ?? [])
-                    {
-                        if (box.Crosses(_lines[i].From, _lines[i].To))
-                            (met ??= []).Add(_lines[i].Thing);
-                    }
-                }
+                if (box.Crosses(_lines[i].From, _lines[i].To))
+                    (met ??= []).Add(_lines[i].Thing);
             }
         }
         return met?.Count ?? 0;
@@ -129,18 +91,11 @@ public sealed class Crowd
     public int LinesCrossed(Point2 from, Point2 to)
     {
         HashSet<int>? met = null;
-        (int left, int bottom, int right, int top) = CellsOf(Box.Around([from, to]));
-        for (int y = bottom; y <= top; y++)
+        foreach (int i in _linePlaces.In(Box.Around([from, to])))
         {
-            for (int x = left; x <= right; x++)
-            {
-                foreach (int i in _lineCells[y * _columns + x] ?? [])
-                {
-                    (Point2 a, Point2 b, LineKind kind, int thing) = _lines[i];
-                    if (kind != LineKind.Soft && met?.Contains(thing) != true && DoCross(from, to, a, b, kind))
-                        (met ??= []).Add(thing);
-                }
-            }
+            (Point2 a, Point2 b, LineKind kind, int thing) = _lines[i];
+            if (kind != LineKind.Soft && met?.Contains(thing) != true && DoCross(from, to, a, b, kind))
+                (met ??= []).Add(thing);
         }
         return met?.Count ?? 0;
     }
@@ -149,42 +104,19 @@ public sealed class Crowd
     private const double Own = 0.8;
 
     private static bool DoCross(Point2 from, Point2 to, Point2 a, Point2 b, LineKind kind) => kind == LineKind.Dimension
-        ? Off(from, a, b) < Own || Meet(a, b, from, to)
-        : Meet(a, b, from, to) && Off(from, a, b) >= Own;
-
-    /// <summary>Distance of a point from a segment.</summary>
-    private static double Off(Point2 point, Point2 a, Point2 b)
-    {
-        Point2 way = b - a, off = point - a;
-        double square = way.X * way.X + way.Y * way.Y;
-        double share = square < 1e-12 ? 0 : Math.Clamp((off.X * way.X + off.Y * way.Y) / square, 0, 1);
-        return (off - way * share).Length;
-    }
+        ? from.DistanceTo(a, b) < Own || Meet(a, b, from, to)
+        : Meet(a, b, from, to) && from.DistanceTo(a, b) >= Own;
 
     /// <summary>False where a leader would run through a text, a nail other than its own, or another leader.</summary>
     public bool IsLeaderFree(Point2 from, Point2 to, Point2 anchor)
     {
-        (int left, int bottom, int right, int top) = CellsOf(Box.Around([from, to]));
-        for (int y = bottom; y <= top; y++)
-        {
-            for (int x = left; x <= right; x++)
-            {
-                if (Passes(x, y, from, to) && !IsLeaderFree(y * _columns + x, from, to, anchor))
-                    return false;
-            }
-        }
-        return true;
-    }
-
-    private bool IsLeaderFree(int cell, Point2 from, Point2 to, Point2 anchor)
-    {
-        foreach (int i in _boxCells[cell] ?? [])
+        foreach (int i in _boxPlaces.Along(from, to))
         {
             (Box box, bool ownsLeader) = _boxes[i];
             if (box.Crosses(from, to) && !(ownsLeader && box.Contains(anchor)))
                 return false;
         }
-        foreach (int i in _lineCells[cell] ?? [])
+        foreach (int i in _linePlaces.Along(from, to))
         {
             if (_lines[i].Kind == LineKind.Leader && Meet(_lines[i].From, _lines[i].To, from, to))
                 return false;
@@ -199,18 +131,11 @@ public sealed class Crowd
         double length = way.Length;
         if (length < 1e-9)
             return false;
-        (int left, int bottom, int right, int top) = CellsOf(Box.Around([from, to]).Grown(within));
-        for (int y = bottom; y <= top; y++)
+        foreach (int i in _linePlaces.In(Box.Around([from, to]).Grown(within)))
         {
-            for (int x = left; x <= right; x++)
-            {
-                foreach (int i in _lineCells[y * _columns + x] ?? [])
-                {
-                    (Point2 a, Point2 b, LineKind kind, _) = _lines[i];
-                    if (kind != LineKind.Soft && IsAlong(a - from, b - from, way * (1 / length), length, within))
-                        return true;
-                }
-            }
+            (Point2 a, Point2 b, LineKind kind, _) = _lines[i];
+            if (kind != LineKind.Soft && IsAlong(a - from, b - from, way * (1 / length), length, within))
+                return true;
         }
         return false;
     }
@@ -230,21 +155,4 @@ public sealed class Crowd
         Side(a, b, c) * Side(a, b, d) < 0 && Side(c, d, a) * Side(c, d, b) < 0;
 
     private static double Side(Point2 a, Point2 b, Point2 p) => (b.X - a.X) * (p.Y - a.Y) - (b.Y - a.Y) * (p.X - a.X);
-
-    private (int Left, int Bottom, int Right, int Top) CellsOf(Box box) =>
-        (Column(box.Left), Row(box.Bottom), Column(box.Right), Row(box.Top));
-
-    private int Column(double x) => (int)Math.Clamp(Math.Floor((x - _bounds.Left) / Cell), 0, _columns - 1);
-
-    private int Row(double y) => (int)Math.Clamp(Math.Floor((y - _bounds.Bottom) / Cell), 0, _rows - 1);
-
-    /// <summary>True where a segment passes a cell; a cell at the edge of the bounds takes all that lies beyond it.</summary>
-    private bool Passes(int column, int row, Point2 from, Point2 to)
-    {
-        const double Far = 1e6;
-        double left = _bounds.Left + column * Cell, bottom = _bounds.Bottom + row * Cell;
-        return new Box(
-            column == 0 ? -Far : left - 0.01, row == 0 ? -Far : bottom - 0.01,
-            column == _columns - 1 ? Far : left + Cell + 0.01, row == _rows - 1 ? Far : bottom + Cell + 0.01).Crosses(from, to);
-    }
 }

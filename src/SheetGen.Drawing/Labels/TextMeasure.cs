@@ -90,12 +90,14 @@ public static class TextMeasure
 
     private static bool IsStandIn(int sign) => sign is >= FirstStandIn and <= LastStandIn;
 
+    private static int FontWidth(TrueTypeFace face, char c) => (int)Math.Round(1000.0 * face.Advance(c) / face.Em);
+
     private static int Width(char c, bool bold)
     {
         if (IsStandIn(c))
             return Width('0', bold);
-        if (c > 127 && c is not ('°' or '±' or '×'))
-            return SheetFont.Advance(c, bold);
+        if (!SheetFont.IsPlain(c))
+            return FontWidth(SheetFont.Face(bold), c);
         if (bold)
             return BoldWidth(c);
         return c switch

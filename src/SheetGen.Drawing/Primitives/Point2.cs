@@ -11,6 +11,15 @@ public readonly record struct Point2(double X, double Y)
 
     public double Length => Math.Sqrt(X * X + Y * Y);
 
+    /// <summary>Distance of the point from the segment between two others.</summary>
+    public double DistanceTo(Point2 a, Point2 b)
+    {
+        Point2 way = b - a, off = this - a;
+        double square = way.X * way.X + way.Y * way.Y;
+        double share = square < 1e-12 ? 0 : Math.Clamp((off.X * way.X + off.Y * way.Y) / square, 0, 1);
+        return (off - way * share).Length;
+    }
+
     /// <summary>The vector turned counter-clockwise by radians.</summary>
     public Point2 Turned(double radians)
     {

@@ -142,30 +142,30 @@ public sealed class SheetPlan
         SectionCut? highest = SectionCut.Highest(cuts);
 
         // The typical section takes the room that the front sheets leave; where that is too small it stands with the others.
-        (FrontSheets front, IReadOnlyList<PackedSheet> packed, SheetPart[] parts, double end, IReadOnlyList<DetailColumn> details) = Pack(highest);
+        Packing all = Pack(highest);
         // The way with the largest scale; of those with the same the first, which leaves the key plan the most.
-        (Box? key, Box? room, SheetScale? own) = (highest is null ? [] : FrontViews.Ways(front.Free, context))
+        (Box? key, Box? room, SheetScale? own) = (highest is null ? [] : FrontViews.Ways(all.Front.Free, context))
             .Select(w => ((Box?)w.Key, (Box?)w.Section, Scale: sections.ScaleIn(highest!, w.Section))).Where(w => w.Scale is not null).OrderBy(w => w.Scale!.Value.Value).FirstOrDefault();
-        TypicalSection? typical = room is Box box && own is SheetScale at ? new(highest!, at, box, sections.PartOf(highest!, at, true, end).Part) : null;
+        TypicalSection? typical = room is Box box && own is SheetScale at ? new(highest!, at, box, sections.PartOf(highest!, at, true, all.SectionsEnd).Part) : null;
         if (typical is null)
         {
             if (highest is not null)
-                (front, packed, parts, _, details) = Pack(null);
-            key = FrontViews.KeyAlone(front.Free, context);
+                all = Pack(null);
+            key = FrontViews.KeyAlone(all.Front.Free, context);
         }
         return new SheetPlan(context)
         {
-            Front = front,
+            Front = all.Front,
             Views = views,
             Typical = typical,
             Cuts = [.. cuts.Where(c => c != typical?.Cut)],
-            SectionParts = parts,
-            Details = [.. details.SelectMany(c => c.Cells.Select(d => (d.Detail, c.Part)))],
-            Packed = packed,
+            SectionParts = all.Sections,
+            Details = [.. all.Details.SelectMany(c => c.Cells.Select(d => (d.Detail, c.Part)))],
+            Packed = all.Sheets,
             KeyPlan = key,
         };
 
-        (FrontSheets, IReadOnlyList<PackedSheet>, SheetPart[], double, IReadOnlyList<DetailColumn>) Pack(SectionCut? without)
+        Packing Pack(SectionCut? without)
         {
             (SheetPart[] cutParts, double end) = sections.PartsOf(sections.Groups([.. cuts.Where(c => c != without)], area, scale));
             int sectionSheets = SheetPacker.Pack([cutParts], area).Count;
@@ -175,7 +175,7 @@ public sealed class SheetPlan
             (IReadOnlyList<DetailColumn> Details, IReadOnlyList<PackedSheet> Sheets) single = Best(each);
             if (single.Sheets.Count < sheets.Count)
                 (details, sheets) = single;
-            return (FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, cutParts, end, details);
+            return new(FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, cutParts, end, details);
 
             // As many details as the sections leave room for.
             IReadOnlyList<DetailColumn> WithSections(IReadOnlyList<DetailColumn> all)
@@ -195,6 +195,11 @@ public sealed class SheetPlan
             static SheetPart[] Parts(IEnumerable<DetailColumn> columns) => [.. columns.Select(c => c.Part)];
         }
     }
+
+    /// <summary>One way to fill the sheets.</summary>
+    /// <param name="Sections">Parts with the cuts, in their order.</param>
+    /// <param name="SectionsEnd">Where the next section would stand in model space.</param>
+    private sealed record Packing(FrontSheets Front, IReadOnlyList<PackedSheet> Sheets, SheetPart[] Sections, double SectionsEnd, IReadOnlyList<DetailColumn> Details);
 }
 
 /// <summary>A sheet with a stretch of a wall's elevation, or with a plan alone.</summary>

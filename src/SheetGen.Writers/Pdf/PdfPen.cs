@@ -108,7 +108,7 @@ internal sealed class PdfPen
         if (text.Rotation != 0)
             _graphics.RotateTransform(-text.Rotation);
         _graphics.ScaleTransform(style.WidthFactor, 1);
-        _graphics.DrawString(ReadingOrder.Drawn(SheetFont.Shown(text.Value)), FontOf(text.Height, style.Bold), _brush, left * PointsPerMillimetre / style.WidthFactor, 0);
+        _graphics.DrawString(SheetFont.Drawn(text.Value), FontOf(text.Height, style.Bold), _brush, left * PointsPerMillimetre / style.WidthFactor, 0);
         _graphics.Restore(state);
     }
 

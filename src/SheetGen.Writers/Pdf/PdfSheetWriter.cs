@@ -94,7 +94,7 @@ public static class PdfSheetWriter
     }
 
     /// <summary>The package keeps one resolver for the whole process; whoever comes first sets it.</summary>
-    private static void UseSheetFonts()
+    internal static void UseSheetFonts()
     {
         lock (Setup)
         {

@@ -10,5 +10,5 @@ public sealed class SheetFonts : IFontResolver
 
     public FontResolverInfo? ResolveTypeface(string familyName, bool bold, bool italic) => new(bold ? "bold" : "regular");
 
-    public byte[]? GetFont(string faceName) => SheetFont.File(faceName == "bold");
+    public byte[]? GetFont(string faceName) => SheetFont.Face(faceName == "bold").Bytes.ToArray();
 }

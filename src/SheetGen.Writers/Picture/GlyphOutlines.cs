@@ -1,32 +1,24 @@
-using System.Buffers.Binary;
+using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 
 namespace SheetGen.Writers.Picture;
 
-/// <summary>Outlines of letters from a TrueType face (tables head, maxp, loca, glyf, cmap, hhea, hmtx of ISO/IEC 14496-22), in ems, y up.</summary>
+/// <summary>Outlines of the letters of a TrueType face (tables maxp, loca and glyf of ISO/IEC 14496-22), in ems, y up.</summary>
 internal sealed class GlyphOutlines
 {
     private const int MostParts = 8;
-    private readonly byte[] _font;
-    private readonly Dictionary<string, int> _tables = [];
+    private readonly TrueTypeFace _face;
     private readonly Dictionary<char, (double Advance, IReadOnlyList<IReadOnlyList<Point2>> Outlines)> _known = [];
-    private readonly double _em;
     private readonly bool _longOffsets;
-    private readonly int _metrics;
-    private readonly int _glyphs;
+    private readonly int _glyphs, _loca, _glyf;
 
-    public GlyphOutlines(byte[] font)
+    public GlyphOutlines(TrueTypeFace face)
     {
-        _font = font;
-        for (int i = 0; i < U16(4); i++)
-        {
-            int entry = 12 + 16 * i;
-            _tables[System.Text.Encoding.ASCII.GetString(font, entry, 4)] = (int)U32(entry + 8);
-        }
-        _em = U16(_tables["head"] + 18);
-        _longOffsets = U16(_tables["head"] + 50) != 0;
-        _metrics = U16(_tables["hhea"] + 34);
-        _glyphs = U16(_tables["maxp"] + 4);
+        _face = face;
+        _longOffsets = face.U16(face.Table("head") + 50) != 0;
+        _glyphs = face.U16(face.Table("maxp") + 4);
+        _loca = face.Table("loca");
+        _glyf = face.Table("glyf");
     }
 
     /// <summary>Advance and outlines of a character; those of the face's stand-in where it has none.</summary>
@@ -34,45 +26,19 @@ internal sealed class GlyphOutlines
     {
         if (_known.TryGetValue(c, out var known))
             return known;
-        int glyph = GlyphOf(c);
-        double advance = U16(_tables["hmtx"] + 4 * Math.Min(glyph, _metrics - 1)) / _em;
         var outlines = new List<IReadOnlyList<Point2>>();
-        Add(glyph, p => p * (1 / _em), outlines, 0);
-        return _known[c] = (advance, outlines);
-    }
-
-    private int GlyphOf(char c)
-    {
-        int cmap = _tables["cmap"];
-        for (int i = 0; i < U16(cmap + 2); i++)
-        {
-            int table = cmap + (int)U32(cmap + 4 + 8 * i + 4);
-            if (U16(table) != 4)
-                continue;
-            int doubled = U16(table + 6), ends = table + 14, starts = ends + doubled + 2, deltas = starts + doubled, ranges = deltas + doubled;
-            for (int s = 0; s < doubled; s += 2)
-            {
-                if (c > U16(ends + s))
-                    continue;
-                if (c < U16(starts + s))
-                    break;
-                int range = U16(ranges + s);
-                int glyph = range == 0 ? c : U16(ranges + s + range + 2 * (c - U16(starts + s)));
-                return range != 0 && glyph == 0 ? 0 : (glyph + U16(deltas + s)) & 0xFFFF;
-            }
-        }
-        return 0;
+        Add(_face.GlyphOf(c), p => p * (1.0 / _face.Em), outlines, 0);
+        return _known[c] = ((double)_face.Advance(c) / _face.Em, outlines);
     }
 
     private void Add(int glyph, Func<Point2, Point2> place, List<IReadOnlyList<Point2>> outlines, int depth)
     {
         if (glyph >= _glyphs || depth > MostParts)
             return;
-        int loca = _tables["loca"], glyf = _tables["glyf"];
-        long start = _longOffsets ? U32(loca + 4 * glyph) : 2L * U16(loca + 2 * glyph), end = _longOffsets ? U32(loca + 4 * glyph + 4) : 2L * U16(loca + 2 * glyph + 2);
+        long start = _longOffsets ? _face.U32(_loca + 4 * glyph) : 2L * U16(_loca + 2 * glyph), end = _longOffsets ? _face.U32(_loca + 4 * glyph + 4) : 2L * U16(_loca + 2 * glyph + 2);
         if (end <= start)
             return;
-        int at = glyf + (int)start;
+        int at = _glyf + (int)start;
         int contours = S16(at);
         if (contours >= 0)
             AddSimple(at + 10, contours, place, outlines);
@@ -90,10 +56,10 @@ internal sealed class GlyphOutlines
         byte[] flags = new byte[count];
         for (int i = 0; i < count; i++)
         {
-            flags[i] = _font[read++];
+            flags[i] = _face.Bytes[read++];
             if ((flags[i] & 8) == 0)
                 continue;
-            for (int repeats = _font[read++]; repeats > 0 && i + 1 < count; repeats--, i++)
+            for (int repeats = _face.Bytes[read++]; repeats > 0 && i + 1 < count; repeats--, i++)
                 flags[i + 1] = flags[i];
         }
         double[] xs = Coordinates(flags, 2, 16, ref read), ys = Coordinates(flags, 4, 32, ref read);
@@ -113,7 +79,7 @@ internal sealed class GlyphOutlines
         {
             if ((flags[i] & shortBit) != 0)
             {
-                value += (flags[i] & sameBit) != 0 ? _font[read] : -_font[read];
+                value += (flags[i] & sameBit) != 0 ? _face.Bytes[read] : -_face.Bytes[read];
                 read++;
             }
             else if ((flags[i] & sameBit) == 0)
@@ -166,7 +132,7 @@ internal sealed class GlyphOutlines
             flags = U16(at);
             int glyph = U16(at + 2);
             bool words = (flags & 1) != 0;
-            double dx = words ? S16(at + 4) : (sbyte)_font[at + 4], dy = words ? S16(at + 6) : (sbyte)_font[at + 5];
+            double dx = words ? S16(at + 4) : (sbyte)_face.Bytes[at + 4], dy = words ? S16(at + 6) : (sbyte)_face.Bytes[at + 5];
             at += words ? 8 : 6;
             double a = 1, b = 0, c = 0, d = 1;
             if ((flags & 8) != 0)
@@ -189,11 +155,9 @@ internal sealed class GlyphOutlines
         while ((flags & 0x20) != 0);
     }
 
-    private ushort U16(int at) => BinaryPrimitives.ReadUInt16BigEndian(_font.AsSpan(at));
+    private ushort U16(int at) => _face.U16(at);
 
-    private short S16(int at) => BinaryPrimitives.ReadInt16BigEndian(_font.AsSpan(at));
-
-    private uint U32(int at) => BinaryPrimitives.ReadUInt32BigEndian(_font.AsSpan(at));
+    private short S16(int at) => _face.S16(at);
 
     private double F2(int at) => S16(at) / 16384.0;
 }

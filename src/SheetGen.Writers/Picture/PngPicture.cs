@@ -16,7 +16,7 @@ public static class PngPicture
         var sheets = new PictureSheets(set);
         double scale = Math.Min(Finest, Math.Sqrt(MostPixels / (sheets.Width * sheets.Height)));
         var raster = new Raster((int)Math.Ceiling(sheets.Width * scale), (int)Math.Ceiling(sheets.Height * scale));
-        var brush = new Brush(set, raster, sheets.Height, scale, new GlyphOutlines(SheetFont.File(bold: false)), new GlyphOutlines(SheetFont.File(bold: true)));
+        var brush = new Brush(set, raster, sheets.Height, scale, new GlyphOutlines(SheetFont.Face(bold: false)), new GlyphOutlines(SheetFont.Face(bold: true)));
         foreach ((LayerRole layer, Box? window, Primitive primitive) in sheets.Content())
             brush.Draw(layer, window, primitive);
         PngFile.Write(raster.Pixels, raster.Width, raster.Height, (int)Math.Round(scale * 1000), stream);
@@ -70,7 +70,7 @@ public static class PngPicture
         {
             TextStyle style = set.Templates.Texts[text.Role];
             GlyphOutlines face = style.Bold ? bold : regular;
-            string shown = ReadingOrder.Drawn(SheetFont.Shown(text.Value));
+            string shown = SheetFont.Drawn(text.Value);
             double size = text.Height / TextMeasure.CapHeight, advance = TextMeasure.Advance(text.Value, text.Height, style), natural = shown.Sum(c => face.Of(c).Advance);
             double stretch = natural > 0 ? advance / (natural * size) : 1, turn = text.Rotation * Math.PI / 180;
             double x = text.Align switch

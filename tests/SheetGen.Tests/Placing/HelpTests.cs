@@ -218,20 +218,7 @@ public sealed class HelpTests
     [Fact]
     public void A_nail_added_elsewhere_for_one_that_is_left_out_keeps_every_rule()
     {
-        PlacingWall wall = new()
-        {
-            Length = 7,
-            Top = "[[0, 103], [END, 103]]",
-            TopRowDepth = 1.5,
-            Blocks =
-            [
-                "obstructions:",
-                "  - {name: S1, kind: shaft, at: {station: 1.75, offset: 4.05}, diameter: 3, top: 110, bottom: 101.2}",
-                "rules:",
-                "  redirect: {maximum: 5, step: 5, field_tolerance: 5, inclination: [14.5, 15.5]}",
-                "  min_gap: 3.4",
-            ],
-        };
+        PlacingWall wall = UnderBlock(7, "station: 1.75, offset: 4.05}, diameter: 3", "  min_gap: 3.4");
         NailLayout layout = wall.Layout;
         Assert.Equal(1, layout.Score.Unresolved.Found);
         NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "leave_out");
@@ -249,19 +236,7 @@ public sealed class HelpTests
     [Fact]
     public void Nails_added_for_a_group_can_all_be_had_together()
     {
-        PlacingWall wall = new()
-        {
-            Length = 14,
-            Top = "[[0, 103], [END, 103]]",
-            TopRowDepth = 1.5,
-            Blocks =
-            [
-                "obstructions:",
-                "  - {name: S1, kind: shaft, at: {station: 7, offset: 6.05}, diameter: 7, top: 110, bottom: 101.2}",
-                "rules:",
-                "  redirect: {maximum: 5, step: 5, field_tolerance: 5, inclination: [14.5, 15.5]}",
-            ],
-        };
+        PlacingWall wall = UnderBlock(14, "station: 7, offset: 6.05}, diameter: 7");
         NailLayout layout = wall.Layout;
         Assert.True(layout.Score.Unresolved.Found > 1);
         NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "leave_out");
@@ -277,6 +252,22 @@ public sealed class HelpTests
         Assert.Equal(layout.Score.Unresolved.Found - told.Count, now.Score.Unresolved.Found);
         Assert.DoesNotContain(Checker.Check(changed, now).Findings, f => f.Code is FindingCode.Cover or FindingCode.Spacing);
     }
+
+    /// <summary>A wall with one row of nails, 1.5 ft below its top of 103, and a block over them that ends at 101.2; nails may hardly be turned.</summary>
+    private static PlacingWall UnderBlock(double length, string block, params string[] rules) => new()
+    {
+        Length = length,
+        Top = "[[0, 103], [END, 103]]",
+        TopRowDepth = 1.5,
+        Blocks =
+        [
+            "obstructions:",
+            $"  - {{name: S1, kind: shaft, at: {{{block}, top: 110, bottom: 101.2}}",
+            "rules:",
+            "  redirect: {maximum: 5, step: 5, field_tolerance: 5, inclination: [14.5, 15.5]}",
+            .. rules,
+        ],
+    };
 
     [Fact]
     public void No_help_where_nothing_is_unresolved() =>
