@@ -51,7 +51,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
         foreach (SheetScale scale in larger)
         {
             bool isGood = best.Faults == 0 && (given || best.Leaders <= LeaderShare * best.Nails + 1);
-            if (isGood || !PlanElevationSheet.Fits(context, area, scale))
+            if (isGood || !new SheetRooms(context, area, scale).Fit)
                 break;
             ElevationPlan next = At(context, area, scale);
             if ((next.Faults, next.Leaders).CompareTo((best.Faults, best.Leaders)) < 0)
@@ -87,14 +87,14 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
 
     private static ElevationPlan At(DrawingContext context, Box area, SheetScale scale)
     {
+        var rooms = new SheetRooms(context, area, scale);
         IReadOnlyList<ElevationStrip> strips = StripPlanner.Strips(context, scale, area);
-        double longest = PlanElevationSheet.Longest(context, area, scale);
         return new(scale, strips, [.. strips.SelectMany(s =>
         {
             Primitive[] lines = [.. ElevationModel.Draw(context, s)];
             double[] heads = [.. context.NailsOf(s.Wall).Select(n => n.Along).Order()];
             double step = context.Project.Unit == LengthUnit.Metre ? 1 : 5;
-            return SheetWindow.Cut(s.Wall, Math.Max(step, (longest - s.Developed.Jumps) / s.Developed.Most), heads, 2 * NailSymbols.Ring * scale.UnitsPerMillimetre, step).Select(w => Window(context, area, scale, s, w, lines));
+            return SheetWindow.Cut(s.Wall, Math.Max(step, (rooms.Longest - s.Developed.Jumps) / s.Developed.Most), heads, 2 * NailSymbols.Ring * scale.UnitsPerMillimetre, step).Select(w => Window(rooms, s, w, lines));
         })]);
     }
 
@@ -103,11 +103,11 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
     /// called out together. Where a nail that may not be drilled still has none, its callout is placed before the marks, if that costs no
     /// mark, else it stands near the mark that it names, without a leader. The best of these tries counts; what has no room in it stands among the notes by its mark, and is a fault where the nail may not be drilled.
     /// </summary>
-    private static PlannedWindow Window(
-        DrawingContext context, Box area, SheetScale scale, ElevationStrip strip, SheetWindow window, IReadOnlyList<Primitive> lines)
+    private static PlannedWindow Window(SheetRooms rooms, ElevationStrip strip, SheetWindow window, IReadOnlyList<Primitive> lines)
     {
-        Viewport viewport = PlanElevationSheet.ViewportOf(context, strip, window, scale, area);
-        Box frame = PlanElevationSheet.LabelFrame(strip, window, viewport);
+        (DrawingContext context, _, SheetScale scale) = rooms;
+        Viewport viewport = rooms.ElevationOf(strip, window);
+        Box frame = SheetRooms.LabelFrame(strip, window, viewport);
         HashSet<string> first = [], repeated = [];
         MarkSet? marks = null;
         ElevationView? best = null;

@@ -33,7 +33,7 @@ public static class StripPlanner
             return new(given, context.Project.Unit);
         IReadOnlyList<SheetScale> scales = SheetScale.Customary(context.Templates, context.Project.Unit);
         double tallest = context.Project.Walls.Max(w => Heights(context.Project, w) is var (low, high) ? high - low : 0);
-        double room = area.Height * 0.58 - PlanElevationSheet.TitleBand - PlanElevationSheet.Bands(context, area).Top - PlanElevationSheet.Bands(context, area).Bottom;
+        double room = area.Height * 0.58 - SheetRooms.TitleBand - SheetRooms.Bands(context, area).Top - SheetRooms.Bands(context, area).Bottom;
         foreach (SheetScale scale in scales)
         {
             if (tallest / scale.UnitsPerMillimetre <= room)
@@ -47,7 +47,7 @@ public static class StripPlanner
     {
         var strips = new List<ElevationStrip>();
         double floor = double.NaN;
-        double bands = (PlanElevationSheet.Bands(context, area).Top + PlanElevationSheet.Bands(context, area).Bottom + 10) * scale.UnitsPerMillimetre;
+        double bands = (SheetRooms.Bands(context, area).Top + SheetRooms.Bands(context, area).Bottom + 10) * scale.UnitsPerMillimetre;
         foreach (Wall wall in context.Project.Walls)
         {
             (double low, double high) = Heights(context.Project, wall);

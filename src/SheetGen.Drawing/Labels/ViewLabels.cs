@@ -10,14 +10,12 @@ using SheetGen.Model.Results;
 namespace SheetGen.Drawing.Labels;
 
 /// <summary>Collects what is written into one view: labels by the placer, numbered notes where there is no room, problems.</summary>
-public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box textFrame, string name, Wall? wall)
+/// <param name="sheet">Name of the sheet, as findings print it.</param>
+public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box textFrame, string sheet, Wall? wall)
 {
     private readonly List<Primitive> _paper = [];
     private readonly List<string> _notes = [];
     private readonly List<(LabelRequest Request, bool IsCallout)> _unplaced = [];
-
-    /// <summary>Name of the sheet, as findings print it.</summary>
-    public string Sheet { get; set; } = name;
 
     public LabelPlacer Placer { get; init; } = new(textFrame, context.Templates.Texts);
 
@@ -31,7 +29,10 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
 
     public IReadOnlyList<string> Notes => _notes;
 
-    public IReadOnlyList<Finding> Findings => [.. _unplaced.Select(u => Finding(u.Request, u.IsCallout))];
+    public IReadOnlyList<Finding> Findings => FindingsOn(sheet);
+
+    /// <summary>The findings with the name of a sheet that was not known when the labels were placed.</summary>
+    public IReadOnlyList<Finding> FindingsOn(string sheet) => [.. _unplaced.Select(u => Finding(u.Request, u.IsCallout, sheet))];
 
     /// <summary>The labels that have no place, in words.</summary>
     public IReadOnlyList<string> Unplaced => [.. _unplaced.Select(u => string.Join(", ", u.Request.Variants[0]))];
@@ -137,14 +138,14 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         _unplaced.Add((request, isCallout));
     }
 
-    private Finding Finding(LabelRequest request, bool isCallout) => new()
+    private Finding Finding(LabelRequest request, bool isCallout, string on) => new()
     {
         Code = FindingCode.Sheet,
         Severity = isCallout ? Severity.Error : Severity.Warning,
         Wall = wall,
         Nails = request.Nail is null ? [] : [request.Nail],
         Obstruction = request.Obstruction,
-        Message = $"sheet {Sheet} has no room for the label \"{string.Join(", ", request.Variants[0])}\": choose a larger scale or sheet",
+        Message = $"sheet {on} has no room for the label \"{string.Join(", ", request.Variants[0])}\": choose a larger scale or sheet",
     };
 
     /// <summary>Places a label that may speak of any of several points: at the one with the best place, else as <see cref="Label"/> at the first.</summary>

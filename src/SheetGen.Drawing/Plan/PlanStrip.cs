@@ -6,7 +6,6 @@ using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
-using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Plan;
 
@@ -20,41 +19,30 @@ public sealed class PlanStrip
     private readonly ViewLabels _inModel;
     private readonly IReadOnlyList<Viewport> _plans;
 
-    /// <param name="room">Where the plan may stand; its title goes below.</param>
-    /// <param name="viewport">The view of the plan within the room.</param>
+    private readonly PlannedPlan _planned;
+
     /// <param name="plans">All views of plans of the set.</param>
     /// <param name="notesBefore">Numbered notes that the sheet has already.</param>
-    public PlanStrip(DrawingContext context, PlanModel plan, SheetWindow window, Viewport viewport, Box room, SheetScale scale, string sheet, IReadOnlyList<Viewport> plans, int notesBefore)
+    public PlanStrip(DrawingContext context, PlanModel plan, SheetWindow window, PlannedPlan planned, string sheet, IReadOnlyList<Viewport> plans, int notesBefore)
     {
-        (_context, _plan, _window, Room, Scale, _plans) = (context, plan, window, room, scale, plans);
-        Viewport = viewport;
+        (_context, _plan, _window, _planned, _plans) = (context, plan, window, planned, plans);
         _labels = new ViewLabels(context, Viewport, Viewport.Frame.Grown(-1), sheet, window.Wall) { NotesBefore = notesBefore };
         _inModel = new ViewLabels(context, Viewport, Viewport.Frame.Grown(-1), sheet, window.Wall) { Placer = _labels.Placer };
     }
 
-    public Viewport Viewport { get; }
+    private Viewport Viewport => _planned.Viewport;
 
-    private Box Room { get; }
+    private Box Room => _planned.Room;
 
-    private SheetScale Scale { get; }
-
-    public IReadOnlyList<string> Notes => _labels.Notes;
-
-    /// <summary>Notes that need no number at a place.</summary>
-    public IReadOnlyList<string> Told => _labels.Told;
-
-    public IReadOnlyList<Finding> Findings => _labels.Findings;
-
-    /// <summary>The dimensions, which measure in model space.</summary>
-    public IEnumerable<Primitive> Model => _inModel.InModel();
+    private SheetScale Scale => _planned.Scale;
 
     private PlaneTransform ToPaper => Viewport.ToPaper;
 
-    /// <summary>What stands on the paper.</summary>
+    /// <summary>Draws the plan: words on the paper, dimensions in model space, where they measure.</summary>
     /// <param name="model">The plan's lines, in model space.</param>
     /// <param name="before">Name of the sheet before it; null at the wall's start.</param>
     /// <param name="after">Name of the sheet after it; null at the wall's end.</param>
-    public IReadOnlyList<Primitive> Draw(IReadOnlyList<Primitive> model, string? before, string? after)
+    public DrawnView Draw(IReadOnlyList<Primitive> model, string? before, string? after)
     {
         PlaneTransform toPaper = ToPaper;
         var writer = new PlanLabels(_context, _labels, p => toPaper.Apply(_plan.At(p)));
@@ -75,11 +63,14 @@ public sealed class PlanStrip
         dimensions.NameLimits(limits, inWords);
         FrontOfWall();
         string name = _window.Wall.Name.ToUpperInvariant();
-        return
-        [
-            .. _labels.Paper,
-            .. ViewTitle.Draw(_context, _context.Say(Phrase.PlanOf, name), _context.Say(Phrase.PlanTurned), Scale, new(Room.Left + 2, Room.Bottom - 9)),
-        ];
+        var content = new SheetContent
+        {
+            Viewports = [Viewport],
+            Paper = [.. _labels.Paper, .. ViewTitle.Draw(_context, _context.Say(Phrase.PlanOf, name), _context.Say(Phrase.PlanTurned), Scale, new(Room.Left + 2, Room.Bottom - 9))],
+            Model = [.. _inModel.InModel()],
+            Findings = _labels.Findings,
+        };
+        return new(content, ViewNotes.Of(_labels));
     }
 
     /// <summary>True where no other view of the plan shows any of a box of this one's paper.</summary>

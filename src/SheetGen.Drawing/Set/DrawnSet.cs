@@ -35,18 +35,16 @@ public sealed class DrawnSet
         (SheetScale scale, IReadOnlyList<ElevationStrip> strips) = (elevations.Scale, elevations.Strips);
         var plan = new PlanModel(context, PlanOrigin(context, strips, scale));
         Primitive[] planLines = [.. plan.Draw()];
-        ViewSheet[] views = [.. strips.SelectMany(s => ViewsOf(context, elevations, s, area, plan, planLines))];
+        var rooms = new SheetRooms(context, area, scale);
+        ViewSheet[] views = [.. strips.SelectMany(s => ViewsOf(rooms, s, [.. elevations.Windows.Where(w => w.Strip == s)], plan))];
         IReadOnlyList<SectionCut> cuts = SectionCut.Choose(context);
         IReadOnlyList<DetailView> details = DetailViews.All(context);
         // The typical section first: others make way for its bubble.
         SectionCut? highest = SectionCut.Highest(cuts);
         var names = new SheetStandIns(context, views, [.. cuts.OrderByDescending(c => c == highest)], details);
-        PlanElevationSheet Plain(ViewSheet view) => new(context, view.Strip, scale, plan, planLines, [], [], []);
-
-        Viewport[] plans = [.. PlanViewports(views, area, Plain)];
+        var draw = new PlanElevationSheet(context, rooms, plan, planLines, names.Cuts, names.Details, [.. views.Select(v => v.Plan?.Viewport).OfType<Viewport>()]);
         IGrouping<ElevationStrip, ViewSheet>[] walls = [.. views.GroupBy(v => v.Strip)];
-        (string Scale, SheetContent Content, NotesLeft? Left)[] drawn =
-            [.. walls.SelectMany(w => DrawViews([.. w], names, area, scale, context, v => new PlanElevationSheet(context, v.Strip, scale, plan, planLines, names.Cuts, names.Details, plans)))];
+        (string Scale, SheetContent Content, NotesLeft? Left)[] drawn = [.. walls.SelectMany(w => DrawViews([.. w], names, scale, context, draw))];
         SheetPlan sheets = SheetPlan.Make(
             context, area, scale, views, new SectionSheets(context, SectionOrigin(strips, planLines, scale)), cuts, details, [.. drawn.Select(d => d.Left).OfType<NotesLeft>()]);
         IReadOnlyList<SheetContent> front = sheets.Front.Draw(sheets.Index);
@@ -61,55 +59,31 @@ public sealed class DrawnSet
             Sheets = sheets,
             Contents = [.. contents.Select(c => (c.Scale, names.FillIn(c.Content, sheets)))],
             ModelLines = [.. planLines, .. walls.SelectMany(w => ElevationModel.Draw(context, w.Key))],
-            PlanScales = [.. walls.Where(w => w.Any(v => v.HasPlan && v.Window is not null)).Select(w => PlanScaleOf([.. w], area, Plain))],
+            PlanScales = [.. views.Where(v => v.Window is not null).Select(v => v.Plan?.Scale).OfType<SheetScale>().Distinct()],
         };
     }
 
     /// <summary>The sheets of a wall: one for each stretch of its elevation, and one for its plan where no plan fits above the elevation.</summary>
-    private static IEnumerable<ViewSheet> ViewsOf(
-        DrawingContext context, ElevationPlan elevations, ElevationStrip strip, Box area, PlanModel plan, IReadOnlyList<Primitive> planLines)
+    private static IEnumerable<ViewSheet> ViewsOf(SheetRooms rooms, ElevationStrip strip, PlannedWindow[] windows, PlanModel plan)
     {
-        PlannedWindow[] windows = [.. elevations.Windows.Where(w => w.Strip == strip)];
-        bool hasPlan = new PlanElevationSheet(context, strip, elevations.Scale, plan, planLines, [], [], []).HasPlanAbove(area, windows.Select(w => w.Window));
-        foreach (PlannedWindow window in windows)
-            yield return new(strip, window, hasPlan);
-        if (!hasPlan)
-            yield return new(strip, null, true);
+        if (rooms.PlansAbove(strip, [.. windows.Select(w => w.Window)], plan) is { } above)
+            return windows.Zip(above, (w, p) => new ViewSheet(strip, w, p));
+        var alone = new ViewSheet(strip, null, null);
+        return [.. windows.Select(w => new ViewSheet(strip, w, null)), alone with { Plan = rooms.PlanAlone(strip, alone.Shown, plan) }];
     }
 
     private static IEnumerable<(string Scale, SheetContent Content, NotesLeft? Left)> DrawViews(
-        ViewSheet[] wall, SheetStandIns standIns, Box area, SheetScale scale, DrawingContext context, Func<ViewSheet, PlanElevationSheet> of)
+        ViewSheet[] wall, SheetStandIns standIns, SheetScale scale, DrawingContext context, PlanElevationSheet draw)
     {
-        SheetScale planScale = PlanScaleOf(wall, area, of);
         for (int i = 0; i < wall.Length; i++)
         {
-            PlanElevationSheet sheet = of(wall[i]);
-            string name = standIns.Of(wall[i]);
+            ViewSheet view = wall[i];
+            string name = standIns.Of(view);
             var names = new SheetNames(
-                name, wall[i].Window?.Before == true ? standIns.Of(wall[i - 1]) : null, wall[i].Window?.After == true ? standIns.Of(wall[i + 1]) : null, standIns.FurtherOf(wall[i]));
-            if (wall[i].Planned is PlannedWindow planned)
-                sheet.Compose(planned, area, wall[i].HasPlan ? planScale : null, names);
-            else
-                sheet.ComposePlan(wall[i].Shown, area, names);
-            bool isOne = wall[i].Window is not null && (!wall[i].HasPlan || planScale == scale);
-            yield return (isOne ? scale.Words(context) : context.Say(Phrase.AsShown),
-                new SheetContent { Viewports = sheet.Viewports, Paper = sheet.Paper, Model = sheet.Model, Findings = sheet.Findings },
-                sheet.NotesLeft is { Count: > 0 } left ? new NotesLeft(name, left) : null);
-        }
-    }
-
-    /// <summary>The scale of a wall's plans, one for all its sheets.</summary>
-    private static SheetScale PlanScaleOf(IReadOnlyList<ViewSheet> wall, Box area, Func<ViewSheet, PlanElevationSheet> of) =>
-        wall.Where(v => v.Window is not null).Select(v => of(v).PlanScaleAbove(v.Window!, area)).MaxBy(s => s.Value);
-
-    /// <summary>Every view of a plan in the set.</summary>
-    private static IEnumerable<Viewport> PlanViewports(IReadOnlyList<ViewSheet> views, Box area, Func<ViewSheet, PlanElevationSheet> of)
-    {
-        foreach (ViewSheet[] wall in views.GroupBy(v => v.Strip).Select(w => w.ToArray()))
-        {
-            SheetScale scale = PlanScaleOf(wall, area, of);
-            foreach (ViewSheet view in wall.Where(v => v.HasPlan))
-                yield return of(view).PlanViewport(view.Shown, area, view.Window is null ? null : scale);
+                name, view.Window?.Before == true ? standIns.Of(wall[i - 1]) : null, view.Window?.After == true ? standIns.Of(wall[i + 1]) : null, standIns.FurtherOf(view));
+            (SheetContent content, IReadOnlyList<string> left) = draw.Draw(view, names);
+            bool isOne = view.Window is not null && (view.Plan is null || view.Plan.Scale == scale);
+            yield return (isOne ? scale.Words(context) : context.Say(Phrase.AsShown), content, left.Count > 0 ? new NotesLeft(name, left) : null);
         }
     }
 

@@ -99,7 +99,7 @@ public sealed class SheetPlan
             return _context.Say(Phrase.TitlePlan, view.Strip.Wall.Name.ToUpperInvariant());
         string range = _context.Say(
             Phrase.StationRange, _context.Print.ShortStation(w.Wall, w.Start), _context.Print.ShortStation(w.Wall, w.End));
-        return _context.Say(view.HasPlan ? Phrase.TitlePlanAndElevation : Phrase.TitleElevation, range);
+        return _context.Say(view.Plan is not null ? Phrase.TitlePlanAndElevation : Phrase.TitleElevation, range);
     }
 
     public string TitleOf(PackedSheet sheet)
@@ -204,8 +204,8 @@ public sealed class SheetPlan
 
 /// <summary>A sheet with a stretch of a wall's elevation, or with a plan alone.</summary>
 /// <param name="Planned">Null for a plan alone.</param>
-/// <param name="HasPlan">True where a plan stands on it.</param>
-public sealed record ViewSheet(ElevationStrip Strip, PlannedWindow? Planned, bool HasPlan)
+/// <param name="Plan">Null where no plan stands on it.</param>
+public sealed record ViewSheet(ElevationStrip Strip, PlannedWindow? Planned, PlannedPlan? Plan)
 {
     public SheetWindow? Window => Planned?.Window;
 
