@@ -18,8 +18,11 @@ public sealed class MarkPlacer
     /// <summary>Room between a symbol and its mark, mm.</summary>
     private const double Gap = 0.45;
 
-    /// <summary>Room about a mark, mm.</summary>
+    /// <summary>Room above and below a mark, mm.</summary>
     private const double Margin = 0.3;
+
+    /// <summary>Room at each end of a mark, in heights of a letter: a piece of line between two marks nearer than twice that reads as a hyphen.</summary>
+    private const double EndMargin = 0.3;
 
     /// <summary>Room between a mark and a match line, or another edge of the view, mm.</summary>
     private const double FromEdge = 1.2;
@@ -153,10 +156,10 @@ public sealed class MarkPlacer
             {
                 Text text = TextAt(nail, forms[f], place.Side, shift);
                 Box box = BoxOf(text);
-                if ((last is not null && last.Value.Overlaps(box.Grown(2 * Margin))) || !IsFree(nail, box))
+                if ((last is not null && last.Value.Overlaps(WithRoom(box))) || !IsFree(nail, box))
                     continue;
                 found = new(nail, text, null);
-                last = box;
+                last = WithRoom(box);
                 cost += f > form ? Shortened : shift != place.Shift && !isEnd ? Shifted : 0;
                 break;
             }
@@ -214,7 +217,7 @@ public sealed class MarkPlacer
     private void Keep(PlacedMark mark)
     {
         _placed.Add(mark);
-        Crowd.Add(BoxOf(mark.Text).Grown(Margin));
+        Crowd.Add(WithRoom(BoxOf(mark.Text)));
     }
 
     private static double Reach(Nail nail) => NailSymbols.Footprint(nail, 1).First().Width / 2;
@@ -238,8 +241,11 @@ public sealed class MarkPlacer
         return new(text.Position.X - half, text.Position.Y, text.Position.X + half, text.Position.Y + text.Height);
     }
 
+    /// <summary>A mark's box with the room that is kept about it.</summary>
+    private Box WithRoom(Box box) => new(box.Left - EndMargin * _style.Height, box.Bottom - Margin, box.Right + EndMargin * _style.Height, box.Top + Margin);
+
     private bool IsFree(Nail nail, Box box) =>
-        _view.Viewport.Frame.Grown(-FromEdge).Contains(box) && Crowd.IsFree(box.Grown(Margin)) && IsOwned(nail, box);
+        _view.Viewport.Frame.Grown(-FromEdge).Contains(box) && Crowd.IsFree(WithRoom(box)) && IsOwned(nail, box);
 
     private bool IsOwned(Nail nail, Box box)
     {

@@ -14,8 +14,8 @@ public static class Bubble
         double height = context.StyleOf(TextRole.Label).Height;
         yield return new Circle(LayerRole.Title, middle, radius);
         yield return new Line(LayerRole.Title, middle - new Point2(radius, 0), middle + new Point2(radius, 0));
-        yield return context.Write(LayerRole.Title, TextRole.Label, middle + new Point2(0, (radius - height) / 2 - 0.2), number, HorizontalAlign.Center);
-        yield return context.Write(LayerRole.Title, TextRole.Label, middle - new Point2(0, (radius + height) / 2 - 0.2), sheet, HorizontalAlign.Center);
+        yield return context.Write(LayerRole.Title, TextRole.Label, middle + new Point2(0, (radius - height) / 2 - 0.2), number, HorizontalAlign.Center) with { Masked = true };
+        yield return context.Write(LayerRole.Title, TextRole.Label, middle - new Point2(0, (radius + height) / 2 - 0.2), sheet, HorizontalAlign.Center) with { Masked = true };
     }
 
     /// <summary>The end of a cut through an elevation, upward from a point, with an arrow in the direction of view: a line, a line and a head.</summary>

@@ -21,6 +21,9 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
     /// <summary>Layers whose lines count, masks or not: what is drawn after the masks, and the outline of the wall.</summary>
     private static readonly LayerRole[] Counting = [LayerRole.Wall, LayerRole.Dimension, LayerRole.Leader, LayerRole.MatchLine];
 
+    /// <summary>Least room between two marks on one line, in heights of a letter: nearer, they and a piece of line between them read as one mark.</summary>
+    private const double Apart = 0.35;
+
     private sealed record Mark(string Nail, Point2 Head, Point2[] Box, string Text, double Height)
     {
         public string Row => Nail[..Nail.LastIndexOf('-')];
@@ -98,6 +101,8 @@ public sealed record DrawnMarks(int Nails, int Full, int Leaders, IReadOnlyList<
                     wrong.Add($"{Where()} lies on the head of {other.Nail}");
                 if (Overlap(mark.Box, other.Box))
                     wrong.Add($"{Where()} lies on {other.Text} of {other.Nail}");
+                else if (Overlap([.. mark.Box.Select((c, i) => c + new Point2(i is 0 or 3 ? -Apart * mark.Height : Apart * mark.Height, 0))], other.Box))
+                    wrong.Add($"{Where()} reads as one with {other.Text} of {other.Nail}");
             }
             wrong.AddRange(texts.Where(t => Overlap(mark.Box, t.Box)).Select(t => $"{Where()} lies on \"{t.Value}\""));
             Box inside = Box.Around(mark.Box).Grown(-0.05);

@@ -23,7 +23,9 @@ public partial class BubbleTests
         int details = 0, sections = 0;
         foreach ((Circle circle, IReadOnlyList<Primitive> space) in set.Sheets.Select(s => s.Paper).Append(set.Model).SelectMany(s => s.OfType<Circle>().Where(c => c.Layer == LayerRole.Title).Select(c => (c, s))))
         {
-            string[] words = [.. space.OfType<Text>().Where(t => t.Layer == LayerRole.Title && (t.Position - circle.Center).Length < circle.Radius).OrderByDescending(t => t.Position.Y).Select(t => t.Value)];
+            Text[] texts = [.. space.OfType<Text>().Where(t => t.Layer == LayerRole.Title && (t.Position - circle.Center).Length < circle.Radius).OrderByDescending(t => t.Position.Y)];
+            string[] words = [.. texts.Select(t => t.Value)];
+            Assert.All(texts, t => Assert.True(t.Masked, $"lines of the view may cross {t.Value}"));
             Assert.True(words.Length == 2, string.Join("|", words));
             Sheet sheet = Assert.Single(set.Sheets, s => s.Name == words[1]);
             string[] titles = [.. sheet.Paper.OfType<Text>().Select(t => Title().Match(t.Value)).Where(m => m.Success && m.Groups[2].Value == words[0]).Select(m => m.Groups[1].Value)];
