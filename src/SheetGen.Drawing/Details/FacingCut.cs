@@ -89,7 +89,7 @@ internal sealed class FacingCut(DrawingContext context, DetailData data, Wall wa
         if (IsOnFace)
             return;
         if (Facing.Gap is not null)
-            pen.Small((PanelBack, low), Face.At(0, low), -1, context.Say(Face.Degrees == 0 ? Phrase.GapIs : Phrase.GapVaries, "<>"));
+            pen.Small((PanelBack, low), Face.At(0, low), -1, Face.Degrees == 0 ? context.Say(Phrase.GapIs, "<>") : context.Say(Phrase.GapVaries, "<>", data.Small(Facing.Gap)));
         else
             pen.Note((PanelBack / 2, low + (high - low) * 0.15), Left, context.Say(Phrase.GapIs, data.Blank));
     }

@@ -116,7 +116,7 @@ internal static class HeadDetails
         pen.NoteAtOneOf([(-thick, plate * 0.4), (-thick, plate * 0.48), (-thick, -plate * 0.48)], Left - 0.7, context.Say(Phrase.PlateIs, data.Has("plate") ? data.Fact("plate") : head.Plate.IsGiven ? Sizes(data, head.Plate) : data.Blank));
         pen.Remark(context.Say(Phrase.BarProjects));
         if (!steel.IsPlaced)
-            pen.NoteAtOneOf([(steel.Mesh, -high * 0.9), (steel.Mesh, -high)], -0.3, context.Say(Phrase.CoverIs, data.Blank));
+            pen.NoteAtOneOf([(steel.Mesh, -high * 0.9), (steel.Mesh, -high)], -0.3, context.Say(Phrase.CoverIs, data.Fact("mesh_cover")));
         pen.NoteAtOneOf([(steel.Mesh, high * 0.88), (steel.Mesh, high), (steel.Mesh, -high)], 0.4, context.Say(Phrase.MeshIs, data.Fact("mesh")));
         pen.NoteAtOneOf([(steel.Mesh, plate * 0.42), (steel.Mesh - steel.Waler / 2, plate * 0.42 + steel.Waler / 2), (steel.Mesh - steel.Waler, plate * 0.42)], 0.3, context.Say(Phrase.WalersAre, data.Fact("waler_bars")));
         pen.NoteAtOneOf([(steel.Mesh, -plate * 0.42), (steel.Mesh - steel.Waler / 2, -plate * 0.42 - steel.Waler / 2), (steel.Mesh - steel.Waler, -plate * 0.42)], -0.3, context.Say(Phrase.BearingBarsAre, data.Fact("bearing_bars")));

@@ -219,39 +219,41 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 
     public static string DimensionSuffix(LengthUnit unit) => Lengths.IsFoot(unit) ? "'" : "";
 
-    /// <summary>Row labels inside the view where a row begins or, when it is not level, ends away from the sheet's ends.</summary>
+    /// <summary>
+    /// Row labels inside the view where a row begins or, when it is not level, ends away from the sheet's ends. A row that reaches neither margin
+    /// and has room for no label is told among the notes.
+    /// </summary>
     public void RowChanges()
     {
         foreach (Nail[] row in RowGroups(view.Nails, new Face(view.Wall)))
         {
-            if (!NearEdge(row[0]) && !NearEdge(row[^1]))
-            {
-                RowLabel(row[0], row.Length);
-                if (row[0].Elevation != row[^1].Elevation)
-                    RowLabel(row[^1], row.Length);
-            }
-            else if (!NearEdge(row[0]))
-            {
-                RowLabel(row[0], row.Length);
-            }
-            else if (!NearEdge(row[^1]) && row[0].Elevation != row[^1].Elevation)
-            {
-                RowLabel(row[^1], row.Length);
-            }
+            (Nail first, Nail last) = (row[0], row[^1]);
+            bool begins = !NearEdge(first), ends = !NearEdge(last), isLevel = first.Elevation == last.Elevation;
+            bool isTold = begins && TryRowLabel(first);
+            if (ends && (!isLevel || (begins && !isTold)) && last != first)
+                isTold |= TryRowLabel(last);
+            if (begins && ends && !isTold)
+                view.Labels.Note(string.Join(" ", RowWords(first, last)));
         }
     }
 
-    private void RowLabel(Nail nail, int count)
+    private bool TryRowLabel(Nail nail)
     {
-        string length = Say(Phrase.LengthIs, _print.Short(_context.RowLengths.Of(nail)));
-        string[] words = [Say(Phrase.RowName, MarkForms.RowOf(nail)), Say(Phrase.Elevation, _print.Elevation(nail.Elevation)), length];
-        // The end nails' marks name the row and a table lists it: its elevation here is a help.
-        view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.7)
+        string[] words = RowWords(nail, nail);
+        // The end nails' marks name the row: its elevation here is a help.
+        return view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.7)
         {
             Toward = Math.PI / 2,
             LeaderFrom = 1.2,
             Reach = 27,
         });
+    }
+
+    /// <summary>The name of a row, its elevation from one nail to another, its length.</summary>
+    private string[] RowWords(Nail first, Nail last)
+    {
+        string from = _print.Elevation(first.Elevation), to = _print.Elevation(last.Elevation);
+        return [Say(Phrase.RowName, MarkForms.RowOf(first)), Say(Phrase.Elevation, from == to ? from : Say(Phrase.FromTo, from, to)), Say(Phrase.LengthIs, _print.Short(_context.RowLengths.Of(first)))];
     }
 
     /// <summary>True where a nail is the first or last that its row has on the sheet's end.</summary>

@@ -67,7 +67,7 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
         y = Cell(lines, attributes, y, 10 * Size, Phrase.FrameNumber, ("NUMBER", 2.6, TextRole.TitleBlock), 2);
         y = Cell(lines, attributes, y, 10 * Size, Phrase.FrameDate, ("DATE", 2.6, TextRole.TitleBlock), 2);
         y = Cell(lines, attributes, y, 10 * Size, Phrase.FrameRevision, ("REVISION", 2.6, TextRole.TitleBlock), 2);
-        foreach ((string who, Phrase word) in new[] { ("CHECKED", Phrase.FrameChecked), ("DRAWN", Phrase.FrameDrawn), ("DESIGNED", Phrase.FrameDesigned) })
+        foreach ((string who, Phrase word) in new[] { ("APPROVED", Phrase.FrameApproved), ("CHECKED", Phrase.FrameChecked), ("DRAWN", Phrase.FrameDrawn), ("DESIGNED", Phrase.FrameDesigned) })
             y = Cell(lines, attributes, y, 7 * Size, word, (who, 2.6, TextRole.TitleBlock), 2, beside: 24);
         y = Revisions(lines, attributes, y);
         lines.Add(Small(context.Say(Phrase.FrameSeal), new(StripLeft + 2, Border.Top - 2 - SmallHeight)));
@@ -163,6 +163,7 @@ public sealed class SheetFrame(DrawingContext context, SheetSize size)
             ["DESIGNED"] = Fact("designed"),
             ["DRAWN"] = Fact("drawn"),
             ["CHECKED"] = Fact("checked"),
+            ["APPROVED"] = Fact("approved"),
         };
         values["SHEET_TITLE"] = title;
         values["PROJECT"] = context.Project.Info.Title.ToUpperInvariant();

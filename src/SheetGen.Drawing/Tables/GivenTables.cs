@@ -38,22 +38,48 @@ internal static class GivenTables
     /// <summary>The row of an obstruction; of an inclined shaft or pile a row for each end.</summary>
     private static IEnumerable<IReadOnlyList<string>> ObstructionRows(DrawingContext context, Obstruction o)
     {
-        string kind = context.Say(KindWords(o.Kind)), size = o.Diameter > 0 ? context.Print.Small(o.Diameter) : "", top = Level(context, o, o.Top), bottom = Level(context, o, o.Bottom);
+        string kind = KindOf(context, o), size = o.Diameter > 0 ? context.Print.Small(o.Diameter) : "", top = Level(context, o, o.Top), bottom = Level(context, o, o.Bottom);
         string[] facts = [.. new[] { "owner", "state", "quality_level", "source" }.Select(f => o.Facts.GetValueOrDefault(f, "").ToUpperInvariant())];
-        (string Station, string Behind, string Elevation)[] ends = o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile ? [.. new ShaftAxis(context, o).Ends(Nearest(context, o))] : [];
+        Wall wall = Nearest(context, o);
+        if (o.Kind is not (ObstructionKind.Shaft or ObstructionKind.Pile))
+        {
+            yield return [o.Name, kind, Stretch(context, o, wall), ObstructionPlace.Of(new Face(wall), o) is { } place ? context.Print.Distance(place.Behind) : "", size, top, bottom, .. facts];
+            yield break;
+        }
+        (string Station, string Behind, string Elevation)[] ends = [.. new ShaftAxis(context, o).Ends(wall)];
         if (ends.Length < 2)
         {
-            yield return [o.Name, kind, ends.Length == 0 ? "" : ends[0].Station, ends.Length == 0 ? "" : ends[0].Behind, size, top, bottom, .. facts];
+            yield return [o.Name, kind, ends[0].Station, ends[0].Behind, size, top, bottom, .. facts];
             yield break;
         }
         yield return [context.Say(Phrase.UpperEndOf, o.Name), kind, ends[0].Station, ends[0].Behind, size, ends[0].Elevation, "", .. facts];
         yield return [context.Say(Phrase.LowerEndOf, o.Name), kind, ends[1].Station, ends[1].Behind, size, "", ends[1].Elevation, .. facts];
     }
 
-    /// <summary>The wall to which the upper end of a shaft or pile is nearest.</summary>
+    /// <summary>From where to where along the wall's line: a pipe in the order of its points, as its elevations are given; all else up-station.</summary>
+    private static string Stretch(DrawingContext context, Obstruction o, Wall wall)
+    {
+        double[] along = [.. context.PlacesOf(wall.LayoutLine, o).Select(p => p.Along)];
+        (double from, double to) = o.Kind == ObstructionKind.Pipe ? (along[0], along[^1]) : (along.Min(), along.Max());
+        string first = context.Print.Station(wall, from), last = context.Print.Station(wall, to);
+        return first == last ? first : context.Say(Phrase.FromTo, first, last);
+    }
+
+    /// <summary>What kind it is, of a pipe with the elevations of its axis at its ends.</summary>
+    private static string KindOf(DrawingContext context, Obstruction o)
+    {
+        string kind = context.Say(KindWords(o.Kind));
+        if (o.Kind != ObstructionKind.Pipe)
+            return kind;
+        string first = context.Print.Elevation(o.Shape[0].Z), last = context.Print.Elevation(o.Shape[^1].Z);
+        return context.Say(Phrase.PipeAxis, kind, first == last ? first : context.Say(Phrase.FromTo, first, last));
+    }
+
+    /// <summary>The wall to which a point of it comes nearest; of a shaft or pile the upper end counts.</summary>
     private static Wall Nearest(DrawingContext context, Obstruction o) => context.Project.Walls
-        .Select(w => (Wall: w, Place: context.PlacesOf(w.LayoutLine, o)[0]))
-        .MinBy(p => Math.Abs(p.Place.Right) + Math.Max(0, Math.Max(p.Wall.Start - p.Place.Along, p.Place.Along - p.Wall.End))).Wall;
+        .Select(w => (Wall: w, Away: context.PlacesOf(w.LayoutLine, o).Take(o.Kind is ObstructionKind.Shaft or ObstructionKind.Pile ? 1 : int.MaxValue)
+            .Min(p => Math.Abs(p.Right) + Math.Max(0, Math.Max(w.Start - p.Along, p.Along - w.End)))))
+        .MinBy(p => p.Away).Wall;
 
     private static string Level(DrawingContext context, Obstruction o, double elevation) =>
         double.IsFinite(elevation) && o.Kind is not (ObstructionKind.Boundary or ObstructionKind.Pipe) ? context.Print.Elevation(elevation) : "";
@@ -85,8 +111,8 @@ internal static class GivenTables
                     layer.PlasticityIndex is double pi ? Printed.Number(pi, 1) : "", water]);
                 from = layer.To;
             }
-            if (b.Layers.Count == 0)
-                rows.Add([b.Name, station, offset, print.Elevation(b.Top), print.Elevation(b.Bottom), "", "", water]);
+            if (from > b.Bottom)
+                rows.Add([b.Name, station, offset, print.Elevation(from), print.Elevation(b.Bottom), "", "", water]);
         }
         return SheetTable.Of(context, Phrase.TableBorings, Phrase.TableBoringsHeads, rows, Phrase.TableBoringsRemark);
     }
@@ -114,6 +140,8 @@ internal static class GivenTables
             }
             foreach (Corner corner in line.Corners)
                 Add(context.Say(Phrase.ControlAngle), corner.Along, line.AzimuthAt(corner.Along));
+            foreach (StationEquation equation in line.Stationing.Equations)
+                Add(EquationWords(context, equation), equation.Along, line.AzimuthAt(equation.Along));
             Add(context.Say(Phrase.ControlEnd), line.Length, line.AzimuthAt(line.Length));
             foreach (Wall wall in context.Project.Walls.Where(w => w.LayoutLine == line))
             {
@@ -123,4 +151,7 @@ internal static class GivenTables
         }
         return SheetTable.Of(context, Phrase.TableControl, Phrase.TableControlHeads, rows, Phrase.TableControlRemark);
     }
+
+    private static string EquationWords(DrawingContext context, StationEquation equation) => context.Say(
+        Phrase.ControlEquation, equation.Back.Text(context.Print.Unit), equation.Ahead.Text(context.Print.Unit));
 }

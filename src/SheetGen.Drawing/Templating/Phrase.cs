@@ -45,6 +45,7 @@ public enum Phrase
     FrameDesigned,
     FrameDrawn,
     FrameChecked,
+    FrameApproved,
     FrameRevisions,
     RevisionNumber,
     RevisionText,
@@ -134,6 +135,12 @@ public enum Phrase
     KindBeam,
     KindPipe,
     KindBoundary,
+
+    /// <summary>The kind of a pipe and the elevations of its axis.</summary>
+    PipeAxis,
+
+    /// <summary>From one station or elevation to another.</summary>
+    FromTo,
 
     // Fields of the notes
     Default,
@@ -275,6 +282,9 @@ public enum Phrase
     TableControlHeads,
     TableControlRemark,
     ControlBegin,
+
+    /// <summary>A station equation: the station by those before it and by those that follow.</summary>
+    ControlEquation,
     ControlEnd,
     ControlAngle,
     TableOpenings,
