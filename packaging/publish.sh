@@ -10,24 +10,30 @@ systems=("$@")
 [ ${#systems[@]} -gt 0 ] || systems=(linux-x64 win-x64 osx-arm64)
 mkdir -p "$folder"
 
+# All that is built on the way stands here, anew each time: apart from the ordinary build (src/*/bin, src/*/obj), which stays as it is, and apart for each system.
+made="$PWD/out/publish"
+rm -rf "$made"
+export SBOM_ASSETS="$made/obj/SheetGen.Cli/project.assets.json"
+apart=(--artifacts-path "$made" -p:AppendRuntimeIdentifierToOutputPath=true)
+
 # What is handed out is made of the packages that packages.lock.json names, and of no other. The runtime comes with the SDK (global.json); the bill of
 # materials beside each file says which one it was.
-dotnet restore src/SheetGen.Cli --locked-mode
+dotnet restore src/SheetGen.Cli --locked-mode --artifacts-path "$made"
 
 # The tool package runs on any system that has the runtime, so it is packed without a system of its own.
-dotnet pack src/SheetGen.Cli -c Release --no-restore -o "$folder" -p:PackTool=true -p:UseCurrentRuntimeIdentifier=false -p:RuntimeIdentifiers= -p:PublishReadyToRun=false \
+dotnet pack src/SheetGen.Cli -c Release --no-restore "${apart[@]}" -o "$folder" -p:PackTool=true -p:UseCurrentRuntimeIdentifier=false -p:RuntimeIdentifiers= -p:PublishReadyToRun=false \
     -p:IsPublishing=true
 
-# What is compiled just in time while the demos run, so that it can be compiled ahead below.
+# What the tool package, which is not compiled ahead, compiles just in time while the demos run, so that it can be compiled ahead below.
+profiles="$made/profiles"
 profile() {
-    local built=src/SheetGen.Cli/bin/Release/net10.0 profiles=src/SheetGen.Cli/obj/profiles demo
-    rm -rf "$profiles"
+    local built="$made/bin/SheetGen.Cli/release" demo
     mkdir -p "$profiles"
     dotnet build packaging/RunProfile -c Release -p:RestoreLockedMode=true -o "$profiles/hook"
     sed 's/\(EventSource.IsSupported": \)false/\1true/' "$built/SheetGen.Cli.runtimeconfig.json" >"$profiles/seen.runtimeconfig.json"
     for demo in demo/*/; do
         for command in check "build --out $profiles/out"; do
-            RUN_PROFILE="$profiles/$(basename "$demo")-${command%% *}.mibc" DOTNET_STARTUP_HOOKS="$PWD/$profiles/hook/RunProfile.dll" \
+            RUN_PROFILE="$profiles/$(basename "$demo")-${command%% *}.mibc" DOTNET_STARTUP_HOOKS="$profiles/hook/RunProfile.dll" \
                 dotnet exec --runtimeconfig "$profiles/seen.runtimeconfig.json" --depsfile "$built/SheetGen.Cli.deps.json" "$built/SheetGen.Cli.dll" \
                 $command "$demo/wall.yaml" >/dev/null
         done
@@ -38,8 +44,6 @@ profile() {
 # as runs of the demos tell (profile): a cold check takes a third less. It is done for the one system where what comes out is run before it is handed out
 # (smoke.sh); the others keep the plain form.
 for rid in "${systems[@]}"; do
-    # The host and the code compiled ahead are kept under one name for all systems; what another system left must not be taken for up to date.
-    rm -rf src/SheetGen.Cli/obj/Release/net10.0/singlefilehost* src/SheetGen.Cli/obj/Release/net10.0/R2R
     composite=false ahead=true
     if [ "$rid" = linux-x64 ]; then
         composite=true
@@ -47,9 +51,9 @@ for rid in "${systems[@]}"; do
     elif [ "${PLAIN:-}" = 1 ]; then
         ahead=false
     fi
-    dotnet publish src/SheetGen.Cli -c Release -r "$rid" --self-contained true --no-restore -o "$folder/$rid" \
+    dotnet publish src/SheetGen.Cli -c Release -r "$rid" --self-contained true --no-restore "${apart[@]}" -o "$folder/$rid" \
         -p:PublishSingleFile=true -p:IncludeNativeLibrariesForSelfExtract=true -p:DebugType=none -p:GenerateDocumentationFile=false \
-        -p:PublishReadyToRun=$ahead -p:PublishReadyToRunComposite=$composite -p:IsPublishing=true
+        -p:PublishReadyToRun=$ahead -p:PublishReadyToRunComposite=$composite -p:RunProfiles="$profiles/" -p:IsPublishing=true
     cp LICENSE docs/third-party.md src/SheetGen.Drawing/Fonts/OFL.txt "$folder/$rid/"
     # The runtime that goes with the file is made of the work of others too, who ask to be named.
     runtime="$(python3 tests/Tools/sbom.py --runtime "$rid")"

@@ -6,13 +6,24 @@ root="$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)"
 work="$(mktemp -d)"
 trap 'rm -rf "$work"' EXIT
 packages="${1:-$work/packages}"
-[ -d "$packages" ] || PLAIN=1 "$root/packaging/publish.sh" "$packages" >"$work/publish.log" 2>&1 || { tail -20 "$work/publish.log"; exit 1; }
-python3 "$root/packaging/headers.py" "$packages"/*/SheetGen.Cli*
 demo="$root/demo/quarry-lane/wall.yaml"
+
+# Publishing leaves the ordinary release build as it was (it once took its framework away): the same files where both can be seen, and it runs.
+ordinary() { find "$root"/src/*/bin "$root"/src/*/obj -type f -exec sha256sum {} + 2>/dev/null | LC_ALL=C sort; }
+release="$root/src/SheetGen.Cli/bin/Release/net10.0/SheetGen.Cli"
+if [ ! -d "$packages" ]; then
+    ordinary >"$work/before"
+    PLAIN=1 "$root/packaging/publish.sh" "$packages" >"$work/publish.log" 2>&1 || { tail -20 "$work/publish.log"; exit 1; }
+    ordinary | diff "$work/before" -
+fi
+[ ! -x "$release" ] || "$release" build "$demo" --out "$work/release" >/dev/null
+python3 "$root/packaging/headers.py" "$packages"/*/SheetGen.Cli*
 
 # The tool package: needs the runtime.
 mkdir "$work/tool"
 (cd "$work/tool" && cp "$demo" . && dotnet tool install SheetGen --tool-path bin --add-source "$packages" >/dev/null && bin/sheetgen build wall.yaml --out out >/dev/null)
+
+[ ! -d "$work/release" ] || diff -r "$work/tool/out" "$work/release"
 
 # The single file: alone in the folder, without any of the user's environment, in another zone and under another locale.
 if [ "$(uname -s)-$(uname -m)" = Linux-x86_64 ]; then

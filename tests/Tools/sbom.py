@@ -1,14 +1,15 @@
 #!/usr/bin/env python3
 """Writes a software bill of materials (CycloneDX 1.5, JSON) of the program from src/SheetGen.Cli/packages.lock.json, to standard output: that of the single
 file for one system where one is named, else of all. The runtime in the single files is the one that the restore took. Licences are read from the restored
-packages. usage: tests/Tools/sbom.py [RID] > docs/sbom.cdx.json; tests/Tools/sbom.py --runtime RID gives the folder of that runtime's package."""
+packages. usage: tests/Tools/sbom.py [RID] > docs/sbom.cdx.json; tests/Tools/sbom.py --runtime RID gives the folder of that runtime's package.
+SBOM_ASSETS in the environment names the restore's project.assets.json; left out, it is that of the ordinary build."""
 import base64, glob, json, os, re, sys
 
 root = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 cache = os.environ.get("NUGET_PACKAGES", os.path.expanduser("~/.nuget/packages"))
 lock = json.load(open(os.path.join(root, "src/SheetGen.Cli/packages.lock.json")))["dependencies"]["net10.0"]
 runtimes = {d["name"]: d["version"].strip("[]").split(",")[0]
-            for f in json.load(open(os.path.join(root, "src/SheetGen.Cli/obj/project.assets.json")))["project"]["frameworks"].values()
+            for f in json.load(open(os.environ.get("SBOM_ASSETS", os.path.join(root, "src/SheetGen.Cli/obj/project.assets.json"))))["project"]["frameworks"].values()
             for d in f.get("downloadDependencies", []) if d["name"].startswith("Microsoft.NETCore.App.Runtime.")}
 version = re.search(r"<Version>([^<]+)", open(os.path.join(root, "src/Directory.Build.props")).read()).group(1)
 
