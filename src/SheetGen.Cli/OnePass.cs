@@ -1,3 +1,4 @@
+using System.Text;
 using SheetGen.Layout.Advice;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
@@ -12,7 +13,8 @@ using SheetGen.ProjectFile.Inputs;
 namespace SheetGen.Cli;
 
 /// <summary>A wall that was read: the project with the files that it names.</summary>
-public sealed record Input(WallProject Project, NamedFiles Named);
+/// <param name="SignSpot">Where the project file has a sign first; null where no value of it does.</param>
+public sealed record Input(WallProject Project, NamedFiles Named, Func<Rune, SourceSpot?> SignSpot);
 
 /// <summary>A finished layout and what the checker says of it.</summary>
 public sealed record CheckedLayout(NailLayout Layout, ClearanceReport Report)
@@ -37,7 +39,7 @@ public static class OnePass
             return null;
         var display = new StageDisplay(screen, json);
         display.Stage("choosing columns");
-        return new Input(display.While(() => ColumnPhases.Choose(read.Project!, display)), named);
+        return new Input(display.While(() => ColumnPhases.Choose(read.Project!, display)), named, read.SpotOfSign);
     }
 
     /// <summary>Places the nails and checks the finished layout.</summary>

@@ -41,8 +41,8 @@ public static class OutputSet
         input.Named.Templates!);
 
     /// <summary>A report with what the sheets add to it.</summary>
-    public static ClearanceReport WithSheets(ClearanceReport report, SheetSet sheets) =>
-        report with { Findings = [.. report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets)] };
+    public static ClearanceReport WithSheets(ClearanceReport report, SheetSet sheets, Input input) =>
+        report with { Findings = [.. report.Findings, .. sheets.Findings, .. SheetSigns.Findings(sheets, input.SignSpot)] };
 
     /// <param name="also">Open formats asked for.</param>
     /// <param name="only">The files that are wanted; null for all.</param>
@@ -56,7 +56,7 @@ public static class OutputSet
         var run = new RunInfo(ProgramVersion.Text);
         display.Stage("drawing sheets");
         SheetSet sheets = Compose(input, measured);
-        ClearanceReport report = WithSheets(laid.Report, sheets);
+        ClearanceReport report = WithSheets(laid.Report, sheets, input);
         if (only is null or { Count: > 0 })
             display.Stage("writing files");
         var files = new ConcurrentDictionary<string, byte[]>();

@@ -1,3 +1,4 @@
+using System.Text;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.ProjectFile.Tree;
@@ -26,4 +27,15 @@ public sealed record ReadResult(WallProject? Project, IReadOnlyList<Problem> Pro
         }
         return spot;
     }
+
+    /// <summary>Where the first single value stands that has a sign in it; null where none has.</summary>
+    public SourceSpot? SpotOfSign(Rune sign) => Root is null ? null : SpotIn(Root, sign.ToString());
+
+    private static SourceSpot? SpotIn(Node node, string sign) => node switch
+    {
+        ScalarNode value => value.Text.Contains(sign, StringComparison.Ordinal) ? value.Spot : null,
+        ListNode list => list.Items.Select(i => SpotIn(i, sign)).FirstOrDefault(s => s is not null),
+        MapNode map => map.Entries.Select(e => SpotIn(e.Value, sign)).FirstOrDefault(s => s is not null),
+        _ => null,
+    };
 }

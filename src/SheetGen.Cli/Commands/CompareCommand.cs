@@ -83,7 +83,7 @@ public static class CompareCommand
         if (ProjectPath.Of(argument, screen) is not { } file || OnePass.Read(file, run.Json, screen) is not { } input
             || OnePass.Measure(input, OnePass.LayOut(input.Project, false, display), run.Json, display, screen) is not { } measured)
             return null;
-        MeasuredLayout told = measured with { Laid = measured.Laid with { Report = OutputSet.WithSheets(measured.Laid.Report, OutputSet.Compose(input, measured)) } };
+        MeasuredLayout told = measured with { Laid = measured.Laid with { Report = OutputSet.WithSheets(measured.Laid.Report, OutputSet.Compose(input, measured), input) } };
         return new Side(
             StateOf.Layout(argument, input.Project, told.Laid.Layout, told.Laid.Report, measured.Quantities, measured.Bid), input.Project, input.Named.Templates?.Language,
             run.Folder is null ? null : OutputSet.PageOf(input.Project, told, OutputSet.FindingsOf(input.Project, told)));

@@ -111,7 +111,7 @@ internal sealed class VariantWork(Study study, string folder, Screen screen, Int
                 NamedFiles? named = result.Project is null ? null : NamedFiles.Read(result, study.ProjectPath);
                 found.AddRange(result.Problems);
                 found.AddRange(named?.Problems ?? []);
-                return named is { PayItems: not null, Templates: not null } ? new Input(result.Project!, named) : null;
+                return named is { PayItems: not null, Templates: not null } ? new Input(result.Project!, named, result.SpotOfSign) : null;
             });
         (files, problems) = ([.. read.Values], found);
         return input;

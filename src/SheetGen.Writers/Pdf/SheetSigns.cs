@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
@@ -11,7 +12,8 @@ namespace SheetGen.Writers.Pdf;
 public static class SheetSigns
 {
     /// <summary>One warning for all of them; none where the font has every sign.</summary>
-    public static IReadOnlyList<Finding> Findings(SheetSet set)
+    /// <param name="place">Where the project file has a sign; null where it comes from another file (notes, layers, a drawing), in which the quoted text is to be looked for.</param>
+    public static IReadOnlyList<Finding> Findings(SheetSet set, Func<Rune, SourceSpot?> place)
     {
         IEnumerable<Primitive> all = set.Model.Concat(set.Sheets.SelectMany(s => s.Paper)).Concat(set.Blocks.SelectMany(b => b.Primitives));
         (string Text, int Sign)[] lacking =
@@ -20,7 +22,9 @@ public static class SheetSigns
         ];
         if (lacking.Length == 0)
             return [];
-        string signs = string.Join(", ", lacking.Select(p => string.Create(CultureInfo.InvariantCulture, $"U+{p.Sign:X4}")));
+        // The file by its name alone: the same bytes in whatever folder the project file stands.
+        string Place(int sign) => place(new Rune(sign)) is { } spot ? $" (in {spot with { File = Path.GetFileName(spot.File) }})" : "";
+        string signs = string.Join(", ", lacking.Select(p => string.Create(CultureInfo.InvariantCulture, $"U+{p.Sign:X4}{Place(p.Sign)}")));
         return
         [
             new Finding

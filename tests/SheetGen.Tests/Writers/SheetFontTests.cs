@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.RegularExpressions;
 using PdfSharp.Drawing;
 using SheetGen.Drawing.Labels;
@@ -5,6 +6,7 @@ using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model.Results;
+using SheetGen.ProjectFile;
 using SheetGen.Tests.Drawing;
 using SheetGen.Tests.Outside;
 using SheetGen.Writers.Pdf;
@@ -62,7 +64,7 @@ public sealed class SheetFontTests
         Sheet first = set.Sheets[0];
         Text Word(double y, string text) => new(LayerRole.Border, TextRole.Heading, new Point2(50, y), 4, text);
         set = set with { Sheets = [first with { Paper = [.. first.Paper, Word(60, $"PILE{Chinese}"), Word(80, "\u05d0\u05d1\u05d2 12")] }, .. set.Sheets.Skip(1)] };
-        Finding said = Assert.Single(SheetSigns.Findings(set));
+        Finding said = Assert.Single(SheetSigns.Findings(set, _ => null));
         Assert.Equal("the sheet font has no sign for U+4E2D (first in \"PILE\u4e2d\"): the PDF has [U+4E2D] and the like in their place; the DXF has the signs, in a font of the machine that opens it", said.Message);
         using var folder = new TemporaryFolder();
         string file = folder.File("sheets.pdf"), text = folder.File("text.txt");
@@ -72,6 +74,20 @@ public sealed class SheetFontTests
         string[] words = [.. Regex.Matches(File.ReadAllText(text), "xMin=\"([\\d.]+)\"[^>]*>([^<]+)<").Select(m => m.Groups[2].Value)];
         Assert.Contains("PILE[U+4E2D]", words);
         Assert.Contains(words, w => w.Contains('\u05d0'));
+    }
+
+    /// <summary>A title of the project file has a sign that the font lacks, another comes from elsewhere: the first has its place, under the file's name alone.</summary>
+    [Fact]
+    public void A_sign_that_the_font_lacks_is_named_with_its_place_in_the_project_file()
+    {
+        ReadResult read = ProjectReader.ReadText($"format: 1\nproject:\n  number: 1 # {Chinese}\n  title: [a, b{Chinese}]\n", "some/where/wall.yaml");
+        Assert.Null(read.SpotOfSign(new Rune(0x1F6A7)));
+        SheetSet set = SampleSheets.Compose(SampleWalls.Metric);
+        set = set with { Sheets = [set.Sheets[0] with { Paper = [new Text(LayerRole.Border, TextRole.Heading, new Point2(50, 60), 4, $"b{Chinese}\U0001F6A7")] }] };
+        Assert.StartsWith(
+            $"the sheet font has no sign for U+4E2D (in wall.yaml:4:14), U+1F6A7 (first in \"b{Chinese}\U0001F6A7\"): ",
+            Assert.Single(SheetSigns.Findings(set, read.SpotOfSign)).Message, StringComparison.Ordinal);
+        Assert.Empty(SheetSigns.Findings(SampleSheets.Compose(SampleWalls.Metric), read.SpotOfSign));
     }
 
     /// <summary>By the rules of Unicode Standard Annex 9, worked by hand; the first letters of the Hebrew alphabet are written as Latin capitals here.</summary>
