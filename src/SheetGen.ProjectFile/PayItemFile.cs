@@ -64,6 +64,14 @@ public static class PayItemFile
             PayExpression? quantity = PayExpression.Parse(expression, out PayExpressionFault? fault);
             if (quantity is null)
                 problems.Add(ProblemCodes.PayItem, map.SpotOf(key), $"quantity \"{expression}\": {fault!.Message}", fault.Hint);
+            if (quantity is { References.Count: > 0 } && rounding is { Scope: not RoundingScope.Total } each && quantity.Evaluate(_ => 0, out _) is { } constant and not 0)
+            {
+                problems.Add(
+                    ProblemCodes.PayItem, map.SpotOf(key),
+                    FormattableString.Invariant($"quantity \"{expression}\" is {constant} where nothing is counted, so that it would count that for every {(each.Scope == RoundingScope.Nail ? "nail" : "wall")} of the project"),
+                    "leave out each, or make the number an item of its own");
+                quantity = null;
+            }
             if (quantity is null || !Known(quantity, map.SpotOf(key), known, rounding?.Scope, problems) || measure is null)
                 continue;
             var item = new PayItem(

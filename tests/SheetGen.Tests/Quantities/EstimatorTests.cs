@@ -279,6 +279,37 @@ public class EstimatorTests
         Assert.Equal("no wall is named \"East\"", Assert.Single(unknown.Faults).Fault.Message);
     }
 
+    /// <summary>Once a pay quantity of -99,682 m was handed out.</summary>
+    [Theory]
+    [InlineData("pay_length - 5000", "", "the quantity is -2920 LF, less than nothing")]
+    [InlineData("(0 - pay_length)", ", each: nail", "the quantity is -2080 LF, less than nothing")]
+    [InlineData("pay_length - 2080.3", "", "the quantity is -0.3 LF, less than nothing")]
+    [InlineData("pay_length - 2080", "", null)]
+    [InlineData("pay_length - 2079", "", null)]
+    [InlineData("pay_length - pay_length / 3 - pay_length / 3 - pay_length / 3", "", null)]
+    public void A_pay_quantity_is_never_less_than_nothing(string quantity, string each, string? fault)
+    {
+        (WallProject project, NailLayout layout) = new TestWall().Make();
+        PayItemSet set = PayItemFile.Read(Set("LF", quantity, "", $"direction: nearest, decimals: 0{each}"), "items.yaml", project.Unit, [])!;
+        BidTable bid = BidQuantities.Make(TakeOff.Measure(project, layout), set, project.Rates);
+        Assert.Equal(fault is null ? [] : [fault], bid.Faults.Select(f => f.Fault.Message));
+    }
+
+    /// <summary>Once a foot taken from the nails of one wall was taken from every nail of the others too.</summary>
+    [Theory]
+    [InlineData("pay_length[wall North] - 1", ", each: nail", "is -1 where nothing is counted, so that it would count that for every nail of the project")]
+    [InlineData("pay_length + 2 ft", ", each: wall", "is 2 where nothing is counted, so that it would count that for every wall of the project")]
+    [InlineData("pay_length - 1", "", null)]
+    [InlineData("pay_length * 1.05 - hole_length * 0.5", ", each: nail", null)]
+    [InlineData("pay_length - pay_length[wall North]", ", each: wall", null)]
+    public void What_is_rounded_piece_by_piece_is_nothing_where_there_is_nothing(string quantity, string each, string? fault)
+    {
+        var problems = new List<Problem>();
+        PayItemFile.Read(Set("LF", quantity, "", $"direction: nearest, decimals: 0{each}"), "items.yaml", LengthUnit.Foot, problems);
+        Assert.Equal(fault is null ? [] : [$"quantity \"{quantity}\" {fault}"], problems.Select(p => p.Message));
+        Assert.All(problems, p => Assert.Equal(4, p.Spot.Line));
+    }
+
     [Fact]
     public void Division_by_a_quantity_of_nothing_is_a_fault_with_a_place()
     {
