@@ -83,7 +83,8 @@ internal sealed partial record KeyPath(IReadOnlyList<string> Blocks, Key Key, st
         foreach (Key key in keys)
         {
             string[] at = [.. above, key.Name];
-            if (key.Name is Shorthand.Defaults or "name" or "format")
+            // The units are no value of the wall: lengths of variants in feet and in metres could not be compared.
+            if (key.Name is Shorthand.Defaults or "name" or "format" || at is ["project", "units"])
                 continue;
             if (key.Kind == ValueKind.Map)
             {

@@ -63,14 +63,28 @@ public static partial class StudyReader
             problems.Add(ProblemCodes.StudyValues, vary.Key.Spot, FormattableString.Invariant($"the study has {count:0} variants; the limit is {MostVariants}"), "vary fewer keys, or in larger steps");
         if (project.Root is null || problems.HasErrors)
             return null;
+        Node varied = project.Root;
+        var placed = new List<int>();
         foreach (VariedKey key in keys)
         {
-            key.Path.Put(project.Root, key.Name, key.Choices[0], out int places);
+            varied = key.Path.Put(varied, key.Name, key.Choices[0], out int places);
+            placed.Add(places);
             if (places == 0)
                 problems.Add(ProblemCodes.StudyKey, key.Name.Spot, $"the project file has no place for \"{Shown.Short(key.Name.Text)}\"", Where(key.Path));
         }
+        // The last of two keys for one place would count, while the tables name the values of both.
+        foreach ((VariedKey key, int places) in keys.Zip(placed).Where(k => Count(varied, k.First.Choices[0]) < k.Second))
+            problems.Add(ProblemCodes.StudyKey, key.Name.Spot, $"\"{Shown.Short(key.Name.Text)}\" names a place that a later key of the study names too", "name each place once: inclination[section A] and inclination[section B], or inclination alone");
         return new Study(given.Text("title") ?? "", projectPath, given.Flag("prove") ?? false, project.Root, keys);
     }
+
+    /// <summary>In how many places of a tree this very node stands.</summary>
+    private static int Count(Node at, Node sought) => ReferenceEquals(at, sought) ? 1 : at switch
+    {
+        ListNode list => list.Items.Sum(i => Count(i, sought)),
+        MapNode map => map.Entries.Sum(e => Count(e.Value, sought)),
+        _ => 0,
+    };
 
     private static string Where(KeyPath path) => path switch
     {
@@ -131,6 +145,11 @@ public static partial class StudyReader
         if (numbers.Values.Any(n => n.Unit.Trim() != unit.Trim()) || step <= 0 || to < from || (to - from) / step > MostVariants)
         {
             problems.Add(ProblemCodes.StudyValues, range.Spot, "the range does not go from its least to its greatest value in steps over 0, all in one unit", Hint);
+            return null;
+        }
+        if ((to - from) % step != 0)
+        {
+            problems.Add(ProblemCodes.StudyValues, numbers["to"].At.Spot, FormattableString.Invariant($"steps of {step} from {from} do not end at {to}, which would be left out"), FormattableString.Invariant($"write to: {from + Math.Floor((to - from) / step) * step}, or another step"));
             return null;
         }
         var values = new List<Node>();
