@@ -118,6 +118,30 @@ public sealed class RecheckTests
         Assert.Equal(0, nail.Splay);
     }
 
+    /// <summary>Metres, inches and millimetres were once read as feet, and an emptied value was passed over without a word.</summary>
+    [Theory]
+    [InlineData("LENGTH", "26'", "length 20 to 26 ft", null)]
+    [InlineData("LENGTH", "26 ft", "length 20 to 26 ft", null)]
+    [InlineData("LENGTH", "8 m", null, "LENGTH reads \"8 m\", which is no number of ft; 20 is kept")]
+    [InlineData("LENGTH", "240\"", null, "LENGTH reads \"240\"\", which is no number of ft; 20 is kept")]
+    [InlineData("LENGTH", "900 mm", null, "LENGTH reads \"900 mm\", which is no number of ft; 20 is kept")]
+    [InlineData("LENGTH", "", null, "LENGTH is empty; 20 is kept")]
+    [InlineData("SPLAY", " ", null, "SPLAY is empty; 0 is kept")]
+    [InlineData("INCLINATION", "18 deg", "inclination 15 to 18 deg", null)]
+    [InlineData("INCLINATION", "18'", null, "INCLINATION reads \"18'\", which is no number of degrees below horizontal; 15 is kept")]
+    public void A_value_is_read_in_the_units_of_the_wall_alone(string tag, string typed, string? change, string? notRead)
+    {
+        SheetGen.Dxf.DxfDocument document = SheetGen.Dxf.DxfReader.Read(Wall.Drawing).Document!;
+        int at = document.Model.FindIndex(e => e is SheetGen.Dxf.DxfInsert i && i.XData.Any(x => x.Values.Contains(new SheetGen.Dxf.DxfXValue.Text(First))));
+        var nail = (SheetGen.Dxf.DxfInsert)document.Model[at];
+        document.Model[at] = nail with { Attributes = [.. nail.Attributes.Select(a => a.Tag == tag ? a with { Text = a.Text with { Value = typed } } : a)] };
+        using var stream = new MemoryStream();
+        SheetGen.Dxf.DxfWriter.Write(document, stream);
+        DrawingReading reading = Wall.Read(stream.ToArray());
+        Assert.Equal(change is null ? [] : [$"{First} {change}"], Wall.Changes(reading));
+        Assert.Equal(notRead is null ? [] : [$"{First}: {notRead}"], reading.NotRead);
+    }
+
     [Fact]
     public void A_turned_nail_is_checked_as_any_other_layout()
     {

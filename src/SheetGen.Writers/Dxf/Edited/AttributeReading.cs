@@ -27,9 +27,9 @@ internal sealed class AttributeReading
         _block = block;
         _notRead = notRead;
         _called = nail?.Mark ?? $"a nail added as {block.Value(NailSymbols.Mark) ?? block.Insert.Block}";
-        Splay = Typed("SPLAY", nail?.Splay, -MostSplay, MostSplay, "degrees, positive up-station");
-        Inclination = Typed("INCLINATION", nail?.Inclination, LeastInclination, MostInclination, "degrees below horizontal");
-        Length = Typed("LENGTH", nail?.Length, Lengths.Quantum(project.Unit), 1000, Lengths.Symbol(project.Unit));
+        Splay = Typed("SPLAY", nail?.Splay, -MostSplay, MostSplay, "degrees, positive up-station", null);
+        Inclination = Typed("INCLINATION", nail?.Inclination, LeastInclination, MostInclination, "degrees below horizontal", null);
+        Length = Typed("LENGTH", nail?.Length, Lengths.Quantum(project.Unit), 1000, Lengths.Symbol(project.Unit), project.Unit);
         if (nail is not null)
             Others();
     }
@@ -54,17 +54,21 @@ internal sealed class AttributeReading
 
     private string? Was(string tag) => _was?.Attributes.FirstOrDefault(a => a.Key == tag).Value;
 
-    private double? Typed(string tag, double? before, double least, double most, string unit)
+    private double? Typed(string tag, double? before, double least, double most, string words, LengthUnit? unit)
     {
+        string kept = before is { } b ? $"{b.ToString("0.###", CultureInfo.InvariantCulture)} is kept" : "the section's is taken";
         if (_block.Value(tag) is not { } text)
+        {
+            if (_block.IsEmptied(tag) && Was(tag) is { Length: > 0 })
+                _notRead.Add($"{_called}: {tag} is empty; {kept}");
             return null;
+        }
         // What is written as we wrote it is the figure itself, with all its decimals.
         if (text == Was(tag))
             return before;
-        if (NailBlock.Number(text) is { } value && value >= least && value <= most)
+        if (NailBlock.Number(text, unit) is { } value && value >= least && value <= most)
             return value;
-        string kept = before is { } b ? $"{b.ToString("0.###", CultureInfo.InvariantCulture)} is kept" : "the section's is taken";
-        _notRead.Add($"{_called}: {tag} reads \"{Short(text)}\", which is no number of {unit}; {kept}");
+        _notRead.Add($"{_called}: {tag} reads \"{Short(text)}\", which is no number of {words}; {kept}");
         return null;
     }
 

@@ -1,6 +1,8 @@
 using System.Globalization;
 using SheetGen.Drawing.Elevation;
 using SheetGen.Dxf;
+using SheetGen.Model;
+using SheetGen.Model.Units;
 
 namespace SheetGen.Writers.Dxf.Edited;
 
@@ -38,20 +40,26 @@ internal sealed class NailBlock
     /// <summary>The value of an attribute; null where the reference has no such attribute or it is empty.</summary>
     public string? Value(string tag) => Value(Insert, tag);
 
-    /// <summary>A number with what people write behind it; null where it is none.</summary>
-    public static double? Number(string text)
+    /// <summary>True where the reference has an attribute without a value.</summary>
+    public bool IsEmptied(string tag) => Value(tag) is null && Insert.Attributes.Any(a => a.Tag.Equals(tag, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>A number with its unit behind it or none; null where it is none, or in another unit.</summary>
+    /// <param name="unit">Unit of a length; null for degrees.</param>
+    public static double? Number(string text, LengthUnit? unit)
     {
-        string plain = text.Trim().TrimEnd('°', '\'', '"').Replace("deg", "", StringComparison.OrdinalIgnoreCase).Replace("ft", "", StringComparison.OrdinalIgnoreCase).TrimEnd('m', ' ');
+        string[] signs = unit switch { null => ["°", "deg"], LengthUnit.Foot => ["'", "ft"], _ => ["m"] };
+        string plain = text.Trim(), sign = Array.Find(signs, s => plain.EndsWith(s, StringComparison.OrdinalIgnoreCase)) ?? "";
+        plain = plain[..^sign.Length];
         return double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value) ? value : null;
     }
 
     /// <summary>A station as printed or as a plain number; null where it is none.</summary>
-    public static double? Station(string text, int full)
+    public static double? Station(string text, LengthUnit unit)
     {
         string[] parts = text.Trim().Split('+');
         if (parts.Length == 1)
-            return Number(text);
-        return parts.Length == 2 && Number(parts[0]) is { } head && Number(parts[1]) is { } rest ? head * full + (parts[0].StartsWith('-') ? -rest : rest) : null;
+            return Number(text, unit);
+        return parts.Length == 2 && Number(parts[0], unit) is { } head && Number(parts[1], unit) is { } rest ? head * PrintedStation.Full(unit) + (parts[0].StartsWith('-') ? -rest : rest) : null;
     }
 
     private static string? Value(DxfInsert insert, string tag) =>

@@ -49,12 +49,11 @@ internal sealed class NailMatching(
     /// <summary>Station, elevation and row tell which nail a block was; the program that lost the extended data has kept them.</summary>
     private void ByAttributes()
     {
-        int full = PrintedStation.Full(project.Unit);
         double near = 2 * Lengths.Quantum(project.Unit);
         var candidates = new Dictionary<Nail, List<NailBlock>>(ReferenceEqualityComparer.Instance);
         foreach (NailBlock block in _left.Where(b => b.Mark is null && b.HasAttributes))
         {
-            double? station = block.Value("STATION") is { } s ? NailBlock.Station(s, full) : null, elevation = block.Value("ELEVATION") is { } z ? NailBlock.Number(z) : null;
+            double? station = block.Value("STATION") is { } s ? NailBlock.Station(s, project.Unit) : null, elevation = block.Value("ELEVATION") is { } z ? NailBlock.Number(z, project.Unit) : null;
             if (station is null || elevation is null || block.Value("ROW") is not { } row)
                 continue;
             Nail? nail = layout.Nails.FirstOrDefault(n => !_known.ContainsKey(n) && n.Row.ToString() == row && Math.Abs(n.Station - station.Value) < near && Math.Abs(n.Elevation - elevation.Value) < near
