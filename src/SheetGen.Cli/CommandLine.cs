@@ -1,13 +1,14 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Invocation;
+using System.Text.RegularExpressions;
 using SheetGen.Cli.Commands;
 using SheetGen.ProjectFile.Tree;
 
 namespace SheetGen.Cli;
 
 /// <summary>The commands, their options and their help.</summary>
-public static class CommandLine
+public static partial class CommandLine
 {
     private const string ExitCodes = """
         Exit codes:
@@ -35,7 +36,7 @@ public static class CommandLine
         ParseResult parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null, EnablePosixBundling = false });
         if (parsed.Errors.Count > 0)
         {
-            foreach (string message in parsed.Errors.Select(e => e.Message).Distinct())
+            foreach (string message in parsed.Errors.Select(e => NoNumber().Replace(e.Message, "$2: '$1' is no number")).Distinct())
                 screen.Tell(message);
             screen.Tell("see sheetgen --help");
             return ExitCode.WrongInput;
@@ -48,6 +49,10 @@ public static class CommandLine
             ProcessTerminationTimeout = null,
         });
     }
+
+    /// <summary>What the parser says of a word in place of a number, all options with a type of their own being numbers.</summary>
+    [GeneratedRegex(@"^Cannot parse argument '([\s\S]*)' for option '([^']*)' as expected type '[^']*'\.$")]
+    private static partial Regex NoNumber();
 
     /// <summary>What was probably meant where the first word is no command; null where it is one, or an option.</summary>
     private static string? Misread(IReadOnlyList<string> args, Command root)

@@ -111,5 +111,12 @@ public sealed class CheckerCommandTests : IDisposable
         Assert.Equal(2, wrong.Code);
         Assert.Matches(@"record\.csv:2:1: error[\s\S]*record\.csv:3:8: error", wrong.Problems);
         Assert.Equal(2, Run("asbuilt", "wall.yaml").Code);
+        // No nail is beyond a tolerance of NaN: once such a run found nothing.
+        foreach (string tolerance in new[] { "NaN", "-1", "Infinity", "6 in" })
+        {
+            CliRun none = Run("asbuilt", "wall.yaml", "field/asbuilt.csv", "--head", tolerance);
+            Assert.Equal(2, none.Code);
+            Assert.Matches(@"--head and --angle are numbers of 0 or more|--head: '6 in' is no number", none.Problems);
+        }
     }
 }

@@ -38,7 +38,7 @@ public static class AsBuiltCommand
 
     private static int Run(string argument, string? record, double? head, double? angle, ToolRun run, Screen screen, Interruption interruption)
     {
-        string? fault = record is null && run.Folder is null ? "asbuilt needs a record, or --out for an empty one" : head is < 0 || angle is < 0 ? "--head and --angle are not negative" : null;
+        string? fault = record is null && run.Folder is null ? "asbuilt needs a record, or --out for an empty one" : IsWrong(head) || IsWrong(angle) ? "--head and --angle are numbers of 0 or more" : null;
         if (fault is null)
             return run.RunOn(argument, [record is null ? Record : Pdf], screen, interruption, wall => record is null
                 ? (ExitCode.Clean, [new OutputFile(Record, Encoding.UTF8.GetBytes(AsBuiltRecord.Empty(wall.Laid.Layout)))])
@@ -46,6 +46,9 @@ public static class AsBuiltCommand
         screen.Tell(fault);
         return ExitCode.WrongInput;
     }
+
+    /// <summary>A value that is no number of 0 or more; nothing would be beyond a tolerance of NaN.</summary>
+    private static bool IsWrong(double? tolerance) => tolerance is { } value && !(value >= 0 && double.IsFinite(value));
 
     /// <summary>The record held against the plan.</summary>
     private static (int, IReadOnlyList<OutputFile>) Held(LaidWall wall, string record, double? head, double? angle, ToolRun run, Screen screen)

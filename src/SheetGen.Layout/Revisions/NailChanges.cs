@@ -69,6 +69,8 @@ internal static class NailChanges
             parts.Add(Invariant($"hole {scale.Length(before.HoleDiameter):0.####} to {after.HoleDiameter:0.####} {symbol}"));
         if (before.Kind != after.Kind)
             parts.Add($"{before.Kind} nail to {after.Kind} nail");
+        if (before.Wall != after.Wall)
+            parts.Add($"wall {before.Wall} to {after.Wall}");
         if (before.Mark != after.Mark)
             parts.Add($"mark {before.Mark} to {after.Mark}");
         return string.Join("; ", parts);

@@ -12,4 +12,7 @@ public static class FormulaText
 
     /// <summary>The text as a spreadsheet shows it and does not run it: with an apostrophe before it where it is like a formula.</summary>
     public static string Harmless(string text) => IsLike(text) ? "'" + text : text;
+
+    /// <summary>The text that <see cref="Harmless"/> was given.</summary>
+    public static string Plain(string text) => text.StartsWith('\'') && IsLike(text[1..]) ? text[1..] : text;
 }

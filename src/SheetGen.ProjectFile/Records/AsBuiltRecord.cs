@@ -71,6 +71,8 @@ public static class AsBuiltRecord
             string remarks = grid.Cell(row, "remarks")?.Text ?? "";
             if (station is not null || elevation is not null || splay is not null || inclination is not null || length is not null || grout is not null || date.Length > 0)
                 drilled.Add(new AsBuiltNail(mark.Text, station, elevation, splay, inclination, length, grout, date, remarks, grid.At(mark)));
+            else if (remarks.Length > 0)
+                problems.Add(new Problem(Severity.Warning, Code, $"{mark.Text} has a remark alone, so that it counts as still to be drilled", grid.At(grid.Cell(row, "remarks")!), "give its date or its length where it has been drilled"));
         }
         return problems.Count(p => p.Severity == Severity.Error) > before ? null : drilled;
     }

@@ -24,11 +24,13 @@ public sealed class CsvGrid
     public static CsvGrid? Read(string text, string file, string code, IReadOnlyList<string> required, IReadOnlyList<string> known, List<Problem> problems)
     {
         var grid = new CsvGrid(file);
-        List<List<CsvCell>> rows = Split(text.TrimStart('\uFEFF'), out (int Line, int Column)? open);
+        List<List<CsvCell>> rows = Split(LineEnds(text.TrimStart('\uFEFF')), out (int Line, int Column)? open, out List<(int Line, int Column)> beyondQuotes);
         void Fault(string message, int line, int column, string hint, Severity severity = Severity.Error) =>
             problems.Add(new Problem(severity, code, message, new SourceSpot(file, line, column), hint));
         if (open is var (line, column))
             Fault("a quote is opened here and never closed", line, column, "close it with a second quote");
+        foreach ((int Line, int Column) at in beyondQuotes)
+            Fault("a text goes on behind its closing quote", at.Line, at.Column, "close the quote at the end of the cell, and write a quote within it twice");
         rows.RemoveAll(r => r.All(c => c.Text.Trim().Length == 0));
         if (rows.Count == 0)
         {
@@ -80,7 +82,12 @@ public sealed class CsvGrid
     internal static bool TryNumber(string text, out double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
 
-    private static List<List<CsvCell>> Split(string text, out (int, int)? open)
+    /// <summary>The text with one kind of line end, those of old Macintosh files (CR alone) included.</summary>
+    internal static string LineEnds(string text) => text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
+
+    /// <param name="open">Where a quote is opened that is never closed.</param>
+    /// <param name="beyond">Where text follows a closing quote: most likely a quote was left open before, and swallowed rows.</param>
+    private static List<List<CsvCell>> Split(string text, out (int, int)? open, out List<(int, int)> beyond)
     {
         string first = text.Split('\n', 2)[0];
         char mark = new[] { ',', ';', '\t' }.MaxBy(c => first.Count(f => f == c));
@@ -88,8 +95,9 @@ public sealed class CsvGrid
         var row = new List<CsvCell>();
         var cell = new StringBuilder();
         int line = 1, column = 1, cellLine = 1, cellColumn = 1;
-        bool quoted = false;
+        bool quoted = false, closed = false;
         (int, int) opened = (1, 1);
+        beyond = [];
         void EndCell()
         {
             row.Add(new CsvCell(cell.ToString(), cellLine, cellColumn));
@@ -106,20 +114,28 @@ public sealed class CsvGrid
             }
             else if (quoted ? c == '"' : c == '"' && cell.Length == 0)
             {
-                quoted = !quoted;
+                (closed, quoted) = (quoted, !quoted);
                 opened = (line, column);
             }
             else if (!quoted && (c == mark || c == '\n'))
             {
                 EndCell();
+                closed = false;
                 if (c == '\n')
                 {
                     rows.Add(row);
                     row = [];
                 }
             }
-            else if (c != '\r' || quoted)
+            else
+            {
+                if (closed && !char.IsWhiteSpace(c))
+                {
+                    beyond.Add((line, column));
+                    closed = false;
+                }
                 cell.Append(c);
+            }
             (line, column) = c == '\n' ? (line + 1, 1) : (line, column + 1);
             if (!quoted && (c == mark || c == '\n'))
                 (cellLine, cellColumn) = (line, column);

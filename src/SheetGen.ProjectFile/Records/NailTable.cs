@@ -1,4 +1,5 @@
 using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 
 namespace SheetGen.ProjectFile.Records;
@@ -23,7 +24,7 @@ public static class NailTable
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (IReadOnlyList<CsvCell> row in grid.Rows)
         {
-            string Words(string head) => grid.Cell(row, head)?.Text ?? "";
+            string Words(string head) => FormulaText.Plain(grid.Cell(row, head)?.Text ?? "");
             double Number(string head)
             {
                 if (grid.Cell(row, head) is not { } cell)
@@ -40,7 +41,7 @@ public static class NailTable
             else if (!seen.Add(mark))
                 problems.Add(new Problem(Severity.Error, Code, $"the nail {CsvGrid.Short(mark)} is there twice", grid.At(grid.Cell(row, "nail")!), Hint));
             nails.Add(new RevisionNail(Words("wall"), Words("section"), Words("row"), mark, Words("kind"), Number("station"), Number("elevation"), Number("splay_deg"),
-                Number("inclination_deg"), Number("length"), Words("bar").TrimStart('\''), Number("hole_diameter")));
+                Number("inclination_deg"), Number("length"), Words("bar"), Number("hole_diameter")));
         }
         return problems.Count(p => p.Severity == Severity.Error) > before ? null : nails;
     }

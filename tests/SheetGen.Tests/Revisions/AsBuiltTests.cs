@@ -78,6 +78,34 @@ public sealed class AsBuiltTests
             problems.OrderBy(p => p.Spot.Line).ThenBy(p => p.Spot.Column).Select(p => $"{p.Spot.Line}:{p.Spot.Column} {p.Severity}"));
     }
 
+    /// <summary>Such a line was once left out without a word, and a file with line ends of CR alone was one long line of heads: no nail was drilled.</summary>
+    [Fact]
+    public void A_remark_alone_is_told_and_every_kind_of_line_end_parts_lines()
+    {
+        foreach (string end in new[] { "\n", "\r\n", "\r" })
+        {
+            var problems = new List<Problem>();
+            string text = string.Join(end, "mark,length,remarks", "A-1-01,20,\"two" + end + "lines\"", "A-1-02,,refused at 3 ft", "A-1-03,,", "");
+            AsBuiltNail drilled = Assert.Single(AsBuiltRecord.Read(text, "record.csv", Wall.Project, Wall.Layout, problems)!);
+            Assert.Equal(("A-1-01", 20, "two\nlines"), (drilled.Mark, drilled.Length, drilled.Remarks));
+            Assert.Equal(
+                "record.csv:4:9: A-1-02 has a remark alone, so that it counts as still to be drilled",
+                Assert.Single(problems, p => p.Severity == Severity.Warning) is var said ? $"{said.Spot}: {said.Message}" : "");
+        }
+    }
+
+    /// <summary>A quote left open in one line was closed by the next quote, and the rows between were a part of its text: half of the nails were missing.</summary>
+    [Fact]
+    public void A_quote_that_swallows_rows_is_told_with_its_place()
+    {
+        var problems = new List<Problem>();
+        Assert.Null(AsBuiltRecord.Read("mark,remarks,length\nA-1-01,\"wet, caved,20\nA-1-02,\"dry\"  ,20\nA-1-03,\"a \"\"b\"\"\" ,20\n", "record.csv", Wall.Project, Wall.Layout, problems));
+        Assert.Equal(["3:9 a text goes on behind its closing quote"], problems.Where(p => p.Message.Contains("quote", StringComparison.Ordinal)).Select(p => $"{p.Spot.Line}:{p.Spot.Column} {p.Message}"));
+        problems.Clear();
+        Assert.Equal(2, AsBuiltRecord.Read("mark,remarks,length\nA-1-02,\"dry\"  ,20\nA-1-03,\"a \"\"b\"\"\" ,20\n", "record.csv", Wall.Project, Wall.Layout, problems)!.Count);
+        Assert.Empty(problems);
+    }
+
     [Fact]
     public void The_empty_record_has_every_nail_and_says_that_none_is_drilled()
     {

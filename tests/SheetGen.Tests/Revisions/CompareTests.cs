@@ -112,6 +112,15 @@ public sealed class CompareTests
         Assert.Equal(["nails.csv:3:12", "nails.csv:4:30"], problems.Select(p => p.Spot.ToString()));
     }
 
+    /// <summary>"Nothing changed" was once said of two sets whose nails belong to walls of other names.</summary>
+    [Fact]
+    public void Another_name_of_the_wall_is_a_change_of_its_nails()
+    {
+        RevisionState state = State(Wall.Layout);
+        RevisionDifference d = Comparison.Of(state, state with { Nails = [state.Nails[0] with { Wall = "Other" }, .. state.Nails.Skip(1)] });
+        Assert.Equal($"wall {state.Nails[0].Wall} to Other", Assert.Single(d.Nails).What);
+    }
+
     [Fact]
     public void Workbook_and_pages_are_the_same_bytes_each_time()
     {

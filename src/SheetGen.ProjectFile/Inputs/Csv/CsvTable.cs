@@ -59,7 +59,7 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
             problems.Add(ProblemCodes.NotThisKind, file.Spot, $"\"{Shown.Short(file.Name)}\" is not a table of values: it is not text", "save the table as CSV");
             return null;
         }
-        List<List<CsvCell>> rows = Split(text, out string? fault, out int line);
+        List<List<CsvCell>> rows = Split(Records.CsvGrid.LineEnds(text), out string? fault, out int line);
         if (fault is not null || rows.Count == 0)
         {
             problems.Add(ProblemCodes.NotThisKind, file.At(line), $"\"{Shown.Short(file.Name)}\" is not a table of values: {fault ?? "it is empty"}", "save the table as CSV", file.Spot);
@@ -115,7 +115,7 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
         fault = null;
         line = 1;
         int column = 1, startLine = 1, startColumn = 1;
-        bool quoted = false;
+        bool quoted = false, closed = false;
         for (int i = 0; i <= text.Length; i++)
         {
             char c = i < text.Length ? text[i] : '\n';
@@ -125,7 +125,7 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
                     (i, column) = (i + 1, column + 1);
                 else if (c == '"')
                 {
-                    quoted = false;
+                    (quoted, closed) = (false, true);
                     column++;
                     continue;
                 }
@@ -140,8 +140,9 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
             }
             else if (c == mark || c == '\n')
             {
-                row.Add(new CsvCell(cell.ToString().TrimEnd('\r'), startLine, startColumn));
+                row.Add(new CsvCell(cell.ToString(), startLine, startColumn));
                 cell.Clear();
+                closed = false;
                 if (row.Count > MostColumns || rows.Count > MostRows)
                 {
                     fault = row.Count > MostColumns ? $"it has over {MostColumns} columns" : FormattableString.Invariant($"it has over {MostRows} rows");
@@ -155,6 +156,12 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
                     (line, column) = (line + 1, 0);
                 }
                 (startLine, startColumn) = (line, column + 1);
+            }
+            else if (closed && !char.IsWhiteSpace(c))
+            {
+                // Most likely a quote was left open before, and swallowed rows.
+                fault = "a text goes on behind its closing quote";
+                return rows;
             }
             else
             {
