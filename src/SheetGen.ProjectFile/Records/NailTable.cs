@@ -12,7 +12,7 @@ public static class NailTable
     private static readonly string[] Required = ["wall", "section", "row", "nail", "kind", "station", "elevation", "splay_deg", "inclination_deg", "length", "bar", "hole_diameter"];
 
     private static readonly string[] Known =
-        [.. Required, "northing", "easting", "status", "tip_northing", "tip_easting", "tip_elevation", "nearest", "least_clear", "margin_obstruction_deg", "margin_nail_deg", "reason"];
+        [.. Required, "northing", "easting", "status", "tip_northing", "tip_easting", "tip_elevation", "nearest", "least_clear", "margin_obstruction_deg", "margin_nail_deg", "reason", "station_printed"];
 
     /// <summary>The nails; null where any line is wrong, each of which is a problem.</summary>
     public static IReadOnlyList<RevisionNail>? Read(string text, string file, List<Problem> problems)

@@ -8,7 +8,9 @@ namespace SheetGen.Writers.Csv;
 /// <summary>nails.csv: a row a nail, in the layout's order; plan coordinates with the project's origin added back.</summary>
 public static class NailCsv
 {
-    /// <summary>The header, in order.</summary>
+    private const string Printed = "station_printed";
+
+    /// <summary>The header, in order; where a layout line has station equations, the station of the sheets follows (station runs on without a jump).</summary>
     public static IReadOnlyList<string> Columns { get; } =
     [
         "wall", "section", "row", "nail", "kind", "station", "elevation", "northing", "easting", "splay_deg", "inclination_deg", "length",
@@ -20,9 +22,13 @@ public static class NailCsv
     public static void Write(WallProject project, NailLayout layout, ClearanceReport report, Stream stream)
     {
         using var rows = new CsvRows(stream);
-        rows.Write(Columns);
+        bool hasEquations = project.LayoutLines.Any(l => l.Stationing.Equations.Count > 0);
+        rows.Write(hasEquations ? [.. Columns, Printed] : Columns);
         foreach (Nail nail in layout.Nails)
-            rows.Write(Cells(project, nail, report.Nails.GetValueOrDefault(nail.Mark)));
+        {
+            string[] cells = Cells(project, nail, report.Nails.GetValueOrDefault(nail.Mark));
+            rows.Write(hasEquations ? [.. cells, nail.Wall.TextOf(nail.Station, project.Unit)] : cells);
+        }
     }
 
     private static string[] Cells(WallProject project, Nail nail, NailClearance? clearance)
@@ -36,7 +42,7 @@ public static class NailCsv
             nail.Row.ToString(),
             nail.Mark,
             ResultWords.Of(nail.Kind),
-            Station(nail, decimals),
+            PlainNumber.Format(nail.Station, decimals, 6),
             PlainNumber.Format(nail.Elevation, decimals, 6),
             Coordinate(head.N + project.Origin.N),
             Coordinate(head.E + project.Origin.E),
@@ -55,16 +61,6 @@ public static class NailCsv
             PlainNumber.Fixed(clearance?.MarginNail, 4),
             nail.Reason?.Text ?? "",
         ];
-    }
-
-    /// <summary>The printed station as a plain number, with BK or AH behind it where station equations let it exist twice.</summary>
-    private static string Station(Nail nail, int decimals)
-    {
-        Stationing stations = nail.Wall.LayoutLine.Stationing;
-        if (stations.Equations.Count == 0)
-            return PlainNumber.Format(nail.Station, decimals, 6);
-        double along = nail.Wall.LayoutLine.AlongOf(nail.Station);
-        return PlainNumber.Format(Math.Round(stations.Printed(along).Number, 6), decimals, 6) + stations.Mark(along);
     }
 
     private static string Coordinate(double? value) => PlainNumber.Fixed(value, 6);

@@ -10,6 +10,7 @@ using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Records;
 using SheetGen.Tests.Drawing;
 using SheetGen.Tests.Placing;
+using SheetGen.Writers.Csv;
 using SheetGen.Writers.Json;
 using SheetGen.Writers.Workbook;
 using Xunit;
@@ -64,6 +65,25 @@ public sealed class EquationStationTests
         Nail now = Behind with { Station = Behind.Station - 0.25, Along = Behind.Along - 0.25 };
         moved = now;
         return Comparison.Of(State(Made.Layout), State(Made.Layout with { Nails = [.. Made.Layout.Nails.Where(n => n.Mark != "A-1-01").Select(n => n.Mark == now.Mark ? now : n)] }));
+    }
+
+    /// <summary>The table once had stations as printed, so that compare refused it, or called every nail behind an equation moved.</summary>
+    [Fact]
+    public void The_table_of_nails_has_the_stations_that_compare_and_records_read()
+    {
+        using var stream = new MemoryStream();
+        NailCsv.Write(Made.Project, Made.Layout, Checker.Check(Made.Project, Made.Layout), stream);
+        string text = System.Text.Encoding.UTF8.GetString(stream.ToArray());
+        var problems = new List<Problem>();
+        IReadOnlyList<RevisionNail> read = NailTable.Read(text, "nails.csv", problems)!;
+        Assert.Empty(problems);
+        RevisionState table = new() { Name = "table", Unit = LengthUnit.Foot, Nails = read }, now = table with { Name = "wall", Nails = [.. Made.Layout.Nails.Select(RevisionNail.Of)] };
+        Assert.Empty(Comparison.Of(table, now).Nails);
+        string line = text.Split("\r\n").Single(l => l.Contains($",{Behind.Mark},", StringComparison.Ordinal));
+        Assert.EndsWith("," + Printed(Behind), line, StringComparison.Ordinal);
+        string record = "mark,station\n" + string.Concat(read.Select(n => FormattableString.Invariant($"{n.Mark},{n.Station}\n")));
+        IReadOnlyList<AsBuiltNail> drilled = AsBuiltRecord.Read(record, "record.csv", Made.Project, Made.Layout, problems)!;
+        Assert.Empty(AsBuilt.Of(Made.Project, Made.Layout, drilled, AsBuilt.Tolerances.Default(LengthUnit.Foot) with { Head = 0.01 }).Misses);
     }
 
     [Fact]
