@@ -129,6 +129,7 @@ public sealed class HelpTests
 
     /// <summary>Eight stations are listed, of more the first eight and how many others.</summary>
     [Theory]
+    [InlineData(1, "no free direction at A-1-01")]
     [InlineData(8, "no free direction at A-1-01, A-1-02, A-1-03, A-1-04, A-1-05, A-1-06, A-1-07, A-1-08")]
     [InlineData(9, "no free direction at A-1-01, A-1-02, A-1-03, A-1-04, A-1-05, A-1-06, A-1-07, A-1-08 and 1 more")]
     public void Stations_that_must_stay_unresolved_are_listed(int count, string words)

@@ -15,6 +15,36 @@ public sealed class ReasonTests
 {
     private const double Near = 0.02;
 
+    /// <summary>
+    /// A hole of 20 ft at 15 degrees ends 19.32 ft behind the face; a limit 20 ft behind it is near the tip, one at 15 ft is crossed. At 20 ft nails that turn far enough are clear of it.
+    /// </summary>
+    [Theory]
+    [InlineData(20, "comes within ", "crosses ")]
+    [InlineData(15, "crosses Limit (1.00 ft required)", "comes within ")]
+    public void A_limit_is_crossed_or_only_near(double offset, string said, string never)
+    {
+        NailLayout layout = new PlacingWall
+        {
+            Length = 10.5,
+            Top = "[[0, 103], [END, 103]]",
+            TopRowDepth = 1.5,
+            Blocks =
+            [
+                "obstructions:",
+                FormattableString.Invariant($"  - {{name: Limit, kind: boundary, points: [{{station: 0, offset: {offset}}}, {{station: 10.5, offset: {offset}}}]}}"),
+                "rules:",
+                "  clearance: {boundary: 1}",
+            ],
+        }.Layout;
+        Nail[] near = [.. layout.Nails.Where(n => n.Reason?.Blocker == "Limit")];
+        Assert.True(near.Length >= 3);
+        Assert.All(near, n =>
+        {
+            Assert.Contains(said, n.Reason!.Text, StringComparison.Ordinal);
+            Assert.DoesNotContain(never, n.Reason.Text, StringComparison.Ordinal);
+        });
+    }
+
     [Theory]
     [InlineData(41)]
     [InlineData(43)]

@@ -281,11 +281,11 @@ public class EstimatorTests
 
     /// <summary>Once a pay quantity of -99,682 m was handed out.</summary>
     [Theory]
-    [InlineData("pay_length - 5000", "", "the quantity is -2920 LF, less than nothing")]
-    [InlineData("(0 - pay_length)", ", each: nail", "the quantity is -2080 LF, less than nothing")]
-    [InlineData("pay_length - 2080.3", "", "the quantity is -0.3 LF, less than nothing")]
-    [InlineData("pay_length - 2080", "", null)]
-    [InlineData("pay_length - 2079", "", null)]
+    [InlineData("pay_length - 5000", "", "the quantity is -3080 LF, less than nothing")]
+    [InlineData("(0 - pay_length)", ", each: nail", "the quantity is -1920 LF, less than nothing")]
+    [InlineData("pay_length - 1920.3", "", "the quantity is -0.3 LF, less than nothing")]
+    [InlineData("pay_length - 1920", "", null)]
+    [InlineData("pay_length - 1919", "", null)]
     [InlineData("pay_length - pay_length / 3 - pay_length / 3 - pay_length / 3", "", null)]
     public void A_pay_quantity_is_never_less_than_nothing(string quantity, string each, string? fault)
     {

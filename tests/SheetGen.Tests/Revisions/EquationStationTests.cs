@@ -79,7 +79,7 @@ public sealed class EquationStationTests
         Assert.Empty(problems);
         RevisionState table = new() { Name = "table", Unit = LengthUnit.Foot, Nails = read }, now = table with { Name = "wall", Nails = [.. Made.Layout.Nails.Select(RevisionNail.Of)] };
         Assert.Empty(Comparison.Of(table, now).Nails);
-        string line = text.Split("\r\n").Single(l => l.Contains($",{Behind.Mark},", StringComparison.Ordinal));
+        string line = text.Split("\r\n").Single(l => l.Contains($",{Behind.Mark},production,", StringComparison.Ordinal));
         Assert.EndsWith("," + Printed(Behind), line, StringComparison.Ordinal);
         string record = "mark,station\n" + string.Concat(read.Select(n => FormattableString.Invariant($"{n.Mark},{n.Station}\n")));
         IReadOnlyList<AsBuiltNail> drilled = AsBuiltRecord.Read(record, "record.csv", Made.Project, Made.Layout, problems)!;
