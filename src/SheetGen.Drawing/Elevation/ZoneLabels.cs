@@ -58,6 +58,8 @@ public sealed class ZoneLabels(ElevationView view)
         string rows = Say(Phrase.PatternAndRows, Say(s.Pattern == Pattern.Square ? Phrase.PatternSquare : Phrase.PatternStaggered), Say(RowWords(s.Rows)));
         if (s.FirstColumn is { } first)
             rows = Say(Phrase.FirstColumn, rows, _print.Distance(first));
+        else if (s.HasBestColumns)
+            rows = Say(Phrase.CentredColumns, rows);
         string hole = Say(Phrase.HolesBelowHorizontal, _print.Small(s.HoleDiameter), _print.Angle(s.Inclination));
         string bar = Say(Phrase.BarIs, s.Bar.ToString().ToUpperInvariant());
         return [

@@ -87,6 +87,7 @@ public enum Phrase
     PatternStaggered,
     PatternAndRows,
     FirstColumn,
+    CentredColumns,
     RowsLevel,
     RowsParallel,
     RowsTopParallel,
