@@ -15,7 +15,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
         TestPlan tests = TestTakeOff.Measure(wall.Wall, section, [.. nails.Select(n => n.Nail)]);
         var amounts = new Amounts(definitions, wall.Wall, section);
-        AddNails(amounts, project, nails, tests);
+        AddNails(amounts, project, wall.Wall, nails, tests);
         AddVerification(amounts, nails, tests);
         AddParts(amounts, project, nails, cutting);
         AddFace(amounts, project, wall, section);
@@ -46,22 +46,30 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         return new SectionTakeOff(quantities, tests);
     }
 
-    private static void AddNails(Amounts amounts, WallProject project, List<NailQuantity> nails, TestPlan tests)
+    private static void AddNails(Amounts amounts, WallProject project, Wall wall, List<NailQuantity> nails, TestPlan tests)
     {
         List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
         List<NailQuantity> unresolved = [.. production.Where(n => n.Nail.Status == NailStatus.Unresolved)];
         string[] marks = Marks(production), lost = Marks(unresolved);
         Rates rates = project.Rates;
         double grout = production.Sum(n => n.Grout);
-        string payNote = project.PayLengthFrom == PayLengthFrom.BackOfShotcrete && nails.Any(n => n.ShotcreteAlong == 0)
-            ? "no shotcrete thickness given: measured from the face" : "";
+        // Without its thickness what the shotcrete takes off the pay length is not known: the length from the face stands, and says that it is not the one asked for.
+        var thickness = new MissingPart(wall, null, "shotcrete thickness to take off", "facing: shotcrete");
+        bool untold = wall.Facing?.Shotcrete is null;
+        void Pay(string name, List<NailQuantity> some, string[] trace)
+        {
+            if (untold && some.Count > 0 && project.PayLengthFrom == PayLengthFrom.BackOfShotcrete)
+                amounts.SetShort(name, some.Sum(n => n.PayLength), trace, thickness);
+            else
+                amounts.Set(name, some.Sum(n => n.PayLength), trace);
+        }
 
         amounts.Set(QuantityName.NailCount, production.Count, marks);
         amounts.Set(QuantityName.UnresolvedCount, unresolved.Count, lost);
-        amounts.Set(QuantityName.PayLength, production.Sum(n => n.PayLength), marks, payNote);
-        amounts.Set(QuantityName.UnresolvedLength, unresolved.Sum(n => n.PayLength), lost);
+        Pay(QuantityName.PayLength, production, marks);
+        Pay(QuantityName.UnresolvedLength, unresolved, lost);
         amounts.Set(QuantityName.FaceLength, production.Sum(n => n.Nail.Length), marks);
-        amounts.Set(QuantityName.BackLength, production.Sum(n => n.LengthFromBack), marks);
+        amounts.Set(QuantityName.BackLength, production.Sum(n => n.LengthFromBack), marks, untold ? "no shotcrete thickness given: measured from the face" : "");
         amounts.Set(QuantityName.Projection, production.Count * project.Rules.BarProjection, marks);
         amounts.Set(QuantityName.BarLength, production.Sum(n => n.BarLength), marks);
         amounts.SetOrSection(QuantityName.BarWeight, Weight(production), marks, Unpublished(nails), "bar: weight");
@@ -120,7 +128,8 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         double? neat = net * thickness;
         const string shotcrete = "shotcrete thickness", shotcreteKey = "facing: shotcrete";
         amounts.Set(QuantityName.FaceAreaGross, gross, where);
-        amounts.Set(QuantityName.OpeningArea, gross - net, where);
+        // A difference of two sums of polygons: what is less than their rounding is no opening.
+        amounts.Set(QuantityName.OpeningArea, Math.Abs(gross - net) <= 1e-9 * gross ? 0 : gross - net, where);
         amounts.Set(QuantityName.FaceArea, net, where);
         amounts.SetOr(QuantityName.ExposedArea, wall.Wall.FinishedGrade is null ? null : exposed, where, "finished grade", "finished_grade");
         amounts.Set(QuantityName.ElevationArea, outline, where);

@@ -29,7 +29,8 @@ public static class AsBuilt
             : new DrawnNail(n, n.Wall, n.Along, n.Elevation, null, null, null))];
         EditedLayout now = EditedLayout.Of(project, plan, standing, "as drilled");
         HashSet<string> before = [.. Checker.Check(project, plan).Findings.Select(Key)];
-        Finding[] found = [.. Checker.Check(project, now.Layout).Findings.Where(f => !before.Contains(Key(f)))];
+        // Of a nail that is drilled nothing is said of whether it may be; what it is too close to is told by the clear distance.
+        Finding[] found = [.. Checker.Check(project, now.Layout).Findings.Where(f => !before.Contains(Key(f)) && !(f.Code == FindingCode.Unresolved && byMark.ContainsKey(f.Nails[0])))];
         Dictionary<string, Nail> planned = plan.Nails.ToDictionary(n => n.Mark);
         Nail[] drilled = [.. now.Layout.Nails.Where(n => byMark.ContainsKey(n.Mark) && n.Kind != NailKind.Verification)];
         Nail[] grouted = [.. now.Layout.Nails.Where(n => byMark.TryGetValue(n.Mark, out AsBuiltNail? b) && b.Grout is not null)];
@@ -55,6 +56,8 @@ public static class AsBuilt
     private static IEnumerable<ToleranceMiss> Missed(Nail plan, Nail built, Tolerances t, LengthUnit unit)
     {
         string Show(double v) => PlainNumber.Fixed(v, Lengths.Decimals(unit)) + " " + Lengths.Symbol(unit);
+        if (plan.Status == NailStatus.Unresolved)
+            yield return new(plan.Mark, "drilled, though the plan says DO NOT DRILL");
         double along = built.Along - plan.Along, up = built.Elevation - plan.Elevation, splay = built.Splay - plan.Splay, inclination = built.Inclination - plan.Inclination;
         if (Math.Abs(along) > t.Head + 1e-6)
             yield return new(plan.Mark, $"head {Show(Math.Abs(along))} {(along > 0 ? "up" : "down")}-station of its place; {Show(t.Head)} is the tolerance");

@@ -22,8 +22,10 @@ internal sealed record VerificationPlan(Section Section, double Target, int Numb
         }
         foreach (Section section in wall.Sections.Where(s => !s.TestNails.VerificationPerWall))
         {
+            // One of the wall's may stand in this section: its own are numbered after it.
+            int before = numbers.GetValueOrDefault(section);
             for (int i = 0; i < section.TestNails.Verification; i++)
-                yield return new VerificationPlan(section, section.Start + (section.End - section.Start) * (i + 0.5) / section.TestNails.Verification, i + 1);
+                yield return new VerificationPlan(section, section.Start + (section.End - section.Start) * (i + 0.5) / section.TestNails.Verification, before + i + 1);
         }
     }
 }

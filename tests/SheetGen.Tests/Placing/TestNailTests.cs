@@ -22,6 +22,22 @@ public sealed class TestNailTests
     public void Five_percent_of_production_nails_rounded_up(int production, int expected) =>
         Assert.Equal(expected, ProofMarks.Count(new TestNails(0, 0.05, false, false), production));
 
+    // One test nail of the wall's two stands in B, which asks for one of its own: they were both B-V-1, and the run ended as a fault of the program.
+    [Fact]
+    public void Test_nails_of_the_wall_and_of_a_section_have_marks_of_their_own()
+    {
+        string yaml = new PlacingWall
+        {
+            Length = 28,
+            Tests = "{verification: 2, verification_per: wall}",
+            Blocks = ["      - {name: B, stations: [14, 28], horizontal_spacing: 3.5, vertical_spacing: 3.5, top_row_depth: 2, inclination: 15, lengths: 20, bar: \"#8 Gr 75\", hole: 6 in, test_nails: {verification: 1}}"],
+        }.Yaml.Replace("        stations: [0, 28]", "        stations: [0, 14]", StringComparison.Ordinal);
+        WallProject project = PlacingWall.Read(yaml);
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+        Assert.Equal(["A-V-1", "B-V-1", "B-V-2"], layout.Nails.Where(n => n.Kind == NailKind.Verification).Select(n => n.Mark).Order(StringComparer.Ordinal));
+        Assert.DoesNotContain(Checker.Check(project, layout).Findings, f => f.Severity == Severity.Error);
+    }
+
     [Fact]
     public void Verification_nails_are_extra_and_clear_of_everything()
     {

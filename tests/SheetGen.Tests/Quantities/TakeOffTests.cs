@@ -172,6 +172,17 @@ public class TakeOffTests
     }
 
     [Fact]
+    public void Pay_length_from_the_back_of_a_shotcrete_without_thickness_is_incomplete()
+    {
+        QuantityTable table = Measure(new TestWall { From = PayLengthFrom.BackOfShotcrete, Facing = null });
+        Quantity pay = table.Totals[QuantityName.PayLength];
+        Near(Total(table, QuantityName.FaceLength), pay.Amount!.Value);
+        Assert.Equal("facing: shotcrete", Assert.Single(pay.Missing).Key);
+        Assert.Equal(QuantityState.Incomplete, pay.State);
+        Assert.Empty(Measure(new TestWall { Facing = null }).Totals[QuantityName.PayLength].Missing);
+    }
+
+    [Fact]
     public void Shotcrete_loss_counts_on_what_is_supplied()
     {
         QuantityTable table = Measure(new TestWall { Rates = new Rates { ShotcreteLoss = 0.2 } });
