@@ -241,11 +241,11 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     {
         string[] words = RowWords(nail, nail);
         // The end nails' marks name the row: its elevation here is a help.
-        return view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]]], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.7)
+        return view.Labels.LabelIfRoom(new LabelRequest([[string.Join(" ", words)], [words[0] + " " + words[1], words[2]], words], TextRole.Label, view.At(nail.Along, nail.Elevation), 1.7)
         {
             Toward = Math.PI / 2,
             LeaderFrom = 1.2,
-            Reach = 27,
+            Reach = 45,
         });
     }
 

@@ -43,7 +43,7 @@ internal static class GivenTables
         Wall wall = Nearest(context, o);
         if (o.Kind is not (ObstructionKind.Shaft or ObstructionKind.Pile))
         {
-            yield return [o.Name, kind, Stretch(context, o, wall), ObstructionPlace.Of(new Face(wall), o) is { } place ? context.Print.Distance(place.Behind) : "", size, top, bottom, .. facts];
+            yield return [o.Name, kind, Stretch(context, o, wall), Behind(context, o, wall), size, top, bottom, .. facts];
             yield break;
         }
         (string Station, string Behind, string Elevation)[] ends = [.. new ShaftAxis(context, o).Ends(wall)];
@@ -55,6 +55,14 @@ internal static class GivenTables
         yield return [context.Say(Phrase.UpperEndOf, o.Name), kind, ends[0].Station, ends[0].Behind, size, ends[0].Elevation, "", .. facts];
         yield return [context.Say(Phrase.LowerEndOf, o.Name), kind, ends[1].Station, ends[1].Behind, size, "", ends[1].Elevation, .. facts];
     }
+
+    /// <summary>Least distance behind the face; words for what reaches in front of it, nothing for what lies beside the wall.</summary>
+    private static string Behind(DrawingContext context, Obstruction o, Wall wall) => ObstructionPlace.Of(new Face(wall), o) switch
+    {
+        null => "",
+        { Behind: < 0 } => context.Say(Phrase.InFront),
+        { } place => context.Print.Distance(place.Behind),
+    };
 
     /// <summary>From where to where along the wall's line: a pipe in the order of its points, as its elevations are given; all else up-station.</summary>
     private static string Stretch(DrawingContext context, Obstruction o, Wall wall)

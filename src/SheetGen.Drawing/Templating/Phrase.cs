@@ -143,6 +143,9 @@ public enum Phrase
     /// <summary>From one station or elevation to another.</summary>
     FromTo,
 
+    /// <summary>Of what reaches in front of the face of a wall.</summary>
+    InFront,
+
     // Fields of the notes
     Default,
     FromBehindWall,
