@@ -30,7 +30,7 @@ public class RowNameTests
         var wrong = new List<string>();
         foreach (Sheet sheet in set.Sheets.Where(s => s.IsView))
         {
-            string written = string.Join("\n", SheetPicture.Of(set, sheet).Select(p => p.Primitive).OfType<Text>().Select(t => t.Value));
+            string written = string.Join(" ", SheetPicture.Of(set, sheet).Select(p => p.Primitive).OfType<Text>().Select(t => t.Value));
             var marks = set.Model.OfType<BlockReference>().Where(b => b.Nail is not null && sheet.Viewports.Any(v => v.Frame.Contains(v.ToPaper.Apply(b.Position)))).Select(b => b.Nail!).ToHashSet();
             foreach (string row in context.Layout.Nails.Where(n => marks.Contains(n.Mark) && n.Kind != Model.Results.NailKind.Verification).Select(MarkForms.RowOf).Distinct())
             {
