@@ -65,6 +65,35 @@ public sealed class CsvTests
         Assert.Equal(45, first.At.E, 1e-9);
     }
 
+    /// <summary>Metres in a project in feet were once taken for feet without a word.</summary>
+    [Theory]
+    [InlineData("station (ft),elevation (m)", "ft", "the head \"elevation (m)\" says m, but the table's lengths are taken in ft (write units: m beside its file, or correct the head)")]
+    [InlineData("station,elevation [US survey feet]", "ft", "says us-ft, but the table's lengths are taken in ft")]
+    [InlineData("station,elevation (ft)", "us-ft", null)]
+    [InlineData("station,elevation (ft)", "ft", null)]
+    [InlineData("station,elevation (NAVD 88)", "ft", null)]
+    public void A_head_that_names_another_unit_is_an_error(string heads, string units, string? told)
+    {
+        using var folder = new InputFolder();
+        string[] problems = folder.With("top.csv", heads + "\n10+00,118\n12+00,121\n").Problems(InputFolder.Yaml(Line, "{from_csv: {file: top.csv}}", "[10+00, 12+00]", units, bottom: "100"));
+        string[] errors = [.. problems.Where(p => p.Contains(": error ", StringComparison.Ordinal))];
+        if (told is null)
+            Assert.Empty(errors);
+        else
+            Assert.Contains(told, Assert.Single(errors), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Columns_and_layers_that_are_not_read_are_told()
+    {
+        using var folder = new InputFolder();
+        string[] problems = folder.With("b.csv", "name,northing,easting,top,bottom,soil,to,colour\nB-1,4988,2045,121,78,clay,13,red\n,,,,,,20,\n,,,,,sand,43,\n")
+            .Problems(InputFolder.Yaml(Line, "[[10+00, 118], [12+00, 118]]", "[10+00, 12+00]", bottom: "100", more: "borings:\n  from_csv: {file: b.csv}\n"));
+        Assert.Contains(problems, p => p.StartsWith("b.csv:1:1: notice I07: the table's column \"colour\" is not read", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.StartsWith("b.csv:1:1: notice I07: 1 borings with 2 layers; where they end is read as depth below the ground", StringComparison.Ordinal));
+        Assert.Contains(problems, p => p.StartsWith("b.csv:3:7: warning I05: the layer that ends at 20 has no soil: it is left out", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Faults_of_cells_have_their_place()
     {

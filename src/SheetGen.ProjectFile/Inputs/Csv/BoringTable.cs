@@ -24,7 +24,9 @@ internal sealed class BoringTable(CsvTable table, FileUnit length, LengthUnit un
         }
         foreach (List<IReadOnlyList<CsvCell>> rows in groups)
             nodes.Add(One(rows, byStation));
-        problems.Add(ProblemCodes.Imported, table.File.At(1), FormattableString.Invariant($"{nodes.Count} borings with {table.Rows.Count(r => table.Cell(r, "layer") is not null)} layers"));
+        bool byDepth = table.Rows.Any(r => table.Cell(r, "layer") is not null && table.Cell(r, "layer_bottom") is null && table.Cell(r, "layer_to") is not null);
+        problems.Add(ProblemCodes.Imported, table.File.At(1), FormattableString.Invariant(
+            $"{nodes.Count} borings with {table.Rows.Count(r => table.Cell(r, "layer") is not null)} layers{(byDepth ? "; where they end is read as depth below the ground" : "")}"));
         return nodes;
     }
 
@@ -49,7 +51,11 @@ internal sealed class BoringTable(CsvTable table, FileUnit length, LengthUnit un
         foreach (IReadOnlyList<CsvCell> row in rows)
         {
             if (table.Cell(row, "layer") is not { } soil)
+            {
+                if ((table.Cell(row, "layer_to") ?? table.Cell(row, "layer_bottom")) is { } end)
+                    problems.Add(ProblemCodes.LeftOut, table.At(end), $"the layer that ends at {Shown.Short(end.Text.Trim())} has no soil: it is left out", "name its soil, or remove the row", table.File.Spot);
                 continue;
+            }
             var layer = new List<(string, Node)> { ("name", table.Plain(soil)) };
             CsvCell? depth = table.Cell(row, "layer_to"), elevation = table.Cell(row, "layer_bottom");
             if (elevation is not null)

@@ -115,9 +115,30 @@ internal sealed class CsvSource(ForeignFiles files, LengthUnit unit)
         return null;
     }
 
-    private CsvTable? Open(MapItem source) => files.Open(source, "file", InputFile.MostText) is { } file ? CsvTable.Read(file, Problems) : null;
+    private CsvTable? Open(MapItem source) =>
+        files.Open(source, "file", InputFile.MostText) is { } file && CsvTable.Read(file, Problems) is { } table && HeadsFit(source, table) ? table : null;
 
-    /// <summary>A table tells no unit: it is in the project's unless the project file says otherwise.</summary>
+    /// <summary>False where a head names another unit than the one that the table is taken in. Columns that are not read are told.</summary>
+    private bool HeadsFit(MapItem source, CsvTable table)
+    {
+        string[] unread = [.. table.Heads.Where((h, i) => h.Length > 0 && !table.Columns.Values.Contains(i)).Select(h => $"\"{Shown.Short(h)}\"")];
+        if (unread.Length > 0)
+            Problems.Add(ProblemCodes.Imported, table.File.At(1), $"the table's column{(unread.Length == 1 ? "" : "s")} {string.Join(", ", unread)} {(unread.Length == 1 ? "is" : "are")} not read");
+        FileUnit taken = Unit(source);
+        bool fit = true;
+        foreach (string head in table.Heads.Where((_, i) => table.Columns.Values.Contains(i)))
+        {
+            // A survey foot is mostly called ft.
+            if (CsvTable.UnitOf(head) is { } said && said != taken.Symbol && !(said == "ft" && taken.Symbol == "us-ft"))
+            {
+                fit = false;
+                Problems.Add(ProblemCodes.CannotUse, table.File.At(1), $"the head \"{Shown.Short(head)}\" says {said}, but the table's lengths are taken in {taken.Symbol}", $"write units: {said} beside its file, or correct the head", table.File.Spot);
+            }
+        }
+        return fit;
+    }
+
+    /// <summary>The unit of a table's lengths: the project's unless the project file says otherwise.</summary>
     private FileUnit Unit(MapItem source) => source.Text("units") is { } named ? FileUnit.All.First(u => u.Symbol == named) : FileUnit.Of(unit);
 
     private static Node Station(MapItem source, SourceSpot spot) => source.NumberItem("station") is { } station ? Nodes.Number(station.Value, station.Spot) : Nodes.Number(0, spot);

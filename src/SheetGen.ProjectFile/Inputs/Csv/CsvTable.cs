@@ -34,7 +34,7 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
         ("layer", ["layer", "soil", "description", "material", "stratum", "lithology"]),
         ("layer_from", ["from", "layerfrom", "depthfrom", "fromdepth", "depthtop", "topdepth"]),
         ("layer_to", ["to", "layerto", "depthto", "todepth", "depthbottom", "bottomdepth"]),
-        ("layer_bottom", ["layerbottom", "layerelevation", "toelevation", "layerto elevation"]),
+        ("layer_bottom", ["layerbottom", "layerelevation", "toelevation", "layertoelevation"]),
         ("plasticity_index", ["plasticityindex", "pi", "ip"]),
         ("code", ["code", "note", "notes", "remark", "remarks", "comment"]),
     ];
@@ -83,6 +83,24 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
             _ => ["name", "northing", "easting", "elevation", "code"],
         };
         return new CsvTable(file, Enumerable.Range(0, Math.Min(usual.Length, rows[0].Count)).ToDictionary(i => usual[i], i => i), rows, []);
+    }
+
+    /// <summary>The unit of length that a head names in brackets, such as "elevation (m)"; null where it names none that is known.</summary>
+    public static string? UnitOf(string head)
+    {
+        int open = head.IndexOfAny(['(', '[']);
+        if (open < 0)
+            return null;
+        return new string([.. head[(open + 1)..].Split(')', ']')[0].ToLowerInvariant().Where(char.IsLetter)]) switch
+        {
+            "ft" or "foot" or "feet" => "ft",
+            "usft" or "ftus" or "usfoot" or "usfeet" or "ussurveyfoot" or "ussurveyfeet" or "surveyfeet" => "us-ft",
+            "m" or "metre" or "metres" or "meter" or "meters" => "m",
+            "mm" => "mm",
+            "cm" => "cm",
+            "in" or "inch" or "inches" => "in",
+            _ => null,
+        };
     }
 
     private static string? HeadOf(string text)
