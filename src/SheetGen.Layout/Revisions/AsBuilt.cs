@@ -28,7 +28,11 @@ public static class AsBuilt
             ? new DrawnNail(n, n.Wall, built.Station is double s ? n.Wall.LayoutLine.AlongOf(s) : n.Along, built.Elevation ?? n.Elevation, built.Splay, built.Inclination, built.Length)
             : new DrawnNail(n, n.Wall, n.Along, n.Elevation, null, null, null))];
         EditedLayout now = EditedLayout.Of(project, plan, standing, "as drilled");
-        HashSet<string> before = [.. Checker.Check(project, plan).Findings.Select(Key)];
+        IReadOnlyList<Finding> planFindings = Checker.Check(project, plan).Findings;
+        HashSet<string> before = [.. planFindings.Select(Key)];
+        // Without a clear place, and not all that is found of it is accepted: the sheets say DO NOT DRILL.
+        HashSet<string> withErrors = [.. planFindings.Where(f => f.Severity == Severity.Error).SelectMany(f => f.Nails)];
+        HashSet<string> stopped = [.. plan.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Where(withErrors.Contains)];
         // Of a nail that is drilled nothing is said of whether it may be; what it is too close to is told by the clear distance.
         Finding[] found = [.. Checker.Check(project, now.Layout).Findings.Where(f => !before.Contains(Key(f)) && !(f.Code == FindingCode.Unresolved && byMark.ContainsKey(f.Nails[0])))];
         Dictionary<string, Nail> planned = plan.Nails.ToDictionary(n => n.Mark);
@@ -38,7 +42,7 @@ public static class AsBuilt
         {
             Layout = now.Layout,
             Drilled = [.. record.Select(r => r.Mark)],
-            Misses = [.. now.Layout.Nails.Where(n => byMark.ContainsKey(n.Mark)).SelectMany(n => Missed(planned[n.Mark], n, tolerances, project.Unit))],
+            Misses = [.. now.Layout.Nails.Where(n => byMark.ContainsKey(n.Mark)).SelectMany(n => Missed(planned[n.Mark], n, tolerances, project.Unit, stopped.Contains(n.Mark)))],
             NewFindings = found,
             Open = OpenOf(project, plan, now.Layout, byMark, found),
             DrilledProduction = drilled.Length,
@@ -53,10 +57,10 @@ public static class AsBuilt
 
     private static string Key(Finding f) => $"{f.Code}|{f.Message}";
 
-    private static IEnumerable<ToleranceMiss> Missed(Nail plan, Nail built, Tolerances t, LengthUnit unit)
+    private static IEnumerable<ToleranceMiss> Missed(Nail plan, Nail built, Tolerances t, LengthUnit unit, bool isStopped)
     {
         string Show(double v) => PlainNumber.Fixed(v, Lengths.Decimals(unit)) + " " + Lengths.Symbol(unit);
-        if (plan.Status == NailStatus.Unresolved)
+        if (isStopped)
             yield return new(plan.Mark, "drilled, though the plan says DO NOT DRILL");
         double along = built.Along - plan.Along, up = built.Elevation - plan.Elevation, splay = built.Splay - plan.Splay, inclination = built.Inclination - plan.Inclination;
         if (Math.Abs(along) > t.Head + 1e-6)

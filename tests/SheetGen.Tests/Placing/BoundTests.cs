@@ -167,6 +167,7 @@ public sealed class BoundTests
     [InlineData(3.5, 0.25, 7, 0.5)]
     [InlineData(3.5, 0.5, 7, 0.5)]
     [InlineData(3.502, 0.5, 8, 0.5)]
+    [InlineData(3.5, 0.7, 12, 0.29)]
     [InlineData(3.5, 1.75, 12, 0.29)]
     [InlineData(6, 0.5, 12, 0.5)]
     [InlineData(6, 1, 6, 1)]

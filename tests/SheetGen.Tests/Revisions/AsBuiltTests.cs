@@ -66,6 +66,9 @@ public sealed class AsBuiltTests
         NailLayout plan = Wall.Layout with { Nails = [.. Wall.Layout.Nails.Select(n => n.Mark == nail.Mark ? n with { Status = NailStatus.Unresolved } : n)] };
         AsBuiltReport report = AsBuilt.Of(Wall.Project, plan, [Line(nail), Line(Wall.Layout.Nails[4])], AsBuilt.Tolerances.Default(LengthUnit.Foot));
         Assert.Equal([$"{nail.Mark} drilled, though the plan says DO NOT DRILL"], report.Misses.Select(m => $"{m.Mark} {m.What}"));
+        // What the engineer has accepted may be drilled: the sheets do not say so of it either.
+        WallProject accepted = Wall.Project with { Acceptances = [new("unresolved", null, [nail.Mark], null, null, null, "pipe is out of use", "A. B.", default)] };
+        Assert.Empty(AsBuilt.Of(accepted, plan, [Line(nail)], AsBuilt.Tolerances.Default(LengthUnit.Foot)).Misses);
     }
 
     [Fact]

@@ -4,8 +4,10 @@ using SheetGen.Layout.Revisions;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
+using SheetGen.Model.Units;
 using SheetGen.ProjectFile;
 using SheetGen.Tests.Outside;
+using SheetGen.Writers.Dxf.Edited;
 using Xunit;
 
 namespace SheetGen.Tests.Revisions;
@@ -141,6 +143,17 @@ public sealed class RecheckTests
         Assert.Equal(change is null ? [] : [$"{First} {change}"], Wall.Changes(reading));
         Assert.Equal(notRead is null ? [] : [$"{First}: {notRead}"], reading.NotRead);
     }
+
+    [Theory]
+    [InlineData("26 us-ft", LengthUnit.SurveyFoot, 26.0)]
+    [InlineData("26'", LengthUnit.SurveyFoot, 26.0)]
+    [InlineData("26 FT", LengthUnit.SurveyFoot, 26.0)]
+    [InlineData("8 m", LengthUnit.SurveyFoot, null)]
+    [InlineData("8 m", LengthUnit.Metre, 8.0)]
+    [InlineData("8000 mm", LengthUnit.Metre, null)]
+    [InlineData("26 ft", LengthUnit.Metre, null)]
+    public void A_length_is_read_in_each_unit_of_a_project(string typed, LengthUnit unit, double? length) =>
+        Assert.Equal(length, NailBlock.Number(typed, unit));
 
     [Fact]
     public void A_turned_nail_is_checked_as_any_other_layout()

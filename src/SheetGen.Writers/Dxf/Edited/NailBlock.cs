@@ -47,7 +47,7 @@ internal sealed class NailBlock
     /// <param name="unit">Unit of a length; null for degrees.</param>
     public static double? Number(string text, LengthUnit? unit)
     {
-        string[] signs = unit switch { null => ["°", "deg"], LengthUnit.Foot => ["'", "ft"], _ => ["m"] };
+        string[] signs = unit switch { null => ["°", "deg"], LengthUnit.Metre => ["m"], _ => ["'", "us-ft", "ft"] };
         string plain = text.Trim(), sign = Array.Find(signs, s => plain.EndsWith(s, StringComparison.OrdinalIgnoreCase)) ?? "";
         plain = plain[..^sign.Length];
         return double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && double.IsFinite(value) ? value : null;
