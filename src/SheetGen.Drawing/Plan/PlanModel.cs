@@ -104,10 +104,12 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
                 if (to - from < 1e-6 || nails.Length == 0)
                     continue;
                 double Behind(Nail n) => (n.Hole.Tip - n.Hole.Head).Plan.Dot(face.NormalAt(n.Along));
-                double fromFace = nails.Max(Behind), offset = nails.Max(n => face.OffsetAt(n.Elevation) + Behind(n));
+                double offset = nails.Max(n => face.OffsetAt(n.Elevation) + Behind(n));
                 int steps = Math.Clamp((int)Math.Ceiling((to - from) / (context.Project.Unit == LengthUnit.Metre ? 1.5 : 5)), 1, 200);
-                yield return new(from, to, offset, fromFace, [.. Enumerable.Range(0, steps + 1).Select(i => Math.Min(from + (to - from) * i / steps, Math.Max(from, to - 1e-7)))
-                    .Select(a => wall.LayoutLine.PointAt(a) + face.NormalAt(a) * offset)]);
+                double[] places = [.. Enumerable.Range(0, steps + 1).Select(i => Math.Min(from + (to - from) * i / steps, Math.Max(from, to - 1e-7)))];
+                // The plan draws the face at its bottom, and the dimension starts there.
+                double fromFace = offset - places.Min(a => face.OffsetAt(wall.Bottom.At(a)));
+                yield return new(from, to, offset, fromFace, [.. places.Select(a => wall.LayoutLine.PointAt(a) + face.NormalAt(a) * offset)]);
             }
         }
     }
@@ -197,6 +199,6 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
 /// <summary>The limit of the longest nail of a design section on one leg.</summary>
 /// <param name="Start">First place along the layout line.</param>
 /// <param name="Offset">Distance of the limit from the layout line, into the soil.</param>
-/// <param name="FromFace">Farthest reach of a nail from the face at its own head, project units.</param>
+/// <param name="FromFace">Greatest distance of the limit from the face as the plan draws it, at the bottom of the wall, project units.</param>
 /// <param name="Line">Plan points of the limit.</param>
 public sealed record NailLimit(double Start, double End, double Offset, double FromFace, IReadOnlyList<Vector2D> Line);
