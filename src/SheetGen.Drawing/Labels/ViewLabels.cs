@@ -98,8 +98,12 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
     /// <summary>Adds a note that stands before all others.</summary>
     public void NoteFirst(string words) => _marked.Add(words);
 
-    /// <summary>Adds a note that speaks for itself.</summary>
-    public void Note(string words) => _told.Add(words);
+    /// <summary>Adds a note that speaks for itself, once however often it is told.</summary>
+    public void Note(string words)
+    {
+        if (!_told.Contains(words))
+            _told.Add(words);
+    }
 
     /// <summary>Callouts that stand among the notes, each with its nail's mark, and what else stands first.</summary>
     public IReadOnlyList<string> Marked => _marked;
@@ -120,7 +124,7 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
             return;
         if (request.Note is not null)
         {
-            _told.Add(request.Note);
+            Note(request.Note);
             return;
         }
         string words = string.Join(", ", request.Variants[0]);
@@ -132,7 +136,7 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         }
         if (!isCallout && request.Otherwise is not null)
         {
-            _told.Add(request.Otherwise);
+            Note(request.Otherwise);
             return;
         }
         _unplaced.Add((request, isCallout));
