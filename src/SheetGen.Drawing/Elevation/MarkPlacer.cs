@@ -198,6 +198,7 @@ public sealed class MarkPlacer
                 Nail = nail.Mark,
                 LeaderFrom = 0,
                 Reach = 60,
+                EndMargin = EndMargin * _style.Height,
             });
             if (label is null)
                 continue;

@@ -21,6 +21,7 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
     private const double CrossPenalty = 8;
 
     private const double BiasPenalty = 8;
+
     /// <summary>Shares of half its width by which a text slides along its own direction, above (1) and below (-1) the anchor.</summary>
     private static readonly (double Slide, int Side)[] Slides =
         [.. new[] { -1, -0.8, -0.6, -0.4, -0.2, 0.2, 0.4, 0.6, 0.8, 1 }.SelectMany(s => new[] { (s, 1), (s, -1) })];
@@ -70,7 +71,7 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
 
     private Candidate? Search(LabelRequest request, TextStyle style, IReadOnlyList<string> lines, double penalty, Candidate? best)
     {
-        double width = lines.Max(l => TextMeasure.Measure(l, style.Height, style)) + 2 * Margin;
+        double width = lines.Max(l => TextMeasure.Measure(l, style.Height, style)) + 2 * request.EndMargin;
         double height = BlockHeight(lines.Count, style.Height) + 2 * Margin;
         if (request.Upright)
             (width, height) = (height, width);
@@ -137,8 +138,8 @@ public sealed class LabelPlacer(Box frame, IReadOnlyDictionary<TextRole, TextSty
         {
             double down = style.Height + i * style.Height * TextMeasure.LinePitch + Margin;
             Point2 at = request.Upright
-                ? new(best.Box.Left + down, best.Box.Bottom + Margin)
-                : new(best.Box.Left + Margin, best.Box.Top - down);
+                ? new(best.Box.Left + down, best.Box.Bottom + request.EndMargin)
+                : new(best.Box.Left + request.EndMargin, best.Box.Top - down);
             texts.Add(new Text(request.Layer, request.Role, at, style.Height, best.Lines[i], HorizontalAlign.Left, request.Upright ? 90 : 0)
             {
                 Nail = request.Nail,

@@ -16,6 +16,9 @@ public sealed record LabelRequest(IReadOnlyList<IReadOnlyList<string>> Variants,
     /// <summary>True for a text that reads upward.</summary>
     public bool Upright { get; init; }
 
+    /// <summary>Room kept before and behind its lines, mm.</summary>
+    public double EndMargin { get; init; } = LabelPlacer.Margin;
+
     /// <summary>Farthest that the label goes, mm.</summary>
     public double Reach { get; init; } = 90;
 
