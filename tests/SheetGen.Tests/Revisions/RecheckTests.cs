@@ -100,6 +100,36 @@ public sealed class RecheckTests
         Assert.Equal(Wall.Layout.Nails.Count, all.Count(c => c.Contains(" moved 0.50 ft", StringComparison.Ordinal)));
     }
 
+    /// <summary>Every nail was called moved, or the drawing turned by an odd angle.</summary>
+    [Theory]
+    [InlineData(-1, 1, true)]
+    [InlineData(1, -1, true)]
+    [InlineData(2, 1, true)]
+    [InlineData(-1, -1, false)]
+    [InlineData(12, 12, false)]
+    public void A_drawing_that_is_mirrored_or_stretched_as_a_whole_is_refused(double x, double y, bool isRefused)
+    {
+        SheetGen.Dxf.DxfDocument document = SheetGen.Dxf.DxfReader.Read(Wall.Drawing).Document!;
+        SheetGen.Dxf.DxfPoint At(SheetGen.Dxf.DxfPoint p) => new(p.X * x, p.Y * y);
+        SheetGen.Dxf.DxfEntity[] scaled = [.. document.Model.Select(e => e switch
+        {
+            SheetGen.Dxf.DxfInsert i => i with { Position = At(i.Position), ScaleX = i.ScaleX * x, ScaleY = i.ScaleY * y },
+            SheetGen.Dxf.DxfPolyline p => p with { Vertices = [.. p.Vertices.Select(v => v with { Point = At(v.Point) })] },
+            _ => e,
+        })];
+        document.Model.Clear();
+        document.Model.AddRange(scaled);
+        using var stream = new MemoryStream();
+        SheetGen.Dxf.DxfWriter.Write(document, stream);
+        var problems = new List<Model.Problems.Problem>();
+        DrawingReading? reading = EditedDrawing.Read(stream.ToArray(), "edited.dxf", Wall.Project, Wall.Layout, Wall.Sheets, problems);
+        if (isRefused)
+            Assert.Contains("mirrored, or stretched", Assert.Single(problems).Message, StringComparison.Ordinal);
+        else
+            Assert.Empty(Wall.Changes(reading!));
+        Assert.Equal(isRefused, reading is null);
+    }
+
     [Fact]
     public void A_plan_tells_where_a_nail_was_dragged_and_turned()
     {

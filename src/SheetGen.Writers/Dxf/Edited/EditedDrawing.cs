@@ -40,6 +40,8 @@ public static class EditedDrawing
         int most = MostBlocksFor(layout);
         if (sheets.BlockCount > most)
             return Refuse(FormattableString.Invariant($"the drawing holds {sheets.BlockCount} nail blocks, and the project {layout.Nails.Count} nails: no more than {most} are read"), "take copies of the elevations out of it");
+        if (sheets.IsDistorted)
+            return Refuse("the drawing as a whole is mirrored, or stretched in one direction: where its nails stand says nothing of the wall", "mirror or scale it back in the drawing program, and save it once more");
         DrawingReading? reading = sheets.HasNails ? sheets.Read() : PlanReading.Read(read.Document, project, layout, built);
         if (reading is null)
         {

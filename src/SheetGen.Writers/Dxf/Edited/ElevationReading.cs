@@ -43,6 +43,17 @@ internal sealed class ElevationReading
     /// <summary>Nail blocks in model space.</summary>
     public int BlockCount => _blocks.Count;
 
+    /// <summary>True where most symbols of nails are mirrored or stretched in one direction, and most known nails do not stand where they stood.</summary>
+    public bool IsDistorted
+    {
+        get
+        {
+            NailBlock[] known = [.. _blocks.Where(b => b.Mark is not null && _built.ContainsKey(b.Mark))];
+            return 2 * _blocks.Count(b => Math.Abs(b.Insert.ScaleX / b.Insert.ScaleY - 1) > 1e-3) > _blocks.Count
+                && 2 * known.Count(b => (b.Insert.Position - Point(_built[b.Mark!].Position)).Length <= _tolerance) <= known.Length;
+        }
+    }
+
     /// <summary>Null where nothing of the drawing stands where the project has it.</summary>
     public DrawingReading? Read()
     {
