@@ -12,21 +12,15 @@ namespace SheetGen.Tests.Placing;
 /// </summary>
 public sealed class HelpTests
 {
-    private static WallProject Wall(string maximum = "30", string clearance = "0.5", double length = 7) => new PlacingWall
-    {
-        Length = length,
-        Top = "[[0, 103], [END, 103]]",
-        TopRowDepth = 1.5,
-        Blocks =
-        [
-            "obstructions:",
-            "  - {name: S1, kind: shaft, at: {station: 1.75, offset: 4.05}, diameter: 3, top: 110, bottom: 80}",
-            "rules:",
-            $"  clearance: {{obstruction: {clearance}, nail: {clearance}, boundary: 1}}",
-            $"  redirect: {{maximum: {maximum}}}",
-            "  min_gap: 3.4",
-        ],
-    }.Project;
+    private static WallProject Wall(string maximum = "30", string clearance = "0.5", double length = 7) => PlacingWall.OneRow(length,
+    [
+        "obstructions:",
+        "  - {name: S1, kind: shaft, at: {station: 1.75, offset: 4.05}, diameter: 3, top: 110, bottom: 80}",
+        "rules:",
+        $"  clearance: {{obstruction: {clearance}, nail: {clearance}, boundary: 1}}",
+        $"  redirect: {{maximum: {maximum}}}",
+        "  min_gap: 3.4",
+    ]).Project;
 
     internal sealed class Stages : IProgress<string>
     {
@@ -100,20 +94,14 @@ public sealed class HelpTests
     [Fact]
     public void Help_is_worked_out_for_so_many_nails_and_the_others_are_named()
     {
-        NailLayout layout = new PlacingWall
-        {
-            Length = 91,
-            Top = "[[0, 103], [END, 103]]",
-            TopRowDepth = 1.5,
-            Blocks =
-            [
-                "obstructions:",
-                .. Enumerable.Range(0, 26).Select(i => FormattableString.Invariant($"  - {{name: S{i}, kind: shaft, at: {{station: {1.75 + 3.5 * i}, offset: 4.05}}, diameter: 2, top: 110, bottom: 80}}")),
-                "rules:",
-                "  redirect: {maximum: 5, step: 5, field_tolerance: 5}",
-                "  min_gap: 3.4",
-            ],
-        }.Layout;
+        NailLayout layout = PlacingWall.OneRow(91,
+        [
+            "obstructions:",
+            .. Enumerable.Range(0, 26).Select(i => FormattableString.Invariant($"  - {{name: S{i}, kind: shaft, at: {{station: {1.75 + 3.5 * i}, offset: 4.05}}, diameter: 2, top: 110, bottom: 80}}")),
+            "rules:",
+            "  redirect: {maximum: 5, step: 5, field_tolerance: 5}",
+            "  min_gap: 3.4",
+        ]).Layout;
         Assert.Equal(26, layout.Score.Unresolved.Found);
         NailHelp left = Assert.Single(layout.Help, h => h.Result.StartsWith("not looked at", StringComparison.Ordinal));
         Assert.Equal(["A-1-25", "A-1-26"], left.Nails);
@@ -134,20 +122,14 @@ public sealed class HelpTests
     [InlineData(9, "no free direction at A-1-01, A-1-02, A-1-03, A-1-04, A-1-05, A-1-06, A-1-07, A-1-08 and 1 more")]
     public void Stations_that_must_stay_unresolved_are_listed(int count, string words)
     {
-        NailLayout layout = new PlacingWall
-        {
-            Length = 3.5 * count,
-            Top = "[[0, 103], [END, 103]]",
-            TopRowDepth = 1.5,
-            Blocks =
-            [
-                "obstructions:",
-                .. Enumerable.Range(0, count).Select(i => FormattableString.Invariant($"  - {{name: S{i}, kind: shaft, at: {{station: {1.75 + 3.5 * i}, offset: 4.05}}, diameter: 2, top: 110, bottom: 80}}")),
-                "rules:",
-                "  redirect: {maximum: 5, step: 5, field_tolerance: 5}",
-                "  min_gap: 3.4",
-            ],
-        }.Layout;
+        NailLayout layout = PlacingWall.OneRow(3.5 * count,
+        [
+            "obstructions:",
+            .. Enumerable.Range(0, count).Select(i => FormattableString.Invariant($"  - {{name: S{i}, kind: shaft, at: {{station: {1.75 + 3.5 * i}, offset: 4.05}}, diameter: 2, top: 110, bottom: 80}}")),
+            "rules:",
+            "  redirect: {maximum: 5, step: 5, field_tolerance: 5}",
+            "  min_gap: 3.4",
+        ]).Layout;
         Assert.Equal($"with all heads on their grid stations at least {count} would stay unresolved: {words}", Assert.Single(layout.Notes, n => n.StartsWith("with all heads", StringComparison.Ordinal)));
     }
 
@@ -194,20 +176,14 @@ public sealed class HelpTests
     [InlineData(100, "[10, 20]", "[5, 25] degrees")]
     public void A_wider_inclination_is_told_as_a_window(double top, string window, string told)
     {
-        NailLayout layout = new PlacingWall
-        {
-            Length = 7,
-            Top = "[[0, 103], [END, 103]]",
-            TopRowDepth = 1.5,
-            Blocks =
-            [
-                "obstructions:",
-                FormattableString.Invariant($"  - {{name: S1, kind: shaft, at: {{station: 1.75, offset: 4.05}}, diameter: 3, top: {top}, bottom: 80}}"),
-                "rules:",
-                $"  redirect: {{maximum: 15, field_tolerance: 10, inclination: {window}}}",
-                "  min_gap: 3.4",
-            ],
-        }.Layout;
+        NailLayout layout = PlacingWall.OneRow(7,
+        [
+            "obstructions:",
+            FormattableString.Invariant($"  - {{name: S1, kind: shaft, at: {{station: 1.75, offset: 4.05}}, diameter: 3, top: {top}, bottom: 80}}"),
+            "rules:",
+            $"  redirect: {{maximum: 15, field_tolerance: 10, inclination: {window}}}",
+            "  min_gap: 3.4",
+        ]).Layout;
         Assert.Equal(1, layout.Score.Unresolved.Found);
         Assert.Equal(told, Assert.Single(layout.Help, h => h.Relaxation == "redirect.inclination").Value);
     }
@@ -255,20 +231,14 @@ public sealed class HelpTests
     }
 
     /// <summary>A wall with one row of nails, 1.5 ft below its top of 103, and a block over them that ends at 101.2; nails may hardly be turned.</summary>
-    private static PlacingWall UnderBlock(double length, string block, params string[] rules) => new()
-    {
-        Length = length,
-        Top = "[[0, 103], [END, 103]]",
-        TopRowDepth = 1.5,
-        Blocks =
-        [
-            "obstructions:",
-            $"  - {{name: S1, kind: shaft, at: {{{block}, top: 110, bottom: 101.2}}",
-            "rules:",
-            "  redirect: {maximum: 5, step: 5, field_tolerance: 5, inclination: [14.5, 15.5]}",
-            .. rules,
-        ],
-    };
+    private static PlacingWall UnderBlock(double length, string block, params string[] rules) => PlacingWall.OneRow(length,
+    [
+        "obstructions:",
+        $"  - {{name: S1, kind: shaft, at: {{{block}, top: 110, bottom: 101.2}}",
+        "rules:",
+        "  redirect: {maximum: 5, step: 5, field_tolerance: 5, inclination: [14.5, 15.5]}",
+        .. rules,
+    ]);
 
     [Fact]
     public void No_help_where_nothing_is_unresolved() =>

@@ -12,6 +12,11 @@ namespace SheetGen.Tests.Placing;
 /// <summary>A small wall as the text of a project file: one straight section from station 0, soil to the right, unless said otherwise. Feet.</summary>
 internal sealed record PlacingWall
 {
+    /// <summary>A wall with one row, 1.5 ft below its top of 103.</summary>
+    /// <param name="blocks">What the project file says besides.</param>
+    public static PlacingWall OneRow(double length, params IReadOnlyList<string> blocks) =>
+        new() { Length = length, Top = "[[0, 103], [END, 103]]", TopRowDepth = 1.5, Blocks = blocks };
+
     public double Length { get; init; } = 21;
 
     /// <summary>Station of a corner in the middle of the wall; null for a straight one.</summary>

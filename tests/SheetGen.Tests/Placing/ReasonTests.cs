@@ -23,19 +23,13 @@ public sealed class ReasonTests
     [InlineData(15, "crosses Limit (1.00 ft required)", "comes within ")]
     public void A_limit_is_crossed_or_only_near(double offset, string said, string never)
     {
-        NailLayout layout = new PlacingWall
-        {
-            Length = 10.5,
-            Top = "[[0, 103], [END, 103]]",
-            TopRowDepth = 1.5,
-            Blocks =
-            [
-                "obstructions:",
-                FormattableString.Invariant($"  - {{name: Limit, kind: boundary, points: [{{station: 0, offset: {offset}}}, {{station: 10.5, offset: {offset}}}]}}"),
-                "rules:",
-                "  clearance: {boundary: 1}",
-            ],
-        }.Layout;
+        NailLayout layout = PlacingWall.OneRow(10.5,
+        [
+            "obstructions:",
+            FormattableString.Invariant($"  - {{name: Limit, kind: boundary, points: [{{station: 0, offset: {offset}}}, {{station: 10.5, offset: {offset}}}]}}"),
+            "rules:",
+            "  clearance: {boundary: 1}",
+        ]).Layout;
         Nail[] near = [.. layout.Nails.Where(n => n.Reason?.Blocker == "Limit")];
         Assert.True(near.Length >= 3);
         Assert.All(near, n =>
