@@ -130,7 +130,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
             left = Math.Min(left, failed.All(repeated.Contains) ? MostTries / 2 : left);
             repeated.UnionWith(failed);
         }
-        HashSet<string> stopped = [.. best.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Except(AcceptedNails.Of(context))];
+        HashSet<string> stopped = [.. best.Nails.Where(context.IsStopped).Select(n => n.Mark)];
         int faults = marks.Faults + best.Labels.NailsWithoutCallout.Count(stopped.Contains);
         if (faults > marks.Faults && CalloutsBeforeMarks(stopped) is var (other, found) && found.Faults <= marks.Faults)
             (best, marks) = (other, found);

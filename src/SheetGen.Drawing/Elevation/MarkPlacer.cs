@@ -21,9 +21,6 @@ public sealed class MarkPlacer
     /// <summary>Room above and below a mark, mm.</summary>
     private const double Margin = 0.3;
 
-    /// <summary>Room at each end of a mark, in heights of a letter: a piece of line between two marks nearer than twice that reads as a hyphen.</summary>
-    private const double EndMargin = 0.3;
-
     /// <summary>Room between a mark and a match line, or another edge of the view, mm.</summary>
     private const double FromEdge = 1.2;
 
@@ -198,7 +195,7 @@ public sealed class MarkPlacer
                 Nail = nail.Mark,
                 LeaderFrom = 0,
                 Reach = 60,
-                EndMargin = EndMargin * _style.Height,
+                EndMargin = EndRoom,
             });
             if (label is null)
                 continue;
@@ -242,8 +239,11 @@ public sealed class MarkPlacer
         return new(text.Position.X - half, text.Position.Y, text.Position.X + half, text.Position.Y + text.Height);
     }
 
+    /// <summary>Room at each end of a mark, as far as its mask reaches, mm.</summary>
+    private double EndRoom => TextMask.EndRoom * _style.Height;
+
     /// <summary>A mark's box with the room that is kept about it.</summary>
-    private Box WithRoom(Box box) => new(box.Left - EndMargin * _style.Height, box.Bottom - Margin, box.Right + EndMargin * _style.Height, box.Top + Margin);
+    private Box WithRoom(Box box) => new(box.Left - EndRoom, box.Bottom - Margin, box.Right + EndRoom, box.Top + Margin);
 
     private bool IsFree(Nail nail, Box box) =>
         _view.Viewport.Frame.Grown(-FromEdge).Contains(box) && Crowd.IsFree(WithRoom(box)) && IsOwned(nail, box);

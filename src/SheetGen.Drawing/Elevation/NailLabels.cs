@@ -13,7 +13,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 {
     private readonly Printed _print = view.Context.Print;
     private readonly DrawingContext _context = view.Context;
-    private readonly IReadOnlySet<string> _accepted = AcceptedNails.Of(view.Context);
+    private readonly IReadOnlySet<string> _accepted = view.Context.Accepted;
 
     private bool IsStopped(Nail nail) => nail.Status == NailStatus.Unresolved && !_accepted.Contains(nail.Mark);
 
@@ -253,7 +253,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     private string[] RowWords(Nail first, Nail last)
     {
         string from = _print.Elevation(first.Elevation), to = _print.Elevation(last.Elevation);
-        return [Say(Phrase.RowName, MarkForms.RowOf(first)), Say(Phrase.Elevation, from == to ? from : Say(Phrase.FromTo, from, to)), Say(Phrase.LengthIs, _print.Short(_context.RowLengths.Of(first)))];
+        return [Say(Phrase.RowName, MarkForms.RowOf(first)), Say(Phrase.Elevation, _context.FromTo(from, to)), Say(Phrase.LengthIs, _print.Short(_context.RowLengths.Of(first)))];
     }
 
     /// <summary>True where a nail is the first or last that its row has on the sheet's end.</summary>

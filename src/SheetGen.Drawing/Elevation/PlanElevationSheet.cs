@@ -38,7 +38,6 @@ public sealed class PlanElevationSheet(
     {
         (ElevationStrip strip, SheetWindow window, Viewport viewport, MarkSet set, ElevationView view) = planned;
         PlaneTransform toModel = viewport.ToPaper.Inverse;
-        IReadOnlySet<string> accepted = AcceptedNails.Of(context);
         var nails = new NailLabels(view, Scale.DimensionStyle);
         nails.Accepted();
         var wall = new ElevationLabels(view);
@@ -63,7 +62,7 @@ public sealed class PlanElevationSheet(
             Model =
             [
                 .. set.Marks.Select(m => NailSymbols.Reference(
-                    m.Nail, strip, Scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text), accepted.Contains(m.Nail.Mark))),
+                    m.Nail, strip, Scale.UnitsPerMillimetre, context.Print, (Text)toModel.Apply(m.Text), context.Accepted.Contains(m.Nail.Mark))),
                 .. set.Marks.Where(m => m.Leader is not null).Select(m => toModel.Apply(m.Leader!)),
                 .. view.Labels.InModel(),
             ],

@@ -11,7 +11,7 @@ public sealed record TextMask(LayerRole Layer, IReadOnlyList<Point2> Corners) : 
     private const double Room = 0.12;
 
     /// <summary>Room before and behind them: a piece of line between two words nearer than twice that would read as a hyphen.</summary>
-    private const double EndRoom = 0.3;
+    public const double EndRoom = 0.3;
 
     public static TextMask Of(Text text, TextStyle style)
     {

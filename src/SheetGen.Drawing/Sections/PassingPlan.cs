@@ -1,4 +1,3 @@
-using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
@@ -132,7 +131,7 @@ public sealed class PassingPlan
             labels.Add(leaning);
             labels.Placer.Crowd.Add(DimensionPicture.TextBox(leaning.TextPoint, leaning.Angle, written, _context.StyleOf(TextRole.Dimension)));
         }
-        Put(labels, _context.Say(AcceptedNails.IsStopped(_context, Nail) ? Phrase.DoNotDrillMark : Phrase.NailOfRow, Nail.Mark), toPaper.Apply(place), -Math.PI / 2);
+        Put(labels, _context.Say(_context.IsStopped(Nail) ? Phrase.DoNotDrillMark : Phrase.NailOfRow, Nail.Mark), toPaper.Apply(place), -Math.PI / 2);
         Put(labels, Plan.PlanLabels.NameOf(Obstruction, _context), toPaper.Apply(place + Middle), null);
     }
 

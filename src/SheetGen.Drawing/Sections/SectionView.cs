@@ -1,4 +1,3 @@
-using SheetGen.Drawing.Elevation;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
 using SheetGen.Model;
@@ -81,7 +80,7 @@ public sealed class SectionView
     public Point2 At(double offset, double elevation) => _origin + new Point2(offset, elevation);
 
     /// <summary>True for a nail that the sheets forbid to drill.</summary>
-    public bool IsStopped(Nail n) => AcceptedNails.IsStopped(_context, n);
+    public bool IsStopped(Nail n) => _context.IsStopped(n);
 
     public Point2 HeadOf(Nail n) => At(Face.OffsetAt(n.Elevation), n.Elevation);
 

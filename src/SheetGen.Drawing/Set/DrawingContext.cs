@@ -19,6 +19,12 @@ public sealed record DrawingContext(
     /// <summary>The length that is written with each row.</summary>
     public RowLengths RowLengths { get; } = new(Layout);
 
+    /// <summary>Marks of the nails without a clear place that may be drilled, since the engineer has accepted it: the sheet says why.</summary>
+    public IReadOnlySet<string> Accepted { get; } = Report.AcceptedNails();
+
+    /// <summary>True for a nail that may not be drilled: without a clear place, and not accepted.</summary>
+    public bool IsStopped(Nail nail) => nail.Status == NailStatus.Unresolved && !Accepted.Contains(nail.Mark);
+
     private readonly Dictionary<LayoutLine, Dictionary<Obstruction, IReadOnlyList<LinePlace>>> _places = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>Where the points of an obstruction lie along a layout line; looked up once for each pair.</summary>
@@ -35,6 +41,9 @@ public sealed record DrawingContext(
 
     /// <summary>A fixed text of the sheets with its values.</summary>
     public string Say(Phrase phrase, params ReadOnlySpan<string> values) => Language.Say(phrase, values);
+
+    /// <summary>From one printed value to another; the value alone where both are the same.</summary>
+    public string FromTo(string from, string to) => from == to ? from : Say(Phrase.FromTo, from, to);
 
     /// <summary>True for a nail that is too close to something only where the engineer has accepted it.</summary>
     public bool IsAccepted(Nail nail)

@@ -70,7 +70,7 @@ internal static class GivenTables
         double[] along = [.. context.PlacesOf(wall.LayoutLine, o).Select(p => p.Along)];
         (double from, double to) = o.Kind == ObstructionKind.Pipe ? (along[0], along[^1]) : (along.Min(), along.Max());
         string first = context.Print.Station(wall, from), last = context.Print.Station(wall, to);
-        return first == last ? first : context.Say(Phrase.FromTo, first, last);
+        return context.FromTo(first, last);
     }
 
     /// <summary>What kind it is, of a pipe with the elevations of its axis at its ends.</summary>
@@ -80,7 +80,7 @@ internal static class GivenTables
         if (o.Kind != ObstructionKind.Pipe)
             return kind;
         string first = context.Print.Elevation(o.Shape[0].Z), last = context.Print.Elevation(o.Shape[^1].Z);
-        return context.Say(Phrase.PipeAxis, kind, first == last ? first : context.Say(Phrase.FromTo, first, last));
+        return context.Say(Phrase.PipeAxis, kind, context.FromTo(first, last));
     }
 
     /// <summary>The wall to which a point of it comes nearest; of a shaft or pile the upper end counts.</summary>

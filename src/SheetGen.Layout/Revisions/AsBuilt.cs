@@ -28,11 +28,10 @@ public static class AsBuilt
             ? new DrawnNail(n, n.Wall, built.Station is double s ? n.Wall.LayoutLine.AlongOf(s) : n.Along, built.Elevation ?? n.Elevation, built.Splay, built.Inclination, built.Length)
             : new DrawnNail(n, n.Wall, n.Along, n.Elevation, null, null, null))];
         EditedLayout now = EditedLayout.Of(project, plan, standing, "as drilled");
-        IReadOnlyList<Finding> planFindings = Checker.Check(project, plan).Findings;
-        HashSet<string> before = [.. planFindings.Select(Key)];
-        // Without a clear place, and not all that is found of it is accepted: the sheets say DO NOT DRILL.
-        HashSet<string> withErrors = [.. planFindings.Where(f => f.Severity == Severity.Error).SelectMany(f => f.Nails)];
-        HashSet<string> stopped = [.. plan.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Where(withErrors.Contains)];
+        ClearanceReport was = Checker.Check(project, plan);
+        HashSet<string> before = [.. was.Findings.Select(Key)];
+        // Of the others the sheets say DO NOT DRILL.
+        HashSet<string> stopped = [.. plan.Nails.Where(n => n.Status == NailStatus.Unresolved).Select(n => n.Mark).Except(was.AcceptedNails())];
         // Of a nail that is drilled nothing is said of whether it may be; what it is too close to is told by the clear distance.
         Finding[] found = [.. Checker.Check(project, now.Layout).Findings.Where(f => !before.Contains(Key(f)) && !(f.Code == FindingCode.Unresolved && byMark.ContainsKey(f.Nails[0])))];
         Dictionary<string, Nail> planned = plan.Nails.ToDictionary(n => n.Mark);
