@@ -17,11 +17,11 @@ public sealed record FacingDesign
 
     public double? MeshYield { get; init; }
 
-    /// <summary>Cross section of the horizontal waler bars at a row, in2 or mm2.</summary>
-    public double? WalerArea { get; init; }
+    /// <summary>Horizontal waler bars at a row.</summary>
+    public FacingBars? Walers { get; init; }
 
-    /// <summary>Cross section of the vertical bearing bars at a head, in2 or mm2.</summary>
-    public double? BearingArea { get; init; }
+    /// <summary>Vertical bearing bars at a head.</summary>
+    public FacingBars? BearingBars { get; init; }
 
     /// <summary>Yield strength of waler and bearing bars.</summary>
     public double? BarYield { get; init; }

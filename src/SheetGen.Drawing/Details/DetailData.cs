@@ -15,49 +15,37 @@ public sealed class DetailData(DrawingContext context)
     /// <summary>Stands in place of what the project does not give.</summary>
     public string Blank => context.Say(Phrase.ByEngineer);
 
-    public IReadOnlyList<(Wall Wall, Section Section)> Sections { get; } =
-        [.. context.Project.Walls.SelectMany(w => w.Sections.Select(s => (w, s)))];
+    public DesignFacts Facts { get; } = new(context, context.Say(Phrase.ByEngineer));
 
-    public bool Has(string key) => Project.Info.Facts.TryGetValue(key, out string? v) && v.Length > 0;
+    public IReadOnlyList<(Wall Wall, Section Section)> Sections => Facts.Sections;
 
-    /// <summary>A fact of the design as the project words it.</summary>
-    public string Fact(string key) => Has(key) ? Project.Info.Facts[key].ToUpperInvariant() : Blank;
+    /// <summary>A fact of the design for all design sections, or a blank.</summary>
+    public string Fact(string key) => Facts.Of(key) ?? Blank;
 
-    /// <summary>The lengths that a fact states, project units.</summary>
-    public IReadOnlyList<double> Sizes(string key) => Has(key) ? SizeText.Lengths(Project.Info.Facts[key], Print.Unit) : [];
+    /// <summary>A fact of the design for some design sections, or a blank.</summary>
+    public string Fact(string key, IReadOnlyList<(Wall Wall, Section Section)> sections) => Facts.Of(key, sections) ?? Blank;
 
-    /// <summary>The first length that a fact states; null where it states none.</summary>
-    public double? Size(string key) => Sizes(key) is [> 0 and double first, ..] ? first : null;
-
-    public int? Count(string key) => Has(key) ? SizeText.Count(Project.Info.Facts[key]) : null;
-
-    /// <summary>Diameter of the bars that a fact names by number; null where it names none.</summary>
-    public double? BarOf(string key) => Has(key) ? SizeText.BarDiameter(Project.Info.Facts[key], Print.Unit) : null;
+    /// <summary>The first length that the words of a fact state; null where they state none.</summary>
+    public double? Size(string key) => Facts.StatedSizes(key) is [> 0 and double first, ..] ? first : null;
 
     public string Small(double? length) => length is double l ? Print.Small(l) : Blank;
-
-    public string Short(double? length) => length is double l ? Print.Short(l) : Blank;
 
     /// <summary>A rule's value; one that the project leaves to its default says so.</summary>
     public string Rule(string key, string value) => Project.Rules.Defaulted.Contains(key) ? context.Say(Phrase.Default, value) : value;
 
     public double DiameterOf(Bar bar) => Print.Unit == LengthUnit.Metre ? bar.DiameterMillimetres / 1000 : Lengths.FromInches(bar.DiameterInches, Print.Unit);
 
-    /// <summary>Names of design sections, with their walls' where there are several walls.</summary>
-    public string Names(IEnumerable<(Wall Wall, Section Section)> sections) => string.Join(", ",
-        sections.Select(s => (Project.Walls.Count == 1 ? s.Section.Name : $"{s.Wall.Name} {s.Section.Name}").ToUpperInvariant()).Distinct());
-
     /// <summary>The bars of design sections: one where it is the same in all, else each with the names of its sections.</summary>
     public string BarsOf(IReadOnlyList<(Wall Wall, Section Section)> sections)
     {
         var bars = sections.GroupBy(s => s.Section.Bar.ToString().ToUpperInvariant()).ToList();
-        return bars.Count == 1 ? bars[0].Key : string.Join("; ", bars.Select(b => Names(b) + ": " + b.Key));
+        return bars.Count == 1 ? bars[0].Key : string.Join("; ", bars.Select(b => Facts.Names(b) + ": " + b.Key));
     }
 
-    /// <summary>The kinds of nail heads: one for each inclination, batter, hole, plate and shotcrete.</summary>
+    /// <summary>The kinds of nail heads: one for each inclination, batter, hole, plate, studs, place of the mesh and shotcrete.</summary>
     public IReadOnlyList<HeadKind> Heads =>
     [
-        .. Sections.GroupBy(s => (s.Section.Inclination, Batter: s.Wall.Batter?.Angle ?? 0, s.Section.HoleDiameter, Plate: PlateOf(s.Section), s.Wall.Facing?.Shotcrete))
+        .. Sections.GroupBy(s => (s.Section.Inclination, Batter: s.Wall.Batter?.Angle ?? 0, s.Section.HoleDiameter, Plate: PlateOf(s.Section), Studs: StudsOf(s.Section), Mesh: MeshDepthOf(s.Section), s.Wall.Facing?.Shotcrete))
             .Select(g => new HeadKind([.. g], g.Key.Inclination, g.Key.Batter, g.Key.Plate,
                 g.SelectMany(s => context.NailsOf(s.Wall).Where(n => n.Section == s.Section && (n.Splay != 0 || n.Inclination != g.Key.Inclination)))
                     .Select(n => HeadKind.BevelOf(n.Inclination, n.Splay, g.Key.Batter)).DefaultIfEmpty(0).Max())),
@@ -66,14 +54,17 @@ public sealed class DetailData(DrawingContext context)
     /// <summary>The bearing plate: the engineer's figures of a section, else those that the fact states.</summary>
     public PlateSize PlateOf(Section section)
     {
-        IReadOnlyList<double> stated = Sizes("plate");
+        IReadOnlyList<double> stated = Facts.StatedSizes("plate");
         return new(section.Design?.PlateWidth ?? (stated.Count == 3 ? stated[0] : null), section.Design?.PlateThickness ?? (stated.Count == 3 ? stated[2] : null));
     }
 
-    /// <summary>Width and height of the leveling pad: the rates', else those that the fact states; null where not given.</summary>
-    public (double? Width, double? Height) Pad => Sizes("leveling_pad") is [double width, double height]
-        ? (Project.Rates.PadWidth ?? width, Project.Rates.PadHeight ?? height)
-        : (Project.Rates.PadWidth, Project.Rates.PadHeight);
+    /// <summary>Distance from the face of the shotcrete to its mesh: the engineer's figure of a section, else the one that the fact states; null where not given.</summary>
+    public double? MeshDepthOf(Section section) => section.Design?.Facing.SteelDepth ?? Size("mesh_cover");
+
+    /// <summary>Diameter of the waler bars: those that the fact names by number, else the engineer's of a section; null where not given.</summary>
+    public double? WalerOf(Section section) => Facts.Stated("waler_bars") is string words
+        ? SizeText.BarDiameter(words, Print.Unit)
+        : section.Design?.Facing.Walers is { } walers ? DiameterOf(walers.Bar) : null;
 
     /// <summary>The plate of the first design section of a wall.</summary>
     public PlateSize PlateOf(Wall wall) => PlateOf(wall.Sections[0]);
@@ -83,7 +74,7 @@ public sealed class DetailData(DrawingContext context)
     {
         if (section.Design?.Studs is { Length: double length } given)
             return new(given.Diameter, length, given.HeadDiameter, given.HeadThickness, given.Spacing);
-        return Sizes("studs") is [double d, double l] ? new(d, l, null, null, null) : null;
+        return Facts.StatedSizes("studs") is [double d, double l] ? new(d, l, null, null, null) : null;
     }
 }
 

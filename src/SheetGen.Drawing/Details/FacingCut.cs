@@ -20,6 +20,9 @@ internal sealed class FacingCut(DrawingContext context, DetailData data, Wall wa
 
     public Wall Wall => wall;
 
+    /// <summary>The design sections for which the cut stands; those of its wall where nothing is said.</summary>
+    public IReadOnlyList<(Wall Wall, Section Section)> Zones { get; init; } = [.. wall.Sections.Select(s => (wall, s))];
+
     private Facing? Facing => wall.Facing;
 
     private double In(double inches) => Lengths.FromInches(inches, data.Print.Unit);
@@ -110,6 +113,6 @@ internal sealed class FacingCut(DrawingContext context, DetailData data, Wall wa
             pen.Small(Bar(at, 0), Bar(at, before), -1, context.Say(Phrase.CoverIs, "<>"));
         else
             pen.Note(Bar(at, behind), Left, context.Say(Phrase.CoverIs, data.Fact("facing_cover")));
-        pen.Note(Bar(at * 0.5, behind), Left, context.Say(Phrase.ReinforcementIs, data.Fact("facing_bars")));
+        pen.Note(Bar(at * 0.5, behind), Left, context.Say(Phrase.ReinforcementIs, data.Fact("facing_bars", Zones)));
     }
 }

@@ -23,7 +23,7 @@ internal static class FacingDetails
         foreach (var kind in kinds)
         {
             Wall wall = kind.First();
-            var cut = new FacingCut(context, data, wall, LowestHead(context, wall));
+            var cut = new FacingCut(context, data, wall, LowestHead(context, wall)) { Zones = [.. kind.SelectMany(w => w.Sections.Select(s => (w, s)))] };
             double high = (data.PlateOf(cut.Wall).Width ?? In(AssumedPlate)) / 2 + In(5);
             string name = kinds.Count(k => k.Key.Facing == kind.Key.Facing) > 1 ? $"{cut.Name}, {wall.Name.ToUpperInvariant()}" : cut.Name;
             yield return new(DetailKind.Facing, [.. kind], context.Say(Phrase.DetailFacing, name), new(Math.Min(cut.FrontAt(-high), cut.FrontAt(high)) - In(3), -high, Math.Max(cut.BackAt(-high), cut.BackAt(high)) + In(8), high),
@@ -67,8 +67,8 @@ internal static class FacingDetails
             return;
         }
         pen.Note(cut.FrontAt(high * 0.8), high * 0.8, Left, context.Say(SectionLabels.FacingWords(cut.Wall.Facing!.Kind), data.Small(cut.Wall.Facing.Thickness)),
-            context.Say(Phrase.StrengthIs, data.Fact(cut.IsShot ? "shotcrete_strength" : "concrete_strength")), context.Say(Phrase.FinishIs, data.Fact("finish")));
-        pen.Note(face.On(-thick, plate * 0.35), 0.5, context.Say(Phrase.ConnectionIs, cut.IsOnFace && data.Has("studs") && !data.Has("connection") ? data.Fact("studs") : data.Fact("connection")));
+            context.Say(Phrase.StrengthIs, data.Fact("concrete_strength", cut.Zones)), context.Say(Phrase.FinishIs, data.Fact("finish")));
+        pen.Note(face.On(-thick, plate * 0.35), 0.5, context.Say(Phrase.ConnectionIs, data.Fact("connection", cut.Zones)));
         if (!cut.IsOnFace)
             pen.NoteAtOneOf([Gap(-high * 0.6), Gap(-high)], -0.4, context.Say(Phrase.BackfillIs, data.Fact("gap_fill")));
 

@@ -29,7 +29,7 @@ internal static class FootDetails
             string title = context.Say(isDrained ? Phrase.DetailOutlet : Phrase.DetailFoot);
             double depth = Math.Max(0, WallDepth.Least(wall) ?? In(AssumedDepth));
             yield return new(isDrained ? DetailKind.Outlet : DetailKind.Foot, [.. kind], kinds.Count == 1 ? title : $"{title}, {wall.Name.ToUpperInvariant()}",
-                new(cut.FrontAt(0) - In(9), -(data.Pad.Height ?? In(AssumedPadHeight)) - In(3), Math.Max(cut.BackAt(0), cut.BackAt(depth + In(AboveGrade))) + In(10), depth + In(AboveGrade)), pen => Draw(context, data, cut, depth, isDrained, pen))
+                new(cut.FrontAt(0) - In(9), -(data.Facts.Pad.Height ?? In(AssumedPadHeight)) - In(3), Math.Max(cut.BackAt(0), cut.BackAt(depth + In(AboveGrade))) + In(10), depth + In(AboveGrade)), pen => Draw(context, data, cut, depth, isDrained, pen))
             { Above = 5 };
         }
     }
@@ -58,15 +58,14 @@ internal static class FootDetails
 
     private static void Pad(DrawingContext context, DetailData data, FacingCut cut, DetailPen pen)
     {
-        (double? width, double? height) = data.Pad;
+        (double? width, double? height) = data.Facts.Pad;
         double w = (width ?? pen.In(AssumedPadWidth)) / 2, h = height ?? pen.In(AssumedPadHeight), middle = cut.FrontAt(0) + cut.Thick / 2;
         pen.Rectangle(width is not null && height is not null, middle - w, -h, middle + w, 0);
         if (width is not null)
             pen.Small((middle - w, -h), (middle + w, -h), -1);
         if (height is not null)
             pen.Small((middle - w, -h), (middle - w, 0), 1);
-        pen.Note(middle - w, -h / 2, Left, context.Say(Phrase.PadIs, data.Has("leveling_pad") ? data.Fact("leveling_pad")
-            : width is null || height is null ? data.Blank : data.Small(width) + " x " + data.Small(height)));
+        pen.Note(middle - w, -h / 2, Left, context.Say(Phrase.PadIs, data.Fact("leveling_pad")));
     }
 
     private static double Fall(DetailPen pen) => pen.In(1);

@@ -18,7 +18,7 @@ internal static class HeadDetails
         IReadOnlyList<HeadKind> heads = data.Heads;
         foreach (HeadKind head in heads)
         {
-            string title = heads.Count == 1 ? context.Say(Phrase.DetailHead) : context.Say(Phrase.DetailHeadOf, data.Names(head.Sections));
+            string title = heads.Count == 1 ? context.Say(Phrase.DetailHead) : context.Say(Phrase.DetailHeadOf, data.Facts.Names(head.Sections));
             double In(double inches) => Lengths.FromInches(inches, data.Print.Unit);
             double high = (head.Plate.Width ?? In(AssumedPlate)) / 2 + In(3), depth = (head.Shotcrete ?? In(AssumedShotcrete)) + In(Beyond);
             var upright = new Box(-data.Project.Rules.BarProjection - In(1), -high, depth, high);
@@ -77,9 +77,9 @@ internal static class HeadDetails
     /// <summary>Mesh, waler bars and bearing bars in the shotcrete, and the studs on the plate.</summary>
     private static Steel DrawSteel(DetailData data, HeadKind head, double t, double plate, double high, DetailPen pen)
     {
-        double? depth = head.First.Design?.Facing.SteelDepth ?? data.Size("mesh_cover");
+        double? depth = data.MeshDepthOf(head.First);
         bool isPlaced = depth < t;
-        double mesh = isPlaced ? depth!.Value : t / 2, waler = data.BarOf("waler_bars") ?? pen.In(0.5);
+        double mesh = isPlaced ? depth!.Value : t / 2, waler = data.WalerOf(head.First) ?? pen.In(0.5);
         pen.Line(mesh, -high, mesh, high, isPlaced ? LayerRole.Detail : LayerRole.DetailHidden);
         foreach (int s in new[] { -1, 1 })
             pen.Ring(false, mesh - waler / 2, s * plate * 0.42, waler / 2);
@@ -97,7 +97,7 @@ internal static class HeadDetails
         return new(mesh, isPlaced, waler, studs, y + r, y);
     }
 
-    private static bool HasStuds(DetailData data, HeadKind head) => data.Has("studs") || head.First.Design?.Studs is not null;
+    private static bool HasStuds(DetailData data, HeadKind head) => data.Facts.Of("studs", head.Sections) is not null;
 
     private static void Words(
         DrawingContext context, DetailData data, HeadKind head, Steel steel, double thick, double plate, double washer, double bar, double high, double nut, double end, double half,
@@ -113,24 +113,19 @@ internal static class HeadDetails
         ]);
         (double nx, double ny) = P(-nut - pen.In(Nut / 2), -1.9 * bar);
         pen.Note(nx, ny, Left + 0.5, context.Say(Phrase.NutAndWasher, data.Fact("nut_and_washer")));
-        pen.NoteAtOneOf([(-thick, plate * 0.4), (-thick, plate * 0.48), (-thick, -plate * 0.48)], Left - 0.7, context.Say(Phrase.PlateIs, data.Has("plate") ? data.Fact("plate") : head.Plate.IsGiven ? Sizes(data, head.Plate) : data.Blank));
+        pen.NoteAtOneOf([(-thick, plate * 0.4), (-thick, plate * 0.48), (-thick, -plate * 0.48)], Left - 0.7, context.Say(Phrase.PlateIs, data.Fact("plate", head.Sections)));
         pen.Remark(context.Say(Phrase.BarProjects));
         if (!steel.IsPlaced)
             pen.NoteAtOneOf([(steel.Mesh, -high * 0.9), (steel.Mesh, -high)], -0.3, context.Say(Phrase.CoverIs, data.Fact("mesh_cover")));
-        pen.NoteAtOneOf([(steel.Mesh, high * 0.88), (steel.Mesh, high), (steel.Mesh, -high)], 0.4, context.Say(Phrase.MeshIs, data.Fact("mesh")));
-        pen.NoteAtOneOf([(steel.Mesh, plate * 0.42), (steel.Mesh - steel.Waler / 2, plate * 0.42 + steel.Waler / 2), (steel.Mesh - steel.Waler, plate * 0.42)], 0.3, context.Say(Phrase.WalersAre, data.Fact("waler_bars")));
-        pen.NoteAtOneOf([(steel.Mesh, -plate * 0.42), (steel.Mesh - steel.Waler / 2, -plate * 0.42 - steel.Waler / 2), (steel.Mesh - steel.Waler, -plate * 0.42)], -0.3, context.Say(Phrase.BearingBarsAre, data.Fact("bearing_bars")));
+        pen.NoteAtOneOf([(steel.Mesh, high * 0.88), (steel.Mesh, high), (steel.Mesh, -high)], 0.4, context.Say(Phrase.MeshIs, data.Fact("mesh", head.Sections)));
+        pen.NoteAtOneOf([(steel.Mesh, plate * 0.42), (steel.Mesh - steel.Waler / 2, plate * 0.42 + steel.Waler / 2), (steel.Mesh - steel.Waler, plate * 0.42)], 0.3, context.Say(Phrase.WalersAre, data.Fact("waler_bars", head.Sections)));
+        pen.NoteAtOneOf([(steel.Mesh, -plate * 0.42), (steel.Mesh - steel.Waler / 2, -plate * 0.42 - steel.Waler / 2), (steel.Mesh - steel.Waler, -plate * 0.42)], -0.3, context.Say(Phrase.BearingBarsAre, data.Fact("bearing_bars", head.Sections)));
         if (HasStuds(data, head))
-        {
-            string words = data.Has("studs") ? data.Fact("studs") : head.First.Design!.Studs is { } s ? context.Say(Phrase.StudCount, Printed.Number(s.Count, 0), data.Small(s.Diameter), data.Small(s.Length)) : data.Blank;
-            pen.Note(-thick - (steel.Studs?.Length ?? pen.In(4)), steel.StudPlace, Left, context.Say(Phrase.StudsAre, words));
-        }
+            pen.Note(-thick - (steel.Studs?.Length ?? pen.In(4)), steel.StudPlace, Left, context.Say(Phrase.StudsAre, data.Fact("studs", head.Sections)));
         (double x, double y) = P(end * 0.95, bar);
         pen.Note(x, y, 0.4, context.Say(Phrase.BarIs, data.BarsOf(head.Sections)));
         pen.NoteAtOneOf([P(end * 0.92, -half), P(end * 0.75, -half), P(end * 0.92, half)], -0.6, context.Say(Phrase.GroutIs, data.Fact("grout_strength")));
         if (head.Shotcrete is null)
             pen.Note(0, -high, Left, context.Say(Phrase.ShotcreteThickness, data.Blank));
     }
-
-    private static string Sizes(DetailData data, PlateSize plate) => $"{data.Small(plate.Width)} x {data.Small(plate.Width)} x {data.Small(plate.Thickness)}";
 }

@@ -75,8 +75,6 @@ internal static class LiftDetails
         pen.Note(t * 0.8, -below, -0.4, context.Say(Phrase.JointClean), context.Say(Phrase.JointShape, data.Fact("joint")));
         pen.Note(0, high * 0.8, Left, context.Say(Phrase.FirstLift));
         pen.Note(0, low * 0.95, Left, context.Say(Phrase.NextLift));
-        pen.Note(t, high * 0.7, 0.3, context.Say(Phrase.JointOpen, Open(data, wall.Lifts?.MaxExposed, data.Short), Open(data, wall.Lifts?.MaxHours, h => context.Say(Phrase.Hours, Printed.Number(h!.Value, 1)))));
+        pen.Note(t, high * 0.7, 0.3, context.Say(Phrase.JointOpen, data.Facts.OpenHeight(wall.Lifts?.MaxExposed), data.Facts.OpenHours(wall.Lifts?.MaxHours)));
     }
-
-    private static string Open(DetailData data, double? value, Func<double?, string> words) => value is null ? data.Blank : words(value);
 }

@@ -57,10 +57,8 @@ internal static class NailDetails
     private static void Centralizers(
         DrawingContext context, DetailData data, DetailPen pen, Func<double, double, (double X, double Y)> at, double back, double length, double half)
     {
-        IReadOnlyList<double> stated = data.Sizes("centralizers");
-        double? spacing = data.Project.Rates.CentralizerSpacing ?? (stated.Count > 0 ? stated[0] : null);
-        double? end = data.Project.Rates.CentralizerEnd ?? (stated.Count > 1 ? stated[1] : null);
-        string words = data.Has("centralizers") ? data.Fact("centralizers") : data.Short(spacing);
+        (double? spacing, double? end) = data.Facts.Centralizers;
+        string words = data.Fact("centralizers");
         if (spacing is not > 0 || end is not > 0 || length - back <= 2 * end)
         {
             pen.Note(at(length * 0.45, -half).X, at(length * 0.45, -half).Y, Down, context.Say(Phrase.CentralizersAre, words));
@@ -99,7 +97,7 @@ internal static class NailDetails
                 pen.Small((x - bar, 0), (x + bar, 0), 1, beyond: hole);
                 pen.Small((x + bar, 0), (x + hole, 0), 1, context.Say(Phrase.GroutCover, "<>"));
                 pen.Note(x, bar, Up, kinds.Count == 1 ? context.Say(Phrase.BarIs, kind.Key.Bar.ToString().ToUpperInvariant())
-                    : context.Say(Phrase.BarOfZone, data.Names(kind), kind.Key.Bar.ToString().ToUpperInvariant()));
+                    : context.Say(Phrase.BarOfZone, data.Facts.Names(kind), kind.Key.Bar.ToString().ToUpperInvariant()));
             }
         }
     }
@@ -114,9 +112,9 @@ internal static class NailDetails
     private static void Test(DrawingContext context, DetailData data, Nail nail, DetailPen pen)
     {
         double tilt = Angles.ToRadians(nail.Inclination), half = nail.HoleDiameter / 2, bar = data.DiameterOf(nail.Bar) / 2, side = 1.4 * nail.HoleDiameter;
-        (double? free, double? bonded) = (data.Project.Rates.TestFreeLength, data.Project.Rates.TestBondedLength);
-        double from = bonded is double b ? nail.Length - b : free ?? nail.Length / 2;
-        bool isGiven = bonded is not null || free is not null;
+        TestLengths lengths = TestLengths.Of(context, nail);
+        double from = lengths.Bonded is double b ? nail.Length - b : lengths.Free ?? nail.Length / 2;
+        bool isGiven = lengths.AddUpTo(nail.Length);
         (double X, double Y) P(double along, double across) => On(along, across, tilt);
         double t = nail.Wall.Facing?.Shotcrete ?? pen.In(4);
         FaceFrame face = FaceFrame.Of(nail.Wall);
@@ -132,17 +130,15 @@ internal static class NailDetails
         pen.Outline(LayerRole.Detail, P(0, bar), P(nail.Length, bar), P(nail.Length, -bar), P(0, -bar));
         pen.Long(P(0, half), P(nail.Length, half), 1);
         if (isGiven)
-        {
             pen.Long(P(0, -half), P(from, -half), -1, context.Say(Phrase.FreeLengthIs, "<>"));
-            pen.Long(P(from, -half), P(nail.Length, -half), -1, context.Say(Phrase.BondedLengthIs, "<>"));
-        }
         else
-        {
-            pen.Note(P(nail.Length * 0.25, -half).X, P(nail.Length * 0.25, -half).Y, Down, context.Say(Phrase.FreeLengthIs, data.Blank));
-            pen.Note(P(nail.Length * 0.75, -half).X, P(nail.Length * 0.75, -half).Y, Down, context.Say(Phrase.BondedLengthIs, data.Blank));
-        }
+            pen.Note(P(from / 2, -half).X, P(from / 2, -half).Y, Down, context.Say(Phrase.FreeLengthIs, lengths.Free is double free ? data.Print.Short(free) : data.Blank));
+        if (lengths.Bonded is not null)
+            pen.Long(P(from, -half), P(nail.Length, -half), -1, context.Say(Phrase.BondedLengthIs, "<>"));
+        else
+            pen.Note(P((from + nail.Length) / 2, -half).X, P((from + nail.Length) / 2, -half).Y, Down, context.Say(Phrase.BondedLengthIs, lengths.BondedWords ?? data.Blank));
         pen.Note(t / 2, -side, Left + 0.8, context.Say(Phrase.TestGap, NoteFields.Fill("{test_gap}", context)));
         pen.Note(P(nail.Length * 0.9, half).X, P(nail.Length * 0.9, half).Y, Up, context.Say(Phrase.DrawnTest, nail.Mark), context.Say(Phrase.TestSacrificial));
-        pen.Note(P(0, bar).X, P(0, bar).Y, Left, context.Say(Phrase.TestBar), context.Say(Phrase.TestLoadIs, data.Fact("verification_load")));
+        pen.Note(P(0, bar).X, P(0, bar).Y, Left, context.Say(Phrase.TestBar), context.Say(Phrase.TestLoadIs, data.Fact("verification_load", [(nail.Wall, nail.Section)])));
     }
 }

@@ -22,6 +22,7 @@ public static partial class NoteFields
         WallProject project = context.Project;
         Printed print = context.Print;
         Rules rules = project.Rules;
+        var facts = new DesignFacts(context, Blank);
         bool feet = Lengths.IsFoot(print.Unit);
         return field switch
         {
@@ -36,9 +37,9 @@ public static partial class NoteFields
             "clear_nail" => Rule(print.Small(rules.NailClearance), "clearance.nail"),
             "clear_boundary" => Rule(print.Short(rules.BoundaryClearance), "clearance.boundary"),
             "drift" => Rule(print.Percent(rules.Drift), "drift"),
-            "drain_spacing" => Given(project.Walls.Select(w => w.Drainage?.MaxSpacing), print.Short, feet ? 10 : 3),
-            "max_hours" => Given(project.Walls.Select(w => w.Lifts?.MaxHours), h => context.Say(Phrase.Hours, Printed.Number(h, 1)), 24),
-            "max_exposed" => Given(project.Walls.Select(w => w.Lifts?.MaxExposed), print.Short, feet ? 4 : 1.2),
+            "drain_spacing" => Given(w => w.Drainage?.MaxSpacing, facts.StripSpacing),
+            "max_hours" => Given(w => w.Lifts?.MaxHours, facts.OpenHours),
+            "max_exposed" => Given(w => w.Lifts?.MaxExposed, facts.OpenHeight),
             "test_gap" => Fact(context.Say(feet ? Phrase.TestGapFeet : Phrase.TestGapMetres)),
             "facing_time" => Fact(context.Say(Phrase.FacingTime)),
             _ => Fact(null),
@@ -46,11 +47,17 @@ public static partial class NoteFields
 
         string Rule(string value, string key) => rules.Defaulted.Contains(key) ? Default(value) : value;
         string Default(string value) => context.Say(Phrase.Default, value);
-        string Given(IEnumerable<double?> values, Func<double, string> words, double usual) =>
-            values.FirstOrDefault(v => v is not null) is double given ? words(given) : Default(words(usual));
-        string Fact(string? usual) => project.Info.Facts.TryGetValue(field, out string? value) && value.Length > 0
-            ? value.ToUpperInvariant()
-            : usual is null ? Blank : Default(usual);
+        string Given(Func<Wall, double?> of, Func<double?, string> words)
+        {
+            var values = project.Walls.Where(w => of(w) is not null).GroupBy(w => words(of(w))).ToList();
+            return values.Count switch
+            {
+                0 => words(null),
+                1 => values[0].Key,
+                _ => string.Join(", ", values.Select(v => string.Join(", ", v.Select(w => w.Name.ToUpperInvariant())) + ": " + v.Key)),
+            };
+        }
+        string Fact(string? usual) => facts.Of(field) ?? (usual is null ? Blank : Default(usual));
     }
 
     private static string LayoutWords(DrawingContext context)

@@ -12,22 +12,17 @@ public static class TestLoads
     {
         if (context.Project.Info.Facts.TryGetValue(isProof ? "proof_load" : "verification_load", out string? words) && words.Length > 0)
             return words.ToUpperInvariant();
-        return Figure(context, isProof, plan, t => t.Load, v => Printed.Fixed(v, 1)) is string figure
-            ? context.Say(Lengths.IsFoot(context.Print.Unit) ? Phrase.ForceKip : Phrase.ForceKilonewton, figure)
-            : null;
+        return Computed(context, isProof, plan);
     }
 
-    /// <summary>A figure of a section's tests, from the least to the greatest where it differs by soil; null where none is given.</summary>
-    public static string? Figure(DrawingContext context, bool isProof, TestPlan plan, Func<SoilTest, double?> of, Func<double, string> print)
+    /// <summary>The load that the take-off finds from bond and bonded length, in words, from the least to the greatest where it differs by soil; null where the project gives no bond.</summary>
+    public static string? Computed(DrawingContext context, bool isProof, TestPlan plan)
     {
-        double[] values =
-        [
-            .. context.Quantities.Effect.Tests.Where(t => t.IsProof == isProof && t.Wall == plan.Wall && t.Section == plan.Section).Select(of).OfType<double>().Order(),
-        ];
-        if (values.Length == 0)
+        double[] loads = [.. context.Quantities.Effect.Tests.Where(t => t.IsProof == isProof && t.Wall == plan.Wall && t.Section == plan.Section).Select(t => t.Load).Order()];
+        if (loads.Length == 0)
             return null;
-        string least = print(values[0]), most = print(values[^1]);
-        return least == most ? least : $"{least} - {most}";
+        string least = Printed.Fixed(loads[0], 1), most = Printed.Fixed(loads[^1], 1);
+        return context.Say(Lengths.IsFoot(context.Print.Unit) ? Phrase.ForceKip : Phrase.ForceKilonewton, least == most ? least : $"{least} - {most}");
     }
 
     /// <summary>The load of a test nail; null where it is not given.</summary>

@@ -133,8 +133,8 @@ public static class SheetTables
         var rows = new List<IReadOnlyList<string>>();
         foreach (TestPlan plan in context.Quantities.Tests)
         {
-            string Bonded(bool isProof) => TestLoads.Figure(context, isProof, plan, t => t.Bonded, v => print.Short(Math.Round(v, 2))) ?? "";
-            string Free(bool isProof) => (isProof ? context.Project.Rates.ProofFreeLength : context.Project.Rates.TestFreeLength) is double free ? print.Short(free) : "";
+            string Bonded(bool isProof) => TestLengths.Of(context, isProof, plan).BondedWords ?? "";
+            string Free(bool isProof) => TestLengths.Of(context, isProof, plan).Free is double free ? print.Short(free) : "";
             foreach (Nail n in context.Layout.Nails.Where(n => n.Wall == plan.Wall && n.Section == plan.Section && n.Kind != NailKind.Production))
             {
                 bool isProof = n.Kind == NailKind.Proof;

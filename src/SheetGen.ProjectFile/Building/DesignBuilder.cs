@@ -115,19 +115,19 @@ internal sealed class DesignBuilder(LengthUnit unit, ProblemList problems)
         SteelDepth = map.Number("steel_depth"),
         Mesh = map.Number("mesh"),
         MeshYield = map.Number("mesh_yield"),
-        WalerArea = BarArea(map.Map("waler_bars")),
-        BearingArea = BarArea(map.Map("bearing_bars")),
+        Walers = Bars(map.Map("waler_bars")),
+        BearingBars = Bars(map.Map("bearing_bars")),
         BarYield = map.Number("bar_yield"),
         PressureFactor = map.Number("pressure_factor"),
         SoilReaction = map.Number("soil_reaction"),
     };
 
-    private double? BarArea(MapItem? map)
+    private FacingBars? Bars(MapItem? map)
     {
         if (map?.Text("size") is not { } size || map.Number("count") is not { } count)
             return null;
         if (BarTable.Find(size, 0) is { } bar)
-            return count * (Lengths.IsFoot(unit) ? bar.AreaSquareInches : bar.AreaSquareMillimetres);
+            return new((int)count, bar, count * (Lengths.IsFoot(unit) ? bar.AreaSquareInches : bar.AreaSquareMillimetres));
         problems.Add(ProblemCodes.UnknownBar, map.SpotOf("size"), $"there is no bar \"{Shown.Short(size)}\"", "one of " + string.Join(", ", BarTable.All.Select(b => b.Size)));
         return null;
     }

@@ -145,8 +145,8 @@ internal sealed class DesignValueSheet
             .Input(p + "depth", $"{name}, depth to steel, {_length}", 9, CellFormat.Four, s => of(s).SteelDepth)
             .Input(p + "mesh", $"{name}, mesh, {_perWidth}", 9, CellFormat.Four, s => of(s).Mesh)
             .Input(p + "mesh_yield", $"{name}, mesh yield, {_steel}", 9, CellFormat.General, s => of(s).MeshYield)
-            .Input(p + "waler", $"{name}, waler bars, {_barArea}", 9, CellFormat.Four, s => of(s).WalerArea)
-            .Input(p + "bearing", $"{name}, bearing bars, {_barArea}", 9, CellFormat.Four, s => of(s).BearingArea)
+            .Input(p + "waler", $"{name}, waler bars, {_barArea}", 9, CellFormat.Four, s => of(s).Walers?.Area)
+            .Input(p + "bearing", $"{name}, bearing bars, {_barArea}", 9, CellFormat.Four, s => of(s).BearingBars?.Area)
             .Input(p + "bars_yield", $"{name}, yield of these bars, {_steel}", 9, CellFormat.General, s => of(s).BarYield)
             .Input(p + "factor", $"{name}, C_F", 7, CellFormat.General, s => of(s).PressureFactor)
             .Input(p + "soil", $"{name}, C_S", 7, CellFormat.General, s => of(s).SoilReaction);

@@ -35,7 +35,7 @@ public sealed class DesignKeyTests
         Assert.Equal(520 / 6.894757293168361, design.BarYield!.Value, 10);
         Assert.Equal(28000 / 6.894757293168361, design.Facing.ConcreteStrength!.Value, 8);
         Assert.Equal(184 / 645.16 * 0.3048, design.Facing.Mesh!.Value, 10);
-        Assert.Equal(0.40, design.Facing.WalerArea!.Value, 12);
+        Assert.Equal(0.40, design.Facing.Walers!.Area, 12);
         Assert.Equal(8.0 / 12, design.PlateWidth!.Value, 12);
         Assert.Equal(126 / 645.16, design.Studs!.Area, 10);
     }
@@ -48,7 +48,7 @@ public sealed class DesignKeyTests
         Assert.Equal([90.0], design.MaximumLoads);
         Assert.Equal(120, design.Bond);
         Assert.Equal(500, design.BarYield);
-        Assert.Equal((28.0, 184.0, 258.0), (design.Facing.ConcreteStrength, design.Facing.Mesh, design.Facing.BearingArea));
+        Assert.Equal((28.0, 184.0, 258.0), (design.Facing.ConcreteStrength, design.Facing.Mesh, design.Facing.BearingBars!.Area));
         Assert.Equal(Math.PI / 4 * 12.7 * 12.7, design.Studs!.Area, 9);
         Assert.Equal(20 * 4.4482216152605, BaseWall.Read(Metric("{t_max: 20 kip}")).Walls[0].Sections[0].Design!.MaximumLoads[0], 10);
 

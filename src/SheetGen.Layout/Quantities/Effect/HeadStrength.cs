@@ -17,7 +17,7 @@ internal static class HeadStrength
                 : FacingStrength.PunchingMetric2003(strength, c.Diameter, c.Depth)
             : null;
         return new FacingEffect(
-            Moments(facing, facing.BearingArea, section.HorizontalSpacing, feet), Moments(facing, facing.WalerArea, section.VerticalSpacing, feet),
+            Moments(facing, facing.BearingBars?.Area, section.HorizontalSpacing, feet), Moments(facing, facing.Walers?.Area, section.VerticalSpacing, feet),
             cone?.Diameter, cone?.Depth, punching, punching is { } plain ? WithSoil(plain, facing, section, cone!.Value) : null);
     }
 

@@ -51,7 +51,7 @@ internal static class MissingValues
     [
         .. Lacking((facing.Mesh, key + ": mesh"), (facing.MeshYield, key + ": mesh_yield"), (facing.SteelDepth, key + ": steel_depth"),
             (facing.ConcreteStrength, key + ": concrete_strength"), (facing.PressureFactor, key + ": pressure_factor")),
-        .. facing.BarYield is null && (facing.WalerArea ?? facing.BearingArea) is not null ? [key + ": bar_yield"] : Array.Empty<string>(),
+        .. facing.BarYield is null && (facing.Walers ?? facing.BearingBars) is not null ? [key + ": bar_yield"] : Array.Empty<string>(),
     ];
 
     private static IEnumerable<string> Lacking(params (double? Value, string Key)[] values) => values.Where(v => v.Value is null).Select(v => v.Key);

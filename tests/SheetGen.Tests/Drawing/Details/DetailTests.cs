@@ -1,6 +1,7 @@
 using System.Globalization;
 using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Primitives;
+using SheetGen.Drawing.Set;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -121,7 +122,6 @@ public class DetailTests
     [InlineData("below_row: 1.75 ft, ", "1.75'")]
     [InlineData(", mesh: {length: 20 ft, width: 8 ft, lap: 9 in}", "9\"")]
     [InlineData(", coping: {width: 24 in, height: 12 in}", "24\"")]
-    [InlineData("max_exposed: 5 ft, ", "OPEN")]
     public void A_figure_left_out_is_a_blank(string given, string shown)
     {
         string yaml = DetailWalls.Feet(DetailWalls.Facts);
@@ -130,6 +130,16 @@ public class DetailTests
 
         Assert.Contains(shown, all, StringComparison.Ordinal);
         Assert.True(Blanks(without) > Blanks(all), $"without {given} there is no blank");
+    }
+
+    /// <summary>What the notes say of a cut where the project says nothing, the joint's detail says too.</summary>
+    [Fact]
+    public void A_limit_of_a_cut_left_out_is_the_default_of_the_notes()
+    {
+        string yaml = DetailWalls.Feet(DetailWalls.Facts);
+        string without = string.Join(" ", Of(yaml.Replace("max_exposed: 5 ft, ", "", StringComparison.Ordinal)).Select(d => d.Words));
+
+        Assert.Matches(@"NO MORE THAN\s+4'\s+\(DEFAULT\)\s+OPEN", without);
     }
 
     /// <summary>A rule that the project leaves to its default is labelled so.</summary>

@@ -3,7 +3,7 @@ using System.Text.RegularExpressions;
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
-namespace SheetGen.Drawing.Details;
+namespace SheetGen.Drawing.Set;
 
 /// <summary>Reads the sizes out of a fact in words, such as the plate's "8 x 8 x 3/4 in".</summary>
 public static partial class SizeText
@@ -27,10 +27,6 @@ public static partial class SizeText
         }
         return found;
     }
-
-    /// <summary>Number of things at the start of a text, such as 4 in "4 of 1/2 x 4 in"; null where it gives none.</summary>
-    public static int? Count(string text) =>
-        Counted().Match(text) is { Success: true } m ? int.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture) : null;
 
     /// <summary>Diameter of a bar that a text names by its number, such as "#4"; null where it names none that is known.</summary>
     public static double? BarDiameter(string text, LengthUnit unit) =>
@@ -64,9 +60,6 @@ public static partial class SizeText
 
     [GeneratedRegex($@"^(?<number>{NumberForm}) ?(?<unit>{UnitForm})?", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
     private static partial Regex Part();
-
-    [GeneratedRegex(@"^\s*(\d{1,2})\s*(?:of|no\.?|nos\.?|pcs\.?|-)?\s+(?=[#\d])", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]
-    private static partial Regex Counted();
 
     [GeneratedRegex(@"#\s?(\d+)", RegexOptions.CultureInvariant)]
     private static partial Regex BarNumber();
