@@ -28,9 +28,15 @@ public sealed class PlanElevationSheet(
             views.Add(Plan(above, sheet.Shown, names, views.Sum(v => v.Notes.Numbered.Count)));
         Box lowest = sheet.Planned?.Viewport.Frame ?? sheet.Plan!.Room;
         string key = sheet.Planned is null ? "" : MarkKey(sheet.Planned.Marks);
-        (IReadOnlyList<Primitive> notes, IReadOnlyList<string> left) =
-            SheetNotes.Write(context, rooms.NotesBelow(lowest.Bottom), key, ViewNotes.Together([.. views.Select(v => v.Notes)]), names.Further);
-        return (SheetContent.Together([.. views.Select(v => v.Content), SheetContent.Of(notes)]), left);
+        IReadOnlyList<string> notes = ViewNotes.Together([.. views.Select(v => v.Notes)]);
+        SheetContent drawn = SheetContent.Together([.. views.Select(v => v.Content)]);
+        (IReadOnlyList<Primitive> below, IReadOnlyList<string> left) = Below(notes);
+        if (left.Count > 0 && SheetNotes.Column(context, FreeRoom.Beside(context, rooms.Area.Grown(-4), drawn, context.StyleOf(TextRole.Label).Height).Largest, notes) is { } column)
+            (below, left) = ([.. Below([]).Paper, .. column], []);
+        return (SheetContent.Together([drawn, SheetContent.Of(below)]), left);
+
+        (IReadOnlyList<Primitive> Paper, IReadOnlyList<string> Left) Below(IReadOnlyList<string> all) =>
+            SheetNotes.Write(context, rooms.NotesBelow(lowest.Bottom), key, all, names.Further);
     }
 
     /// <summary>Draws the nails with their marks and writes what is not written yet.</summary>

@@ -56,14 +56,16 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
 
     private static IReadOnlyList<SheetScale> Scales(DrawingContext context) => SheetScale.OfSections(context.Templates, context.Project.Unit);
 
-    private (double Width, double Height) SizeOf(SectionCut cut, SheetScale scale)
+    /// <summary>Room of a section with its title, and of the plans below it, mm.</summary>
+    private (double Width, double Height, double Below) SizeOf(SectionCut cut, SectionForm form)
     {
         Box extent = ViewOf(cut).Extent;
-        double units = scale.UnitsPerMillimetre;
-        double beside = PlansWidth(cut, scale);
-        double wide = Math.Max(extent.Width / units + LeftRoom(cut, units) + RightRoom(cut, units), TitleWidth(cut));
-        return (wide + 6 + beside, extent.Height / units + Band);
+        double units = form.Scale.UnitsPerMillimetre;
+        double wide = Math.Max(extent.Width / units + LeftRoom(cut, units) + RightRoom(cut, units), TitleWidth(cut)), plans = PlansWidth(cut, form);
+        return (form.PlansBelow ? Math.Max(wide, plans) + 6 : wide + 6 + plans, extent.Height / units + Band, PlansHeight(cut, form));
     }
+
+    private bool Fits(SectionCut cut, SectionForm form, Box room) => SizeOf(cut, form) is var (width, height, below) && width <= room.Width && height + below <= room.Height;
 
     /// <summary>Width of the bubble and the title below a section, of the longer of its two titles, mm.</summary>
     private double TitleWidth(SectionCut cut)
@@ -84,50 +86,64 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         return plans;
     }
 
-    /// <summary>Room of a plan beside a section, mm, and its scale: the largest customary one at which it is no higher than the section and takes no more than a share of a sheet.</summary>
-    private (double Width, SheetScale Scale) RoomOf(PassingPlan plan, SectionCut cut, SheetScale ofSection)
+    /// <summary>Room of a plan with a section, mm, and its scale: the largest customary one at which it is no higher than the section and takes no more than a share of a sheet.</summary>
+    private (double Width, SheetScale Scale) RoomOf(PassingPlan plan, SectionCut cut, SectionForm form)
     {
+        SheetScale ofSection = form.Scale;
         double high = ViewOf(cut).Extent.Height / ofSection.UnitsPerMillimetre - 2 * PlanMargin * Label;
         SheetScale scale = Scales(context).Where(s => s.Value <= ofSection.Value).FirstOrDefault(
             s => plan.Extent.Height / s.UnitsPerMillimetre <= high && plan.Extent.Width / s.UnitsPerMillimetre <= PlanWidest * Label, ofSection);
-        return (plan.Extent.Width / scale.UnitsPerMillimetre + 2 * PlanMargin * Label, scale);
+        double wide = plan.Extent.Width / scale.UnitsPerMillimetre + 2 * PlanMargin * Label;
+        TextStyle style = context.StyleOf(TextRole.Label);
+        // Below a section there is room for its title in one line.
+        return (form.PlansBelow ? Math.Max(wide, TextMeasure.Measure(plan.Title, style.Height, style) + 2 * Label + 6) : wide, scale);
     }
 
-    /// <summary>Room for words about a plan, and the greatest width of its lines, in heights of a letter.</summary>
-    private const double PlanMargin = 5, PlanWidest = 16;
+    /// <summary>Room for words about a plan, the greatest width of its lines and the room for words below it, in heights of a letter.</summary>
+    private const double PlanMargin = 5, PlanWidest = 16, PlanWords = 7;
 
-    /// <summary>Room of all plans beside a section, mm.</summary>
-    private double PlansWidth(SectionCut cut, SheetScale scale) => PlansOf(cut).Sum(p => RoomOf(p, cut, scale).Width);
+    /// <summary>Room of all plans of a section in a row, mm.</summary>
+    private double PlansWidth(SectionCut cut, SectionForm form) => PlansOf(cut).Sum(p => RoomOf(p, cut, form).Width);
+
+    /// <summary>Room of the plans below a section, mm; none where they stand beside it.</summary>
+    private double PlansHeight(SectionCut cut, SectionForm form) => form.PlansBelow
+        ? PlansOf(cut).Select(p => HeightOf(p, RoomOf(p, cut, form).Scale) + PlanWords * Label).DefaultIfEmpty(0).Max()
+        : 0;
+
+    private double HeightOf(PassingPlan plan, SheetScale scale) => plan.Extent.Height / scale.UnitsPerMillimetre + PlanMargin * Label;
 
     /// <summary>
     /// The sections on as few sheets of an area as they take: in order, as many on each as on the others where that can be, and each sheet at
-    /// the largest customary scale at which its sections fit.
+    /// the largest customary scale at which its sections fit. Their plans stand below them where that saves a sheet, else beside them.
     /// </summary>
-    public IReadOnlyList<SectionGroup> Groups(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation)
+    public IReadOnlyList<SectionGroup> Groups(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation) =>
+        cuts.Count == 0 ? [] : new[] { false, true }.Select(below => Groups(cuts, area, ofElevation, below)).MinBy(groups => groups.Length)!;
+
+    private SectionGroup[] Groups(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation, bool plansBelow)
     {
-        if (cuts.Count == 0)
-            return [];
-        SheetScale common = ScaleFor(cuts, area, ofElevation);
+        SectionForm common = new(ScaleFor(cuts, area, ofElevation, plansBelow), plansBelow);
         int[] counts = [.. SheetPacker.Pack([Outlines(cuts, common)], area).Select(s => s.Parts.Count)];
         int[] even = [.. Enumerable.Range(0, counts.Length).Select(i => (cuts.Count + counts.Length - 1 - i) / counts.Length)];
         SectionCut[][] Cut(int[] sizes) => [.. sizes.Select((n, i) => cuts.Skip(sizes.Take(i).Sum()).Take(n).ToArray())];
         SectionCut[][] groups = Cut(even).All(g => SheetsAt(g, area, common) == 1) ? Cut(even) : Cut(counts);
-        return [.. groups.Select(g => new SectionGroup(g, Scales(context).Where(s => s.Value < common.Value && SheetsAt(g, area, s) == 1).Append(common).First()))];
+        return [.. groups.Select(g => new SectionGroup(
+            g, Scales(context).Where(s => s.Value < common.Scale.Value).Select(s => common with { Scale = s }).Where(f => SheetsAt(g, area, f) == 1).Append(common).First()))];
     }
 
-    private SheetPart[] Outlines(IReadOnlyList<SectionCut> cuts, SheetScale scale)
+    /// <summary>Sections of one height, so that they stand in rows with their titles in line.</summary>
+    private SheetPart[] Outlines(IReadOnlyList<SectionCut> cuts, SectionForm form)
     {
-        (double Width, double Height)[] sizes = [.. cuts.Select(c => SizeOf(c, scale))];
-        double high = sizes.Max(s => s.Height);
+        (double Width, double Height, double Below)[] sizes = [.. cuts.Select(c => SizeOf(c, form))];
+        double high = sizes.Max(s => s.Height) + sizes.Max(s => s.Below);
         return [.. sizes.Select(s => new SheetPart(PartKind.Section, s.Width, high, (_, _) => SheetContent.Empty))];
     }
 
-    /// <summary>How many sheets sections take at a scale; null where they do not fit or their words have no room.</summary>
-    private int? SheetsAt(IReadOnlyList<SectionCut> cuts, Box area, SheetScale scale)
+    /// <summary>How many sheets sections take in a form; null where they do not fit or their words have no room.</summary>
+    private int? SheetsAt(IReadOnlyList<SectionCut> cuts, Box area, SectionForm form)
     {
-        SheetPart[] parts = Outlines(cuts, scale);
+        SheetPart[] parts = Outlines(cuts, form);
         bool isTooLarge = parts.Any(p => p.Width > area.Width || p.Height > area.Height);
-        bool isTooSmall = cuts.Any(c => c.Section.VerticalSpacing / scale.UnitsPerMillimetre < RowPitch * Label);
+        bool isTooSmall = cuts.Any(c => c.Section.VerticalSpacing / form.Scale.UnitsPerMillimetre < RowPitch * Label);
         return isTooLarge || isTooSmall ? null : SheetPacker.Pack([parts], area).Count;
     }
 
@@ -136,21 +152,22 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         cut.Section.VerticalSpacing / scale.UnitsPerMillimetre > Label * (1 + TextMeasure.LinePitch + TextMeasure.Descent) + 2 * LabelPlacer.Margin;
 
     /// <summary>The scale of sections on sheets of an area: the largest customary one at which they take no more sheets than at a coarse scale.</summary>
-    private SheetScale ScaleFor(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation)
+    private SheetScale ScaleFor(IReadOnlyList<SectionCut> cuts, Box area, SheetScale ofElevation, bool plansBelow)
     {
         double usual = context.Project.Unit == LengthUnit.Metre ? 100 : 10;
         SheetScale coarse = ofElevation.Value > usual ? ofElevation : ofElevation with { Value = usual };
         IReadOnlyList<SheetScale> scales = [.. Scales(context).Where(s => s.Value <= coarse.Value).Append(coarse).Distinct()];
-        (SheetScale Scale, int Sheets)[] possible = [.. scales.Select(s => (s, SheetsAt(cuts, area, s))).Where(p => p.Item2 is not null).Select(p => (p.s, p.Item2!.Value))];
+        (SheetScale Scale, int Sheets)[] possible = [.. scales.Select(s => (s, SheetsAt(cuts, area, new(s, plansBelow)))).Where(p => p.Item2 is not null).Select(p => (p.s, p.Item2!.Value))];
         if (possible.Length == 0)
-            return Scales(context).Cast<SheetScale?>().FirstOrDefault(s => cuts.All(c => SizeOf(c, s!.Value) is var (w, h) && w <= area.Width && h <= area.Height)) ?? Scales(context)[^1];
+            return Scales(context).Cast<SheetScale?>().FirstOrDefault(s => cuts.All(c => Fits(c, new(s!.Value, plansBelow), area))) ?? Scales(context)[^1];
         int fewest = possible.Min(p => p.Sheets);
         return possible.First(p => p.Sheets == fewest).Scale;
     }
 
-    /// <summary>The largest customary scale at which a section fits a room and its words have room; null where none does.</summary>
-    public SheetScale? ScaleIn(SectionCut cut, Box room) => Scales(context)
-        .Where(s => HoldsWords(cut, s) && SizeOf(cut, s) is var (width, height) && width <= room.Width && height <= room.Height).Cast<SheetScale?>().FirstOrDefault();
+    /// <summary>The forms in which a section fits a room and its words have room, with the room that it takes, mm; the largest scale first.</summary>
+    public IEnumerable<(SectionForm Form, double Width, double Height)> FormsIn(SectionCut cut, Box room) => Scales(context).Where(s => HoldsWords(cut, s))
+        .SelectMany(s => new SectionForm[] { new(s, false), new(s, true) }).Where(f => Fits(cut, f, room))
+        .Select(f => (f, SizeOf(cut, f).Width, SizeOf(cut, f).Height + SizeOf(cut, f).Below));
 
     /// <summary>Groups of sections as parts of sheets, those of a group of one height so that they stand in rows.</summary>
     /// <returns>The parts, and where the next may begin in model space.</returns>
@@ -160,11 +177,11 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
         double end = origin.X;
         foreach (SectionGroup group in groups)
         {
-            double high = group.Cuts.Select(c => SizeOf(c, group.Scale).Height).DefaultIfEmpty(0).Max();
+            double high = group.Cuts.Max(c => SizeOf(c, group.Form).Height), below = group.Cuts.Max(c => SizeOf(c, group.Form).Below);
             foreach (SectionCut cut in group.Cuts)
             {
-                (SheetPart part, end) = PartOf(cut, group.Scale, false, end);
-                parts.Add(part with { Height = high, Draw = (at, refs) => part.Draw(at - new Point2(0, high - part.Height), refs) });
+                (SheetPart part, end) = PartOf(cut, group.Form, false, end, below);
+                parts.Add(part with { Height = high + below, Draw = (at, refs) => part.Draw(at - new Point2(0, high + below - part.Height), refs) });
             }
         }
         return ([.. parts], end);
@@ -173,19 +190,22 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     /// <summary>A section as a part of a sheet.</summary>
     /// <param name="isTypical">True where it stands for the whole wall.</param>
     /// <param name="left">Where it begins in model space.</param>
+    /// <param name="below">Room of the plans below the sections of its sheet, mm, so that their titles stand in line; 0 for those of its own alone.</param>
     /// <returns>The part, and where the next may begin in model space.</returns>
-    public (SheetPart Part, double End) PartOf(SectionCut cut, SheetScale scale, bool isTypical, double left)
+    public (SheetPart Part, double End) PartOf(SectionCut cut, SectionForm form, bool isTypical, double left, double below = 0)
     {
-        (double width, double height) = SizeOf(cut, scale);
-        double beside = PlansWidth(cut, scale), units = scale.UnitsPerMillimetre, next = left + (width - beside + 100) * units;
+        SheetScale scale = form.Scale;
+        (double width, double height, double own) = SizeOf(cut, form);
+        below = Math.Max(below, own);
+        double beside = form.PlansBelow ? 0 : PlansWidth(cut, form), units = scale.UnitsPerMillimetre, next = left + (width - beside + 100) * units;
         var plans = new List<(PassingPlan Plan, double Width, SheetScale Scale, Point2 Place)>();
         foreach (PassingPlan plan in PlansOf(cut))
         {
-            (double wide, SheetScale planScale) = RoomOf(plan, cut, scale);
+            (double wide, SheetScale planScale) = RoomOf(plan, cut, form);
             plans.Add((plan, wide, planScale, new(next, origin.Y - 100 * planScale.UnitsPerMillimetre)));
             next += (wide + 100) * planScale.UnitsPerMillimetre;
         }
-        return (new SheetPart(PartKind.Section, width, height, (at, refs) =>
+        return (new SheetPart(PartKind.Section, width, height + below, (at, refs) =>
         {
             string sheet = refs.Sheet;
             var frame = new Box(at.X, at.Y - height + Band, at.X + width - beside - 6, at.Y);
@@ -204,18 +224,18 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
                 Findings = labels.Findings,
                 Paper = [.. Title(cut, view, scale, sheet, frame, details, [.. labels.Notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}")), .. labels.Told], isTypical)],
             };
-            double[] lefts = [.. plans.Select((_, i) => frame.Right + 6 + plans.Take(i).Sum(p => p.Width))];
-            return SheetContent.Together([section, .. plans.Zip(lefts, (p, x) => DrawPlan(p.Plan, p.Scale, p.Place, new(x, frame.Bottom, x + p.Width - 6, frame.Top), sheet))]);
+            double first = form.PlansBelow ? frame.Left : frame.Right + 6;
+            double[] lefts = [.. plans.Select((_, i) => first + plans.Take(i).Sum(p => p.Width))];
+            double foot = form.PlansBelow ? at.Y - height - below + PlanWords * Label : frame.Bottom;
+            return SheetContent.Together([section, .. plans.Zip(lefts, (p, x) => DrawPlan(p.Plan, p.Scale, p.Place, new(x, foot, x + p.Width - 6, Math.Min(at.Y, foot + HeightOf(p.Plan, p.Scale))), sheet))]);
         })
         { Scale = scale }, next);
     }
 
-    /// <summary>The plan of a nail that passes a shaft, at the foot of a room beside the section, with its title below.</summary>
-    private SheetContent DrawPlan(PassingPlan plan, SheetScale scale, Point2 place, Box room, string sheet)
+    /// <summary>The plan of a nail that passes a shaft, with its title below.</summary>
+    private SheetContent DrawPlan(PassingPlan plan, SheetScale scale, Point2 place, Box frame, string sheet)
     {
-        double units = scale.UnitsPerMillimetre;
-        var frame = room with { Top = Math.Min(room.Top, room.Bottom + plan.Extent.Height / units + PlanMargin * Label) };
-        var labels = new ViewLabels(context, new Viewport(frame, place + plan.Extent.Center, units), frame, sheet, plan.Nail.Wall);
+        var labels = new ViewLabels(context, new Viewport(frame, place + plan.Extent.Center, scale.UnitsPerMillimetre), frame, sheet, plan.Nail.Wall);
         plan.Write(labels, place, scale.DimensionStyle);
         TextStyle style = context.StyleOf(TextRole.Label);
         string[] words = [plan.Title, context.Say(Phrase.ScaleIs, scale.Words(context)), .. labels.Notes.Select((n, i) => FormattableString.Invariant($"({i + 1}) {n}"))];
@@ -255,5 +275,8 @@ public sealed class SectionSheets(DrawingContext context, Point2 origin)
     }
 }
 
-/// <summary>Sections that stand on one sheet, at one scale.</summary>
-public sealed record SectionGroup(IReadOnlyList<SectionCut> Cuts, SheetScale Scale);
+/// <summary>How a section stands on a sheet: its scale, and whether the plans of nails that pass shafts stand below it or beside it.</summary>
+public readonly record struct SectionForm(SheetScale Scale, bool PlansBelow);
+
+/// <summary>Sections that stand on one sheet, in one form.</summary>
+public sealed record SectionGroup(IReadOnlyList<SectionCut> Cuts, SectionForm Form);

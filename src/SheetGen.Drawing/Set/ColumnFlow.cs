@@ -31,23 +31,10 @@ internal sealed class ColumnFlow(Box area, int columns, double gap)
 
     private void NextColumn()
     {
-        _feet.Add(Foot);
         Y = area.Top;
         if (++Column < columns)
             return;
         Column = 0;
         Page++;
-        _feet.Clear();
     }
-
-    private readonly List<Box> _feet = [];
-
-    private Box Foot => new(X, area.Bottom, X + Width, Y - gap);
-
-    /// <summary>What is left of the last sheet, the largest first: its free columns together, and the feet of the others.</summary>
-    public IReadOnlyList<Box> Free =>
-    [
-        .. _feet.Append(Foot).Append(new Box(Math.Min(X + Width + gap, area.Right), area.Bottom, area.Right, area.Top))
-            .Where(b => b.Width > 0 && b.Height > 0).OrderByDescending(b => b.Width * b.Height),
-    ];
 }

@@ -94,10 +94,8 @@ public sealed class DrawnSet
         if (sheets.KeyPlan is Box key)
             parts.Add(KeyPlan.Draw(context, key, sheets.LastFront, [.. sheets.Views.Where(v => v.Window is not null).Select(v => (v.Window!, sheets.NameOf(v)))]));
         if (sheets.Typical is TypicalSection typical)
-        {
-            Box room = typical.Room;
-            parts.Add(typical.Part.Draw(new(room.Left + (room.Width - typical.Part.Width) / 2, room.Top), sheets.RefsOf(sheets.LastFront)));
-        }
+            parts.Add(typical.Part.Draw(typical.At, sheets.RefsOf(sheets.LastFront)));
+        parts.AddRange(sheets.FrontTables.Select(t => t.Part.Draw(t.At, sheets.RefsOf(sheets.LastFront))));
         return SheetContent.Together(parts);
     }
 

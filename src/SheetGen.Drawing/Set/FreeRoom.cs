@@ -1,3 +1,4 @@
+using SheetGen.Drawing.Labels;
 using SheetGen.Drawing.Primitives;
 
 namespace SheetGen.Drawing.Set;
@@ -26,6 +27,18 @@ internal sealed class FreeRoom
         _area = area;
         _free = [area];
         Parts = [];
+    }
+
+    /// <summary>What a sheet's views, words and lines leave of an area.</summary>
+    /// <param name="margin">Room about each of them, mm.</param>
+    public static FreeRoom Beside(DrawingContext context, Box area, SheetContent content, double margin)
+    {
+        var free = new FreeRoom(area);
+        IEnumerable<Box> words = content.Paper.OfType<Text>().Select(t => TextMeasure.BoxOf(t, context.StyleOf(t.Role)));
+        IEnumerable<Box> lines = content.Paper.Where(p => p is not (Text or BlockReference)).Select(Extents.Points).Where(p => p.Any()).Select(Box.Around);
+        foreach (Box box in content.Viewports.Select(v => v.Frame).Concat(words).Concat(lines))
+            free.Take(box.Grown(margin));
+        return free;
     }
 
     private FreeRoom(FreeRoom other)
@@ -92,7 +105,14 @@ internal sealed class FreeRoom
     public void Take(SheetPart part, Point2 at)
     {
         Parts.Add((part, at));
-        var taken = new Box(at.X, at.Y - part.Height, at.X + part.Width, at.Y);
+        Take(new Box(at.X, at.Y - part.Height, at.X + part.Width, at.Y));
+    }
+
+    /// <summary>The rectangles on which nothing stands, the largest first.</summary>
+    public IReadOnlyList<Box> Largest => [.. _free.OrderByDescending(f => Math.Round(f.Width * f.Height, 3)).ThenBy(f => f.Left).ThenByDescending(f => f.Top)];
+
+    public void Take(Box taken)
+    {
         var all = new List<Box>(_free.Count + 4);
         foreach (Box free in _free)
         {

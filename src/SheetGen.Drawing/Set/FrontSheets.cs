@@ -17,10 +17,15 @@ public sealed class FrontSheets
 
     private readonly bool _cutsLists;
 
+    private readonly Box _area;
+
+    /// <summary>The sheet of the index and its room, as wide as a column: its titles are not known yet.</summary>
+    private readonly (int Page, Box Room) _index;
+
     /// <param name="cutsLists">True where a list goes on in the next column.</param>
     private FrontSheets(DrawingContext context, Box area, int sheets, bool cutsLists)
     {
-        (_context, _cutsLists) = (context, cutsLists);
+        (_context, _area, _cutsLists) = (context, area, cutsLists);
         double letters = context.StyleOf(TextRole.Note).Height / 2.6;
         _flow = new ColumnFlow(area, Math.Max(2, (int)(area.Width / (180 * letters))), Gap);
         foreach (NoteBlock block in context.Templates.Notes)
@@ -30,6 +35,7 @@ public sealed class FrontSheets
         var layout = new TableLayout(context);
         double index = layout.HeightOf(Index([.. Enumerable.Repeat(("", ""), sheets)]));
         (int page, Point2 place) = _flow.Take(index);
+        _index = (page, new(place.X, place.Y - index, place.X + _flow.Width, place.Y));
         _placed.Add((page, place, (at, rows) => layout.Draw(Index(rows), "TABLE-INDEX", at)));
         _flow.Skip(BlockGap);
     }
@@ -37,8 +43,14 @@ public sealed class FrontSheets
     /// <summary>How many sheets they take.</summary>
     public int Count => _placed.Max(p => p.Page) + 1;
 
-    /// <summary>The rooms left on the last of them, the largest first, mm.</summary>
-    public IReadOnlyList<Box> Free => _flow.Free;
+    /// <summary>What is left of the last of them.</summary>
+    internal FreeRoom Free()
+    {
+        FreeRoom free = FreeRoom.Beside(_context, _area, Draw([])[^1], 1.5 * _context.StyleOf(TextRole.Label).Height);
+        if (_index.Page == Count - 1)
+            free.Take(_index.Room.Grown(_context.StyleOf(TextRole.Label).Height));
+        return free;
+    }
 
     /// <summary>Plans them for a set with so many other sheets: lists are cut only where that saves a sheet.</summary>
     public static FrontSheets Plan(DrawingContext context, Box area, int others)

@@ -37,6 +37,30 @@ public static class SheetNotes
         return ([.. lines.Select((l, i) => context.Write(LayerRole.Note, TextRole.Label, new(room.Left, top - i * pitch), l))], [.. notes.Skip(told)]);
     }
 
+    /// <summary>All notes of a sheet one below the other in the largest room beside its views that holds them; null where none does.</summary>
+    public static IReadOnlyList<Primitive>? Column(DrawingContext context, IReadOnlyList<Box> rooms, IReadOnlyList<string> notes)
+    {
+        TextStyle head = context.StyleOf(TextRole.Heading), style = context.StyleOf(TextRole.Label);
+        double pitch = style.Height * TextMeasure.LinePitch, first = head.Height * 1.8;
+        foreach (Box free in rooms.Where(r => r.Width >= NarrowestColumn * style.Height))
+        {
+            double width = Math.Min(free.Width, WidestColumn * style.Height);
+            // What goes on in a further line is set in, so that each note is seen to begin.
+            (string Line, double In)[] lines = [.. notes.SelectMany(n => TextMeasure.Wrap(n, width - style.Height, style.Height, style).Select((l, i) => (l, i > 0 ? style.Height : 0)))];
+            if (first + lines.Length * pitch > free.Height || lines.Any(l => TextMeasure.Measure(l.Line, style.Height, style) > width - style.Height))
+                continue;
+            return
+            [
+                context.Write(LayerRole.Note, TextRole.Heading, new(free.Left, free.Top - head.Height), context.Say(Phrase.TitleNotes)),
+                .. lines.Select((l, i) => context.Write(LayerRole.Note, TextRole.Label, new(free.Left + l.In, free.Top - first - (i + 1) * pitch), l.Line)),
+            ];
+        }
+        return null;
+    }
+
+    /// <summary>Widths of a column of notes, in heights of a letter.</summary>
+    private const double NarrowestColumn = 20, WidestColumn = 55;
+
     /// <summary>Lines that are shown together or not at all, with the number of notes in them.</summary>
     private static IEnumerable<(IReadOnlyList<string> Lines, int Notes)> Blocks(IReadOnlyList<string> notes, double width, TextStyle style)
     {

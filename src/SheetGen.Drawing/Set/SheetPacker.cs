@@ -5,13 +5,17 @@ namespace SheetGen.Drawing.Set;
 /// <summary>
 /// Fills sheets with groups of parts. A group begins a sheet of its own, or goes on where the one before it ended. Sections and details keep
 /// their order, by which they are found; tables are tried in several orders, and each order in several ways of choosing a place. Of all these
-/// the one with the fewest sheets is taken, of those the one with the fewest that are half empty, the last told apart, of those the first;
+/// the one with the fewest sheets is taken, of those the one with the fewest that are half empty, the last told apart, of those the one whose tables
+/// stand in the fewest columns, of those the first;
 /// of several choices the one whose emptiest sheet is fullest.
 /// </summary>
 public static class SheetPacker
 {
     /// <summary>Share of a sheet below which its parts, which have room about them, leave it empty.</summary>
-    private const double Empty = 0.5;
+    public const double Empty = 0.5;
+
+    /// <summary>The share of an area that the parts of a sheet take.</summary>
+    public static double Filled(PackedSheet sheet, Box area) => sheet.Parts.Sum(p => p.Part.Width * p.Part.Height) / (area.Width * area.Height);
 
     /// <param name="groups">Parts in the order in which they are looked for; none wider or higher than the area, unless it can be cut.</param>
     public static IReadOnlyList<PackedSheet> Pack(IReadOnlyList<IReadOnlyList<SheetPart>> groups, Box area) => Best([groups], area).Sheets;
@@ -21,13 +25,76 @@ public static class SheetPacker
     {
         (int choice, List<FreeRoom> best) = choices.Select((groups, i) => (i, Sheets: Best([.. groups.Where(g => g.Count > 0)], area)))
             .OrderBy(c => c.Sheets.Count).ThenBy(c => Blank(c.Sheets)).ThenByDescending(c => LeastFilled(c.Sheets)).First();
-        return (choice, [.. best.Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : s.Parts))]);
+        return (choice, [.. WithFullerLast(best, area).Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : InLine(s.Parts, area)))]);
     }
 
     /// <summary>The share that parts take of the emptiest sheet but the last, to a tenth.</summary>
     private static double LeastFilled(List<FreeRoom> sheets) => sheets.SkipLast(1).Select(s => Math.Round(s.Filled, 1)).DefaultIfEmpty(1).Min();
 
     private static int Blank(List<FreeRoom> sheets) => sheets.SkipLast(1).Count(s => s.Filled < Empty);
+
+    /// <summary>Tables whose left edges nearly agree stand in line: each goes right to the next edge of another where it has room there.</summary>
+    private static IReadOnlyList<(SheetPart Part, Point2 At)> InLine(IReadOnlyList<(SheetPart Part, Point2 At)> parts, Box area)
+    {
+        (SheetPart Part, Point2 At)[] placed = [.. parts];
+        for (int i = 0; i < placed.Length; i++)
+        {
+            (SheetPart part, Point2 at) = placed[i];
+            if (part.Kind != PartKind.Table)
+                continue;
+            double[] edges = [.. placed.Where(p => p.Part.Kind == PartKind.Table && p.At.X > at.X && p.At.X <= at.X + NearlyInLine * area.Width).Select(p => p.At.X).Distinct().Order()];
+            foreach (Point2 to in edges.Select(x => at with { X = x }).Where(to => to.X + part.Width <= area.Right && !placed.Where((_, k) => k != i).Any(o => BoxOf(o).Grown(-1e-6).Overlaps(BoxOf((part, to))))).Take(1))
+                placed[i] = (part, to);
+        }
+        return placed;
+    }
+
+    /// <summary>Share of a sheet's width by which left edges may differ to be brought in line.</summary>
+    private const double NearlyInLine = 0.05;
+
+    private static Box BoxOf((SheetPart Part, Point2 At) placed) =>
+        new(placed.At.X, placed.At.Y - placed.Part.Height, placed.At.X + placed.Part.Width, placed.At.Y);
+
+    /// <summary>How many left edges the tables of all sheets have: the fewer, the more they stand in columns.</summary>
+    private static int Edges(List<FreeRoom> sheets) =>
+        sheets.Sum(s => s.Parts.Where(p => p.Part.Kind == PartKind.Table).Select(p => Math.Round(p.At.X)).Distinct().Count());
+
+    /// <summary>
+    /// Tables of other sheets go to the last one while that one is too empty: each time the one that leaves the emptier of both fullest, with nothing
+    /// below it, so that no gap stays.
+    /// </summary>
+    private static List<FreeRoom> WithFullerLast(List<FreeRoom> sheets, Box area)
+    {
+        List<FreeRoom> all = [.. sheets];
+        while (all.Count > 1 && all[^1].Filled < LeastLast)
+        {
+            FreeRoom last = all[^1];
+            (int Sheet, SheetPart Part, Point2 At, double Emptier)[] moves =
+            [
+                .. from i in Enumerable.Range(0, all.Count - 1)
+                   from p in all[i].Parts
+                   where p.Part.Kind == PartKind.Table && !p.Part.IsPiece && !all[i].Parts.Any(o => IsBelow(BoxOf(o), BoxOf(p)))
+                   let at = last.Find(p.Part.Width, p.Part.Height, PlaceRule.Highest)
+                   where at is not null
+                   let share = p.Part.Width * p.Part.Height / (area.Width * area.Height)
+                   select (i, p.Part, at.Value, Math.Min(all[i].Filled - share, last.Filled + share)),
+            ];
+            if (moves.Length == 0 || moves.MaxBy(m => m.Emptier) is var best && best.Emptier <= last.Filled)
+                break;
+            var left = new FreeRoom(area);
+            foreach ((SheetPart part, Point2 at) in all[best.Sheet].Parts.Where(p => !ReferenceEquals(p.Part, best.Part)))
+                left.Take(part, at);
+            all[best.Sheet] = left;
+            all[^1] = last.Copy();
+            all[^1].Take(best.Part, best.At);
+        }
+        return all;
+
+        static bool IsBelow(Box one, Box other) => one.Top < other.Top - 1 && one.Left < other.Right - 1 && other.Left < one.Right - 1;
+    }
+
+    /// <summary>Share of the last sheet that parts with the room about them should take.</summary>
+    private const double LeastLast = 0.4;
 
     /// <summary>Sections in rows, set apart evenly so that they fill their sheet; rows of fewer keep the columns of the fullest.</summary>
     private static IReadOnlyList<(SheetPart Part, Point2 At)> Spread(IReadOnlyList<(SheetPart Part, Point2 At)> parts, Box area)
@@ -50,7 +117,7 @@ public static class SheetPacker
         IReadOnlyList<SheetPart>[] orders = tables < 0 ? [[]] : [.. Orders(groups[tables])];
         PlaceRule[] rules = tables < 0 ? [PlaceRule.Highest] : Enum.GetValues<PlaceRule>();
         List<FreeRoom>? best = null;
-        int empty = 0;
+        (int Blank, int Edges) least = default;
         // Tables that go on where the group before them ended may also stand in what room the sheets before leave, where that saves one.
         int ways = 1 << (groups.Length - 1);
         for (int way = 0; way < (tables > 0 ? 2 * ways : ways); way++)
@@ -70,9 +137,9 @@ public static class SheetPacker
                     int most = best?.Count ?? int.MaxValue;
                     for (int g = common; g < groups.Length && sheets.Count <= most; g++)
                         Fill(sheets, First(sheets, g, joins, anywhere && g == tables), g == tables ? order : groups[g], g == tables ? rule : PlaceRule.Highest, area, most);
-                    int blank = Blank(sheets);
-                    if (sheets.Count < most || (sheets.Count == most && blank < empty))
-                        (best, empty) = (sheets, blank);
+                    (int Blank, int Edges) faults = (Blank(sheets), Edges(sheets));
+                    if (sheets.Count < most || (sheets.Count == most && faults.CompareTo(least) < 0))
+                        (best, least) = (sheets, faults);
                 }
             }
         }
@@ -142,7 +209,8 @@ public static class SheetPacker
             && part.Cut(sheets[^1].RoomBelow(below, part.Width)) is var (top, others))
         {
             sheets[^1].Take(top, below);
-            Place(others, sheets, first, area, rule);
+            // What is continued stands behind what it continues.
+            Place(others, sheets, sheets.Count - 1, area, rule);
             return;
         }
         var next = new FreeRoom(area);
@@ -151,7 +219,7 @@ public static class SheetPacker
         if (part.Height > area.Height && part.Cut?.Invoke(area.Height) is var (piece, remains))
         {
             next.Take(piece, corner);
-            Place(remains, sheets, first, area, rule);
+            Place(remains, sheets, sheets.Count - 1, area, rule);
             return;
         }
         next.Take(part, corner);

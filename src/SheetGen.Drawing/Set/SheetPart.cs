@@ -23,6 +23,9 @@ public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<
     /// <summary>The sheet to which notes belong, as they name it; null for other parts.</summary>
     public string? Of { get; init; }
 
+    /// <summary>True for a piece of a part that was cut: its pieces stand in their order.</summary>
+    public bool IsPiece { get; init; }
+
     /// <summary>Cuts the part so that its first piece is no higher than a height; null where it cannot be cut or nothing worth it fits.</summary>
     public Func<double, (SheetPart First, SheetPart Others)?>? Cut { get; init; }
 }

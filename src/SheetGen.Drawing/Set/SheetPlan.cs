@@ -37,6 +37,9 @@ public sealed class SheetPlan
     /// <summary>Room of the key plan on the last front sheet; null where there is none.</summary>
     public required Box? KeyPlan { get; init; }
 
+    /// <summary>Tables on the last front sheet, by their upper left corners.</summary>
+    public required IReadOnlyList<(SheetPart Part, Point2 At)> FrontTables { get; init; }
+
     public int Count => Front.Count + Views.Count + Packed.Count;
 
     /// <summary>What every name begins with.</summary>
@@ -88,7 +91,7 @@ public sealed class SheetPlan
     /// <summary>Names and titles of all sheets.</summary>
     public IReadOnlyList<(string Name, string Title)> Index =>
     [
-        .. Enumerable.Range(1, Front.Count).Select(i => (NameAt(i), _context.Say(Phrase.TitleFront))),
+        .. Enumerable.Range(1, Front.Count).Select(i => (NameAt(i), _context.Say(Phrase.TitleFront) + (i == Front.Count && FrontTables.Count > 0 ? ", " + _context.Say(Phrase.TitleTables) : ""))),
         .. Views.Select(v => (NameOf(v), TitleOf(v))),
         .. Packed.Select(p => (NameOf(p), TitleOf(p))),
     ];
@@ -142,17 +145,20 @@ public sealed class SheetPlan
         SectionCut? highest = SectionCut.Highest(cuts);
 
         // The typical section takes the room that the front sheets leave; where that is too small it stands with the others.
-        Packing all = Pack(highest);
-        // The way with the largest scale; of those with the same the first, which leaves the key plan the most.
-        (Box? key, Box? room, SheetScale? own) = (highest is null ? [] : FrontViews.Ways(all.Front.Free, context))
-            .Select(w => ((Box?)w.Key, (Box?)w.Section, Scale: sections.ScaleIn(highest!, w.Section))).Where(w => w.Scale is not null).OrderBy(w => w.Scale!.Value.Value).FirstOrDefault();
-        TypicalSection? typical = room is Box box && own is SheetScale at ? new(highest!, at, box, sections.PartOf(highest!, at, true, all.SectionsEnd).Part) : null;
-        if (typical is null)
+        Packing all = Pack(highest, tables);
+        FrontViews onFront = FrontViews.Plan(context, all.Front.Free(), area, sections, highest, tables);
+        if (onFront.Typical is null && highest is not null)
         {
-            if (highest is not null)
-                all = Pack(null);
-            key = FrontViews.KeyAlone(all.Front.Free, context);
+            all = Pack(null, tables);
+            onFront = FrontViews.Plan(context, all.Front.Free(), area, sections, null, tables);
         }
+        TypicalSection? typical = onFront.Typical is var (form, at) ? new(highest!, form.Scale, at, sections.PartOf(highest!, form, true, all.SectionsEnd).Part) : null;
+        // Fewer tables need no more sheets: the front sheets stay as they are.
+        Packing without = onFront.Tables.Count > 0 ? Pack(typical?.Cut, [.. tables.Except(onFront.Tables.Select(t => t.Part))]) with { Front = all.Front } : all;
+        if (onFront.NeedsTables || without.Sheets.Count < all.Sheets.Count || SheetPacker.Filled(without.Sheets[^1], area) > SheetPacker.Empty)
+            all = without;
+        else
+            onFront = onFront with { Tables = [] };
         return new SheetPlan(context)
         {
             Front = all.Front,
@@ -162,10 +168,11 @@ public sealed class SheetPlan
             SectionParts = all.Sections,
             Details = [.. all.Details.SelectMany(c => c.Cells.Select(d => (d.Detail, c.Part)))],
             Packed = all.Sheets,
-            KeyPlan = key,
+            KeyPlan = onFront.Key,
+            FrontTables = onFront.Tables,
         };
 
-        Packing Pack(SectionCut? without)
+        Packing Pack(SectionCut? without, IReadOnlyList<SheetPart> tables)
         {
             (SheetPart[] cutParts, double end) = sections.PartsOf(sections.Groups([.. cuts.Where(c => c != without)], area, scale));
             int sectionSheets = SheetPacker.Pack([cutParts], area).Count;
@@ -214,4 +221,5 @@ public sealed record ViewSheet(ElevationStrip Strip, PlannedWindow? Planned, Pla
 }
 
 /// <summary>The section on the front sheet.</summary>
-public sealed record TypicalSection(SectionCut Cut, SheetScale Scale, Box Room, SheetPart Part);
+/// <param name="At">Its upper left corner.</param>
+public sealed record TypicalSection(SectionCut Cut, SheetScale Scale, Point2 At, SheetPart Part);

@@ -124,7 +124,7 @@ public sealed class TableLayout(DrawingContext context)
                     return known;
                 SheetTable first = table with { Data = table.Data with { Rows = [.. table.Data.Rows.Take(rows)] } };
                 SheetTable rest = table with { Data = table.Data with { Rows = [.. table.Data.Rows.Skip(rows)], Title = context.Say(Phrase.Continued, title) } };
-                return cuts[rows] = (PartOf(first, block, title), PartOf(rest, block + "X", title));
+                return cuts[rows] = (PartOf(first, block, title) with { IsPiece = true }, PartOf(rest, block + "X", title) with { IsPiece = true });
             },
         };
     }
