@@ -80,7 +80,7 @@ public sealed record ElevationPlan(SheetScale Scale, IReadOnlyList<ElevationStri
                 Severity = Severity.Error,
                 Nails = missing,
                 Message = string.Create(CultureInfo.InvariantCulture,
-                    $"no scale gives the marks of {missing.Length} nails room, they stand on something else: {string.Join(", ", missing.Take(MostNamed))}{(missing.Length > MostNamed ? " and others" : "")}; choose a larger sheet"),
+                    $"no scale gives the {(missing.Length == 1 ? "mark of 1 nail" : FormattableString.Invariant($"marks of {missing.Length} nails"))} room, {(missing.Length == 1 ? "it stands" : "they stand")} on something else: {string.Join(", ", missing.Take(MostNamed))}{(missing.Length > MostNamed ? " and others" : "")}; choose a larger sheet"),
             };
         }
     }

@@ -157,7 +157,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
             inNotes.AddRange(Spacing(run, shown) ?? run.SelectMany(gap => Spacing([gap], shown) ?? []));
         }
         foreach (var row in inNotes.GroupBy(g => g.Row))
-            view.Labels.Note(Say(Phrase.GapsOfRow, row.Key, string.Join(", ", row.Select(g => g.Words))));
+            view.Labels.Note(Say(Phrase.GapsOfRow, row.Key, string.Join(", ", row.Select(g => g.Words)), Printed.Number(row.Count(), 0)));
     }
 
     /// <summary>Gaps of a run that are told one by one where the run has no room for its dimension: so few are clearer drawn than in words.</summary>

@@ -64,15 +64,28 @@ public sealed class PlanDimensions(
     public void NameLimits(IReadOnlyList<NailLimit> limits, IReadOnlyList<NailLimit> inWords)
     {
         NailLimit? named = limits.Except(inWords).MaxBy(l => l.Line.Count(IsSeen));
+        NailLimit[] shown = [.. limits.Where(l => l.Line.Any(IsSeen))];
         foreach (NailLimit limit in limits.Where(l => l == named || inWords.Contains(l)))
         {
             Vector2D[] seen = [.. limit.Line.Where(IsSeen)];
             if (seen.Length == 0)
                 continue;
-            string words = inWords.Contains(limit) ? context.Say(Phrase.LongestNail, context.Print.Distance(limit.FromFace)) : context.Say(Phrase.LegendNailLimit);
+            string words = inWords.Contains(limit) ? Words(limit, shown, false) : context.Say(Phrase.LegendNailLimit);
+            string note = inWords.Contains(limit) ? Words(limit, shown, true) : words;
             labels.LabelOneOf([.. new[] { 0.5, 0.3, 0.7, 0.15, 0.85 }.Select(k => seen[(int)(k * (seen.Length - 1))]).Distinct()
-                .Select(p => new LabelRequest([[words]], TextRole.Label, toPaper(p), 0.6) { LeaderFrom = 2.6, Toward = Away(p), Otherwise = words })]);
+                .Select(p => new LabelRequest([[words]], TextRole.Label, toPaper(p), 0.6) { LeaderFrom = 2.6, Toward = Away(p), Otherwise = note })]);
         }
+    }
+
+    /// <summary>A limit in words: with its design section where the view shows those of others, and with its stations where that has several.</summary>
+    /// <param name="isNote">True for words that stand among the notes of the sheet, apart from what they speak of: they always name it.</param>
+    private string Words(NailLimit limit, IReadOnlyList<NailLimit> shown, bool isNote)
+    {
+        string distance = context.Print.Distance(limit.FromFace);
+        string zone = (context.Project.Walls.Count > 1 ? window.Wall.Name + " " + limit.Section.Name : limit.Section.Name).ToUpperInvariant();
+        if (shown.Count(l => l.Section == limit.Section) > 1)
+            return context.Say(Phrase.LongestNailAt, distance, zone, context.Say(Phrase.StationRange, context.Print.Station(window.Wall, limit.Start), context.Print.Station(window.Wall, limit.End)));
+        return isNote || shown.Count > 1 ? context.Say(Phrase.LongestNailOf, distance, zone) : context.Say(Phrase.LongestNail, distance);
     }
 
     /// <summary>Direction from the wall to a point behind it, on the paper.</summary>

@@ -109,7 +109,7 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
                 double[] places = [.. Enumerable.Range(0, steps + 1).Select(i => Math.Min(from + (to - from) * i / steps, Math.Max(from, to - 1e-7)))];
                 // The plan draws the face at its bottom, and the dimension starts there.
                 double fromFace = offset - places.Min(a => face.OffsetAt(wall.Bottom.At(a)));
-                yield return new(from, to, offset, fromFace, [.. places.Select(a => wall.LayoutLine.PointAt(a) + face.NormalAt(a) * offset)]);
+                yield return new(section, from, to, offset, fromFace, [.. places.Select(a => wall.LayoutLine.PointAt(a) + face.NormalAt(a) * offset)]);
             }
         }
     }
@@ -198,7 +198,8 @@ public sealed class PlanModel(DrawingContext context, Point2 origin)
 
 /// <summary>The limit of the longest nail of a design section on one leg.</summary>
 /// <param name="Start">First place along the layout line.</param>
+/// <param name="End">Last place along the layout line.</param>
 /// <param name="Offset">Distance of the limit from the layout line, into the soil.</param>
 /// <param name="FromFace">Greatest distance of the limit from the face as the plan draws it, at the bottom of the wall, project units.</param>
 /// <param name="Line">Plan points of the limit.</param>
-public sealed record NailLimit(double Start, double End, double Offset, double FromFace, IReadOnlyList<Vector2D> Line);
+public sealed record NailLimit(Section Section, double Start, double End, double Offset, double FromFace, IReadOnlyList<Vector2D> Line);

@@ -29,7 +29,7 @@ internal static class SectionCallouts
     public static string Words(DrawingContext context, IEnumerable<DetailPlace> details)
     {
         string[] sheets = [.. details.GroupBy(d => d.Sheet).Select(g => context.Say(Phrase.DetailsOnSheet, string.Join(", ", g.Select(d => d.Name)), g.Key))];
-        return sheets.Length == 0 ? "" : context.Say(Phrase.SeeDetails, string.Join("; ", sheets));
+        return sheets.Length == 0 ? "" : context.Say(Phrase.SeeDetails, string.Join("; ", sheets), Printed.Number(details.Count(), 0));
     }
 
     /// <summary>Where a section shows what a detail draws, with the direction in which its bubble stands best; null where it does not.</summary>

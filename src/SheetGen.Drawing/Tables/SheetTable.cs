@@ -15,9 +15,9 @@ public sealed record SheetTable(TableData Data, string Remark = "")
     public static SheetTable Of(DrawingContext context, Phrase title, Phrase heads, IReadOnlyList<IReadOnlyList<string>> rows, Phrase? remark = null) =>
         Of(context.Say(title), context.Say(heads).Split('/'), rows, remark is Phrase words ? context.Say(words) : "");
 
-    /// <summary>A table of the take-off in the sheets' language: its title, heads and first cells; what agencies and users named stays.</summary>
+    /// <summary>A table of the take-off in the sheets' language: its title, heads, first cells and remarks; what agencies and users named stays.</summary>
     public static SheetTable Of(DrawingContext context, TableData data) => new(new TableData(
         context.Language.Term(data.Title),
         [.. data.Columns.Select(c => c with { Head = context.Language.Term(c.Head) })],
-        [.. data.Rows.Select(r => (IReadOnlyList<string>)[context.Language.Term(r[0]), .. r.Skip(1).Select(context.Language.Cell)])]));
+        [.. data.Rows.Select(r => (IReadOnlyList<string>)[.. r.Select((c, i) => i == 0 ? context.Language.Term(c) : data.Columns[i].Head == "Remark" ? context.Language.Sentence(c) : context.Language.Cell(c))])]));
 }

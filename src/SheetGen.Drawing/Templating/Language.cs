@@ -57,7 +57,7 @@ public sealed partial class Language
         }
         if (faults.Count > 0)
             throw new FormatException(string.Join("; ", faults));
-        return new(phrases, list.Terms ?? [], list.Sentences, list.Reports);
+        return new(phrases, list.Terms ?? [], list.Sentences, list.Reports) { IsCheckers = list.SpeaksAsChecker || list.Sentences is not { Count: > 0 } };
     }
 
     /// <summary>The words with the project's own word for a design section of its wall.</summary>
@@ -67,7 +67,7 @@ public sealed partial class Language
         string zone = (word ?? _phrases[Phrase.DesignZone]).ToUpperInvariant();
         Dictionary<TKey, string> Named<TKey>(IEnumerable<KeyValuePair<TKey, string>> texts) where TKey : notnull =>
             texts.ToDictionary(t => t.Key, t => t.Value.Replace(ZoneField, zone, StringComparison.Ordinal));
-        return new(Named(_phrases), Named(_terms), _sentences is null ? null : Named(_sentences), _reports is null ? null : Named(_reports)) { _zone = word ?? zone.ToLowerInvariant() };
+        return new(Named(_phrases), Named(_terms), _sentences is null ? null : Named(_sentences), _reports is null ? null : Named(_reports)) { _zone = word ?? zone.ToLowerInvariant(), IsCheckers = IsCheckers };
     }
 
     /// <summary>What the sheets call a design section within a sentence: there a section is a cut.</summary>
@@ -81,10 +81,10 @@ public sealed partial class Language
             return text;
         var said = new StringBuilder(text.Length + 16);
         int from = 0;
-        foreach (Match field in Field().Matches(text))
+        foreach (Match field in NumberForm.Field().Matches(text))
         {
             int index = int.Parse(field.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
-            said.Append(text, from, field.Index - from).Append(index < values.Length ? values[index] : field.Value);
+            said.Append(text, from, field.Index - from).Append(index < values.Length ? NumberForm.Of(field, values[index]) ?? values[index] : field.Value);
             from = field.Index + field.Length;
         }
         return said.Append(text, from, text.Length - from).ToString();
@@ -105,8 +105,8 @@ public sealed partial class Language
     /// <summary>A cell of a table of the take-off: a range or a list of lengths with the language's own words between its figures.</summary>
     public string Cell(string english) => WordBetween().Replace(english, m => Term(m.Value));
 
-    /// <summary>True where the language says the checker's sentences in words of its own.</summary>
-    public bool HasSentences => _sentences is { Count: > 0 };
+    /// <summary>True for the language in which the checker speaks: its list has only the sentences that sheets say otherwise.</summary>
+    private bool IsCheckers { get; init; }
 
     /// <summary>What a report of the checker's tools says, in this language; as it is where the language has no words for it.</summary>
     public string Report(string english)
@@ -121,16 +121,17 @@ public sealed partial class Language
     public string Sentence(string english) => TrySentence(english) ?? english;
 
     /// <summary>The same; null where the language has no words for it.</summary>
-    public string? TrySentence(string english) => HasSentences ? _forms.Of(english) : DesignSection().Replace(english, _zone);
+    public string? TrySentence(string english)
+    {
+        string named = IsCheckers ? DesignSection().Replace(english, _zone) : english;
+        return _forms.Of(named) ?? (IsCheckers ? named : null);
+    }
 
     private static int Lines(string text) => text.Count(c => c == '\n') + 1;
 
     private static HashSet<string> Fields(string text) => [.. AnyField().Matches(text).Select(m => m.Value)];
 
-    [GeneratedRegex("\\{([0-9])\\}", RegexOptions.CultureInvariant)]
-    private static partial Regex Field();
-
-    [GeneratedRegex(@"(?<=^|[ (])section(?= [^ ,:]+( asks|[,:]| [^ ,:]+[,:]))", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<=^|[ (])section(?= [^ ,:;]+( asks|[,:;]|$| [^ ,:]+[,:]))", RegexOptions.CultureInvariant)]
     private static partial Regex DesignSection();
 
     [GeneratedRegex(@"(?<=^[0-9.+-]+ )to(?= [0-9.+-]+$)|\btest(?= [0-9.]+: [0-9])", RegexOptions.CultureInvariant)]

@@ -209,6 +209,8 @@ public enum Phrase
     PointPi,
     LayoutLine,
     LongestNail,
+    LongestNailOf,
+    LongestNailAt,
     FaceOffset,
     DimOffset,
     DimLeast,

@@ -32,7 +32,7 @@ internal static class BelowGradeAdvice
                     Wall = wall,
                     Station = wall.StationOf(section.Start),
                     ToStation = wall.StationOf(section.End),
-                    Message = FormattableString.Invariant($"section {section.Name}: {below.Length} nails ({below.Sum(n => n.Length):#,##0.##} {unit}) have their heads below the finished grade, the deepest {Depth(deepest):0.00} {unit} ({deepest.Mark}){asks}"),
+                    Message = FormattableString.Invariant($"section {section.Name}: {below.Length} {(below.Length == 1 ? "nail" : "nails")} ({below.Sum(n => n.Length):#,##0.##} {unit}) {(below.Length == 1 ? "has its head" : "have their heads")} below the finished grade, the deepest {Depth(deepest):0.00} {unit} ({deepest.Mark}){asks}"),
                 };
             }
         }

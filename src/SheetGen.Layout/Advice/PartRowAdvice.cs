@@ -27,7 +27,7 @@ internal static class PartRowAdvice
                     Wall = wall,
                     Station = wall.StationOf(section.Start),
                     ToStation = wall.StationOf(section.End),
-                    Message = FormattableString.Invariant($"section {section.Name}: {part.Length} of {nails.Length} nails ({part.Sum(n => n.Length):#,##0.##} {unit}) stand in {Counted(part)} between grid rows that are cut off by the top or the bottom; {Tried(project, wall, section, part.Length)}"),
+                    Message = FormattableString.Invariant($"section {section.Name}: {part.Length} of {nails.Length} {(nails.Length == 1 ? "nail" : "nails")} ({part.Sum(n => n.Length):#,##0.##} {unit}) {(part.Length == 1 ? "stands" : "stand")} in {Counted(part)} between grid rows that are cut off by the top or the bottom; {Tried(project, wall, section, part.Length)}"),
                 };
             }
         }
@@ -47,7 +47,7 @@ internal static class PartRowAdvice
         {
             (int parts, int all) = Needed(project, wall, section, kind);
             if (parts < now)
-                words.Add(FormattableString.Invariant($"rows: {Word(kind)} would need {(parts == 0 ? "none" : parts)} of these ({all} nails in all)"));
+                words.Add(FormattableString.Invariant($"rows: {Word(kind)} would need {(parts == 0 ? "none" : parts)} of these ({all} {(all == 1 ? "nail" : "nails")} in all)"));
         }
         return words.Count == 0 ? "no other choice of rows needs fewer" : string.Join(", ", words);
     }

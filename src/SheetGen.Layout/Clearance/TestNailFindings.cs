@@ -26,7 +26,7 @@ internal static class TestNailFindings
                     Station = wall.StationOf(section.Key.Start),
                     ToStation = wall.StationOf(section.Key.End),
                     Message = $"section {section.Key.Name} asks for {asked} verification test {(asked == 1 ? "nail" : "nails")}, {(there == 0 ? "none" : there)} of them "
-                        + "found a place clear of everything; the engineer has to choose where the missing ones go",
+                        + $"found a place clear of everything; the engineer has to choose where the missing {(asked - there == 1 ? "one goes" : "ones go")}",
                 };
             }
         }

@@ -91,7 +91,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         List<NailQuantity> sacrificial = [.. nails.Where(n => n.IsSacrificial)];
         string[] marks = Marks(sacrificial);
         int without = tests.Asked - tests.Verification;
-        var missing = new MissingPart(tests.Wall, tests.Section, $"place for {without} of {tests.Asked} verification test nails", "test_nails: verification");
+        var missing = new MissingPart(tests.Wall, tests.Section, $"place for {without} of {tests.Asked} verification test {(tests.Asked == 1 ? "nail" : "nails")}", "test_nails: verification");
         void Set(string name, double amount)
         {
             if (without > 0)

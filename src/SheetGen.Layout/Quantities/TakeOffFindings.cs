@@ -48,7 +48,7 @@ public static class TakeOffFindings
             Code = FindingCode.Guidance,
             Severity = Severity.Warning,
             Message = FormattableString.Invariant(
-                $"{s.Count} bars of {s.Bar}, {s.CutLength:0.###} {symbol} long, each need a coupler for {s.Beyond:0.###} {symbol} beyond stock of {s.StockLength:0.###} {symbol}: nails of {s.NailLengthWithout:0.###} {symbol}, or stock of {s.CutLength:0.###} {symbol}, would need none; the plan couples no piece under {plan!.LeastPiece:0.###} {symbol}"),
+                $"{s.Count} {(s.Count == 1 ? "bar" : "bars")} of {s.Bar}, {s.CutLength:0.###} {symbol} long, {(s.Count == 1 ? "needs" : "each need")} a coupler for {s.Beyond:0.###} {symbol} beyond stock of {s.StockLength:0.###} {symbol}: nails of {s.NailLengthWithout:0.###} {symbol}, or stock of {s.CutLength:0.###} {symbol}, would need none; the plan couples no piece under {plan!.LeastPiece:0.###} {symbol}"),
         });
     }
 }

@@ -18,7 +18,7 @@ internal static class TestTakeOff
         int production = nails.Count - sacrificial.Count;
         int proof = Math.Max(ProofCount(section.TestNails.ProofShare, production), marked.Count);
         int asked = VerificationPlan.Of(wall).Count(p => p.Section == section), without = asked - sacrificial.Count;
-        string note = without > 0 ? $"{without} of {asked} verification test nails found no place: the engineer has to choose where" : "";
+        string note = without > 0 ? $"{without} of {asked} verification test {(asked == 1 ? "nail" : "nails")} found no place: the engineer has to choose where" : "";
         return new TestPlan(wall, section, asked, sacrificial.Count, sacrificial, proof, marked, note);
     }
 

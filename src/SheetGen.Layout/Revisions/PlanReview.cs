@@ -26,6 +26,8 @@ public static class PlanReview
         private readonly bool _feet = Lengths.IsFoot(project.Unit);
 
         /// <summary>True where the project states the load of verification tests, or each section with any has a bond to compute it from.</summary>
+        private static string Counted(int count, string one, string many) => FormattableString.Invariant($"{count} {(count == 1 ? one : many)}");
+
         private bool HasTestLoads => project.Info.Facts.ContainsKey("verification_load")
             || quantities.Tests.Where(t => t.Asked > 0).All(t => quantities.Effect.Tests.Any(s => !s.IsProof && s.Section == t.Section && s.Wall == t.Wall));
 
@@ -45,9 +47,9 @@ public static class PlanReview
         public IEnumerable<ReviewItem> Plan()
         {
             const string G = "Plan";
-            yield return Item(G, "Are base line, control points and the offset to the face given?", true, "tables: control points", $"{project.LayoutLines.Count} layout lines");
+            yield return Item(G, "Are base line, control points and the offset to the face given?", true, "tables: control points", Counted(project.LayoutLines.Count, "layout line", "layout lines"));
             yield return Fact(G, "Is the vertical datum named?", "vertical_datum", "project");
-            yield return Item(G, "Are begin and end stations of each wall shown?", true, "plan and elevation", $"{project.Walls.Count} walls");
+            yield return Item(G, "Are begin and end stations of each wall shown?", true, "plan and elevation", Counted(project.Walls.Count, "wall", "walls"));
             yield return Kinds(G, "Are right of way and easements shown, and do all nails stay inside of them?", ObstructionKind.Boundary, FindingCode.NailBoundary);
             yield return Kinds(G, "Are utilities shown, and do all nails keep clear of them?", ObstructionKind.Pipe, FindingCode.NailObstruction);
             Obstruction[] without = [.. project.Obstructions.Where(o => o.Kind == ObstructionKind.Pipe && !o.Facts.ContainsKey("quality_level"))];
@@ -64,7 +66,7 @@ public static class PlanReview
             if (there.Length == 0)
                 return new(group, question, ReviewAnswer.NeedsPerson, "obstructions", "the project has none: is that so on site?");
             int close = report.Findings.Count(f => f.Severity == Severity.Error && f.Code == code && there.Any(o => o.Name == f.Obstruction));
-            return Item(group, question, close == 0, "plan and elevation", $"{there.Length} shown, {close} nails too close");
+            return Item(group, question, close == 0, "plan and elevation", $"{there.Length} shown, {Counted(close, "nail", "nails")} too close");
         }
 
         /// <summary>Shafts, caps and footings: how near the face they stand.</summary>
@@ -90,10 +92,10 @@ public static class PlanReview
             const string G = "Elevation and nails";
             int unresolved = layout.Nails.Count(n => n.Status == NailStatus.Unresolved), cover = report.Findings.Count(f => f is { Code: FindingCode.Cover, Severity: Severity.Error });
             int close = report.Findings.Count(f => f.Severity == Severity.Error && f.Code is FindingCode.NailNail or FindingCode.NailObstruction or FindingCode.NailBoundary or FindingCode.NailFace);
-            yield return Item(G, "Is every nail located, with row elevations and spacings?", true, "elevation; tables: row elevations", $"{layout.Nails.Count} nails");
+            yield return Item(G, "Is every nail located, with row elevations and spacings?", true, "elevation; tables: row elevations", Counted(layout.Nails.Count, "nail", "nails"));
             yield return Item(G, "Do all holes keep their clear distances?", close == 0, "findings", $"{close} too close");
             yield return Item(G, "Has every nail a place that may be drilled?", unresolved == 0, "elevation: DO NOT DRILL", $"{unresolved} unresolved");
-            yield return Item(G, "Is the face covered by nails everywhere?", cover == 0, "findings: cover", $"{cover} stretches are not");
+            yield return Item(G, "Is the face covered by nails everywhere?", cover == 0, "findings: cover", Counted(cover, "stretch is", "stretches are") + " not");
             foreach (Wall wall in project.Walls)
             {
                 Nail[] nails = [.. layout.Nails.Where(n => n.Wall.Name == wall.Name && n.Kind != NailKind.Verification)];
@@ -102,12 +104,12 @@ public static class PlanReview
                 int Broken(string words) => report.Findings.Count(f => f.Code == FindingCode.Cover && f.Wall?.Name == wall.Name && f.Message.Contains(words, StringComparison.Ordinal));
                 (int first, int last) = (Broken("the highest nail"), Broken("the lowest nail"));
                 double depth = nails.Min(n => wall.Top.At(n.Along) - n.Elevation), height = nails.Min(n => n.Elevation - wall.Bottom.At(n.Along));
-                yield return Item(G, $"{wall.Name}: is the first row near enough to the top ({N(project.Rules.TopMax)} {Symbol})?", first == 0, "elevation", first == 0 ? $"everywhere; shallowest head {N(depth)} {Symbol} below the top" : $"{first} stretches are not: see the findings");
-                yield return Item(G, $"{wall.Name}: is the last row near enough to the bottom ({N(project.Rules.BottomMax)} {Symbol})?", last == 0, "elevation", last == 0 ? $"everywhere; lowest head {N(height)} {Symbol} above the bottom" : $"{last} stretches are not: see the findings");
+                yield return Item(G, $"{wall.Name}: is the first row near enough to the top ({N(project.Rules.TopMax)} {Symbol})?", first == 0, "elevation", first == 0 ? $"everywhere; shallowest head {N(depth)} {Symbol} below the top" : Counted(first, "stretch is", "stretches are") + " not: see the findings");
+                yield return Item(G, $"{wall.Name}: is the last row near enough to the bottom ({N(project.Rules.BottomMax)} {Symbol})?", last == 0, "elevation", last == 0 ? $"everywhere; lowest head {N(height)} {Symbol} above the bottom" : Counted(last, "stretch is", "stretches are") + " not: see the findings");
                 yield return Embedment(G, wall);
             }
             yield return Item(G, "Are test nails in their places, with their loads?", !report.Findings.Any(f => f.Code == FindingCode.TestNail) && HasTestLoads,
-                "elevation; tables: test nails", $"{layout.Nails.Count(n => n.Kind == NailKind.Verification)} verification nails; load {(HasTestLoads ? "given" : "not given")}");
+                "elevation; tables: test nails", $"{Counted(layout.Nails.Count(n => n.Kind == NailKind.Verification), "verification nail", "verification nails")}; load {(HasTestLoads ? "given" : "not given")}");
         }
 
         private ReviewItem Embedment(string group, Wall wall)
@@ -159,7 +161,7 @@ public static class PlanReview
             ExcavationLift[] high = [.. quantities.Lifts.Where(l => l.IsTooHigh)];
             bool limited = project.Walls.All(w => w.Lifts?.MaxExposed is not null);
             yield return limited
-                ? Item(G, "Is the exposed height of each lift limited and kept?", high.Length == 0, "sections; workbook: lifts", high.Length == 0 ? "all within their limit" : $"{high.Length} lifts too high")
+                ? Item(G, "Is the exposed height of each lift limited and kept?", high.Length == 0, "sections; workbook: lifts", high.Length == 0 ? "all within their limit" : Counted(high.Length, "lift", "lifts") + " too high")
                 : new(G, "Is the exposed height of each lift limited?", ReviewAnswer.NeedsPerson, "walls: lifts: max_exposed", quantities.Lifts.Count == 0 ? "no lifts" : $"greatest {N(quantities.Lifts.Max(l => l.Exposed))} {Symbol}, no limit given");
             yield return Item(G, "Are drainage strips given?", project.Walls.All(w => w.Drainage is not null), "elevation; details", string.Join(", ", project.Walls.Where(w => w.Drainage is null).Select(w => w.Name + " has none")));
             yield return Fact(G, "Is it said how surface water is kept off?", "surface_water");
@@ -178,7 +180,7 @@ public static class PlanReview
             yield return Fact(G, "Is monitoring given, with thresholds and actions?", "monitoring");
             yield return Fact(G, "Are traffic staging and barriers given?", "traffic");
             yield return Fact(G, "Are site limits given: headroom, access, contamination?", "site_limits");
-            yield return new(G, "Has a second person measured the main quantities another way?", ReviewAnswer.NeedsPerson, "workbook: independent check", $"{quantities.Checks.Count} second ways by the program");
+            yield return new(G, "Has a second person measured the main quantities another way?", ReviewAnswer.NeedsPerson, "workbook: independent check", Counted(quantities.Checks.Count, "second way", "second ways") + " by the program");
         }
     }
 }

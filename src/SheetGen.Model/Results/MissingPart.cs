@@ -8,7 +8,11 @@ namespace SheetGen.Model.Results;
 public sealed record MissingPart(Wall? Wall, Section? Section, string What, string Key)
 {
     /// <summary>"wall South", "wall North, section B"; empty for the whole project.</summary>
-    public string Place => Wall is null ? "" : Section is null ? "wall " + Wall.Name : $"wall {Wall.Name}, section {Section.Name}";
+    public string Place => Wall is null ? "" : Named(Wall.Name) + (Section is null ? "" : $", section {Section.Name}");
+
+    /// <summary>A wall that is called Wall 1, or Muro 1, says itself what it is.</summary>
+    private static string Named(string wall) =>
+        wall.StartsWith("wall ", StringComparison.OrdinalIgnoreCase) || wall.StartsWith("muro ", StringComparison.OrdinalIgnoreCase) ? wall : "wall " + wall;
 
     /// <summary>The parts in words, those of one kind together: "no shotcrete thickness (facing: shotcrete): wall South".</summary>
     public static string InWords(IEnumerable<MissingPart> parts) => string.Join("; ", parts.GroupBy(p => (p.What, p.Key)).Select(group =>

@@ -60,7 +60,7 @@ public class SentenceTests
     {
         Language english = TemplateReader.Default().Language;
 
-        Assert.False(english.HasSentences);
         Assert.Equal("as it is", english.Sentence("as it is"));
+        Assert.Equal("section A: 2 nails; the project allows none", english.Sentence("section A: 2 nails; rules: heads_below_grade allows none"));
     }
 }

@@ -189,7 +189,7 @@ public class EstimatorTests
     {
         Bar bar = BarTable.Find("#8", 150)!;
         Quantity weight = Measure(new TestWall { Bar = bar }).Totals[QuantityName.BarWeight];
-        Assert.Equal((QuantityState.Missing, "no published weight of #8 Gr 150 (bar: weight): wall Wall 1, section A"), (weight.State, weight.Note));
+        Assert.Equal((QuantityState.Missing, "no published weight of #8 Gr 150 (bar: weight): Wall 1, section A"), (weight.State, weight.Note));
         Assert.Equal(3.01 * 80 * 24.5, Total(Measure(new TestWall { Bar = bar.WithWeight(3.01, false) }), QuantityName.BarWeight), 6);
         Assert.Equal(4.48, bar.WithWeight(3.01, false).KilogramsPerMetre, 2);
     }

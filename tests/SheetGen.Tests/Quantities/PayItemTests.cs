@@ -170,6 +170,6 @@ public class PayItemTests
             TakeOff.Measure(project, layout), PayItemFile.Read(PayItemFile.BuiltIn("harrow-county")!, "h", project.Unit, [])!, project.Rates);
         BidLine line = bid.Lines.Single(b => b.Item.Number == "611-10");
         Assert.Null(line.Rounded);
-        Assert.Equal("no shotcrete thickness (facing: shotcrete): wall Wall 1", line.Note);
+        Assert.Equal("no shotcrete thickness (facing: shotcrete): Wall 1", line.Note);
     }
 }

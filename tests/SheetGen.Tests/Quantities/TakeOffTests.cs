@@ -194,7 +194,7 @@ public class TakeOffTests
     {
         QuantityTable table = Measure(new TestWall { Facing = null, Drainage = null, Lifts = null });
         Assert.Null(table.Totals[QuantityName.ShotcreteVolume].Amount);
-        Assert.Equal("no shotcrete thickness (facing: shotcrete): wall Wall 1", table.Totals[QuantityName.ShotcreteVolume].Note);
+        Assert.Equal("no shotcrete thickness (facing: shotcrete): Wall 1", table.Totals[QuantityName.ShotcreteVolume].Note);
         Assert.Null(table.Totals[QuantityName.ExposedArea].Amount);
         Assert.Null(table.Totals[QuantityName.GroutWithOverrun].Amount);
         Assert.Null(table.Totals[QuantityName.PanelCount].Amount);

@@ -100,7 +100,7 @@ public static class LoadFindings
             Station = lowest.Nail.Station,
             Elevation = lowest.Nail.Elevation,
             Message = FormattableString.Invariant(
-                $"section {section.Section.Name}: {under.Length} of its grid places are under the ratio {section.Section.Design!.LeastRatio:0.00} asked for before anything is changed, the lowest {check.Ratio:0.00} in {Named(check)} at {lowest.Nail.Mark}, with {Area(lowest.Grid.Area, unit)} of face against {Area(lowest.DesignArea, unit)} by the spacings: check the values, or the grid"),
+                $"section {section.Section.Name}: {under.Length} of its grid places {(under.Length == 1 ? "is" : "are")} under the ratio {section.Section.Design!.LeastRatio:0.00} asked for before anything is changed, the lowest {check.Ratio:0.00} in {Named(check)} at {lowest.Nail.Mark}, with {Area(lowest.Grid.Area, unit)} of face against {Area(lowest.DesignArea, unit)} by the spacings: check the values, or the grid"),
         };
     }
 

@@ -1,6 +1,13 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using SheetGen.Drawing.Plan;
+using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
+using SheetGen.Drawing.Sheets;
 using SheetGen.Model;
+using SheetGen.Tests.Drawing.Elevation;
+using SheetGen.Tests.ProjectFile;
+using SheetGen.Tests.Walls;
 using Xunit;
 
 namespace SheetGen.Tests.Drawing.Plan;
@@ -31,5 +38,30 @@ public class NailLimitTests
         double[] distances = [.. limit.Line.Select(p => (Along: LayoutProjection.Locate(wall.LayoutLine, p).Along, Point: p))
             .Select(p => (p.Point - wall.LayoutLine.PointAt(p.Along) - face.NormalAt(p.Along) * face.OffsetAt(wall.Bottom.At(p.Along))).Length)];
         Assert.Equal(distances.Max(), limit.FromFace, 6);
+    }
+
+    /// <summary>Two limits of one sheet in words are told apart by the design zone that each names.</summary>
+    [Theory]
+    [InlineData("heron-street-bridge")]
+    [InlineData("two walls")]
+    [InlineData("corner")]
+    [InlineData("random 709")]
+    public void Limits_in_words_name_their_zones(string wall)
+    {
+        SheetSet set = PlacedWall.Sheets(PlacedWall.Context(wall switch
+        {
+            "two walls" => SampleWalls.TwoWalls,
+            "corner" => MarkWalls.Corner,
+            "heron-street-bridge" => Repository.Read("demo", wall, "wall.yaml"),
+            _ => RandomWall.Yaml(ulong.Parse(wall[7..], CultureInfo.InvariantCulture)),
+        }));
+
+        foreach (Sheet sheet in set.Sheets)
+        {
+            string written = string.Join("\n", SheetPicture.Of(set, sheet).Select(p => p.Primitive).OfType<Text>().Select(t => t.Value));
+            string[] told = [.. Regex.Matches(written, @"LIMIT OF LONGEST NAIL,\s+(.*?)\s+FROM\s+FACE", RegexOptions.Singleline).Select(m => m.Groups[1].Value)];
+            Assert.True(told.Length < 2 || told.All(t => t.StartsWith("DESIGN ZONE", StringComparison.Ordinal)), $"{sheet.Name}: {string.Join("; ", told)}");
+            Assert.Equal(told.Distinct().Count(), told.Length);
+        }
     }
 }

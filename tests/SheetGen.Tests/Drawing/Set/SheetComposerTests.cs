@@ -185,7 +185,7 @@ public class SheetComposerTests
         string?[] dimensions = [.. set.Model.OfType<Dimension>().Where(d => d.Angle == 0 && d.Nail is not null).Select(d => d.Nail)];
         IEnumerable<string?> written = set.Model.OfType<Text>().Where(t => t.Layer == LayerRole.Dimension && t.Nail is not null).Select(t => t.Nail).Distinct();
         IEnumerable<string?> noted = set.Sheets.SelectMany(s => s.Paper).OfType<Text>()
-            .SelectMany(t => System.Text.RegularExpressions.Regex.Matches(t.Value, "GAPS IN ROW ([^:]+): (.*?)(?:     |$)"))
+            .SelectMany(t => System.Text.RegularExpressions.Regex.Matches(t.Value, "GAPS? IN ROW ([^:]+): (.*?)(?:     |$)"))
             .SelectMany(row => System.Text.RegularExpressions.Regex.Matches(row.Groups[2].Value, "(\\S+) TO ").Select(m => row.Groups[1].Value + "-" + m.Groups[1].Value));
         Dictionary<string, Nail> nails = layout.Nails.ToDictionary(n => n.Mark);
         double typical = NailLabels.TypicalWithin(project.Unit) + 1e-9;
