@@ -27,7 +27,7 @@ public sealed record ElevationView(DrawingContext Context, ElevationStrip Strip,
     /// <summary>Height on paper of the station axis, with room for its words below, mm.</summary>
     public double AxisAt => Viewport.Frame.Bottom + Math.Max(7, 2.5 + 1.35 * Context.StyleOf(TextRole.Label).Height);
 
-    public IEnumerable<Nail> Nails => Context.NailsOf(Wall).Where(n => Window.Has(n.Along));
+    public IReadOnlyList<Nail> Nails { get; } = [.. Context.NailsOf(Window.Wall).Where(n => Window.Has(n.Along))];
 
     /// <summary>Tells the placer what stands in the view already.</summary>
     public void Crowd(IEnumerable<Primitive> model)

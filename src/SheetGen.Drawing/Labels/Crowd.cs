@@ -12,6 +12,9 @@ public sealed class Crowd
     private readonly List<(Point2 From, Point2 To, LineKind Kind, int Thing)> _lines = [];
     private int _things;
 
+    // What a question has met so far: a few at most, and asked for every place of every label, so that one list serves all.
+    private readonly List<int> _met = [];
+
     /// <summary>An empty crowd; what lies wholly outside the bounds is left out, for no label goes there.</summary>
     public Crowd(Box bounds)
     {
@@ -71,16 +74,16 @@ public sealed class Crowd
     /// <summary>Number of lines under a box, or under any of several, all of one outline or curve as one.</summary>
     public int LinesUnder(params ReadOnlySpan<Box> boxes)
     {
-        HashSet<int>? met = null;
+        _met.Clear();
         foreach (Box box in boxes)
         {
             foreach (int i in _linePlaces.In(box))
             {
-                if (box.Crosses(_lines[i].From, _lines[i].To))
-                    (met ??= []).Add(_lines[i].Thing);
+                if (!_met.Contains(_lines[i].Thing) && box.Crosses(_lines[i].From, _lines[i].To))
+                    _met.Add(_lines[i].Thing);
             }
         }
-        return met?.Count ?? 0;
+        return _met.Count;
     }
 
     /// <summary>
@@ -90,14 +93,14 @@ public sealed class Crowd
     /// <param name="from">What it points at.</param>
     public int LinesCrossed(Point2 from, Point2 to)
     {
-        HashSet<int>? met = null;
+        _met.Clear();
         foreach (int i in _linePlaces.In(Box.Around([from, to])))
         {
             (Point2 a, Point2 b, LineKind kind, int thing) = _lines[i];
-            if (kind != LineKind.Soft && met?.Contains(thing) != true && DoCross(from, to, a, b, kind))
-                (met ??= []).Add(thing);
+            if (kind != LineKind.Soft && !_met.Contains(thing) && DoCross(from, to, a, b, kind))
+                _met.Add(thing);
         }
-        return met?.Count ?? 0;
+        return _met.Count;
     }
 
     /// <summary>Distance from the end of a leader within which a line is what it points at, mm.</summary>

@@ -1,7 +1,6 @@
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
-using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Set;
@@ -45,14 +44,9 @@ public sealed record DrawingContext(
     /// <summary>From one printed value to another; the value alone where both are the same.</summary>
     public string FromTo(string from, string to) => from == to ? from : Say(Phrase.FromTo, from, to);
 
-    /// <summary>True for a nail that is too close to something only where the engineer has accepted it.</summary>
-    public bool IsAccepted(Nail nail)
-    {
-        Finding[] close = [.. Report.Findings.Where(f => f.Clear is not null && f.Nails.Contains(nail.Mark))];
-        return close.Any(f => f.Severity == Severity.Accepted) && close.All(f => f.Severity != Severity.Error);
-    }
+    private readonly ILookup<Wall, Nail> _nails = Layout.Nails.ToLookup(n => n.Wall);
 
-    public IEnumerable<Nail> NailsOf(Wall wall) => Layout.Nails.Where(n => n.Wall == wall);
+    public IEnumerable<Nail> NailsOf(Wall wall) => _nails[wall];
 
     public Text Write(LayerRole layer, TextRole role, Point2 at, string value, HorizontalAlign align = HorizontalAlign.Left, double rotation = 0) =>
         new(layer, role, at, StyleOf(role).Height, value, align, rotation);

@@ -95,7 +95,7 @@ public static class SheetTables
                 context.Say(n.Status switch
                 {
                     NailStatus.Noted => Phrase.StateNoted,
-                    NailStatus.Unresolved when context.IsAccepted(n) => Phrase.StateAccepted,
+                    NailStatus.Unresolved when !context.IsStopped(n) => Phrase.StateAccepted,
                     NailStatus.Unresolved => Phrase.DoNotDrill,
                     _ => Phrase.StateWithin,
                 }),
