@@ -1,4 +1,5 @@
 using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Records;
 using SheetGen.ProjectFile.Tree;
 using SheetGen.ProjectFile.Values;
 

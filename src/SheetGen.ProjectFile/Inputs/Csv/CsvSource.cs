@@ -2,6 +2,7 @@ using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Records;
 using SheetGen.ProjectFile.Tree;
 using SheetGen.ProjectFile.Values;
 

@@ -1,12 +1,10 @@
 using System.Text;
 using SheetGen.Model.Problems;
+using SheetGen.ProjectFile.Records;
 using SheetGen.ProjectFile.Tree;
 using SheetGen.ProjectFile.Values;
 
 namespace SheetGen.ProjectFile.Inputs.Csv;
-
-/// <summary>A cell of a table with its place.</summary>
-internal sealed record CsvCell(string Text, int Line, int Column);
 
 /// <summary>A table of values parted by commas, semicolons or tabs (RFC 4180), with or without a row of heads.</summary>
 /// <param name="Columns">Column of each known head.</param>
@@ -14,9 +12,6 @@ internal sealed record CsvCell(string Text, int Line, int Column);
 /// <param name="Heads">The heads as they stand; empty where the table has none.</param>
 internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, int> Columns, IReadOnlyList<IReadOnlyList<CsvCell>> Rows, IReadOnlyList<string> Heads)
 {
-    private const int MostRows = 200_000;
-    private const int MostColumns = 200;
-
     /// <summary>Other words for heads, in small letters without blanks, hyphens, dots and underlines.</summary>
     private static readonly (string Head, string[] Words)[] Known =
     [
@@ -59,12 +54,13 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
             problems.Add(ProblemCodes.NotThisKind, file.Spot, $"\"{Shown.Short(file.Name)}\" is not a table of values: it is not text", "save the table as CSV");
             return null;
         }
-        List<List<CsvCell>> rows = Split(Records.CsvGrid.LineEnds(text), out string? fault, out int line);
-        if (fault is not null || rows.Count == 0)
+        var read = CsvText.Read(text, hasComments: true);
+        if (FaultOf(read) is var (fault, line))
         {
-            problems.Add(ProblemCodes.NotThisKind, file.At(line), $"\"{Shown.Short(file.Name)}\" is not a table of values: {fault ?? "it is empty"}", "save the table as CSV", file.Spot);
+            problems.Add(ProblemCodes.NotThisKind, file.At(line), $"\"{Shown.Short(file.Name)}\" is not a table of values: {fault}", "save the table as CSV", file.Spot);
             return null;
         }
+        IReadOnlyList<IReadOnlyList<CsvCell>> rows = read.Rows;
         bool hasHeads = rows[0].Count(c => HeadOf(c.Text) is not null) >= 2 || rows[0].All(c => !Numbers.Parse(c.Text.Trim()).IsGood && !OtherValues.LooksLikeStation(c.Text));
         if (hasHeads)
         {
@@ -74,7 +70,7 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
                 if (HeadOf(rows[0][i].Text) is { } head)
                     columns.TryAdd(head, i);
             }
-            return new CsvTable(file, columns, rows[1..], [.. rows[0].Select(c => c.Text.Trim())]);
+            return new CsvTable(file, columns, [.. rows.Skip(1)], [.. rows[0].Select(c => c.Text.Trim())]);
         }
         string[] usual = rows[0].Count switch
         {
@@ -109,86 +105,29 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
         return bare.Length == 0 ? null : Known.FirstOrDefault(k => k.Words.Contains(bare)).Head;
     }
 
+    /// <summary>Why a text is no table of values, and at which line; null where it is one.</summary>
+    private static (string Fault, int Line)? FaultOf(CsvText read)
+    {
+        if (read.Beyond.Count > 0)
+            return ("a text goes on behind its closing quote", read.Beyond[0].Line);
+        if (read.Open is var (line, _))
+            return ("a quote is not closed", line);
+        if (read.TooLarge is var (what, at, _))
+            return ("it has " + what, at);
+        return read.Rows.Count == 0 ? ("it is empty", 1) : null;
+    }
+
     private static string? TextOf(byte[] bytes)
     {
         if (Array.IndexOf(bytes, (byte)0) >= 0)
             return null;
         try
         {
-            return new UTF8Encoding(false, true).GetString(bytes).TrimStart('\uFEFF');
+            return new UTF8Encoding(false, true).GetString(bytes);
         }
         catch (DecoderFallbackException)
         {
             return Encoding.Latin1.GetString(bytes);
         }
-    }
-
-    private static List<List<CsvCell>> Split(string text, out string? fault, out int line)
-    {
-        string head = text.Split('\n').FirstOrDefault(l => l.Trim().Length > 0 && !l.TrimStart().StartsWith('#')) ?? "";
-        char mark = new[] { '\t', ';', ',' }.MaxBy(c => head.Count(h => h == c));
-        var rows = new List<List<CsvCell>>();
-        var row = new List<CsvCell>();
-        var cell = new StringBuilder();
-        fault = null;
-        line = 1;
-        int column = 1, startLine = 1, startColumn = 1;
-        bool quoted = false, closed = false;
-        for (int i = 0; i <= text.Length; i++)
-        {
-            char c = i < text.Length ? text[i] : '\n';
-            if (quoted && i < text.Length)
-            {
-                if (c == '"' && i + 1 < text.Length && text[i + 1] == '"')
-                    (i, column) = (i + 1, column + 1);
-                else if (c == '"')
-                {
-                    (quoted, closed) = (false, true);
-                    column++;
-                    continue;
-                }
-                cell.Append(text[i]);
-                (line, column) = c == '\n' ? (line + 1, 1) : (line, column + 1);
-                continue;
-            }
-            if (c == '"' && cell.ToString().Trim().Length == 0)
-            {
-                quoted = true;
-                cell.Clear();
-            }
-            else if (c == mark || c == '\n')
-            {
-                row.Add(new CsvCell(cell.ToString(), startLine, startColumn));
-                cell.Clear();
-                closed = false;
-                if (row.Count > MostColumns || rows.Count > MostRows)
-                {
-                    fault = row.Count > MostColumns ? $"it has over {MostColumns} columns" : FormattableString.Invariant($"it has over {MostRows} rows");
-                    return rows;
-                }
-                if (c == '\n')
-                {
-                    if (row.Any(r => r.Text.Trim().Length > 0) && !row[0].Text.TrimStart().StartsWith('#'))
-                        rows.Add(row);
-                    row = [];
-                    (line, column) = (line + 1, 0);
-                }
-                (startLine, startColumn) = (line, column + 1);
-            }
-            else if (closed && !char.IsWhiteSpace(c))
-            {
-                // Most likely a quote was left open before, and swallowed rows.
-                fault = "a text goes on behind its closing quote";
-                return rows;
-            }
-            else
-            {
-                cell.Append(c);
-            }
-            column++;
-        }
-        if (quoted)
-            fault = "a quote is not closed";
-        return rows;
     }
 }
