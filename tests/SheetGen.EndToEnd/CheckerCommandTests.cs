@@ -47,6 +47,17 @@ public sealed class CheckerCommandTests : IDisposable
         Assert.Equal(File.ReadAllText(_temp.File("issued/nails.csv")), File.ReadAllText(_temp.File("again/nails.csv")));
 
         string text = File.ReadAllText(_temp.File("issued/sheets.dxf"));
+        // A value that cannot be read is an edit that may be lost.
+        string[] lines = text.ReplaceLineEndings("\n").Split('\n');
+        int[] pairs = [.. Enumerable.Range(0, lines.Length / 2).Select(i => 2 * i)];
+        int attribute = pairs.First(i => lines[i].Trim() == "0" && lines[i + 1] == "ATTRIB" && lines[pairs.First(j => j > i && lines[j].Trim() == "2") + 1] == "INCLINATION");
+        lines[pairs.First(i => i > attribute && lines[i].Trim() == "1") + 1] = "12,5";
+        File.WriteAllLines(_temp.File("typed.dxf"), lines);
+        CliRun typed = Run("recheck", "wall.yaml", "typed.dxf");
+        Assert.Equal(0, same.Code);
+        Assert.Equal(1, typed.Code);
+        Assert.Contains("INCLINATION reads \"12,5\"", typed.Out, StringComparison.Ordinal);
+
         File.WriteAllText(_temp.File("cut.dxf"), text[..(text.Length / 2)]);
         CliRun cut = Run("recheck", "wall.yaml", "cut.dxf", "--out", "none");
         Assert.Equal(2, cut.Code);

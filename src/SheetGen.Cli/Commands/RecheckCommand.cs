@@ -3,6 +3,7 @@ using System.Text;
 using SheetGen.Drawing.Sheets;
 using SheetGen.Layout.Revisions;
 using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
 using SheetGen.Model.Revisions;
 using SheetGen.ProjectFile;
 using SheetGen.Writers.Dxf.Edited;
@@ -67,7 +68,7 @@ public static class RecheckCommand
         else
             Print(difference, reading, after, screen);
         if (run.Folder is null)
-            return (Ending.CodeOf(after.Laid.Report), []);
+            return (CodeOf(after.Laid.Report, reading), []);
         if (RevisedProject.Make(file, input, before.Laid.Layout, edited, where, display) is not { } revised)
             throw new OutputException($"{file} cannot be copied with fixed nails: its text is not in lines of keys; add the changed nails to its block fixed by hand");
         foreach (string note in revised.Notes)
@@ -77,8 +78,11 @@ public static class RecheckCommand
         if (OnePass.Measure(revised.Input, OnePass.Check(revised.Input.Project, revised.Layout, display), run.Json, display, screen) is not { } written)
             return ToolRun.Wrong;
         (CheckedLayout laid, _, IReadOnlyList<OutputFile> files) = OutputSet.Make(revised.Input, written, [], display);
-        return (Ending.CodeOf(laid.Report), [.. files, new OutputFile(Copy, Encoding.UTF8.GetBytes(revised.Text)), .. RevisionFiles.Make(difference, revised.Input.Project, revised.Input.Named.Templates?.Language)]);
+        return (CodeOf(laid.Report, reading), [.. files, new OutputFile(Copy, Encoding.UTF8.GetBytes(revised.Text)), .. RevisionFiles.Make(difference, revised.Input.Project, revised.Input.Named.Templates?.Language)]);
     }
+
+    /// <summary>What somebody typed at a nail and was not taken needs a look as an error does.</summary>
+    private static int CodeOf(ClearanceReport report, DrawingReading reading) => reading.NotRead.Count > 0 ? ExitCode.Findings : Ending.CodeOf(report);
 
     private static RevisionState State(string name, Input input, MeasuredLayout measured) =>
         StateOf.Layout(name, input.Project, measured.Laid.Layout, measured.Laid.Report, measured.Quantities, measured.Bid);
@@ -89,7 +93,7 @@ public static class RecheckCommand
             screen.Out.WriteLine("note: " + note);
         foreach (string line in RevisionScreen.Lines(difference, "nails on the drawing"))
             screen.Out.WriteLine(line);
-        foreach (string thing in reading.NotRead)
+        foreach (string thing in reading.NotRead.Concat(reading.LeftOut))
             screen.Out.WriteLine("not read: " + thing);
         screen.Out.WriteLine("now:");
         FindingScreen.PrintErrors(after.Laid.Report, screen.Out);

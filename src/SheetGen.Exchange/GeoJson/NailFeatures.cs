@@ -19,6 +19,7 @@ internal static class NailFeatures
         new("kind", true, (_, n) => ResultWords.Of(n.Kind)),
         new("status", true, (_, n) => ResultWords.Of(n.Status)),
         new("station", false, (_, n) => NailFigures.Station(n)),
+        new("sta_text", true, (i, n) => NailFigures.StationText(n, i.Project.Unit)),
         new("elevation", false, (_, n) => n.Elevation),
         new("azimuth", false, (_, n) => NailFigures.Azimuth(n)),
         new("dip", false, (_, n) => n.Inclination),

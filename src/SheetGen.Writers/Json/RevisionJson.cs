@@ -54,7 +54,7 @@ public static class RevisionJson
         json.Texts("not_compared", d.NotCompared);
         if (drawing is not null)
         {
-            json.Texts("not_read", drawing.NotRead);
+            json.Texts("not_read", [.. drawing.NotRead, .. drawing.LeftOut]);
             json.Texts("notes", drawing.Notes);
         }
     });

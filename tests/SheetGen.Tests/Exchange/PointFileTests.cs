@@ -158,6 +158,18 @@ public class PointFileTests
         Assert.Contains(root.Descendants(Land + "CgPoint"), p => p.Attribute("desc")!.Value.Contains(" AH, azimuth", StringComparison.Ordinal));
     }
 
+    /// <summary>A number alone says not which of two stations it is.</summary>
+    [Fact]
+    public void Features_have_stations_that_exist_twice_with_back_or_ahead()
+    {
+        ExchangeInput input = ExchangeWalls.Of("spiral");
+        using var json = JsonDocument.Parse(GeoJsonFile.Make(input));
+        string[] features = [.. json.RootElement.GetProperty("features").EnumerateArray().Select(f => f.GetProperty("properties")).Select(p => p.GetProperty("mark").GetString() + " " + p.GetProperty("sta_text").GetString())];
+        Assert.Equal(input.Layout.Nails.SelectMany(n => Enumerable.Repeat(n.Mark + " " + n.Wall.LayoutLine.StationText(n.Wall.LayoutLine.AlongOf(n.Station), input.Project.Unit), 2)).Order(StringComparer.Ordinal), features.Order(StringComparer.Ordinal));
+        Assert.Contains(features, f => f.EndsWith(" BK", StringComparison.Ordinal));
+        Assert.Contains(features, f => f.EndsWith(" AH", StringComparison.Ordinal));
+    }
+
     private static double[] OnArc(XElement arc, double[] start, double length)
     {
         double[] centre = Numbers(arc.Element(Land + "Center")!.Value);

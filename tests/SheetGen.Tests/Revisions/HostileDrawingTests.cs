@@ -56,7 +56,7 @@ public sealed class HostileDrawingTests(ITestOutputHelper output)
     /// <summary>What was read is laid out, checked and compared as any edit; every figure is finite.</summary>
     private static void Go(DrawingReading reading, string name)
     {
-        Assert.All(reading.NotRead.Concat(reading.Notes), t => Assert.InRange(t.Length, 5, 600));
+        Assert.All(reading.NotRead.Concat(reading.LeftOut).Concat(reading.Notes), t => Assert.InRange(t.Length, 5, 600));
         EditedLayout edited = Wall.Edit(reading);
         Assert.All(edited.Layout.Nails, n => Assert.True(double.IsFinite(n.Along) && double.IsFinite(n.Elevation) && double.IsFinite(n.Length) && n.Length > 0 && double.IsFinite(n.Hole.Tip.Z), $"{name}: {n.Mark}"));
         ClearanceReport report = Checker.Check(Wall.Project, edited.Layout);

@@ -51,7 +51,7 @@ public static class EditedDrawing
                 "name a sheets.dxf or plan.dxf of this project, edited or not");
         }
         string[] more = reading.NotRead.Count > MostListed ? [FormattableString.Invariant($"{reading.NotRead.Count - MostListed} more, not read or read with a doubt, are not listed")] : [];
-        return reading with { NotRead = [.. reading.NotRead.Take(MostListed), .. more, .. leftOut] };
+        return reading with { NotRead = [.. reading.NotRead.Take(MostListed), .. more], LeftOut = leftOut };
     }
 
     private static int MostBlocksFor(NailLayout layout) => 20 * layout.Nails.Count + 5000;
