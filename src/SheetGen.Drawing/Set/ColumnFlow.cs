@@ -10,6 +10,12 @@ internal sealed class ColumnFlow(Box area, int columns, double gap)
     /// <summary>The sheet reached, from 0.</summary>
     public int Page { get; private set; }
 
+    /// <summary>Height of a column.</summary>
+    public double Height => area.Height;
+
+    /// <summary>Height that is left of the column reached.</summary>
+    public double Room => Y - area.Bottom;
+
     private int Column { get; set; }
 
     private double Y { get; set; } = area.Top;
@@ -32,9 +38,14 @@ internal sealed class ColumnFlow(Box area, int columns, double gap)
     private void NextColumn()
     {
         Y = area.Top;
-        if (++Column < columns)
-            return;
-        Column = 0;
+        if (++Column == columns)
+            NextPage();
+    }
+
+    /// <summary>Leaves what remains of the sheet reached.</summary>
+    public void NextPage()
+    {
+        (Column, Y) = (0, area.Top);
         Page++;
     }
 }

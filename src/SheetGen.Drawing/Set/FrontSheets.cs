@@ -19,11 +19,12 @@ public sealed class FrontSheets
 
     private readonly Box _area;
 
-    /// <summary>The sheet of the index and its room, as wide as a column: its titles are not known yet.</summary>
-    private readonly (int Page, Box Room) _index;
+    /// <summary>The sheets of the index's pieces and their rooms, as wide as a column: its titles are not known yet.</summary>
+    private readonly List<(int Page, Box Room)> _index = [];
 
     /// <param name="cutsLists">True where a list goes on in the next column.</param>
-    private FrontSheets(DrawingContext context, Box area, int sheets, bool cutsLists)
+    /// <param name="needsViews">True where the last sheet must have room for a key plan: where it has none, another sheet follows.</param>
+    private FrontSheets(DrawingContext context, Box area, int sheets, bool cutsLists, bool needsViews)
     {
         (_context, _area, _cutsLists) = (context, area, cutsLists);
         double letters = context.StyleOf(TextRole.Note).Height / 2.6;
@@ -32,38 +33,64 @@ public sealed class FrontSheets
             Notes(block.Heading, [.. block.Notes.Select(n => NoteFields.Fill(n, context))]);
         List(context.Say(Phrase.Legend), [.. Legend.Entries(context, _flow.Width)]);
         List(context.Say(Phrase.Abbreviations), [.. Abbreviations.Entries(context)]);
-        var layout = new TableLayout(context);
-        double index = layout.HeightOf(Index([.. Enumerable.Repeat(("", ""), sheets)]));
-        (int page, Point2 place) = _flow.Take(index);
-        _index = (page, new(place.X, place.Y - index, place.X + _flow.Width, place.Y));
-        _placed.Add((page, place, (at, rows) => layout.Draw(Index(rows), "TABLE-INDEX", at)));
-        _flow.Skip(BlockGap);
+        IndexOf(sheets);
+        if (needsViews && FrontViews.KeyIn(context, Free(), area) is null)
+            _flow.NextPage();
     }
 
+    /// <summary>The index in one column where it has room in one; else it fills columns.</summary>
+    private void IndexOf(int sheets)
+    {
+        var layout = new TableLayout(_context);
+        double HeightOf(int rows) => layout.HeightOf(Index([.. Enumerable.Repeat(("", ""), rows)]));
+        double around = HeightOf(0), row = HeightOf(1) - around;
+        bool isWhole = HeightOf(sheets) <= _flow.Height;
+        for (int first = 0, count, piece = 1; first < sheets; first += count, piece++)
+        {
+            int fit = (int)Math.Floor((_flow.Room - around) / row + 1e-9);
+            if (isWhole || sheets - first <= fit)
+                count = sheets - first;
+            else
+                count = fit >= FewestRows ? fit : Math.Min(sheets - first, (int)Math.Floor((_flow.Height - around) / row + 1e-9));
+            (int from, int to, int number) = (first, first + count, piece);
+            double height = HeightOf(count);
+            (int page, Point2 place) = _flow.Take(height);
+            _index.Add((page, new(place.X, place.Y - height, place.X + _flow.Width, place.Y)));
+            string title = _context.Say(Phrase.SheetIndex), words = from == 0 ? title : _context.Say(Phrase.Continued, title);
+            string block = number == 1 ? "TABLE-INDEX" : FormattableString.Invariant($"TABLE-INDEX-{number}");
+            _placed.Add((page, place, (at, rows) => rows.Count <= from ? SheetContent.Of([]) : layout.Draw(layout.Piece(Index(rows), words, from..Math.Min(to, rows.Count)), block, at)));
+            _flow.Skip(BlockGap);
+        }
+    }
+
+    /// <summary>Rows below which a piece of the index stands nowhere at the foot of a column.</summary>
+    private const int FewestRows = 6;
+
     /// <summary>How many sheets they take.</summary>
-    public int Count => _placed.Max(p => p.Page) + 1;
+    public int Count => _flow.Page + 1;
 
     /// <summary>What is left of the last of them.</summary>
     internal FreeRoom Free()
     {
         FreeRoom free = FreeRoom.Beside(_context, _area, Draw([])[^1], 1.5 * _context.StyleOf(TextRole.Label).Height);
-        if (_index.Page == Count - 1)
-            free.Take(_index.Room.Grown(_context.StyleOf(TextRole.Label).Height));
+        foreach ((_, Box room) in _index.Where(p => p.Page == Count - 1))
+            free.Take(room.Grown(_context.StyleOf(TextRole.Label).Height));
         return free;
     }
 
     /// <summary>Plans them for a set with so many other sheets: lists are cut only where that saves a sheet.</summary>
-    public static FrontSheets Plan(DrawingContext context, Box area, int others)
+    /// <param name="needsViews">True where a key plan must have room.</param>
+    public static FrontSheets Plan(DrawingContext context, Box area, int others, bool needsViews)
     {
-        FrontSheets whole = Plan(context, area, others, false), cut = Plan(context, area, others, true);
+        FrontSheets whole = Plan(context, area, others, false, needsViews), cut = Plan(context, area, others, true, needsViews);
         return cut.Count < whole.Count ? cut : whole;
     }
 
-    private static FrontSheets Plan(DrawingContext context, Box area, int others, bool cutsLists)
+    private static FrontSheets Plan(DrawingContext context, Box area, int others, bool cutsLists, bool needsViews)
     {
         for (int count = 1; ; count++)
         {
-            var front = new FrontSheets(context, area, count + others, cutsLists);
+            var front = new FrontSheets(context, area, count + others, cutsLists, needsViews);
             if (front.Count <= count)
                 return front;
         }

@@ -57,8 +57,8 @@ internal sealed record FrontViews(Box? Key, (SectionForm Form, Point2 At)? Typic
         return new(key, typical, placed) { NeedsTables = most > TooFree };
     }
 
-    /// <summary>The room of a key plan, at the foot of the largest that is free.</summary>
-    private static Box? KeyIn(DrawingContext context, FreeRoom free, Box area)
+    /// <summary>The room of a key plan, at the foot of the largest that is free; null where none is large enough.</summary>
+    public static Box? KeyIn(DrawingContext context, FreeRoom free, Box area)
     {
         double least = LeastKey * context.StyleOf(TextRole.Label).Height / 2.4;
         return free.Largest.Where(r => r.Width >= least && r.Height >= least).Select(r => (Box?)new Box(

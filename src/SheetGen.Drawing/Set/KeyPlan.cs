@@ -5,6 +5,8 @@ using SheetGen.Drawing.Sheets;
 using SheetGen.Drawing.Templating;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
+using SheetGen.Model.Problems;
+using SheetGen.Model.Results;
 
 namespace SheetGen.Drawing.Set;
 
@@ -14,14 +16,58 @@ public static class KeyPlan
     /// <summary>Room for the title, mm.</summary>
     private const double Band = 16;
 
+    /// <summary>Of how many sheets one is named, where not all have room: what lies between follows in order.</summary>
+    private static readonly int[] Steps = [1, 2, 5, 10, 20, 50];
+
     public static SheetContent Draw(DrawingContext context, Box room, string sheet, IReadOnlyList<(SheetWindow Window, string Sheet)> windows)
     {
         var cell = new Box(room.Left, room.Bottom + Band, room.Right, room.Top);
-        var labels = new ViewLabels(context, new Viewport(cell, cell.Center, 1), cell, sheet, null);
-        Func<Vector2D, Point2> at = Fit(windows.Select(w => w.Window.Wall).Distinct(), cell.Grown(-0.08 * Math.Min(cell.Width, cell.Height) - 14));
+        (int step, IReadOnlyList<Primitive> drawn, IReadOnlyList<string> lost) = Fewest();
+        double label = context.StyleOf(TextRole.Label).Height;
+        var title = new Point2(room.Left + 2, room.Bottom + Band - 6);
+        string scale = context.Say(Phrase.NotToScale);
+        return new SheetContent
+        {
+            Paper =
+            [
+                .. drawn,
+                context.Write(LayerRole.Title, TextRole.Heading, title, context.Say(Phrase.KeyPlan)),
+                new Line(LayerRole.Title, title - new Point2(0, 1.2), title + new Point2(60, -1.2)),
+                context.Write(LayerRole.Title, TextRole.Label, title - new Point2(0, 2.4 + label), step == 1 ? scale : scale + ". " + context.Say(Phrase.EverySheetNamed, Printed.Number(step, 0))),
+            ],
+            Findings = lost.Count == 0 ? [] :
+            [
+                new Finding { Code = FindingCode.Sheet, Severity = Severity.Warning, Message = $"the key plan on sheet {sheet} has no room for {string.Join(", ", lost)}: choose a larger sheet" },
+            ],
+        };
+
+        // The first step at which all have room, else that with the fewest lost.
+        (int, IReadOnlyList<Primitive>, IReadOnlyList<string>) Fewest()
+        {
+            (int Step, IReadOnlyList<Primitive> Drawn, IReadOnlyList<string> Lost) best = Try(Steps[0]);
+            for (int i = 1; i < Steps.Length && best.Lost.Count > 0; i++)
+            {
+                if (Try(Steps[i]) is var next && next.Lost.Count < best.Lost.Count)
+                    best = next;
+            }
+            return best;
+        }
+
+        (int Step, IReadOnlyList<Primitive> Drawn, IReadOnlyList<string> Lost) Try(int step)
+        {
+            var labels = new ViewLabels(context, new Viewport(cell, cell.Center, 1), cell, sheet, null);
+            Func<Vector2D, Point2> at = Fit(windows.Select(w => w.Window.Wall).Distinct(), cell.Grown(-0.08 * Math.Min(cell.Width, cell.Height) - 14));
+            Lines(labels, windows, at);
+            Plan.NorthArrow.Draw(labels, new(cell.Right - 14, cell.Top - 18), 0, context);
+            return (step, labels.Paper, Names(labels, windows, at, step));
+        }
+    }
+
+    private static void Lines(ViewLabels labels, IReadOnlyList<(SheetWindow Window, string Sheet)> windows, Func<Vector2D, Point2> at)
+    {
         foreach (IGrouping<LayoutLine, Wall> line in windows.Select(w => w.Window.Wall).Distinct().GroupBy(w => w.LayoutLine))
             Path(labels, LayerRole.LayoutLine, Points(line.Key, 0, line.Key.Length).Select(at));
-        foreach ((SheetWindow window, string name) in windows)
+        foreach ((SheetWindow window, _) in windows)
         {
             Path(labels, LayerRole.Wall, Points(window.Wall.LayoutLine, window.Start, window.End).Select(at));
             foreach (double end in new[] { window.Start, window.End })
@@ -31,28 +77,28 @@ public static class KeyPlan
                 labels.Placer.Crowd.Add(on - side * 3, on + side * 3, LineKind.NoText);
             }
         }
-        Plan.NorthArrow.Draw(labels, new(cell.Right - 14, cell.Top - 18), 0, context);
-        foreach ((SheetWindow window, string name) in windows)
+    }
+
+    /// <returns>The names that have no room.</returns>
+    private static List<string> Names(ViewLabels labels, IReadOnlyList<(SheetWindow Window, string Sheet)> windows, Func<Vector2D, Point2> at, int step)
+    {
+        var lost = new List<string>();
+        foreach (var wall in windows.GroupBy(w => w.Window.Wall))
         {
-            double middle = (window.Start + window.End) / 2;
-            Point2 on = at(window.Wall.LayoutLine.PointAt(middle)), side = Across(window, middle, at);
-            // The wall's name once, with the sheet at its middle; else every stretch would carry it.
-            bool isMiddle = window.Start <= (window.Wall.Start + window.Wall.End) / 2 && (window.Wall.Start + window.Wall.End) / 2 < window.End;
-            labels.Label(new LabelRequest(isMiddle ? [[window.Wall.Name.ToUpperInvariant(), name]] : [[name]], TextRole.Label, on, 2) { Toward = Math.Atan2(-side.Y, -side.X), LeaderFrom = 1 });
+            foreach ((int i, (SheetWindow window, string name)) in wall.Index())
+            {
+                double middle = (window.Start + window.End) / 2, half = (wall.Key.Start + wall.Key.End) / 2;
+                // The wall's name once, with the sheet at its middle; else every stretch would carry it.
+                bool isMiddle = window.Start <= half && half < window.End;
+                if (i % step != 0 && !isMiddle)
+                    continue;
+                Point2 on = at(wall.Key.LayoutLine.PointAt(middle)), side = Across(window, middle, at);
+                string[] words = isMiddle ? [wall.Key.Name.ToUpperInvariant(), name] : [name];
+                if (!labels.LabelIfRoom(new LabelRequest([words], TextRole.Label, on, 2) { Toward = Math.Atan2(-side.Y, -side.X), LeaderFrom = 1, Reach = 30 }))
+                    lost.Add(string.Join(", ", words));
+            }
         }
-        double label = context.StyleOf(TextRole.Label).Height;
-        var title = new Point2(room.Left + 2, room.Bottom + Band - 6);
-        return new SheetContent
-        {
-            Paper =
-            [
-                .. labels.Paper,
-                context.Write(LayerRole.Title, TextRole.Heading, title, context.Say(Phrase.KeyPlan)),
-                new Line(LayerRole.Title, title - new Point2(0, 1.2), title + new Point2(60, -1.2)),
-                context.Write(LayerRole.Title, TextRole.Label, title - new Point2(0, 2.4 + label), context.Say(Phrase.NotToScale)),
-            ],
-            Findings = labels.Findings,
-        };
+        return lost;
     }
 
     /// <summary>Unit vector into the soil on the paper.</summary>

@@ -182,7 +182,7 @@ public sealed class SheetPlan
             (IReadOnlyList<DetailColumn> Details, IReadOnlyList<PackedSheet> Sheets) single = Best(each);
             if (single.Sheets.Count < sheets.Count)
                 (details, sheets) = single;
-            return new(FrontSheets.Plan(context, area, views.Count + sheets.Count), sheets, cutParts, end, details);
+            return new(FrontSheets.Plan(context, area, views.Count + sheets.Count, views.Count(v => v.Window is not null) > 1), sheets, cutParts, end, details);
 
             // As many details as the sections leave room for.
             IReadOnlyList<DetailColumn> WithSections(IReadOnlyList<DetailColumn> all)

@@ -122,19 +122,20 @@ public sealed class TableLayout(DrawingContext context)
                 rows = Math.Min(rows, Math.Max(FewestRows, count - 3));
                 if (cuts.TryGetValue(rows, out (SheetPart, SheetPart) known))
                     return known;
-                ArraySegment<IReadOnlyList<string>> all = Segment(table.Data.Rows);
-                SheetTable first = table with { Data = table.Data with { Rows = all[..rows] } };
-                SheetTable rest = table with { Data = table.Data with { Rows = all[rows..], Title = context.Say(Phrase.Continued, title) } };
-                // All pieces keep the columns of the whole: they read as one table.
-                _measured[first] = _measured[rest] = Measured(table);
-                return cuts[rows] = (PartOf(first, block, title) with { IsPiece = true }, PartOf(rest, block + "X", title) with { IsPiece = true });
+                return cuts[rows] = (PartOf(Piece(table, title, ..rows), block, title) with { IsPiece = true },
+                    PartOf(Piece(table, context.Say(Phrase.Continued, title), rows..), block + "X", title) with { IsPiece = true });
             },
         };
     }
 
-    /// <summary>Rows of which pieces can be taken without copying them: a long table is cut on every sheet, in every way that sheets are packed.</summary>
-    private static ArraySegment<IReadOnlyList<string>> Segment(IReadOnlyList<IReadOnlyList<string>> rows) =>
-        rows is ArraySegment<IReadOnlyList<string>> piece ? piece : new([.. rows]);
+    /// <summary>Some rows of a table with the columns of the whole, so that all its pieces read as one table; the rows are not copied, for a long table is cut on every sheet.</summary>
+    public SheetTable Piece(SheetTable table, string title, Range rows)
+    {
+        ArraySegment<IReadOnlyList<string>> all = table.Data.Rows is ArraySegment<IReadOnlyList<string>> segment ? segment : new([.. table.Data.Rows]);
+        SheetTable piece = table with { Data = table.Data with { Rows = all[rows], Title = title } };
+        _measured[piece] = Measured(table);
+        return piece;
+    }
 
     /// <summary>A table as the reference of its block, its upper left corner at a point.</summary>
     public SheetContent Draw(SheetTable table, string block, Point2 at)

@@ -218,6 +218,7 @@ public enum Phrase
     BoundaryBeyond,
     OffsetOf,
     KeyPlan,
+    EverySheetNamed,
 
     // Values
     Percent,
