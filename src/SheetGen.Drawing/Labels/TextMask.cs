@@ -7,15 +7,15 @@ namespace SheetGen.Drawing.Labels;
 /// <param name="Corners">Four, counter-clockwise from the lower left as one reads.</param>
 public sealed record TextMask(LayerRole Layer, IReadOnlyList<Point2> Corners) : Primitive(Layer)
 {
-    /// <summary>Room above and below the letters as a share of their height.</summary>
-    private const double Room = 0.12;
+    /// <summary>Room above and below the letters as a share of their height: capitals end at it, so that a line just above them stays whole.</summary>
+    private const double Above = 0.03, Below = 0.12;
 
     /// <summary>Room before and behind them: a piece of line between two words nearer than twice that would read as a hyphen.</summary>
     public const double EndRoom = 0.3;
 
     public static TextMask Of(Text text, TextStyle style)
     {
-        double width = TextMeasure.Advance(text.Value, text.Height, style), room = Room * text.Height, end = EndRoom * text.Height;
+        double width = TextMeasure.Advance(text.Value, text.Height, style), below = Below * text.Height, above = (1 + Above) * text.Height, end = EndRoom * text.Height;
         double left = text.Align switch
         {
             HorizontalAlign.Left => 0,
@@ -25,8 +25,8 @@ public sealed record TextMask(LayerRole Layer, IReadOnlyList<Point2> Corners) : 
         double turn = text.Rotation * Math.PI / 180;
         Point2[] corners =
         [
-            new(left - end, -room), new(left + width + end, -room),
-            new(left + width + end, text.Height + room), new(left - end, text.Height + room),
+            new(left - end, -below), new(left + width + end, -below),
+            new(left + width + end, above), new(left - end, above),
         ];
         return new(text.Layer, [.. corners.Select(c => text.Position + c.Turned(turn))]);
     }
