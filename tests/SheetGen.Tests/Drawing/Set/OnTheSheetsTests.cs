@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.IO.Compression;
 using System.Text.RegularExpressions;
 using SheetGen.Drawing.Primitives;
 using SheetGen.Drawing.Set;
@@ -8,6 +10,7 @@ using SheetGen.Model.Results;
 using SheetGen.ProjectFile;
 using SheetGen.ProjectFile.Keys;
 using SheetGen.Tests.ProjectFile;
+using SheetGen.Writers.Workbook;
 using Xunit;
 
 namespace SheetGen.Tests.Drawing.Set;
@@ -88,5 +91,99 @@ public class OnTheSheetsTests
                 .Where(l => !seen[row.Sheets].Any(p => p.Layer == l)).Select(l => $"{row.Key}: nothing on {l}"));
         }
         Assert.True(wrong.Count == 0, string.Join("\n", wrong));
+    }
+
+    /// <summary>Values of the engineer that stand in the workbook, as they do there: feet, square inches.</summary>
+    private static readonly Dictionary<string, double> InWorkbook = new()
+    {
+        ["t_max"] = 17.3,
+        ["head_load"] = 11.9,
+        ["load_factor"] = 1.37,
+        ["factors: pullout"] = 0.63,
+        ["factors: bar"] = 0.77,
+        ["factors: flexure"] = 0.91,
+        ["factors: punching"] = 0.89,
+        ["factors: studs"] = 0.71,
+        ["bond"] = 13.7,
+        ["bond_by_layer"] = 8.3,
+        ["slip_surface: angle"] = 53,
+        ["bar_yield"] = 79,
+        ["facing: thickness"] = 4.3 / 12,
+        ["facing: concrete_strength"] = 4100,
+        ["facing: steel_depth"] = 2.2 / 12,
+        ["facing: mesh"] = 0.089,
+        ["facing: mesh_yield"] = 61,
+        ["facing: waler_bars: size"] = 2 * 0.20,
+        ["facing: waler_bars: count"] = 2 * 0.20,
+        ["facing: bearing_bars: size"] = 2 * 0.31,
+        ["facing: bearing_bars: count"] = 2 * 0.31,
+        ["facing: bar_yield"] = 62,
+        ["facing: pressure_factor"] = 1.9,
+        ["facing: soil_reaction"] = 1.1,
+        ["permanent_facing: concrete_strength"] = 4200,
+        ["permanent_facing: steel_depth"] = 2.9 / 12,
+        ["permanent_facing: mesh"] = 0.31,
+        ["permanent_facing: mesh_yield"] = 63,
+        ["permanent_facing: pressure_factor"] = 1.05,
+        ["plate: width"] = 8.5 / 12,
+        ["plate: thickness"] = 0.77 / 12,
+        ["studs: count"] = 4,
+        ["studs: diameter"] = Math.PI / 4 * 0.51 * 0.51,
+        ["studs: area"] = Math.PI / 4 * 0.51 * 0.51,
+        ["studs: length"] = 4.13 / 12,
+        ["studs: head_thickness"] = 0.33 / 12,
+        ["studs: spacing"] = 6.2 / 12,
+        ["studs: yield"] = 59,
+        ["least_ratio"] = 1.03,
+        ["area_share"] = 0.17,
+    };
+
+    /// <summary>Keys of the engineer's values that enter no figure of the workbook by themselves, or that the project leaves out, with why.</summary>
+    private static readonly Dictionary<string, string> NotInWorkbook = new()
+    {
+        ["service_load: factor"] = "head_load goes before it",
+        ["service_load: active_pressure"] = "head_load goes before it",
+        ["service_load: unit_weight"] = "head_load goes before it",
+        ["service_load: height"] = "head_load goes before it",
+        ["method"] = "a word",
+        ["slip_surface: name"] = "a word",
+        ["slip_surface: points: behind"] = "the lengths that it leaves of each hole stand there instead",
+        ["slip_surface: points: elevation"] = "the lengths that it leaves of each hole stand there instead",
+        ["permanent_facing: thickness"] = "punching of the permanent facing is reckoned from the studs",
+        ["permanent_facing: waler_bars: size"] = "left out",
+        ["permanent_facing: waler_bars: count"] = "left out",
+        ["permanent_facing: bearing_bars: size"] = "left out",
+        ["permanent_facing: bearing_bars: count"] = "left out",
+        ["permanent_facing: bar_yield"] = "left out",
+        ["permanent_facing: soil_reaction"] = "left out",
+        ["studs: head_diameter"] = "drawn, not reckoned with",
+    };
+
+    /// <summary>What the row of the engineer's values says of the workbook holds for every one of them.</summary>
+    [Fact]
+    public void The_engineers_values_stand_in_the_workbook()
+    {
+        const string Design = "walls: sections: design: ";
+        string[] keys = [.. Keys.Where(k => k.StartsWith(Design, StringComparison.Ordinal)).Select(k => k[Design.Length..])];
+        Assert.Equal([], keys.Except(InWorkbook.Keys).Except(NotInWorkbook.Keys));
+        Assert.Equal([], InWorkbook.Keys.Concat(NotInWorkbook.Keys).Except(keys));
+        DrawingContext context = PlacedWall.Context(GivenProject.Yaml);
+        PayItemSet items = PayItemFile.Read(PayItemFile.BuiltIn(context.Project.PayItems)!, "pay", context.Project.Unit, [])!;
+        using var stream = new MemoryStream();
+        WorkbookWriter.Write(context.Project, context.Layout, context.Report, context.Quantities, BidQuantities.Make(context.Quantities, items, context.Project.Rates), context.Run, stream);
+        using var zip = new ZipArchive(stream, ZipArchiveMode.Read);
+        var parts = zip.Entries.Where(e => e.FullName.EndsWith(".xml", StringComparison.Ordinal)).Select(e =>
+        {
+            using var reader = new StreamReader(e.Open());
+            return reader.ReadToEnd();
+        }).ToList();
+        double[] figures = [.. parts.SelectMany(x => Regex.Matches(x, @"<(?:x:)?v>(-?[\d.E+-]+)</").Select(m => double.Parse(m.Groups[1].Value, CultureInfo.InvariantCulture)))];
+        string words = string.Concat(parts);
+
+        string[] missing = [.. InWorkbook.Where(k => !figures.Any(f => Math.Abs(f - k.Value) < 1e-6)).Select(k => k.Key)];
+        Assert.True(missing.Length == 0, string.Join("\n", missing));
+        Assert.Contains("LRFD", words, StringComparison.Ordinal);
+        Assert.Contains("Zcircle", words, StringComparison.Ordinal);
+        Assert.Contains("Zplane", words, StringComparison.Ordinal);
     }
 }
