@@ -91,7 +91,8 @@ public sealed class ViewLabels(DrawingContext context, Viewport viewport, Box te
         foreach ((LabelRequest request, bool isCallout) unplaced in _unplaced.Where(u => u.IsCallout && u.Request.Nail is not null && mayBeNoted(u.Request.Nail)).ToArray())
         {
             _unplaced.Remove(unplaced);
-            _marked.Add(context.Say(Phrase.NailNote, string.Join(" ", unplaced.request.Variants[^1])));
+            string words = string.Join(" ", unplaced.request.Variants[^1]);
+            _marked.Add(words.StartsWith(context.Say(Phrase.TestNail), StringComparison.Ordinal) ? words : context.Say(Phrase.NailNote, words));
         }
     }
 
