@@ -28,6 +28,23 @@ internal sealed class District
         return new District(copy, _cover.Of(copy), Number, [.. Slots.Select(s => copy.Slots[s.Index])], _seed + ((ulong)(start + 1) << 48));
     }
 
+    /// <summary>Some of its slots as a district of their own, until they are given back.</summary>
+    /// <param name="number">No other district's.</param>
+    internal District Part(IReadOnlyList<Slot> slots, int number)
+    {
+        foreach (Slot slot in slots)
+            slot.District = number;
+        return new District(Layout, _cover, number, slots, _seed + 1);
+    }
+
+    /// <summary>Takes back what a part was made of.</summary>
+    internal void TakeBack(District part)
+    {
+        foreach (Slot slot in part.Slots)
+            slot.District = Number;
+        Work += part.Work;
+    }
+
     public LayoutState Layout { get; }
 
     public int Number { get; }

@@ -39,6 +39,12 @@ internal sealed class DistrictSearch
     /// <summary>Ejections without a gain in a loop before that is left to the other ways.</summary>
     private const int EjectionPatience = 3;
 
+    /// <summary>Times that longer loops go on from lines of rows searched apart, while unresolved nails are left to gain.</summary>
+    private const int ApartRounds = 2;
+
+    /// <summary>Trials without a gain after which lines of rows searched apart are left, for each nail that may be gained.</summary>
+    private const int ApartPatience = 150;
+
     /// <summary>By how much a loop may be behind the best layout that it found while it looks for noted nails to gain.</summary>
     private static readonly Cost Slack = new(0, 0, 20 * Cost.Point, 0, 0);
 
@@ -86,7 +92,10 @@ internal sealed class DistrictSearch
     /// <summary>True where it ended at the greatest number of trials or directions with a gain in the last quarter of its trials, or before the first one, or at the greatest number of chains.</summary>
     public bool IsCutShort { get; private set; }
 
-    /// <summary>A short loop first; where that leaves something to gain, longer ones side by side on copies, of which the better end is kept.</summary>
+    /// <summary>
+    /// A short loop first; where that leaves something to gain, longer ones side by side on copies, of which the better end is kept; where that leaves
+    /// unresolved nails to gain, again from copies in which lines of rows were searched apart.
+    /// </summary>
     /// <param name="starts">How many of the longer loops.</param>
     public void Run(int starts)
     {
@@ -97,14 +106,24 @@ internal sealed class DistrictSearch
         }
         Loop(Patience / ShortLoop, EjectionPatience, GreatestTrials);
         if (_seeds.Count > 0)
-            KeepBest([.. Enumerable.Range(0, starts).Select(start => District.Copy(start)).Select(d => new DistrictSearch(d, _limits.Of(d.Layout), _options))]);
+            KeepBest(starts, 0);
+        int rounds = starts > 1 && !_options.Without.Contains(nameof(RowsApart)) ? ApartRounds : 0;
+        for (int round = 1; round <= rounds && FindSeeds().Unresolved > 0; round++)
+            KeepBest(starts, round);
         SaveEffort();
     }
 
-    private void KeepBest(DistrictSearch[] searches)
+    private void KeepBest(int starts, int round)
     {
-        int patience = searches.Length > 1 ? Patience : LaterPatience;
-        Parallel.For(0, searches.Length, i => searches[i].Long(patience));
+        District[] copies = [.. Enumerable.Range(round * starts, starts).Select(District.Copy)];
+        DistrictSearch[] searches = [.. copies.Select(d => new DistrictSearch(d, _limits.Of(d.Layout), _options))];
+        int patience = starts > 1 ? Patience : LaterPatience;
+        Parallel.ForEach(searches, search =>
+        {
+            if (round > 0)
+                search.Apart();
+            search.Long(patience);
+        });
         IsCutShort = searches.Any(s => s.IsCutShort);
         foreach (DistrictSearch search in searches)
         {
@@ -114,6 +133,13 @@ internal sealed class DistrictSearch
             Trials += search.Trials;
             District.Work += search.District.Work;
         }
+    }
+
+    /// <summary>Starts anew from lines of rows that were searched as if no others stood.</summary>
+    private void Apart()
+    {
+        if (FindSeeds().Unresolved > 0)
+            new RowsApart(District).Run(Unresolved(), part => new DistrictSearch(part, _limits, _options).Loop(ApartPatience, EjectionPatience, GreatestTrials));
     }
 
     /// <summary>Goes on from layouts that are a little worse than the best one: after unresolved nails first, then after noted ones.</summary>

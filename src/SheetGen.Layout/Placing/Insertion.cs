@@ -56,10 +56,30 @@ internal sealed class Insertion(District district)
                 continue;
             if (!seat.Choice.IsAtGrid || --unresolved < 0)
                 return false;
-            Put(seat, Placed.At(seat.Slot.Row, seat.Choice, seat.Choice.Turnings[0], true));
+            PutUnresolved(seat);
         }
         return true;
     }
+
+    /// <summary>Puts a nail on every seat, those with the fewest free directions first; unresolved at the grid where none is clear.</summary>
+    /// <returns>Rows that are not whole: a nail off the grid found no direction in them.</returns>
+    public IReadOnlyList<RowTask> PutBackAll()
+    {
+        Sort(Order.FewestFirst, 0);
+        List<RowTask> broken = [];
+        foreach (Seat seat in _seats)
+        {
+            if (broken.Contains(seat.Slot.Row) || TryPut(seat, 0))
+                continue;
+            if (seat.Choice.IsAtGrid)
+                PutUnresolved(seat);
+            else
+                broken.Add(seat.Slot.Row);
+        }
+        return broken;
+    }
+
+    private void PutUnresolved(Seat seat) => Put(seat, Placed.At(seat.Slot.Row, seat.Choice, seat.Choice.Turnings[0], true));
 
     private void Sort(Order order, int seeds)
     {

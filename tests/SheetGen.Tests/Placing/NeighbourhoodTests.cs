@@ -24,6 +24,7 @@ public sealed class NeighbourhoodTests
         { "NewHeads", 72003, "" },
         { "Blockers", 72006, "" },
         { "Ejection", 72006, "" },
+        { "RowsApart", 72006, "" },
         { "Travel", 72037, "" },
         { "SingleNail", 72008, "Blockers NewHeads RowBeside Ejection Stretch" },
     };
@@ -40,7 +41,7 @@ public sealed class NeighbourhoodTests
     [Fact]
     public void Every_neighbourhood_has_its_wall()
     {
-        string[] all = [.. typeof(Placer).Assembly.GetTypes().Where(t => t.IsClass && typeof(INeighbourhood).IsAssignableFrom(t)).Select(t => t.Name), nameof(RowAlone), nameof(Travel)];
+        string[] all = [.. typeof(Placer).Assembly.GetTypes().Where(t => t.IsClass && typeof(INeighbourhood).IsAssignableFrom(t)).Select(t => t.Name), nameof(RowAlone), nameof(RowsApart), nameof(Travel)];
         Assert.Equal(all.Order(StringComparer.Ordinal), Walls.Select(w => w.Data.Item1).Distinct().Order(StringComparer.Ordinal));
     }
 
@@ -52,7 +53,7 @@ public sealed class NeighbourhoodTests
         Figures sum = default;
         for (int i = 0; i < Ratchet; i++)
             sum = sum.Plus(Of(FirstOfRatchet + (ulong)i, []));
-        Assert.True(sum.CompareTo(new Figures(263, 235, 9584)) <= 0, $"{sum}");
+        Assert.True(sum.CompareTo(new Figures(262, 231, 9690)) <= 0, $"{sum}");
     }
 
     /// <summary>With so few directions that the search ends while it may gain, notes and findings say where it ended.</summary>

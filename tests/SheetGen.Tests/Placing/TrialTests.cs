@@ -243,7 +243,7 @@ public sealed class TrialTests
         foreach (Slot slot in layout.Slots.Where(s => s.Index % 11 == 3))
             slot.District = 1;
         INeighbourhood way = name switch { "Blockers" => new Blockers(whole), "NewHeads" => new NewHeads(whole), "Ejection" => new Ejection(whole), "Stretch" => new Stretch(whole), _ => new SingleNail(whole) };
-        int most = name switch { "Blockers" => 14, "NewHeads" => 17, "SingleNail" => 1, _ => int.MaxValue };
+        int most = name switch { "Blockers" => 14, "NewHeads" => 21, "SingleNail" => 1, _ => int.MaxValue };
         Slot[] seeds = [.. layout.Slots.Where(s => whole.May(s) && (s.Nails.Length != 1 || !s.Nails[0].IsPlain))];
         int proposed = 0, greatest = 0, kept = 0;
         for (int i = 0; i < (name is "Ejection" or "Stretch" ? 15 : 60); i++)

@@ -1,14 +1,14 @@
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// One to four neighbouring grid stations of a row get new heads between the nails beside them: the grid's, or random ones with one nail more
+/// One to eight neighbouring grid stations of a row get new heads between the nails beside them: the grid's, or random ones with one nail more
 /// or as many. What is in their way is taken out and put back with them.
 /// </summary>
 internal sealed class NewHeads(District district) : INeighbourhood
 {
-    private const int GreatestStretch = 4;
+    private const int GreatestStretch = 8;
     private const int GreatestOthers = 12;
-    private const int Tries = 12;
+    private const int Tries = 20;
 
     private readonly Insertion _insertion = new(district);
     private readonly List<Slot> _slots = [];

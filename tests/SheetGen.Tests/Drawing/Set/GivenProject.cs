@@ -155,6 +155,7 @@ internal static class GivenProject
         fixed:
           - {section: ZA, row: 2, station: 41+60.5, splay: 4, inclination: 14, length: 27}
           - {section: ZB, row: 2, station: 51+90, leave_out: true}
+          - {section: ZB, row: 2, station: 51+86, leave_out: true}
         accept:
           - {code: cover, stations: [41+13.21, 52+67.93], reason: zz accepted word, by: "ZI. J., 2026-03-07"}
         sheets: {size: ANSI D, scale: 5, revision: Z3, date: 2026-03-09, half_size: false, section_word: zreach, first_number: 31, language: english, revisions: [{number: Z1, date: 2026-02-11, text: zz revision word}]}
