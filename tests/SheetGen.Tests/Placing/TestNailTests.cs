@@ -152,10 +152,10 @@ public sealed class TestNailTests
         {
             Quantity quantity = table.Totals[name];
             Assert.Equal(QuantityState.Incomplete, quantity.State);
-            Assert.Equal("place for 1 of 1 verification test nails", Assert.Single(quantity.Missing).What);
+            Assert.Equal("place for 1 of 1 verification test nail", Assert.Single(quantity.Missing).What);
             Assert.Equal(QuantityState.Complete, TakeOff.Measure(project, whole).Totals[name].State);
         }
         Assert.Equal((1, 0), (Assert.Single(table.Tests).Asked, table.Tests[0].Verification));
-        Assert.StartsWith("1 of 1 verification test nails found no place", table.Tests[0].Note, StringComparison.Ordinal);
+        Assert.StartsWith("1 of 1 verification test nail found no place", table.Tests[0].Note, StringComparison.Ordinal);
     }
 }
