@@ -13,9 +13,6 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
 {
     private readonly Printed _print = view.Context.Print;
     private readonly DrawingContext _context = view.Context;
-    private readonly IReadOnlySet<string> _accepted = view.Context.Accepted;
-
-    private bool IsStopped(Nail nail) => nail.Status == NailStatus.Unresolved && !_accepted.Contains(nail.Mark);
 
     /// <summary>Callouts: those of the nails named, then unresolved nails, noted redirects and test nails.</summary>
     /// <param name="grouped">True to call out unresolved neighbours of a row together, in few words.</param>
@@ -30,13 +27,13 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
                 Callout(run[run.Length / 2], [[Say(Phrase.DoNotDrillMark, marks)]], run.Length == 1 ? Say(Phrase.DoNotDrill) : null);
             }
         }
-        foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : IsStopped(n) ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
+        foreach (Nail nail in view.Nails.OrderBy(n => first.Contains(n.Mark) ? 0 : _context.IsStopped(n) ? 1 : n.Status == NailStatus.Noted ? 2 : 3))
         {
             if (but?.Contains(nail.Mark) == true)
                 continue;
-            if (IsStopped(nail) && grouped && nail.Kind != NailKind.Verification)
+            if (_context.IsStopped(nail) && grouped && nail.Kind != NailKind.Verification)
                 continue;
-            if (IsStopped(nail))
+            if (_context.IsStopped(nail))
                 Callout(nail, DoNotDrill(nail.Mark), Say(Phrase.DoNotDrill));
             else if (nail.Status == NailStatus.Noted)
                 Callout(nail, NotedWords(nail));
@@ -51,7 +48,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     /// <summary>The length of nails that differs from the one written with their row and that no other callout tells: one for neighbours of the same length.</summary>
     private void OtherLengths(IReadOnlySet<string>? but)
     {
-        bool Tells(Nail n) => n.Status != NailStatus.Noted && !IsStopped(n) && but?.Contains(n.Mark) != true && _context.RowLengths.Differs(n);
+        bool Tells(Nail n) => n.Status != NailStatus.Noted && !_context.IsStopped(n) && but?.Contains(n.Mark) != true && _context.RowLengths.Differs(n);
         foreach (Nail[] run in RowGroups(view.Nails, new Face(view.Wall)).SelectMany(row => RunsOf(row, Tells, (a, b) => a.Length == b.Length)))
         {
             string marks = run.Length == 1 ? run[0].Mark : Say(Phrase.MarksFromTo, run[0].Mark, run[^1].Mark), length = Say(Phrase.LengthIs, _print.Short(run[0].Length));
@@ -79,7 +76,7 @@ public sealed class NailLabels(ElevationView view, string dimensionStyle)
     }
 
     /// <summary>Unresolved nails that stand side by side in a row.</summary>
-    private IEnumerable<Nail[]> UnresolvedRuns() => RowGroups(view.Nails, new Face(view.Wall)).SelectMany(row => RunsOf(row, IsStopped, (_, _) => true));
+    private IEnumerable<Nail[]> UnresolvedRuns() => RowGroups(view.Nails, new Face(view.Wall)).SelectMany(row => RunsOf(row, _context.IsStopped, (_, _) => true));
 
     /// <summary>Neighbours in a row that are all wanted, and alike.</summary>
     private static IEnumerable<Nail[]> RunsOf(Nail[] row, Func<Nail, bool> isWanted, Func<Nail, Nail, bool> isAlike)

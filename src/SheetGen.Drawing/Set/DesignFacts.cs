@@ -20,7 +20,7 @@ public sealed class DesignFacts(DrawingContext context, string blank)
         [.. context.Project.Walls.SelectMany(w => w.Sections.Select(s => (w, s)))];
 
     /// <summary>A fact in the project's own words; null where it has none.</summary>
-    public string? Stated(string key) => context.Project.Info.Facts.TryGetValue(key, out string? words) && words.Length > 0 ? words.ToUpperInvariant() : null;
+    public string? Stated(string key) => context.Stated(key);
 
     /// <summary>A fact for all design sections.</summary>
     public string? Of(string key) => Of(key, Sections);
@@ -73,12 +73,10 @@ public sealed class DesignFacts(DrawingContext context, string blank)
     private bool IsAsked(string key, Wall wall, Section section) => key switch
     {
         "concrete_strength" or "facing_bars" => wall.Facing is { Kind: not FacingKind.None },
-        "verification_load" => PlanOf(wall, section) is { Asked: > 0 },
-        "proof_load" => PlanOf(wall, section) is { Proof: > 0 },
+        "verification_load" => context.TestsOf(wall, section) is { Asked: > 0 },
+        "proof_load" => context.TestsOf(wall, section) is { Proof: > 0 },
         _ => true,
     };
-
-    private TestPlan? PlanOf(Wall wall, Section section) => context.Quantities.Tests.FirstOrDefault(t => t.Wall == wall && t.Section == section);
 
     private string? Figures(string key, Wall wall, Section section)
     {
@@ -97,7 +95,7 @@ public sealed class DesignFacts(DrawingContext context, string blank)
             "facing_bars" => FacingBars(design.PermanentFacing),
             "bond" => Bond(design),
             "nail_load" => NailLoad(design.MaximumLoads),
-            "verification_load" or "proof_load" => PlanOf(wall, section) is TestPlan plan ? TestLoads.Computed(context, key == "proof_load", plan) : null,
+            "verification_load" or "proof_load" => context.TestsOf(wall, section) is TestPlan plan ? TestLoads.Computed(context, key == "proof_load", plan) : null,
             "centralizers" => Centralizers is (double spacing, var end)
                 ? end is double e ? context.Say(Phrase.CentralizersEnds, context.Print.Short(spacing), context.Print.Short(e)) : context.Say(Phrase.CentralizersMost, context.Print.Short(spacing))
                 : null,

@@ -44,6 +44,12 @@ public sealed record DrawingContext(
     /// <summary>From one printed value to another; the value alone where both are the same.</summary>
     public string FromTo(string from, string to) => from == to ? from : Say(Phrase.FromTo, from, to);
 
+    /// <summary>A fact of the project in its own words; null where it has none.</summary>
+    public string? Stated(string key) => Project.Info.Facts.TryGetValue(key, out string? words) && words.Length > 0 ? words.ToUpperInvariant() : null;
+
+    /// <summary>The tests of a design section; null where it has none.</summary>
+    public TestPlan? TestsOf(Wall wall, Section section) => Quantities.Tests.FirstOrDefault(t => t.Wall == wall && t.Section == section);
+
     private readonly ILookup<Wall, Nail> _nails = Layout.Nails.ToLookup(n => n.Wall);
 
     public IEnumerable<Nail> NailsOf(Wall wall) => _nails[wall];

@@ -54,7 +54,7 @@ internal sealed class FreeRoom
     public FreeRoom Copy() => new(this);
 
     /// <summary>Share of the area that parts take.</summary>
-    public double Filled => Parts.Sum(p => p.Part.Width * p.Part.Height) / (_area.Width * _area.Height);
+    public double Filled => PackedSheet.Share(Parts, _area);
 
     /// <summary>The upper left corner of a free place of a size; null where there is none.</summary>
     public Point2? Find(double width, double height, PlaceRule rule) => Find(_free, width, height, rule);
@@ -105,7 +105,7 @@ internal sealed class FreeRoom
     public void Take(SheetPart part, Point2 at)
     {
         Parts.Add((part, at));
-        Take(new Box(at.X, at.Y - part.Height, at.X + part.Width, at.Y));
+        Take(part.BoxAt(at));
     }
 
     /// <summary>The rectangles on which nothing stands, the largest first.</summary>

@@ -22,6 +22,7 @@ public static class KeyPlan
     public static SheetContent Draw(DrawingContext context, Box room, string sheet, IReadOnlyList<(SheetWindow Window, string Sheet)> windows)
     {
         var cell = new Box(room.Left, room.Bottom + Band, room.Right, room.Top);
+        Func<Vector2D, Point2> at = Fit(windows.Select(w => w.Window.Wall).Distinct(), cell.Grown(-0.08 * Math.Min(cell.Width, cell.Height) - 14));
         (int step, IReadOnlyList<Primitive> drawn, IReadOnlyList<string> lost) = Fewest();
         double label = context.StyleOf(TextRole.Label).Height;
         var title = new Point2(room.Left + 2, room.Bottom + Band - 6);
@@ -56,7 +57,6 @@ public static class KeyPlan
         (int Step, IReadOnlyList<Primitive> Drawn, IReadOnlyList<string> Lost) Try(int step)
         {
             var labels = new ViewLabels(context, new Viewport(cell, cell.Center, 1), cell, sheet, null);
-            Func<Vector2D, Point2> at = Fit(windows.Select(w => w.Window.Wall).Distinct(), cell.Grown(-0.08 * Math.Min(cell.Width, cell.Height) - 14));
             Lines(labels, windows, at);
             Plan.NorthArrow.Draw(labels, new(cell.Right - 14, cell.Top - 18), 0, context);
             return (step, labels.Paper, Names(labels, windows, at, step));

@@ -14,9 +14,6 @@ public static class SheetPacker
     /// <summary>Share of a sheet below which its parts, which have room about them, leave it empty.</summary>
     public const double Empty = 0.5;
 
-    /// <summary>The share of an area that the parts of a sheet take.</summary>
-    public static double Filled(PackedSheet sheet, Box area) => sheet.Parts.Sum(p => p.Part.Width * p.Part.Height) / (area.Width * area.Height);
-
     /// <param name="groups">Parts in the order in which they are looked for; none wider or higher than the area, unless it can be cut.</param>
     public static IReadOnlyList<PackedSheet> Pack(IReadOnlyList<IReadOnlyList<SheetPart>> groups, Box area) => Best([groups], area).Sheets;
 
@@ -43,7 +40,7 @@ public static class SheetPacker
             if (part.Kind != PartKind.Table)
                 continue;
             double[] edges = [.. placed.Where(p => p.Part.Kind == PartKind.Table && p.At.X > at.X && p.At.X <= at.X + NearlyInLine * area.Width).Select(p => p.At.X).Distinct().Order()];
-            foreach (Point2 to in edges.Select(x => at with { X = x }).Where(to => to.X + part.Width <= area.Right && !placed.Where((_, k) => k != i).Any(o => BoxOf(o).Grown(-1e-6).Overlaps(BoxOf((part, to))))).Take(1))
+            foreach (Point2 to in edges.Select(x => at with { X = x }).Where(to => to.X + part.Width <= area.Right && !placed.Where((_, k) => k != i).Any(o => o.Part.BoxAt(o.At).Grown(-1e-6).Overlaps(part.BoxAt(to)))).Take(1))
                 placed[i] = (part, to);
         }
         return placed;
@@ -51,9 +48,6 @@ public static class SheetPacker
 
     /// <summary>Share of a sheet's width by which left edges may differ to be brought in line.</summary>
     private const double NearlyInLine = 0.05;
-
-    private static Box BoxOf((SheetPart Part, Point2 At) placed) =>
-        new(placed.At.X, placed.At.Y - placed.Part.Height, placed.At.X + placed.Part.Width, placed.At.Y);
 
     /// <summary>How many left edges the tables of all sheets have: the fewer, the more they stand in columns.</summary>
     private static int Edges(List<FreeRoom> sheets) =>
@@ -73,7 +67,7 @@ public static class SheetPacker
             [
                 .. from i in Enumerable.Range(0, all.Count - 1)
                    from p in all[i].Parts
-                   where p.Part.Kind == PartKind.Table && !p.Part.IsPiece && !all[i].Parts.Any(o => IsBelow(BoxOf(o), BoxOf(p)))
+                   where p.Part.Kind == PartKind.Table && !p.Part.IsPiece && !all[i].Parts.Any(o => IsBelow(o.Part.BoxAt(o.At), p.Part.BoxAt(p.At)))
                    let at = last.Find(p.Part.Width, p.Part.Height, PlaceRule.Highest)
                    where at is not null
                    let share = p.Part.Width * p.Part.Height / (area.Width * area.Height)

@@ -17,6 +17,9 @@ public enum PartKind
 /// <param name="Draw">Draws it with its upper left corner at a point of the sheet, once all sheets have their names.</param>
 public sealed record SheetPart(PartKind Kind, double Width, double Height, Func<Point2, SheetRefs, SheetContent> Draw)
 {
+    /// <summary>What it takes of the sheet with its upper left corner at a point.</summary>
+    public Box BoxAt(Point2 at) => new(at.X, at.Y - Height, at.X + Width, at.Y);
+
     /// <summary>Scale of what it shows; null where it has none, or several.</summary>
     public SheetScale? Scale { get; init; }
 
@@ -35,6 +38,12 @@ public sealed record PackedSheet(IReadOnlyList<(SheetPart Part, Point2 At)> Part
 {
     /// <summary>The scale of all that it shows; null where that has none, or several.</summary>
     public SheetScale? Scale => Parts.Select(p => p.Part.Scale).Distinct().ToArray() is [SheetScale one] ? one : null;
+
+    /// <summary>The share of an area that its parts take.</summary>
+    public double Filled(Box area) => Share(Parts, area);
+
+    /// <summary>The share of an area that parts take.</summary>
+    public static double Share(IEnumerable<(SheetPart Part, Point2 At)> parts, Box area) => parts.Sum(p => p.Part.Width * p.Part.Height) / (area.Width * area.Height);
 
     public IEnumerable<PartKind> Kinds => Parts.Select(p => p.Part.Kind).Distinct().Order();
 

@@ -155,7 +155,7 @@ public sealed class SheetPlan
         TypicalSection? typical = onFront.Typical is var (form, at) ? new(highest!, form.Scale, at, sections.PartOf(highest!, form, true, all.SectionsEnd).Part) : null;
         // Fewer tables need no more sheets: the front sheets stay as they are.
         Packing without = onFront.Tables.Count > 0 ? Pack(typical?.Cut, [.. tables.Except(onFront.Tables.Select(t => t.Part))]) with { Front = all.Front } : all;
-        if (onFront.NeedsTables || without.Sheets.Count < all.Sheets.Count || SheetPacker.Filled(without.Sheets[^1], area) > SheetPacker.Empty)
+        if (onFront.NeedsTables || without.Sheets.Count < all.Sheets.Count || without.Sheets[^1].Filled(area) > SheetPacker.Empty)
             all = without;
         else
             onFront = onFront with { Tables = [] };

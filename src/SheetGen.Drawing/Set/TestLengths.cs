@@ -9,12 +9,12 @@ namespace SheetGen.Drawing.Set;
 public sealed record TestLengths(double? Free, double? Bonded, string? BondedWords)
 {
     public static TestLengths Of(DrawingContext context, Nail nail) =>
-        Of(context, nail.Kind == NailKind.Proof, context.Quantities.Tests.Single(t => t.Wall == nail.Wall && t.Section == nail.Section));
+        Of(context, nail.Kind == NailKind.Proof, context.TestsOf(nail.Wall, nail.Section)!);
 
     public static TestLengths Of(DrawingContext context, bool isProof, TestPlan plan)
     {
         double? free = isProof ? context.Project.Rates.ProofFreeLength : context.Project.Rates.TestFreeLength;
-        double[] bonded = [.. context.Quantities.Effect.Tests.Where(t => t.IsProof == isProof && t.Wall == plan.Wall && t.Section == plan.Section).Select(t => Math.Round(t.Bonded, 2)).Distinct()];
+        double[] bonded = [.. TestLoads.Found(context, isProof, plan).Select(t => Math.Round(t.Bonded, 2)).Distinct()];
         if (bonded.Length == 0 && !isProof && context.Project.Rates.TestBondedLength is double given)
             bonded = [given];
         return bonded.Length switch

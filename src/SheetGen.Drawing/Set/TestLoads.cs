@@ -8,26 +8,26 @@ namespace SheetGen.Drawing.Set;
 public static class TestLoads
 {
     /// <summary>The load of a test of a section in words; null where it is not given.</summary>
-    public static string? Of(DrawingContext context, bool isProof, TestPlan plan)
-    {
-        if (context.Project.Info.Facts.TryGetValue(isProof ? "proof_load" : "verification_load", out string? words) && words.Length > 0)
-            return words.ToUpperInvariant();
-        return Computed(context, isProof, plan);
-    }
+    public static string? Of(DrawingContext context, bool isProof, TestPlan plan) =>
+        context.Stated(isProof ? "proof_load" : "verification_load") ?? Computed(context, isProof, plan);
 
     /// <summary>The load that the take-off finds from bond and bonded length, in words, from the least to the greatest where it differs by soil; null where the project gives no bond.</summary>
     public static string? Computed(DrawingContext context, bool isProof, TestPlan plan)
     {
-        double[] loads = [.. context.Quantities.Effect.Tests.Where(t => t.IsProof == isProof && t.Wall == plan.Wall && t.Section == plan.Section).Select(t => t.Load).Order()];
+        double[] loads = [.. Found(context, isProof, plan).Select(t => t.Load).Order()];
         if (loads.Length == 0)
             return null;
         string least = Printed.Fixed(loads[0], 1), most = Printed.Fixed(loads[^1], 1);
         return context.Say(Lengths.IsFoot(context.Print.Unit) ? Phrase.ForceKip : Phrase.ForceKilonewton, least == most ? least : $"{least} - {most}");
     }
 
+    /// <summary>What the take-off finds of the tests of a section.</summary>
+    internal static IEnumerable<SoilTest> Found(DrawingContext context, bool isProof, TestPlan plan) =>
+        context.Quantities.Effect.Tests.Where(t => t.IsProof == isProof && t.Wall == plan.Wall && t.Section == plan.Section);
+
     /// <summary>The load of a test nail; null where it is not given.</summary>
     public static string? Of(DrawingContext context, Nail nail) =>
-        context.Quantities.Tests.FirstOrDefault(t => t.Wall == nail.Wall && t.Section == nail.Section) is TestPlan plan
+        context.TestsOf(nail.Wall, nail.Section) is TestPlan plan
             ? Of(context, nail.Kind == NailKind.Proof, plan)
             : null;
 }
