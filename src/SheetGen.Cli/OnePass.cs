@@ -3,7 +3,6 @@ using SheetGen.Layout.Advice;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Layout.Quantities;
-using SheetGen.Layout.Quantities.Effect;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -39,7 +38,7 @@ public static class OnePass
             return null;
         var display = new StageDisplay(screen, json);
         display.Stage("choosing columns");
-        return new Input(display.While(() => ColumnPhases.Choose(read.Project!, display)), named, read.SpotOfSign);
+        return new Input(display.While(() => Placer.ChooseColumns(read.Project!, display)), named, read.SpotOfSign);
     }
 
     /// <summary>Places the nails and checks the finished layout.</summary>
@@ -63,7 +62,7 @@ public static class OnePass
     {
         display.Stage("measuring quantities");
         QuantityTable quantities = TakeOff.Measure(input.Project, laid.Layout);
-        BidTable bid = BidQuantities.Make(quantities, input.Named.PayItems!, input.Project.Rates);
+        BidTable bid = TakeOff.Bid(quantities, input.Named.PayItems!, input.Project.Rates);
         if (bid.Faults.Count > 0)
         {
             ProblemScreen.Print([.. bid.Faults.Select(f => new Problem(
@@ -71,8 +70,7 @@ public static class OnePass
                 json, screen);
             return null;
         }
-        IReadOnlyList<Finding> loads = LoadFindings.Make(input.Project, laid.Layout, quantities.Effect);
-        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. loads, .. TakeOffFindings.Make(input.Project, quantities, bid)] };
+        ClearanceReport report = laid.Report with { Findings = [.. laid.Report.Findings, .. TakeOff.Findings(input.Project, laid.Layout, quantities, bid)] };
         return new MeasuredLayout(laid with { Report = report, Effect = quantities.Effect }, quantities, bid);
     }
 }

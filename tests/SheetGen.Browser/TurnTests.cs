@@ -50,7 +50,6 @@ public sealed class TurnTests
         foreach (Nail nail in layout.Nails.Where((_, i) => i % 5 == 1))
         {
             var scene = new ClearanceScene(project, [.. layout.Nails.Where(n => n != nail).Select(n => n.Hole)]);
-            FacePlace place = FacePlace.Of(face, nail.Along);
             int k = 0;
             foreach (JsonElement cell in browser.Run("return sheetgenReview.roomToTurn(arguments[0]).cells.map(c => [c.splay, c.inclination, c.excess])", nail.Mark).EnumerateArray())
             {
@@ -60,7 +59,7 @@ public sealed class TurnTests
                 double length = LengthAt(project.Rules, nail, splay, inclination);
                 Hole hole = face.HoleAt(nail.Along, nail.Elevation, splay, inclination, length, nail.HoleDiameter, project.Rules.Drift);
                 double least = scene.Holes.Select(h => HoleDistance.Between(hole, h).Clear - project.Rules.NailClearance)
-                    .Concat(scene.Obstacles.Where(o => o.Concerns(place)).Select(o => HoleDistance.ToSolid(hole, o.Solid).Clear - o.Required)).Min();
+                    .Concat(scene.Obstacles.Where(o => o.Obstruction is not null).Select(o => HoleDistance.ToSolid(hole, o.Solid).Clear - o.Required)).Min();
                 // What is far away the page need not look at.
                 if (least < 2)
                 {

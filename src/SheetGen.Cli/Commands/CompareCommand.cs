@@ -85,7 +85,7 @@ public static class CompareCommand
             return null;
         MeasuredLayout told = measured with { Laid = measured.Laid with { Report = OutputSet.WithSheets(measured.Laid.Report, OutputSet.Compose(input, measured), input) } };
         return new Side(
-            StateOf.Layout(argument, input.Project, told.Laid.Layout, told.Laid.Report, measured.Quantities, measured.Bid), input.Project, input.Named.Templates?.Language,
+            RevisionState.Of(argument, input.Project, told.Laid.Layout, told.Laid.Report, measured.Quantities, measured.Bid), input.Project, input.Named.Templates?.Language,
             run.Folder is null ? null : OutputSet.PageOf(input.Project, told, OutputSet.FindingsOf(input.Project, told)));
     }
 

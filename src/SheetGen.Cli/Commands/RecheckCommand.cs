@@ -85,7 +85,7 @@ public static class RecheckCommand
     private static int CodeOf(ClearanceReport report, DrawingReading reading) => reading.NotRead.Count > 0 ? ExitCode.Findings : Ending.CodeOf(report);
 
     private static RevisionState State(string name, Input input, MeasuredLayout measured) =>
-        StateOf.Layout(name, input.Project, measured.Laid.Layout, measured.Laid.Report, measured.Quantities, measured.Bid);
+        RevisionState.Of(name, input.Project, measured.Laid.Layout, measured.Laid.Report, measured.Quantities, measured.Bid);
 
     private static void Print(RevisionDifference difference, DrawingReading reading, MeasuredLayout after, Screen screen)
     {

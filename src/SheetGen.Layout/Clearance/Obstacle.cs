@@ -7,9 +7,11 @@ namespace SheetGen.Layout.Clearance;
 /// <param name="Name">Name of the obstruction, or of the face as printed in messages.</param>
 /// <param name="Required">Clear distance that the rules ask for.</param>
 /// <param name="Obstruction">The obstruction; null for a face.</param>
-/// <param name="Place">Wall and leg of a face; null for an obstruction.</param>
-public sealed record Obstacle(string Name, Solid Solid, double Required, Obstruction? Obstruction, FacePlace? Place)
+public sealed record Obstacle(string Name, Solid Solid, double Required, Obstruction? Obstruction)
 {
+    /// <summary>Wall and leg of a face; null for an obstruction.</summary>
+    internal FacePlace? Place { get; init; }
+
     /// <summary>A box that holds every hole that comes too close to it, in part.</summary>
     public Bounds Reach { get; } = Solid.Bounds.Grow(Required);
 
@@ -24,7 +26,7 @@ public sealed record Obstacle(string Name, Solid Solid, double Required, Obstruc
     };
 
     /// <summary>True where a hole that starts from the given leg has to keep clear of this: not of the face that it starts from.</summary>
-    public bool Concerns(FacePlace start) => Place is null || Place != start;
+    internal bool Concerns(FacePlace start) => Place is null || Place != start;
 
     private static Hole RodOf(Vector3D end1, Vector3D end2, double radius)
     {

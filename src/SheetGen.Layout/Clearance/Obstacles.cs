@@ -7,7 +7,7 @@ namespace SheetGen.Layout.Clearance;
 /// All that stands still and that holes of a project keep clear of: pieces of obstructions in the project's order, then faces by wall and
 /// leg. It never changes; reading it from several threads is safe.
 /// </summary>
-public sealed class Obstacles
+internal sealed class Obstacles
 {
     private readonly SolidIndex _index;
     private readonly double _mostRequired;
@@ -63,7 +63,7 @@ public sealed class Obstacles
         {
             double required = project.Rules.ClearanceTo(obstruction.Kind);
             foreach (Solid solid in obstruction.Solids)
-                obstacles.Add(new Obstacle(obstruction.Name, solid, required, obstruction, null));
+                obstacles.Add(new Obstacle(obstruction.Name, solid, required, obstruction));
         }
         foreach (Wall wall in project.Walls)
         {
@@ -72,7 +72,7 @@ public sealed class Obstacles
             {
                 string name = legs.Count == 1 ? $"the face of {wall.Name}" : $"the face of {wall.Name}, leg {leg + 1}";
                 foreach (FaceSolid panel in legs[leg])
-                    obstacles.Add(new Obstacle(name, panel, project.Rules.ObstructionClearance, null, new FacePlace(wall.Name, leg)));
+                    obstacles.Add(new Obstacle(name, panel, project.Rules.ObstructionClearance, null) { Place = new FacePlace(wall.Name, leg) });
             }
         }
         return obstacles;

@@ -9,7 +9,7 @@ namespace SheetGen.Layout.Placing;
 /// apart the one that leaves the fewest nails unresolved, then noted. Each is tried by a short search, the best of them and centred columns
 /// by the whole one.
 /// </summary>
-public static class ColumnPhases
+internal static class ColumnPhases
 {
     /// <summary>Most places that are tried for a section; the step grows where there would be more.</summary>
     private const int Greatest = 12;
@@ -30,7 +30,7 @@ public static class ColumnPhases
         With(project, wall, section, project.Walls[wall].Sections[section] with { FirstColumn = first });
 
     /// <summary>The project with another section in the place of one.</summary>
-    internal static WallProject With(WallProject project, int wall, int section, Section changed)
+    public static WallProject With(WallProject project, int wall, int section, Section changed)
     {
         Wall old = project.Walls[wall];
         Section[] sections = [.. old.Sections];

@@ -9,6 +9,12 @@ namespace SheetGen.Layout.Placing;
 /// <summary>Where does every nail go: rows and grid from the profile, then the best layout on them, with a reason for each change.</summary>
 public static class Placer
 {
+    /// <summary>
+    /// The project with the first column of each section that asks for the best placed where fewest nails are left unresolved, then noted; the
+    /// same project where none asks.
+    /// </summary>
+    public static WallProject ChooseColumns(WallProject project, IProgress<string>? progress = null) => ColumnPhases.Choose(project, progress);
+
     public static NailLayout Place(WallProject project, PlacingOptions options, IProgress<string>? progress = null)
     {
         var site = new Site(project);

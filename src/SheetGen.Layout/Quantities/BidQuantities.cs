@@ -5,7 +5,7 @@ using SheetGen.Model.Results;
 namespace SheetGen.Layout.Quantities;
 
 /// <summary>The quantities that an agency pays.</summary>
-public static class BidQuantities
+internal static class BidQuantities
 {
     /// <summary>
     /// Every item of the set with its raw and its rounded quantity and the user's price. What nobody asks for counts as 0 beside other

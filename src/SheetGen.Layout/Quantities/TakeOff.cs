@@ -1,5 +1,6 @@
 using SheetGen.Layout.Quantities.Effect;
 using SheetGen.Model;
+using SheetGen.Model.PayItems;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Layout.Quantities;
@@ -7,6 +8,13 @@ namespace SheetGen.Layout.Quantities;
 /// <summary>The take-off: measures a finished layout. Nothing is rounded and nothing is assumed; what is missing is said.</summary>
 public static class TakeOff
 {
+    /// <summary>Every item of a set of pay items with its raw and its rounded quantity and the user's price; faults where an item has no value.</summary>
+    public static BidTable Bid(QuantityTable quantities, PayItemSet set, Rates rates) => BidQuantities.Make(quantities, set, rates);
+
+    /// <summary>What the layout does to the engineer's design, and what the take-off and the pay items lack: warnings and notices.</summary>
+    public static IReadOnlyList<Finding> Findings(WallProject project, NailLayout layout, QuantityTable quantities, BidTable bid) =>
+        [.. LoadFindings.Make(project, layout, quantities.Effect), .. TakeOffFindings.Make(project, quantities, bid)];
+
     /// <summary>Measures every section of every wall and adds them up.</summary>
     public static QuantityTable Measure(WallProject project, NailLayout layout)
     {

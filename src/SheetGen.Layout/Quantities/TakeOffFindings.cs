@@ -6,7 +6,7 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Quantities;
 
 /// <summary>What the take-off has to say to a person: what its quantities lack, and sizes that nobody would buy or cast.</summary>
-public static class TakeOffFindings
+internal static class TakeOffFindings
 {
     /// <summary>Panels narrower or lower than this are named: 1 ft or 0.3 m (this program's own).</summary>
     public static double LeastPanel(LengthUnit unit) => Lengths.IsFoot(unit) ? 1 : 0.3;

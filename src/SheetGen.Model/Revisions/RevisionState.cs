@@ -33,6 +33,25 @@ public sealed record RevisionState
 
     /// <summary>Null where the source has none.</summary>
     public IReadOnlyList<RevisionItem>? Items { get; init; }
+
+    /// <summary>A layout of this run with its findings, its take-off and its pay items.</summary>
+    public static RevisionState Of(string name, WallProject project, NailLayout layout, ClearanceReport report, QuantityTable quantities, BidTable bid) => new()
+    {
+        Name = name,
+        Title = project.Info.Title,
+        Revision = project.Sheets.Revision,
+        Date = project.Sheets.Date,
+        Unit = project.Unit,
+        Walls = project.Walls,
+        Nails = [.. layout.Nails.Select(RevisionNail.Of)],
+        Findings = [.. report.Findings.Select(RevisionFinding.Of)],
+        Amounts =
+        [
+            .. quantities.Sections.SelectMany(s => quantities.Definitions.Where(d => s.Amounts.ContainsKey(d.Name)).Select(d => new RevisionAmount(
+                d.Name, d.Text, d.Unit, s.Wall.Name, s.Section.Name, s.Section.Stage, s.Amounts[d.Name].Amount))),
+        ],
+        Items = [.. bid.Lines.Select(l => new RevisionItem(l.Item.Number, l.Item.Description, l.Item.Unit, l.Rounded, l.Amount))],
+    };
 }
 
 /// <summary>A nail in the figures that a driller needs. Lengths in the state's unit.</summary>

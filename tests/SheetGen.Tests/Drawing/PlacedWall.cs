@@ -5,7 +5,6 @@ using SheetGen.Layout.Advice;
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
 using SheetGen.Layout.Quantities;
-using SheetGen.Layout.Quantities.Effect;
 using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Results;
@@ -28,7 +27,7 @@ internal static class PlacedWall
     {
         DrawingContext placed = Context(yaml, language);
         PayItemSet items = PayItemFile.Read(PayItemFile.BuiltIn(placed.Project.PayItems)!, "pay", placed.Project.Unit, [])!;
-        BidTable bid = BidQuantities.Make(placed.Quantities, items, placed.Project.Rates);
+        BidTable bid = TakeOff.Bid(placed.Quantities, items, placed.Project.Rates);
         return placed with
         {
             Tables = [SummaryTables.Bid(bid)],
@@ -36,8 +35,8 @@ internal static class PlacedWall
             {
                 Findings =
                 [
-                    .. placed.Report.Findings, .. LayoutAdvice.Of(placed.Project, placed.Layout), .. LoadFindings.Make(placed.Project, placed.Layout, placed.Quantities.Effect),
-                    .. TakeOffFindings.Make(placed.Project, placed.Quantities, bid),
+                    .. placed.Report.Findings, .. LayoutAdvice.Of(placed.Project, placed.Layout),
+                    .. TakeOff.Findings(placed.Project, placed.Layout, placed.Quantities, bid),
                 ],
             },
         };

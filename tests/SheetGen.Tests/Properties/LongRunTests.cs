@@ -105,7 +105,7 @@ public sealed class LongRunTests
         var problems = new List<Problem>();
         RevisionState? read = ResultFolder.Read(nails, "files", false, problems);
         Assert.Equal([], problems.Select(ProblemPrinter.Plain));
-        RevisionDifference difference = Comparison.Of(StateOf.Layout("wall", built.Project, built.Layout, built.Report, quantities, bid), read!);
+        RevisionDifference difference = Comparison.Of(RevisionState.Of("wall", built.Project, built.Layout, built.Report, quantities, bid), read!);
         Assert.Equal([], difference.Nails.Select(n => n.What));
         Assert.Equal([], difference.Findings.Select(f => $"{f.Before?.Message} -> {f.After?.Message}"));
         Assert.Equal([], difference.Amounts.Select(a => $"{a.Wall} {a.Name} {a.Before:R} -> {a.After:R}"));

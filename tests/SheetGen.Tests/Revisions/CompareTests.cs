@@ -25,7 +25,7 @@ public sealed class CompareTests
     {
         QuantityTable quantities = TakeOff.Measure(Wall.Project, layout);
         BidTable bid = new(new PayItemSet("none", "none", []), []);
-        return StateOf.Layout("wall", Wall.Project, layout, Checker.Check(Wall.Project, layout), quantities, bid);
+        return RevisionState.Of("wall", Wall.Project, layout, Checker.Check(Wall.Project, layout), quantities, bid);
     }
 
     private static NailLayout Edited()

@@ -76,6 +76,6 @@ public sealed class ReportLanguageTests
         "on the drawing edited.dxf").Layout;
 
     /// <summary>Without quantities, whose names are words of the take-off.</summary>
-    private static RevisionState State(NailLayout layout) => StateOf.Layout(
+    private static RevisionState State(NailLayout layout) => RevisionState.Of(
         "wall.yaml", Wall.Project, layout, Checker.Check(Wall.Project, layout), TakeOff.Measure(Wall.Project, layout) with { Sections = [] }, new BidTable(new PayItemSet("none", "none", []), []));
 }

@@ -9,7 +9,7 @@ namespace SheetGen.Layout.Quantities.Effect;
 /// Changed nails that fall under the ratio the engineer asks for, or whose area exceeds the design's by more than the stated share: who
 /// carries what, and what would cure it. Without a ratio or a share given there is no finding.
 /// </summary>
-public static class LoadFindings
+internal static class LoadFindings
 {
     /// <summary>Cures are tried for this many nails.</summary>
     private const int MostTried = 24;

@@ -1,7 +1,6 @@
-using SheetGen.Model;
 using SheetGen.Model.Geometry;
 
-namespace SheetGen.Layout.Clearance;
+namespace SheetGen.Model;
 
 /// <summary>
 /// A wall's face as flat convex pieces by leg, between bottom and top, with batter, cut or lengthened to the mitre at corners.

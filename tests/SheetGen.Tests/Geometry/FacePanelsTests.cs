@@ -1,9 +1,9 @@
-using SheetGen.Layout.Clearance;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
+using SheetGen.Tests.Clearance;
 using Xunit;
 
-namespace SheetGen.Tests.Clearance;
+namespace SheetGen.Tests.Geometry;
 
 public class FacePanelsTests
 {
