@@ -10,9 +10,8 @@ public sealed record MissingPart(Wall? Wall, Section? Section, string What, stri
     /// <summary>"wall South", "wall North, section B"; empty for the whole project.</summary>
     public string Place => Wall is null ? "" : Named(Wall.Name) + (Section is null ? "" : $", section {Section.Name}");
 
-    /// <summary>A wall that is called Wall 1, or Muro 1, says itself what it is.</summary>
-    private static string Named(string wall) =>
-        wall.StartsWith("wall ", StringComparison.OrdinalIgnoreCase) || wall.StartsWith("muro ", StringComparison.OrdinalIgnoreCase) ? wall : "wall " + wall;
+    /// <summary>A wall that is called Wall 1 says itself what it is; those so called in another language, that language knows.</summary>
+    private static string Named(string wall) => wall.StartsWith("wall ", StringComparison.OrdinalIgnoreCase) ? wall : "wall " + wall;
 
     /// <summary>The parts in words, those of one kind together: "no shotcrete thickness (facing: shotcrete): wall South".</summary>
     public static string InWords(IEnumerable<MissingPart> parts) => string.Join("; ", parts.GroupBy(p => (p.What, p.Key)).Select(group =>

@@ -23,13 +23,14 @@ public static class ResultFolder
             problems.Add(new Problem(Severity.Error, Code, $"the nails cannot be read: {why}", new SourceSpot(nails, 1, 1), "name a project file, a nails.csv, or the folder of a build"));
             return null;
         }
-        IReadOnlyList<RevisionNail>? list = NailTable.Read(text, nails, problems);
-        (LengthUnit? unit, IReadOnlyList<RevisionFinding>? findings) = Findings(Path.Combine(folder, "findings.json"), problems);
-        (IReadOnlyList<RevisionAmount>? amounts, IReadOnlyList<RevisionItem>? items) = alone ? (null, null) : Tables(Path.Combine(folder, "tables.zip"), problems);
+        IReadOnlyList<RevisionNail>? list = NailTable.Read(text, nails, problems, out IReadOnlyDictionary<string, string>? reasons);
+        BesideNails? beside = list is null ? null : new BesideNails(list, reasons);
+        (LengthUnit? unit, IReadOnlyList<RevisionFinding>? findings) = Findings(Path.Combine(folder, "findings.json"), beside, problems);
+        (IReadOnlyList<RevisionAmount>? amounts, IReadOnlyList<RevisionItem>? items) = alone ? (null, null) : Tables(Path.Combine(folder, "tables.zip"), beside, problems);
         return list is null ? null : new RevisionState { Name = name, Unit = unit, Nails = list, Findings = alone ? null : findings, Amounts = amounts, Items = items };
     }
 
-    private static (LengthUnit?, IReadOnlyList<RevisionFinding>?) Findings(string path, List<Problem> problems)
+    private static (LengthUnit?, IReadOnlyList<RevisionFinding>?) Findings(string path, BesideNails? beside, List<Problem> problems)
     {
         if (!File.Exists(path))
             return (null, null);
@@ -43,7 +44,13 @@ public static class ResultFolder
             using JsonDocument json = JsonDocument.Parse(text);
             JsonElement root = json.RootElement;
             LengthUnit? unit = root.GetProperty("units").GetString() switch { "ft" => LengthUnit.Foot, "us-ft" => LengthUnit.SurveyFoot, "m" => LengthUnit.Metre, _ => null };
-            return (unit, [.. root.GetProperty("findings").EnumerateArray().Select(Of)]);
+            RevisionFinding[] findings = [.. root.GetProperty("findings").EnumerateArray().Select(Of)];
+            if (beside?.Contradiction(root, findings) is { } odd)
+            {
+                problems.Add(new Problem(Severity.Warning, Code, $"the findings beside it are of another state: {odd}; neither they nor their unit are taken", new SourceSpot(path, 1, 1), "put the findings.json of the same build beside nails.csv, or build the wall anew"));
+                return (null, null);
+            }
+            return (unit, findings);
         }
         catch (Exception e) when (e is JsonException or KeyNotFoundException or InvalidOperationException or FormatException)
         {
@@ -63,7 +70,7 @@ public static class ResultFolder
         return new RevisionFinding(Words("code"), severity, Words("wall"), nails, Words("obstruction"), Number("station"), Number("to_station"), Number("clear"), Number("required"), Words("message"));
     }
 
-    private static (IReadOnlyList<RevisionAmount>?, IReadOnlyList<RevisionItem>?) Tables(string path, List<Problem> problems)
+    private static (IReadOnlyList<RevisionAmount>?, IReadOnlyList<RevisionItem>?) Tables(string path, BesideNails? beside, List<Problem> problems)
     {
         if (!File.Exists(path))
             return (null, null);
@@ -87,6 +94,8 @@ public static class ResultFolder
                 using var reader = new StreamReader(entry.Open(), Encoding.UTF8);
                 return reader.ReadToEnd();
             }
+            if (Entry("nail-quantities.csv") is { } nails && beside?.Contradiction(nails) is { } odd)
+                return Untold($"they are of another state, {odd}");
             return (Entry("quantities.csv") is { } quantities ? Amounts(quantities) : null, Entry("bid.csv") is { } bid ? Items(bid) : null);
         }
         catch (Exception e) when (e is InvalidDataException or NotSupportedException or IOException)
@@ -117,7 +126,7 @@ public static class ResultFolder
             Number(grid.Cell(row, "Bid quantity")), Number(grid.Cell(row, "Amount"))))];
     }
 
-    private static string[]? Heads(string text)
+    internal static string[]? Heads(string text)
     {
         int end = text.IndexOf('\n', StringComparison.Ordinal);
         return end < 0 ? null : [.. Split(text[..end].TrimEnd('\r'))];

@@ -112,12 +112,20 @@ public static partial class StudyReader
         }
         var reader = new TreeReader(unit, problems);
         bool good = true;
+        var before = new List<(Item Value, string Shown)>();
         foreach (Node choice in choices)
-            good &= reader.Read(choice, key.Key, choice.Spot) is not null;
-        foreach (IGrouping<string, Node> twice in choices.GroupBy(ShownValue).Where(g => g.Count() > 1))
         {
-            problems.Add(ProblemCodes.StudyValues, twice.Last().Spot, $"{twice.Key} is given twice", "give each value once");
-            good = false;
+            Item? value = reader.Read(choice, key.Key, choice.Spot);
+            good &= value is not null;
+            if (value is null)
+                continue;
+            string shown = ShownValue(choice);
+            if (before.FirstOrDefault(b => SameValue.Is(b.Value, value)).Shown is { } first)
+            {
+                problems.Add(ProblemCodes.StudyValues, choice.Spot, shown == first ? $"{shown} is given twice" : $"{shown} is the same as {first}, which is given before it", "give each value once");
+                good = false;
+            }
+            before.Add((value, shown));
         }
         return good ? choices : null;
     }

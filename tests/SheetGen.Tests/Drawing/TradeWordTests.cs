@@ -111,6 +111,7 @@ public class TradeWordTests
     [InlineData("no coping (facing: coping): Wall 2, wall North", "no coping: Wall 2, wall North", "falta remate: Wall 2, muro North")]
     [InlineData("INCOMPLETE, no shotcrete thickness (facing: shotcrete): Wall 2; no drainage strips (drainage): wall B", "INCOMPLETE, no shotcrete thickness: Wall 2; no drainage strips: wall B",
         "INCOMPLETA, falta espesor de concreto lanzado: Wall 2; falta drenes de tira: muro B")]
+    [InlineData("no coping (facing: coping): wall Muro 2, section A, wall MURO 3", "no coping: wall Muro 2, design zone A, wall MURO 3", "falta remate: Muro 2, ZONA DE DISEÑO A, MURO 3")]
     [InlineData("a panel column is only 0.3 ft wide: move first_break, or let its neighbour take it", "a panel column is only 0.3 ft wide: move the first panel break, or let its neighbour take it",
         "una columna de paneles mide solo 0.3 ft de ancho: mueva la primera junta de panel o déjela a su vecina")]
     [InlineData("section A: 1 nail (16 ft) has its head below the finished grade, the deepest 1.00 ft (A-3-01); rules: heads_below_grade: allow or none says what the engineer wants",
