@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -52,7 +53,7 @@ internal static class Accepting
             return true;
         if (finding.Station is not { } station || finding.Wall is not { } wall)
             return false;
-        double from = wall.LayoutLine.AlongOf(station), to = wall.LayoutLine.AlongOf(finding.ToStation ?? station);
-        return from >= (accepted.Start ?? double.NegativeInfinity) && to <= (accepted.End ?? double.PositiveInfinity);
+        Along from = wall.LayoutLine.AlongOf(new Station(station)), to = wall.LayoutLine.AlongOf(new Station(finding.ToStation ?? station));
+        return from.Number >= (accepted.Start ?? double.NegativeInfinity) && to.Number <= (accepted.End ?? double.PositiveInfinity);
     }
 }

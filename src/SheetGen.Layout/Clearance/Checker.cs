@@ -27,10 +27,10 @@ public static class Checker
         {
             Nail nail = nails[i];
             Face face = faces[nail.Wall.Name];
-            double along = nail.Wall.LayoutLine.AlongOf(nail.Station);
-            places[i] = FacePlace.Of(face, along);
+            var head = Head.AsStationed(nail);
+            places[i] = FacePlace.Of(face, head.Along);
             holes[i] = face.HoleAt(
-                along, nail.Elevation, nail.Splay, nail.Inclination, nail.Length, nail.HoleDiameter, project.Rules.Drift);
+                head, nail.Splay, nail.Inclination, nail.Length, nail.HoleDiameter, project.Rules.Drift);
             if (!IsSame(holes[i], nail.Hole))
                 findings.Add(OfHole(nail));
         }

@@ -19,10 +19,10 @@ internal static class CoverFindings
             var face = new Face(wall);
             foreach (Bay bay in Bay.Of(face, project.Rules, project.Unit))
             {
-                Head[] heads = [.. bySection[bay.Section].Where(n => bay.Leg.Has(n.Along)).Select(n => new Head(n.Along, n.Elevation))];
+                Head[] heads = [.. bySection[bay.Section].Where(n => bay.Leg.Has(n.Along)).Select(Head.Of)];
                 foreach (CoverBreak lack in Joined(CoverRule.Breaks(bay, heads, strict: false), Lengths.Quantum(project.Unit)))
                     findings.Add(CoverOf(bay, lack));
-                foreach ((double start, double end) in CoverRule.NoNailHeight(bay))
+                foreach ((Along start, Along end) in CoverRule.NoNailHeight(bay))
                     findings.Add(NoNailHeightOf(bay, start, end));
             }
         }
@@ -37,7 +37,7 @@ internal static class CoverFindings
         {
             int same = joined.FindLastIndex(b => b.Lack == lack.Lack);
             if (same >= 0 && lack.Start - joined[same].End <= 4 * quantum)
-                joined[same] = joined[same] with { End = Math.Max(joined[same].End, lack.End), Amount = Math.Max(joined[same].Amount, lack.Amount) };
+                joined[same] = joined[same] with { End = Along.Max(joined[same].End, lack.End), Amount = Math.Max(joined[same].Amount, lack.Amount) };
             else
                 joined.Add(lack);
         }
@@ -67,8 +67,8 @@ internal static class CoverFindings
             Code = FindingCode.Cover,
             Severity = Severity.Error,
             Wall = bay.Wall,
-            Station = bay.Wall.StationOf(lack.Start),
-            ToStation = bay.Wall.StationOf(lack.End),
+            Station = bay.Wall.StationOf(lack.Start).Number,
+            ToStation = bay.Wall.StationOf(lack.End).Number,
             Clear = null,
             Required = required,
             Message = $"section {bay.Section.Name}, {Between(bay, lack.Start, lack.End)}: {what}{Closed(bay, lack)}",
@@ -96,21 +96,21 @@ internal static class CoverFindings
     private static string Closed(Bay bay, CoverBreak lack)
     {
         string[] reasons = [.. bay.Wall.ClosedStretches
-            .Where(c => c.Start - bay.HalfWindow < lack.End && lack.Start < c.End + bay.HalfWindow).Select(c => c.Reason).Where(r => !string.IsNullOrWhiteSpace(r)).Distinct()!];
+            .Where(c => new Along(c.Start) - bay.HalfWindow < lack.End && lack.Start < new Along(c.End) + bay.HalfWindow).Select(c => c.Reason).Where(r => !string.IsNullOrWhiteSpace(r)).Distinct()!];
         return reasons.Length == 0 ? "" : $"; no nails are allowed there ({string.Join("; ", reasons)})";
     }
 
-    private static Finding NoNailHeightOf(Bay bay, double start, double end) => new()
+    private static Finding NoNailHeightOf(Bay bay, Along start, Along end) => new()
     {
         Code = FindingCode.NoNailHeight,
         Severity = Severity.Notice,
         Wall = bay.Wall,
-        Station = bay.Wall.StationOf(start),
-        ToStation = bay.Wall.StationOf(end),
+        Station = bay.Wall.StationOf(start).Number,
+        ToStation = bay.Wall.StationOf(end).Number,
         Required = 2 * bay.Rules.EdgeMin,
         Message = $"section {bay.Section.Name}, {Between(bay, start, end)}: less than twice edge_min between top and bottom, no nail fits",
     };
 
-    private static string Between(Bay bay, double start, double end) =>
+    private static string Between(Bay bay, Along start, Along end) =>
         $"{bay.Wall.StationText(start, bay.Unit)} to {bay.Wall.StationText(end, bay.Unit)}";
 }

@@ -18,7 +18,7 @@ internal static class EdgeFindings
         {
             Face face = faces[nail.Wall.Name];
             FaceOutline outline = outlines[nail.Wall.Name];
-            var head = new Head(nail.Wall.LayoutLine.AlongOf(nail.Station), nail.Elevation);
+            var head = Head.AsStationed(nail);
             (double distance, string edge) = outline.Nearest(head);
             if (distance < edgeMin - slack)
                 yield return Of(nail, distance, edgeMin, $"the {edge} of the face", project.Unit);
@@ -28,7 +28,7 @@ internal static class EdgeFindings
                 if (toOpening < edgeMin - slack)
                     yield return Of(nail, toOpening, edgeMin, "opening " + opening.Name, project.Unit);
             }
-            double toCorner = face.ToMitre(face.LegAt(head.Along), head.Along, head.Elevation);
+            double toCorner = face.ToMitre(face.LegAt(head.Along), head);
             if (toCorner < cornerClear - slack)
                 yield return Of(nail, toCorner, cornerClear, "a corner", project.Unit);
         }

@@ -46,11 +46,11 @@ internal static class SpacingFindings
         foreach (var row in rows)
         {
             Standing? before = null;
-            foreach (Standing nail in row.OrderBy(s => s.Along))
+            foreach (Standing nail in row.OrderBy(s => s.Head.Along))
             {
                 if (before is not null)
                 {
-                    double gap = nail.Face.Distance(before.Along, nail.Along, nail.Nail.Elevation);
+                    double gap = nail.Face.Distance(before.Head.Along, nail.Head.Along, nail.Head.Elevation);
                     if (gap < required - slack)
                         yield return Of(before.Nail, nail.Nail, gap, required, "in their row", project.Unit);
                 }
@@ -69,14 +69,14 @@ internal static class SpacingFindings
             {
                 Section before = sections[i], after = sections[i + 1];
                 double near = Math.Min(before.VerticalSpacing, after.VerticalSpacing) / 2 - Tolerance.Rounding;
-                List<Standing> left = NearLimit(all, wall, before, after.Start, required);
-                List<Standing> right = NearLimit(all, wall, after, after.Start, required);
+                List<Standing> left = NearLimit(all, wall, before, new Along(after.Start), required);
+                List<Standing> right = NearLimit(all, wall, after, new Along(after.Start), required);
                 foreach (Standing a in left)
                 {
                     foreach (Standing b in right)
                     {
-                        double gap = Math.Abs(b.Along - a.Along);
-                        if (a.Place == b.Place && Math.Abs(a.Nail.Elevation - b.Nail.Elevation) < near && gap < required - slack)
+                        double gap = Math.Abs(b.Head.Along - a.Head.Along);
+                        if (a.Place == b.Place && Math.Abs(a.Head.Elevation - b.Head.Elevation) < near && gap < required - slack)
                             yield return Of(a.Nail, b.Nail, gap, required, "on two sides of a section limit", project.Unit);
                     }
                 }
@@ -84,9 +84,9 @@ internal static class SpacingFindings
         }
     }
 
-    private static List<Standing> NearLimit(List<Standing> all, Wall wall, Section section, double limit, double within) =>
+    private static List<Standing> NearLimit(List<Standing> all, Wall wall, Section section, Along limit, double within) =>
         [.. all.Where(s => s.Nail.Kind != NailKind.Verification && s.Nail.Wall.Name == wall.Name
-            && s.Nail.Section.Name == section.Name && Math.Abs(s.Along - limit) < within)];
+            && s.Nail.Section.Name == section.Name && Math.Abs(s.Head.Along - limit) < within)];
 
     /// <summary>Heads of verification test nails stand at least 1 ft (0.3 m) from all others.</summary>
     private static IEnumerable<Finding> BesideTests(WallProject project, List<Standing> all, double slack)
@@ -101,7 +101,7 @@ internal static class SpacingFindings
             {
                 if (k == i || (k < i && all[k].Nail.Kind == NailKind.Verification))
                     continue;
-                double gap = (test.Head - all[k].Head).Length;
+                double gap = (test.Point - all[k].Point).Length;
                 if (gap < required - slack)
                     yield return Of(test.Nail, all[k].Nail, gap, required, "head to head, one a verification test nail", project.Unit);
             }
@@ -124,14 +124,14 @@ internal static class SpacingFindings
         };
     }
 
-    private sealed record Standing(Nail Nail, double Along, FacePlace Place, Face Face)
+    private sealed record Standing(Nail Nail, Head Head, FacePlace Place, Face Face)
     {
         public static Standing Of(Nail nail, Face face)
         {
-            double along = nail.Wall.LayoutLine.AlongOf(nail.Station);
-            return new Standing(nail, along, FacePlace.Of(face, along), face);
+            var head = Head.AsStationed(nail);
+            return new Standing(nail, head, FacePlace.Of(face, head.Along), face);
         }
 
-        public Vector3D Head => Face.PointAt(Along, Nail.Elevation);
+        public Vector3D Point => Face.PointAt(Head);
     }
 }

@@ -61,13 +61,13 @@ internal sealed class CoverShift(District district, CoverWatch cover)
     /// <summary>Moves of each nail whose cover of the stretch would change, with what follows it.</summary>
     private IEnumerable<Move> Moves(Uncovered stretch)
     {
-        (Bay bay, double start, double end) = stretch;
+        (Bay bay, Along start, Along end) = stretch;
         foreach (RowState row in district.Layout.Rows.Where(r => r.Row.Bay == bay))
         {
             Placed[] nails = [.. row.Nails];
             for (int i = 0; i < nails.Length; i++)
             {
-                double along = nails[i].Choice.Head.Along;
+                Along along = nails[i].Choice.Head.Along;
                 if (along < start - 2 * bay.Reach || along > end + 2 * bay.Reach || !CanMove(nails[i]))
                     continue;
                 foreach (HeadChoice to in row.Row.Choices[nails[i].Choice.Label])
@@ -80,18 +80,18 @@ internal sealed class CoverShift(District district, CoverWatch cover)
     }
 
     /// <summary>True where a nail covers another part of a stretch from a place, or the same part from over or under another profile.</summary>
-    private static bool MayMatter(Uncovered stretch, double from, double to)
+    private static bool MayMatter(Uncovered stretch, Along from, Along to)
     {
-        (Bay bay, double start, double end) = stretch;
-        (double From, double To) before = Covered(bay, from, start, end), after = Covered(bay, to, start, end);
+        (Bay bay, Along start, Along end) = stretch;
+        (Along From, Along To) before = Covered(bay, from, start, end), after = Covered(bay, to, start, end);
         return before != after
             || (after != default && (bay.Wall.Bottom.At(from) != bay.Wall.Bottom.At(to) || bay.Wall.Top.At(from) != bay.Wall.Top.At(to)));
     }
 
     /// <summary>The part of a stretch within half a window of a place.</summary>
-    private static (double From, double To) Covered(Bay bay, double along, double start, double end)
+    private static (Along From, Along To) Covered(Bay bay, Along along, Along start, Along end)
     {
-        double from = Math.Max(start, along - bay.HalfWindow), to = Math.Min(end, along + bay.HalfWindow);
+        Along from = Along.Max(start, along - bay.HalfWindow), to = Along.Min(end, along + bay.HalfWindow);
         return to > from ? (from, to) : default;
     }
 

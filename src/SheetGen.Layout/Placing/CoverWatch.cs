@@ -20,7 +20,7 @@ internal sealed class CoverWatch
     public CoverWatch(LayoutState layout, IEnumerable<Bay>? bays = null)
         : this(layout, new(ReferenceEqualityComparer.Instance), 0)
     {
-        HashSet<(string, double)> withRows = [.. _rows.Keys.Select(Place)];
+        HashSet<(string, Along)> withRows = [.. _rows.Keys.Select(Place)];
         _withoutRows = bays?.Where(b => !withRows.Contains(Place(b))).Sum(b => Length(CoverRule.Breaks(b, [], strict: false))) ?? 0;
         foreach (Bay bay in _rows.Keys)
         {
@@ -63,10 +63,10 @@ internal sealed class CoverWatch
         double change = 0;
         foreach (Bay bay in moved.Select(s => s.Row.Bay).Distinct())
         {
-            double[] along = [.. moved.Where(s => s.Row.Bay == bay).SelectMany(s => s.Before!.Concat(s.Nails)).Select(n => n.Choice.Head.Along)];
+            Along[] along = [.. moved.Where(s => s.Row.Bay == bay).SelectMany(s => s.Before!.Concat(s.Nails)).Select(n => n.Choice.Head.Along)];
             if (along.Length == 0)
                 continue;
-            double from = along.Min() - bay.Reach, to = along.Max() + bay.Reach;
+            Along from = along.Min() - bay.Reach, to = along.Max() + bay.Reach;
             change += Broken(bay, from, to, before: false);
             if (_broken.Contains(bay))
                 change -= Broken(bay, from, to, before: true);
@@ -74,19 +74,19 @@ internal sealed class CoverWatch
         return change;
     }
 
-    private IEnumerable<(double Start, double End)> WholeBroken(Bay bay) => BrokenAt(bay, double.NegativeInfinity, double.PositiveInfinity, before: false);
+    private IEnumerable<(Along Start, Along End)> WholeBroken(Bay bay) => BrokenAt(bay, new(double.NegativeInfinity), new(double.PositiveInfinity), before: false);
 
-    private double Broken(Bay bay, double from, double to, bool before) => BrokenAt(bay, from, to, before).Sum(s => s.End - s.Start);
+    private double Broken(Bay bay, Along from, Along to, bool before) => BrokenAt(bay, from, to, before).Sum(s => s.End - s.Start);
 
-    private static (string Wall, double Start) Place(Bay bay) => (bay.Wall.Name, bay.Start);
+    private static (string Wall, Along Start) Place(Bay bay) => (bay.Wall.Name, bay.Start);
 
-    private IEnumerable<(double Start, double End)> BrokenAt(Bay bay, double from, double to, bool before)
+    private IEnumerable<(Along Start, Along End)> BrokenAt(Bay bay, Along from, Along to, bool before)
     {
         var heads = new List<Head>();
-        double first = from - bay.Reach - bay.Section.HorizontalSpacing, last = to + bay.Reach + bay.Section.HorizontalSpacing;
+        Along first = from - bay.Reach - bay.Section.HorizontalSpacing, last = to + bay.Reach + bay.Section.HorizontalSpacing;
         foreach (RowState row in _rows[bay])
         {
-            List<double> places = row.Row.Row.Places;
+            List<Along> places = row.Row.Row.Places;
             int label = places.BinarySearch(first);
             for (label = label < 0 ? ~label : label; label < places.Count && places[label] <= last; label++)
             {
@@ -99,13 +99,13 @@ internal sealed class CoverWatch
     }
 
     /// <summary>A stretch is listed once for each lack.</summary>
-    private static IEnumerable<(double Start, double End)> Stretches(IEnumerable<CoverBreak> breaks) => breaks.Select(b => (b.Start, b.End)).Distinct();
+    private static IEnumerable<(Along Start, Along End)> Stretches(IEnumerable<CoverBreak> breaks) => breaks.Select(b => (b.Start, b.End)).Distinct();
 
     private static double Length(IEnumerable<CoverBreak> breaks) => Stretches(breaks).Sum(s => s.End - s.Start);
 }
 
 /// <summary>A stretch of a bay where the cover rule is broken, by distance along the layout line.</summary>
-internal readonly record struct Uncovered(Bay Bay, double Start, double End)
+internal readonly record struct Uncovered(Bay Bay, Along Start, Along End)
 {
     public bool Meets(Uncovered other) => Bay == other.Bay && Start < other.End && other.Start < End;
 }

@@ -37,7 +37,7 @@ internal sealed class DirectionFan(RowTask row, HeadChoice choice, DirectionTabl
         public double Square { get; } = Head.Dot(Head);
 
         /// <summary>The way from the place to its head along its own direction.</summary>
-        public double Along { get; } = Head.Dot(Direction);
+        public double Forward { get; } = Head.Dot(Direction);
     }
 
     public Seen See(in Hole hole, double required, bool isOpen = false) => new(hole, required, isOpen, choice.PartsOf(hole.Head - choice.Point), choice.PartsOf(hole.Direction));
@@ -71,7 +71,7 @@ internal sealed class DirectionFan(RowTask row, HeadChoice choice, DirectionTabl
         Vector256<double> xa = inward * other.Head.N + up * other.Head.E + down * other.Head.Z;
         Vector256<double> cosine = inward * other.Direction.N + up * other.Direction.E + down * other.Direction.Z;
         Vector256<double> sine2 = Vector256<double>.One - cosine * cosine;
-        Vector256<double> zero = Vector256<double>.Zero, far = Vector256.Create(other.Length), xb = Vector256.Create(other.Along);
+        Vector256<double> zero = Vector256<double>.Zero, far = Vector256.Create(other.Length), xb = Vector256.Create(other.Forward);
         Vector256<double> u = Clamp((xa - cosine * xb) / sine2, length);
         Vector256<double> free = cosine * u - xb, v = Clamp(free, far);
         Vector256<double> isInside = Vector256.Equals(free, v);

@@ -19,7 +19,7 @@ internal sealed class HeadChoice
         Turnings = turnings;
         IsPinned = isPinned;
         PinnedLength = pinnedLength;
-        Point = face.PointAt(head.Along, head.Elevation);
+        Point = face.PointAt(head);
         _normal = face.NormalAt(head.Along);
         _tangent = face.Wall.LayoutLine.TangentAt(head.Along);
     }

@@ -141,9 +141,9 @@ internal sealed class LayoutSearch
     {
         Wall wall = district.Slots[0].Row.Bay.Wall;
         LengthUnit unit = district.Slots[0].Row.Bay.Unit;
-        double from = district.Slots[0].Grid.Head.Along, to = district.Slots[^1].Grid.Head.Along;
+        Along from = district.Slots[0].Grid.Head.Along, to = district.Slots[^1].Grid.Head.Along;
         string message = FormattableString.Invariant($"{wall.Name}, {wall.StationText(from, unit)} to {wall.StationText(to, unit)}: the search stopped at its greatest count, after {trials} trials, while it may still have found better layouts");
-        return new CutShort(wall, wall.StationOf(from), wall.StationOf(to), message);
+        return new CutShort(wall, wall.StationOf(from).Number, wall.StationOf(to).Number, message);
     }
 
     /// <summary>The limit in whole figures.</summary>

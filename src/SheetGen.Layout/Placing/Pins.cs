@@ -12,10 +12,10 @@ namespace SheetGen.Layout.Placing;
 internal static class Pins
 {
     public static void Apply(
-        WallProject project, RowHeads row, RowNumber number, IReadOnlyList<HeadChoice>[] choices, IReadOnlySet<double> added)
+        WallProject project, RowHeads row, RowNumber number, IReadOnlyList<HeadChoice>[] choices, IReadOnlySet<Along> added)
     {
         Bay bay = row.Bay;
-        var taken = new Dictionary<int, double>();
+        var taken = new Dictionary<int, Along>();
         foreach (FixedNail pin in project.FixedNails.Where(p => p.Kind != FixedKind.LeftOut && Concerns(p, row, number)))
         {
             if (pin is { Along: null, Splay: null, Inclination: null, Length: { } length })
@@ -23,16 +23,16 @@ internal static class Pins
                 for (int label = 0; label < choices.Length; label++)
                     choices[label] = [.. choices[label].Select(c => c.WithLength(bay.Face, length))];
             }
-            else if (pin.Along is not { } along)
+            else if (pin.Along is not { } stated)
             {
                 for (int label = 0; label < choices.Length; label++)
                     choices[label] = [Pinned(project, row, choices[label][0], row.Places[label], pin)];
             }
-            else if (along >= bay.Start && along <= bay.End && bay.Leg.Has(along) && choices.Length > 0)
+            else if (new Along(stated) is var along && IsIn(bay, along) && choices.Length > 0)
             {
-                double place = bay.Rounded(along);
-                bool IsFree(int l) => added.Contains(row.Places[l]) == (pin.Kind == FixedKind.Added) && (!taken.TryGetValue(l, out double other) || Math.Abs(other - along) < Tolerance.Rounding);
-                if (Nearest(row.Places, pin.GridAlong ?? along, IsFree) is not int label)
+                Along place = bay.Rounded(along);
+                bool IsFree(int l) => added.Contains(row.Places[l]) == (pin.Kind == FixedKind.Added) && (!taken.TryGetValue(l, out Along other) || Math.Abs(other - along) < Tolerance.Rounding);
+                if (Nearest(row.Places, new Along(pin.GridAlong ?? stated), IsFree) is not int label)
                     continue;
                 taken[label] = along;
                 choices[label] = [Pinned(project, row, choices[label][0], place, pin)];
@@ -40,7 +40,7 @@ internal static class Pins
         }
     }
 
-    private static HeadChoice Pinned(WallProject project, RowHeads row, HeadChoice before, double along, FixedNail pin)
+    private static HeadChoice Pinned(WallProject project, RowHeads row, HeadChoice before, Along along, FixedNail pin)
     {
         Section section = row.Bay.Section;
         double inclination = pin.Inclination ?? section.Inclination;
@@ -48,7 +48,7 @@ internal static class Pins
         bool isAdded = pin.Kind == FixedKind.Added;
         // An added nail stands for no grid station: it is off every one of them.
         double shift = isAdded ? project.Rules.ShiftStep : Math.Round(along - row.Places[before.Label], 9);
-        Head head = pin.Elevation is double elevation ? new Head(along, Lengths.RoundToQuantum(elevation, row.Bay.Unit)) : row.HeadAt(along);
+        Head head = pin.Elevation is double elevation ? new Head(along, new Elevation(elevation).Rounded(row.Bay.Unit)) : row.HeadAt(along);
         if (shift == 0 && head.Elevation != row.HeadAt(along).Elevation)
             shift = Lengths.Quantum(row.Bay.Unit);
         return new HeadChoice(row.Bay.Face, head, before.Label, shift, Turnings.Only(turning), true, pin.Length ?? before.PinnedLength) { IsAdded = isAdded };
@@ -58,7 +58,10 @@ internal static class Pins
     internal static bool Concerns(FixedNail pin, RowHeads row, RowNumber number) =>
         pin.Wall == row.Bay.Wall.Name && (pin.Section is null || pin.Section == row.Bay.Section.Name) && (pin.Row == number.ToString() || pin.Row == number.Name);
 
-    private static int? Nearest(List<double> places, double along, Func<int, bool> isFree)
+    /// <summary>True where a place is the bay's own.</summary>
+    internal static bool IsIn(Bay bay, Along along) => along >= bay.Start && along <= bay.End && bay.Leg.Has(along);
+
+    private static int? Nearest(List<Along> places, Along along, Func<int, bool> isFree)
     {
         int? best = null;
         for (int i = 0; i < places.Count; i++)

@@ -2,7 +2,6 @@ using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Placing;
 
@@ -78,7 +77,7 @@ public static class Placer
     private static NailRow RowOf(RowTask row) => new(
         row.Bay.Wall, row.Bay.Section, row.Bay.Leg.Index, row.Number, row.Row.IsLevel,
         row.Row.IsLevel ? row.Row.Level : -row.Row.Level, row.Length,
-        [.. row.Row.Places.Where((_, label) => !row.GridChoice(label).IsAdded).Concat(row.LeftOutByHand.Select(l => l.Along)).Order()]);
+        [.. row.Row.Places.Where((_, label) => !row.GridChoice(label).IsAdded).Concat(row.LeftOutByHand.Select(l => l.Along)).Order().Select(p => p.Number)]);
 
     private static Nail Finish(Placed nail, string mark, RowState state, Reasons reasons)
     {
@@ -87,7 +86,7 @@ public static class Placer
         Placed first = state.At(nail.Choice.Label)
             .OrderBy(n => Math.Abs(n.Choice.Shift)).ThenBy(n => n.Choice.Shift).First();
         bool isAdded = nail.Choice.IsAdded || !ReferenceEquals(first, nail);
-        double station = Lengths.RoundToQuantum(wall.StationOf(nail.Choice.Head.Along), row.Bay.Unit);
+        Station station = wall.StationOf(nail.Choice.Head.Along).Rounded(row.Bay.Unit);
         return new Nail
         {
             Mark = mark,
@@ -96,9 +95,9 @@ public static class Placer
             Row = row.Number,
             Column = row.Columns[nail.Choice.Label].Number,
             Kind = NailKind.Production,
-            Along = nail.Choice.Head.Along,
-            Station = station,
-            Elevation = nail.Choice.Head.Elevation,
+            Along = nail.Choice.Head.Along.Number,
+            Station = station.Number,
+            Elevation = nail.Choice.Head.Elevation.Number,
             Splay = nail.Turning.Splay,
             Inclination = nail.Turning.Inclination,
             Length = row.LengthOf(nail.Choice, nail.Turning),
@@ -106,7 +105,7 @@ public static class Placer
             IsMoved = !nail.Choice.IsAtGrid,
             IsAdded = isAdded,
             IsFixed = nail.Choice.IsPinned,
-            GridStation = isAdded ? station : Lengths.RoundToQuantum(wall.StationOf(row.Row.Places[nail.Choice.Label]), row.Bay.Unit),
+            GridStation = (isAdded ? station : wall.StationOf(row.Row.Places[nail.Choice.Label]).Rounded(row.Bay.Unit)).Number,
             Hole = nail.Hole,
             Reason = reasons.Of(nail),
         };
@@ -126,19 +125,19 @@ public static class Placer
     private static IEnumerable<LeftOut> LeftOutOf(RowState state, Marks names, Reasons reasons)
     {
         RowTask row = state.Row;
-        foreach ((double along, ColumnName column) in row.LeftOutByHand)
+        foreach ((Along along, ColumnName column) in row.LeftOutByHand)
         {
             yield return new LeftOut(
-                names.Of(row.Bay, row.Number, column), row.Bay.Wall, row.Bay.Section, row.Number, column.Number, along, row.Row.ElevationAt(along),
+                names.Of(row.Bay, row.Number, column), row.Bay.Wall, row.Bay.Section, row.Number, column.Number, along.Number, row.Row.ElevationAt(along).Number,
                 "left out in the project file");
         }
         for (int label = 0; label < row.Count; label++)
         {
             if (state.At(label).Count > 0)
                 continue;
-            double along = row.Row.Places[label];
+            Along along = row.Row.Places[label];
             yield return new LeftOut(
-                names.OfStation(row, label), row.Bay.Wall, row.Bay.Section, row.Number, label + 1, along, row.Row.ElevationAt(along),
+                names.OfStation(row, label), row.Bay.Wall, row.Bay.Section, row.Number, label + 1, along.Number, row.Row.ElevationAt(along).Number,
                 reasons.OfLeftOut(row, label));
         }
     }

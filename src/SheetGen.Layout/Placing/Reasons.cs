@@ -68,17 +68,17 @@ internal sealed class Reasons
         Bay bay = nail.Row.Bay;
         foreach (Uncovered stretch in nail.Choice.IsAtGrid ? [] : _newlyCovered.Where(s => s.Bay == bay))
         {
-            double from = Math.Min(nail.Choice.Head.Along, stretch.Start - bay.HalfWindow), to = Math.Max(nail.Choice.Head.Along, stretch.End + bay.HalfWindow);
+            Along from = Along.Min(nail.Choice.Head.Along, stretch.Start - bay.HalfWindow), to = Along.Max(nail.Choice.Head.Along, stretch.End + bay.HalfWindow);
             Placed[] between = [.. _layout.Rows[nail.Row.Index].Nails.Where(n => n.Choice.Head.Along >= from && n.Choice.Head.Along <= to)];
             if (!between.Any(n => !n.Choice.IsAtGrid && Covers(n.Choice.Head.Along, stretch)) || between.Any(n => n.Choice.IsAtGrid && !Covers(n.Choice.Head.Along, stretch)))
                 continue;
-            string Show(double along) => bay.Wall.StationText(along, _unit);
+            string Show(Along along) => bay.Wall.StationText(along, _unit);
             return $"moved so that the face is covered from {Show(stretch.Start)} to {Show(stretch.End)}, which its grid place leaves uncovered";
         }
         return null;
     }
 
-    private static bool Covers(double along, Uncovered stretch) =>
+    private static bool Covers(Along along, Uncovered stretch) =>
         along - stretch.Bay.HalfWindow < stretch.End && along + stretch.Bay.HalfWindow > stretch.Start;
 
     /// <summary>Why a grid station has no nail.</summary>
@@ -148,8 +148,8 @@ internal sealed class Reasons
                 Hole hole = nail.Row.HoleOf(place, turning);
                 if (Hits(nail, nail.Row, place, hole).Cast<Hit?>().FirstOrDefault() is not { } hit)
                     continue;
-                double station = nail.Row.Bay.Wall.StationOf(place.Head.Along);
-                failed.Add(new FailedChoice(station, turning.Splay, turning.Inclination, hit.Name, hit.Clear));
+                Station station = nail.Row.Bay.Wall.StationOf(place.Head.Along);
+                failed.Add(new FailedChoice(station.Number, turning.Splay, turning.Inclination, hit.Name, hit.Clear));
                 here++;
             }
         }

@@ -81,7 +81,7 @@ internal sealed class RowTask
     public RunEnds Ends { get; }
 
     /// <summary>Grid stations that the designer leaves without a nail, with their columns.</summary>
-    public IReadOnlyList<(double Along, ColumnName Column)> LeftOutByHand { get; init; } = [];
+    public IReadOnlyList<(Along Along, ColumnName Column)> LeftOutByHand { get; init; } = [];
 
     public Site Site { get; }
 
@@ -178,6 +178,9 @@ internal sealed class RowTask
             : before.Head.Along < after.Head.Along && Ends.SkipsNoRun(before.Label, after.Label) && Fits(before, after);
     }
 
-    private double FaceFactor(HeadChoice from, HeadChoice to) =>
-        Bay.Face.Scale((from.Head.Along + to.Head.Along) / 2, Row.ElevationAt((from.Head.Along + to.Head.Along) / 2));
+    private double FaceFactor(HeadChoice from, HeadChoice to)
+    {
+        var middle = Along.Middle(from.Head.Along, to.Head.Along);
+        return Bay.Face.Scale(middle, Row.ElevationAt(middle));
+    }
 }

@@ -54,7 +54,8 @@ internal static class RowTasks
     {
         Bay bay = row.Bay;
         Rules rules = bay.Rules;
-        double place = row.Places[label], quantum = Lengths.Quantum(bay.Unit);
+        Along place = row.Places[label];
+        double quantum = Lengths.Quantum(bay.Unit);
         int steps = (int)Math.Floor(bay.Section.HorizontalSpacing / 2 / rules.ShiftStep + Tolerance.Rounding);
         Head grid = row.HeadAt(place);
         bool isTop = bay.Wall.Top.At(place) - grid.Elevation <= rules.TopMax + quantum;
@@ -62,7 +63,7 @@ internal static class RowTasks
         var choices = new List<HeadChoice>();
         for (int k = -steps; k <= steps; k++)
         {
-            double along = k == 0 ? place : bay.Rounded(place + k * rules.ShiftStep);
+            Along along = k == 0 ? place : bay.Rounded(place + k * rules.ShiftStep);
             Head head = row.HeadAt(along);
             if (k != 0)
             {

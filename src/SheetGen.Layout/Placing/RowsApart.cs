@@ -1,3 +1,5 @@
+using SheetGen.Layout.Rows;
+
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
@@ -24,7 +26,8 @@ internal sealed class RowsApart(District district)
         Slot[] own = [.. district.Slots.Where(district.May)];
         Placed[][] before = Array.ConvertAll(own, s => s.Nails);
         HashSet<RowTask> rows = RowsAround(seed);
-        double along = seed.Grid.Head.Along, reach = Reach * seed.Row.Bay.Section.HorizontalSpacing;
+        Along along = seed.Grid.Head.Along;
+        double reach = Reach * seed.Row.Bay.Section.HorizontalSpacing;
         bool[] isInside = Array.ConvertAll(own, s => rows.Contains(s.Row) && Math.Abs(s.Grid.Head.Along - along) <= reach);
         for (int i = 0; i < own.Length; i++)
         {

@@ -82,18 +82,17 @@ internal sealed class TestNailPlacer
 
     private static IEnumerable<Place> Sorted(IEnumerable<Place> places, VerificationPlan plan, Nail[] own)
     {
-        double middle = own.Average(n => n.Elevation);
+        Elevation middle = new(own.Average(n => n.Elevation));
         return places.OrderBy(p => Math.Round(Math.Abs(p.Head.Along - plan.Target), 6)).ThenBy(p => Math.Round(Math.Abs(p.Head.Elevation - middle), 6))
             .ThenBy(p => p.Head.Along).ThenBy(p => p.Head.Elevation);
     }
 
     private Nail? TryPlace(Section section, Place place, Turning turning)
     {
-        Hole hole = _face.HoleAt(
-            place.Head.Along, place.Head.Elevation, turning.Splay, turning.Inclination, place.Length, section.HoleDiameter, _project.Rules.Drift);
+        Hole hole = _face.HoleAt(place.Head, turning.Splay, turning.Inclination, place.Length, section.HoleDiameter, _project.Rules.Drift);
         if (!IsClear(hole, place.Head))
             return null;
-        double station = Lengths.RoundToQuantum(_face.Wall.StationOf(place.Head.Along), _project.Unit);
+        Station station = _face.Wall.StationOf(place.Head.Along).Rounded(_project.Unit);
         return new Nail
         {
             Mark = "",
@@ -102,14 +101,14 @@ internal sealed class TestNailPlacer
             Row = new RowNumber(0),
             Column = 0,
             Kind = NailKind.Verification,
-            Along = place.Head.Along,
-            Station = station,
-            Elevation = place.Head.Elevation,
+            Along = place.Head.Along.Number,
+            Station = station.Number,
+            Elevation = place.Head.Elevation.Number,
             Splay = turning.Splay,
             Inclination = turning.Inclination,
             Length = place.Length,
             Status = turning.IsStraight ? NailStatus.Grid : NailStatus.Redirected,
-            GridStation = station,
+            GridStation = station.Number,
             Hole = hole,
         };
     }
@@ -124,11 +123,12 @@ internal sealed class TestNailPlacer
             for (int i = 0; i + 1 < line.Length; i++)
             {
                 Nail a = line[i], b = line[i + 1];
-                if (b.Along - a.Along > 1.5 * a.Section.HorizontalSpacing)
+                Head left = Head.Of(a), right = Head.Of(b);
+                if (right.Along - left.Along > 1.5 * a.Section.HorizontalSpacing)
                     continue;
                 foreach (double drop in (double[])[0, a.Section.VerticalSpacing / 2])
                 {
-                    if (At(a.Section, (a.Along + b.Along) / 2, (a.Elevation + b.Elevation) / 2 - drop, length) is { } place)
+                    if (At(a.Section, new Head(Along.Middle(left.Along, right.Along), Elevation.Middle(left.Elevation, right.Elevation) - drop), length) is { } place)
                         yield return place;
                 }
             }
@@ -138,27 +138,27 @@ internal sealed class TestNailPlacer
     /// <summary>Places of a grid four times as fine as the section's; each with the length of the row next above it.</summary>
     private IEnumerable<Place> Everywhere(Section section, Nail[] own)
     {
-        (double Level, double Length)[] rows = [.. own.GroupBy(n => n.Row).Select(r => (r.Average(n => n.Elevation), LengthOf(r))).OrderBy(r => r.Item1)];
+        (Elevation Level, double Length)[] rows = [.. own.GroupBy(n => n.Row).Select(r => (new Elevation(r.Average(n => n.Elevation)), LengthOf(r))).OrderBy(r => r.Item1)];
         double across = section.HorizontalSpacing / 4, down = section.VerticalSpacing / 4;
-        for (double along = section.Start + across; along < section.End; along += across)
+        for (Along along = new(section.Start + across); along.Number < section.End; along += across)
         {
-            double bottom = _face.Wall.Bottom.At(along), top = _face.Wall.Top.At(along);
-            for (double z = top - _project.Rules.EdgeMin; z >= bottom + _project.Rules.EdgeMin; z -= down)
+            Elevation bottom = _face.Wall.Bottom.At(along), top = _face.Wall.Top.At(along);
+            for (Elevation z = top - _project.Rules.EdgeMin; z >= bottom + _project.Rules.EdgeMin; z -= down)
             {
                 double length = rows.Where(r => r.Level >= z).Select(r => r.Length).Append(rows[^1].Length).First();
-                if (At(section, along, z, length) is { } place)
+                if (At(section, new Head(along, z), length) is { } place)
                     yield return place;
             }
         }
     }
 
-    private Place? At(Section section, double along, double elevation, double length)
+    private Place? At(Section section, Head near, double length)
     {
-        Bay? bay = _bays.FirstOrDefault(b => b.Section == section && b.Leg.Has(along));
+        Bay? bay = _bays.FirstOrDefault(b => b.Section == section && b.Leg.Has(near.Along));
         if (bay is null)
             return null;
         double quantum = Lengths.Quantum(_project.Unit);
-        var head = new Head(bay.Rounded(along), Lengths.RoundToQuantum(elevation, _project.Unit));
+        var head = new Head(bay.Rounded(near.Along), near.Elevation.Rounded(_project.Unit));
         return bay.Holds(head, quantum) && _outline.Holds(head, quantum) ? new Place(head, length) : null;
     }
 

@@ -10,7 +10,7 @@ internal static class HeadCells
 {
     /// <summary>Cell areas by mark.</summary>
     public static Dictionary<string, double> Areas(FaceRegions regions, IEnumerable<Nail> nails) =>
-        Areas(regions, [.. nails.Where(n => n.Kind != NailKind.Verification).Select(n => (n.Mark, new Head(n.Along, n.Elevation)))]);
+        Areas(regions, [.. nails.Where(n => n.Kind != NailKind.Verification).Select(n => (n.Mark, Head.Of(n)))]);
 
     /// <summary>Cell areas by key; those of a leg sum up to its face.</summary>
     public static Dictionary<string, double> Areas(FaceRegions regions, IReadOnlyList<(string Key, Head At)> heads)

@@ -67,7 +67,7 @@ internal sealed class LegCells
 
     private static List<(string Key, Flat At)> Sorted(IEnumerable<(string Key, Flat At)> heads) => [.. heads.OrderBy(h => h.At.X)];
 
-    private Flat Unrolled(Head head) => Unrolled(head.Along, head.Elevation);
+    private Flat Unrolled(Head head) => Unrolled(head.Along.Number, head.Elevation.Number);
 
     private Flat Unrolled(double along, double elevation)
     {

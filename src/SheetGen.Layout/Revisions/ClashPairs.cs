@@ -24,7 +24,7 @@ public static class ClashPairs
             foreach (HolePair pair in scene.PairsCloserThan(reach))
                 found.Add(OfNails(nails[pair.First], nails[pair.Second], asked));
             foreach (Nail nail in nails)
-                found.AddRange(OfObstacles(scene, nail, FacePlace.Of(faces[nail.Wall.Name], nail.Along), reach));
+                found.AddRange(OfObstacles(scene, nail, FacePlace.Of(faces[nail.Wall.Name], Head.Of(nail).Along), reach));
             int pass = found.Count(p => p.Over >= -Tolerance.Rounding && p.Over < reach - most);
             if (pass >= passing || reach > 200 * most)
                 break;

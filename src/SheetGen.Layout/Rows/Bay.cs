@@ -20,15 +20,15 @@ internal sealed class Bay
         Leg = leg;
         Rules = rules;
         Unit = unit;
-        Start = Math.Max(section.Start, leg.Start);
-        End = Math.Min(section.End, leg.End);
+        Start = new Along(Math.Max(section.Start, leg.Start));
+        End = new Along(Math.Min(section.End, leg.End));
         Wall wall = face.Wall;
         LowestBottom = wall.Bottom.Lowest(Start, End);
         HighestTop = wall.Top.Highest(Start, End);
-        StartEnd = Start > leg.Start ? BayEnd.SectionLimit : leg.StartCorner is null ? BayEnd.WallEnd : BayEnd.Corner;
-        EndEnd = End < leg.End ? BayEnd.SectionLimit : leg.EndCorner is null ? BayEnd.WallEnd : BayEnd.Corner;
-        FaceStart = Math.Min(FaceStartAt(LowestBottom), FaceStartAt(HighestTop));
-        FaceEnd = Math.Max(FaceEndAt(LowestBottom), FaceEndAt(HighestTop));
+        StartEnd = section.Start > leg.Start ? BayEnd.SectionLimit : leg.StartCorner is null ? BayEnd.WallEnd : BayEnd.Corner;
+        EndEnd = section.End < leg.End ? BayEnd.SectionLimit : leg.EndCorner is null ? BayEnd.WallEnd : BayEnd.Corner;
+        FaceStart = Along.Min(FaceStartAt(LowestBottom), FaceStartAt(HighestTop));
+        FaceEnd = Along.Max(FaceEndAt(LowestBottom), FaceEndAt(HighestTop));
         GreatestMitreRun = Math.Max(Math.Abs(FaceStartAt(LowestBottom) - FaceStartAt(HighestTop)), Math.Abs(FaceEndAt(LowestBottom) - FaceEndAt(HighestTop)));
         _leastRoom = FindLeastRoom();
     }
@@ -45,15 +45,15 @@ internal sealed class Bay
 
     public LengthUnit Unit { get; }
 
-    public double Start { get; }
+    public Along Start { get; }
 
-    public double End { get; }
+    public Along End { get; }
 
-    public double LowestBottom { get; }
+    public Elevation LowestBottom { get; }
 
-    public double HighestTop { get; }
+    public Elevation HighestTop { get; }
 
-    public double HalfHeight => (LowestBottom + HighestTop) / 2;
+    public Elevation HalfHeight => Elevation.Middle(LowestBottom, HighestTop);
 
     public BayEnd StartEnd { get; }
 
@@ -69,77 +69,78 @@ internal sealed class Bay
     public double HalfWindow => Math.Max(Section.HorizontalSpacing, Rules.MovedGapMax ?? 0) / 2;
 
     /// <summary>The first place where the face has any height.</summary>
-    public double FaceStart { get; }
+    public Along FaceStart { get; }
 
     /// <summary>The last place where the face has any height.</summary>
-    public double FaceEnd { get; }
+    public Along FaceEnd { get; }
 
     /// <summary>How far the mitre runs along the bay from its lowest to its highest elevation, at the end where it runs further; 0 without batter.</summary>
     public double GreatestMitreRun { get; }
 
     /// <summary>Where the face starts at an elevation: the mitre, or the bay's start.</summary>
-    public double FaceStartAt(double elevation) => Math.Max(Start, Face.StartOf(Leg, elevation));
+    public Along FaceStartAt(Elevation elevation) => Along.Max(Start, Face.StartOf(Leg, elevation));
 
     /// <summary>Where the face ends at an elevation.</summary>
-    public double FaceEndAt(double elevation) => Math.Min(End, Face.EndOf(Leg, elevation));
+    public Along FaceEndAt(Elevation elevation) => Along.Min(End, Face.EndOf(Leg, elevation));
 
     /// <summary>How far the face reaches beyond the bay's start at an elevation, along itself: no station reads there.</summary>
-    public double BeyondStart(double elevation) =>
+    public double BeyondStart(Elevation elevation) =>
         StartEnd == BayEnd.Corner ? Math.Max(0, -Face.MitreCut(Leg.StartCorner!, elevation)) : 0;
 
     /// <summary>How far the face reaches beyond the bay's end.</summary>
-    public double BeyondEnd(double elevation) =>
+    public double BeyondEnd(Elevation elevation) =>
         EndEnd == BayEnd.Corner ? Math.Max(0, -Face.MitreCut(Leg.EndCorner!, elevation)) : 0;
 
     /// <summary>The first place where a head may stand at an elevation: clear of the mitre, the wall's end and the section limit.</summary>
     /// <param name="least">Least distance from whatever the bay ends at, where its own rule asks for less.</param>
-    public double FirstPlace(double elevation, double least = 0)
+    public Along FirstPlace(Elevation elevation, double least = 0)
     {
-        double first = StartEnd switch
+        Along first = StartEnd switch
         {
             BayEnd.WallEnd => Face.PlaceAt(Start, Math.Max(least, Rules.EdgeMin), elevation),
             BayEnd.SectionLimit => Start + Math.Max(least, StartLimitClear),
             _ => Start,
         };
         return Leg.StartCorner is { } corner
-            ? Math.Max(first, Face.PlaceAt(Leg.Start, Math.Max(0, Face.MitreCut(corner, elevation) + Math.Max(least, Rules.CornerClear)), elevation))
+            ? Along.Max(first, Face.PlaceAt(new Along(Leg.Start), Math.Max(0, Face.MitreCut(corner, elevation) + Math.Max(least, Rules.CornerClear)), elevation))
             : first;
     }
 
     /// <summary>The last place where a head may stand at an elevation.</summary>
-    public double LastPlace(double elevation, double least = 0)
+    public Along LastPlace(Elevation elevation, double least = 0)
     {
-        double last = EndEnd switch
+        Along last = EndEnd switch
         {
             BayEnd.WallEnd => Face.PlaceAt(End, -Math.Max(least, Rules.EdgeMin), elevation),
             BayEnd.SectionLimit => End - Math.Max(least, EndLimitClear),
             _ => End - Lengths.Quantum(Unit) / 2, // a corner's own place belongs to the leg that starts there
         };
         return Leg.EndCorner is { } corner
-            ? Math.Min(last, Face.PlaceAt(Leg.End, -Math.Max(0, Face.MitreCut(corner, elevation) + Math.Max(least, Rules.CornerClear)), elevation))
+            ? Along.Min(last, Face.PlaceAt(new Along(Leg.End), -Math.Max(0, Face.MitreCut(corner, elevation) + Math.Max(least, Rules.CornerClear)), elevation))
             : last;
     }
 
     /// <summary>The first place where a head may stand at any elevation.</summary>
-    public double FirstPlaceOfAll => Math.Min(FirstPlace(LowestBottom), FirstPlace(HighestTop));
+    public Along FirstPlaceOfAll => Along.Min(FirstPlace(LowestBottom), FirstPlace(HighestTop));
 
-    public double LastPlaceOfAll => Math.Max(LastPlace(LowestBottom), LastPlace(HighestTop));
+    public Along LastPlaceOfAll => Along.Max(LastPlace(LowestBottom), LastPlace(HighestTop));
 
     /// <summary>
     /// The elevations at which a head may stand at a place and reaches, with the stretch that it covers, both ends of a lack; or what the
     /// mitre leaves of the lack at its elevation. High is under low where there are none.
     /// </summary>
-    public (double Low, double High) LevelsAt(double along, double from, double to)
+    public (Elevation Low, Elevation High) ElevationsAt(Along along, Along from, Along to)
     {
-        double slack = Lengths.Quantum(Unit), low = LowestBottom, high = HighestTop;
+        double slack = Lengths.Quantum(Unit);
+        Elevation low = LowestBottom, high = HighestTop;
         Narrow(z => FirstPlace(z) <= along + slack);
         Narrow(z => LastPlace(z) >= along - slack);
-        Narrow(z => along - HalfWindow <= Math.Max(from, FaceStartAt(z)) + slack);
-        Narrow(z => along + HalfWindow >= Math.Min(to, FaceEndAt(z)) - slack);
+        Narrow(z => along - HalfWindow <= Along.Max(from, FaceStartAt(z)) + slack);
+        Narrow(z => along + HalfWindow >= Along.Min(to, FaceEndAt(z)) - slack);
         return (low, high);
 
         // Each condition turns once at most between bottom and top, since the mitre is straight.
-        void Narrow(Func<double, bool> holds)
+        void Narrow(Func<Elevation, bool> holds)
         {
             if (high < low)
                 return;
@@ -151,10 +152,10 @@ internal sealed class Bay
                 (low, high) = (high, low - 1);
                 return;
             }
-            double good = atLow ? low : high, bad = atLow ? high : low;
+            Elevation good = atLow ? low : high, bad = atLow ? high : low;
             for (int i = 0; i < Halvings; i++)
             {
-                double middle = (good + bad) / 2;
+                Elevation middle = Elevation.Middle(good, bad);
                 if (holds(middle))
                     good = middle;
                 else
@@ -175,18 +176,18 @@ internal sealed class Bay
     public double Reach => HalfWindow + GreatestMitreRun;
 
     /// <summary>The level that rows are told apart by: elevation, or minus the depth below the top where rows are parallel.</summary>
-    public double LevelOf(double along, double elevation) =>
-        Section.Rows == RowKind.Parallel ? elevation - Wall.Top.At(along) : elevation;
+    public double LevelOf(Head head) =>
+        Section.Rows == RowKind.Parallel ? head.Elevation - Wall.Top.At(head.Along) : head.Elevation.Number;
 
     /// <summary>The place whose printed station is rounded to the quantum, on the bay's own side of a corner.</summary>
-    public double Rounded(double along)
+    public Along Rounded(Along along)
     {
         LayoutLine line = Wall.LayoutLine;
         double quantum = Lengths.Quantum(Unit);
-        double rounded = GridStations.Rounded(line, along, Unit);
-        if (rounded < Leg.Start)
-            return GridStations.Rounded(line, rounded + quantum, Unit);
-        return Leg.EndCorner is not null && rounded >= Leg.End ? GridStations.Rounded(line, rounded - quantum, Unit) : rounded;
+        Along rounded = line.Rounded(along, Unit);
+        if (rounded.Number < Leg.Start)
+            return line.Rounded(rounded + quantum, Unit);
+        return Leg.EndCorner is not null && rounded.Number >= Leg.End ? line.Rounded(rounded - quantum, Unit) : rounded;
     }
 
     /// <summary>All bays of a wall, section by section, up-station.</summary>
@@ -211,10 +212,11 @@ internal sealed class Bay
     /// </summary>
     private double FindLeastRoom()
     {
-        double low = LowestBottom + Rules.EdgeMin, high = HighestTop - Rules.EdgeMin, least = double.PositiveInfinity;
+        Elevation low = LowestBottom + Rules.EdgeMin, high = HighestTop - Rules.EdgeMin;
+        double least = double.PositiveInfinity;
         for (int i = 0; i < LevelsTried; i++)
         {
-            double elevation = low + (high - low) * i / (LevelsTried - 1);
+            Elevation elevation = low + (high - low) * i / (LevelsTried - 1);
             double room = LastPlace(elevation) - FirstPlace(elevation);
             if (room >= -Tolerance.Rounding)
                 least = Math.Min(least, Math.Max(0, room));

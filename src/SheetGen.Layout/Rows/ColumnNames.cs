@@ -27,7 +27,7 @@ internal sealed class ColumnNames
         int before = _before[(row.Bay, IsMoved(row))];
         var used = new Dictionary<int, int>();
         var names = new List<ColumnName>();
-        foreach (double place in row.Places)
+        foreach (Along place in row.Places)
         {
             int nearest = 0;
             for (int i = 1; i < row.Columns.Count; i++)

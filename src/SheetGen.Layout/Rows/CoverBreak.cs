@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Rows;
 /// <param name="Upper">Level of the nail above the lack (elevation, or minus the depth where rows are parallel); NaN where there is none.</param>
 /// <param name="Lower">Level of the nail below the lack; NaN where there is none.</param>
 /// <param name="Amount">What was found: depth, height or distance.</param>
-internal readonly record struct CoverBreak(double Start, double End, Lack Lack, double Upper, double Lower, double Amount);
+internal readonly record struct CoverBreak(Along Start, Along End, Lack Lack, double Upper, double Lower, double Amount);
 
 /// <summary>What the cover rule misses.</summary>
 internal enum Lack

@@ -23,28 +23,28 @@ internal static class CoverRule
         Breaks(bay, heads, strict, bay.FaceStart, bay.FaceEnd);
 
     /// <summary>The stretches between two places where the rule is broken; heads further away than the bay's reach may be left out.</summary>
-    public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict, double from, double to)
+    public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict, Along from, Along to)
     {
         var breaks = new List<CoverBreak>();
-        from = Math.Max(from, bay.FaceStart);
-        to = Math.Min(to, bay.FaceEnd);
+        from = Along.Max(from, bay.FaceStart);
+        to = Along.Min(to, bay.FaceEnd);
         double tolerance = strict ? Tolerance.Placed(bay.Unit) : Tolerance.Checked(bay.Unit);
-        Entry[] sorted = [.. heads.Select(h => Entry.Of(bay, h)).OrderBy(e => e.Along)];
-        List<double> events = Events(bay, sorted, from, to);
+        Entry[] sorted = [.. heads.Select(h => Entry.Of(bay, h)).OrderBy(e => e.Head.Along)];
+        List<Along> events = Events(bay, sorted, from, to);
         var near = new List<Entry>();
         int first = 0;
         for (int i = 0; i + 1 < events.Count; i++)
         {
-            double start = events[i], end = events[i + 1];
+            Along start = events[i], end = events[i + 1];
             if (end - start <= tolerance)
                 continue;
-            double middle = (start + end) / 2;
+            var middle = Along.Middle(start, end);
             if (IsVoid(bay, middle))
                 continue;
-            while (first < sorted.Length && sorted[first].Along < middle - bay.Reach - tolerance)
+            while (first < sorted.Length && sorted[first].Head.Along < middle - bay.Reach - tolerance)
                 first++;
             near.Clear();
-            for (int k = first; k < sorted.Length && sorted[k].Along <= middle + bay.Reach + tolerance; k++)
+            for (int k = first; k < sorted.Length && sorted[k].Head.Along <= middle + bay.Reach + tolerance; k++)
             {
                 if (sorted[k].From <= middle && middle <= sorted[k].To)
                     near.Add(sorted[k]);
@@ -57,23 +57,24 @@ internal static class CoverRule
     /// <summary>Length of the face along which the rule is broken for placing; stretches that lack more than one thing count once.</summary>
     public static double Uncovered(Bay bay, IReadOnlyList<Head> heads)
     {
-        double sum = 0, end = double.NegativeInfinity;
+        double sum = 0;
+        Along end = new(double.NegativeInfinity);
         foreach (CoverBreak gap in Breaks(bay, heads, strict: true))
         {
-            sum += gap.End - Math.Max(gap.Start, Math.Min(end, gap.End));
-            end = Math.Max(end, gap.End);
+            sum += gap.End - Along.Max(gap.Start, Along.Min(end, gap.End));
+            end = Along.Max(end, gap.End);
         }
         return sum;
     }
 
     /// <summary>The stretches too low for a nail: less than twice edge_min between top and bottom. There the rule is void.</summary>
-    public static List<(double Start, double End)> NoNailHeight(Bay bay)
+    public static List<(Along Start, Along End)> NoNailHeight(Bay bay)
     {
-        List<double> events = Events(bay, [], bay.FaceStart, bay.FaceEnd);
-        var stretches = new List<(double Start, double End)>();
+        List<Along> events = Events(bay, [], bay.FaceStart, bay.FaceEnd);
+        var stretches = new List<(Along Start, Along End)>();
         for (int i = 0; i + 1 < events.Count; i++)
         {
-            if (events[i + 1] - events[i] <= Tolerance.Rounding || !IsTooLow(bay, (events[i] + events[i + 1]) / 2))
+            if (events[i + 1] - events[i] <= Tolerance.Rounding || !IsTooLow(bay, Along.Middle(events[i], events[i + 1])))
                 continue;
             if (stretches.Count > 0 && stretches[^1].End == events[i])
                 stretches[^1] = (stretches[^1].Start, events[i + 1]);
@@ -85,42 +86,42 @@ internal static class CoverRule
 
     /// <param name="From">Where the stretch that the nail covers starts: half a window before it, or anywhere where that reaches its own mitre.</param>
     /// <param name="To">Where that stretch ends.</param>
-    private readonly record struct Entry(double Along, double Elevation, double Level, double From, double To)
+    private readonly record struct Entry(Head Head, double Level, Along From, Along To)
     {
         public static Entry Of(Bay bay, Head head)
         {
-            double from = head.Along - bay.HalfWindow, to = head.Along + bay.HalfWindow;
+            Along from = head.Along - bay.HalfWindow, to = head.Along + bay.HalfWindow;
             if (bay.GreatestMitreRun > 0)
             {
                 if (from <= bay.FaceStartAt(head.Elevation))
-                    from = Math.Min(from, bay.FaceStart);
+                    from = Along.Min(from, bay.FaceStart);
                 if (to >= bay.FaceEndAt(head.Elevation))
-                    to = Math.Max(to, bay.FaceEnd);
+                    to = Along.Max(to, bay.FaceEnd);
             }
-            return new Entry(head.Along, head.Elevation, bay.LevelOf(head.Along, head.Elevation), from, to);
+            return new Entry(head, bay.LevelOf(head), from, to);
         }
     }
 
-    private static bool IsTooLow(Bay bay, double along) =>
+    private static bool IsTooLow(Bay bay, Along along) =>
         bay.Wall.Top.At(along) - bay.Wall.Bottom.At(along) < 2 * bay.Rules.EdgeMin - Tolerance.Rounding;
 
-    private static bool IsVoid(Bay bay, double along) =>
-        IsTooLow(bay, along) || bay.Wall.Openings.Any(o => along > o.Start && along < o.End) || (bay.GreatestMitreRun > 0 && IsCutAway(bay, along));
+    private static bool IsVoid(Bay bay, Along along) =>
+        IsTooLow(bay, along) || bay.Wall.Openings.Any(o => along.Number > o.Start && along.Number < o.End) || (bay.GreatestMitreRun > 0 && IsCutAway(bay, along));
 
     /// <summary>True where battered mitres leave no height for a head: less than twice edge_min.</summary>
-    private static bool IsCutAway(Bay bay, double along)
+    private static bool IsCutAway(Bay bay, Along along)
     {
         double least = 2 * bay.Rules.EdgeMin - Tolerance.Rounding;
-        double low = bay.Wall.Bottom.At(along), high = bay.Wall.Top.At(along);
-        bool Holds(double z) => bay.FaceStartAt(z) <= along && along <= bay.FaceEndAt(z);
+        Elevation low = bay.Wall.Bottom.At(along), high = bay.Wall.Top.At(along);
+        bool Holds(Elevation z) => bay.FaceStartAt(z) <= along && along <= bay.FaceEndAt(z);
         // The mitres are straight: what they leave at a place is one stretch of elevations, from the bottom up or from the top down.
         return !Holds(low) && !Holds(high) || (!Holds(low) && !Holds(high - least)) || (!Holds(high) && !Holds(low + least));
     }
 
-    private static List<double> Events(Bay bay, Entry[] sorted, double start, double end)
+    private static List<Along> Events(Bay bay, Entry[] sorted, Along start, Along end)
     {
-        var places = new List<double> { start, end };
-        void Add(double along)
+        var places = new List<Along> { start, end };
+        void Add(Along along)
         {
             if (along > start && along < end)
                 places.Add(along);
@@ -130,12 +131,12 @@ internal static class CoverRule
             Add(entry.From);
             Add(entry.To);
         }
-        foreach (ProfilePoint point in bay.Wall.Top.Points.Concat(bay.Wall.Bottom.Points))
-            Add(point.Along);
+        foreach (Along along in bay.Wall.Top.Places.Concat(bay.Wall.Bottom.Places))
+            Add(along);
         foreach (Opening opening in bay.Wall.Openings)
         {
-            Add(opening.Start);
-            Add(opening.End);
+            Add(new Along(opening.Start));
+            Add(new Along(opening.End));
         }
         places.Sort();
         AddHeightCrossings(bay, places, start, end);
@@ -145,40 +146,40 @@ internal static class CoverRule
     }
 
     /// <summary>Where battered mitres begin to leave height for a head, between two places of which only one has it.</summary>
-    private static void AddMitreCrossings(Bay bay, List<double> places)
+    private static void AddMitreCrossings(Bay bay, List<Along> places)
     {
-        var added = new List<double>();
+        var added = new List<Along>();
         for (int i = 0; i + 1 < places.Count; i++)
         {
-            double a = places[i] + Tolerance.Rounding, b = places[i + 1] - Tolerance.Rounding;
+            Along a = places[i] + Tolerance.Rounding, b = places[i + 1] - Tolerance.Rounding;
             bool void1 = IsCutAway(bay, a);
             if (b <= a || void1 == IsCutAway(bay, b))
                 continue;
             for (int k = 0; k < Halvings; k++)
             {
-                double middle = (a + b) / 2;
+                var middle = Along.Middle(a, b);
                 if (IsCutAway(bay, middle) == void1)
                     a = middle;
                 else
                     b = middle;
             }
-            added.Add((a + b) / 2);
+            added.Add(Along.Middle(a, b));
         }
         places.AddRange(added);
         places.Sort();
     }
 
-    private static void AddHeightCrossings(Bay bay, List<double> places, double start, double end)
+    private static void AddHeightCrossings(Bay bay, List<Along> places, Along start, Along end)
     {
         Profile top = bay.Wall.Top, bottom = bay.Wall.Bottom;
         double limit = 2 * bay.Rules.EdgeMin;
-        var knots = new SortedSet<double> { start, end };
-        foreach (ProfilePoint point in top.Points.Concat(bottom.Points))
+        var knots = new SortedSet<Along> { start, end };
+        foreach (Along along in top.Places.Concat(bottom.Places))
         {
-            if (point.Along > start && point.Along < end)
-                knots.Add(point.Along);
+            if (along > start && along < end)
+                knots.Add(along);
         }
-        double[] at = [.. knots];
+        Along[] at = [.. knots];
         bool added = false;
         for (int i = 0; i + 1 < at.Length; i++)
         {
@@ -194,7 +195,7 @@ internal static class CoverRule
     }
 
     private static void Look(
-        Bay bay, List<Entry> near, double start, double end, bool strict, double tolerance, List<CoverBreak> breaks)
+        Bay bay, List<Entry> near, Along start, Along end, bool strict, double tolerance, List<CoverBreak> breaks)
     {
         if (near.Count == 0)
         {
@@ -202,13 +203,12 @@ internal static class CoverRule
             return;
         }
         near.Sort((x, y) => y.Level.CompareTo(x.Level));
-        double middle = (start + end) / 2;
-        double depth = Extreme(near, strict, fromTop: true, e => bay.Wall.Top.At(e.Along) - e.Elevation);
+        double depth = Extreme(near, strict, fromTop: true, e => bay.Wall.Top.At(e.Head.Along) - e.Head.Elevation);
         if (depth > bay.Rules.TopMax + tolerance)
             breaks.Add(new CoverBreak(start, end, Lack.Top, double.NaN, near[0].Level, depth));
-        double bottomHere = bay.Wall.Bottom.At(middle);
+        Elevation bottomHere = bay.Wall.Bottom.At(Along.Middle(start, end));
         double height = Extreme(near, strict, fromTop: false,
-            e => Math.Max(e.Elevation - bay.Wall.Bottom.At(e.Along), e.Elevation - bottomHere));
+            e => Math.Max(e.Head.Elevation - bay.Wall.Bottom.At(e.Head.Along), e.Head.Elevation - bottomHere));
         if (height > bay.Rules.BottomMax + tolerance)
             breaks.Add(new CoverBreak(start, end, Lack.Bottom, near[^1].Level, double.NaN, height));
         for (int i = 0; i + 1 < near.Count; i++)

@@ -17,8 +17,8 @@ internal sealed class FaceOutline
     private readonly Side[] _sides;
 
     /// <summary>Heights that were asked for already: rows are tried with many gaps, and each asks at the same places.</summary>
-    private readonly Dictionary<double, double> _highest = [];
-    private readonly Dictionary<double, double> _lowest = [];
+    private readonly Dictionary<Along, Elevation> _highest = [];
+    private readonly Dictionary<Along, Elevation> _lowest = [];
 
     public FaceOutline(Face face, double edgeMin)
     {
@@ -31,11 +31,9 @@ internal sealed class FaceOutline
     public bool Holds(Head head, double tolerance)
     {
         Wall wall = _face.Wall;
-        double top = Math.Min(wall.Top.At(head.Along), wall.Top.Before(head.Along));
-        double bottom = Math.Max(wall.Bottom.At(head.Along), wall.Bottom.Before(head.Along));
-        if (head.Elevation > top + tolerance || head.Elevation < bottom - tolerance)
+        if (head.Elevation > wall.Top.LowerAt(head.Along) + tolerance || head.Elevation < wall.Bottom.HigherAt(head.Along) - tolerance)
             return false;
-        if (wall.HeadsAboveGrade && head.Elevation < GradeAt(head.Along) - tolerance)
+        if (wall.HeadsAboveGrade && head.Elevation < wall.FinishedGrade!.HigherAt(head.Along) - tolerance)
             return false;
         double least = _edge - tolerance;
         Side side = SideAt(head.Along);
@@ -51,80 +49,77 @@ internal sealed class FaceOutline
         double toBottom = ToProfile(side.Bottom, head, double.PositiveInfinity);
         if (toBottom < least.Distance)
             least = (toBottom, "bottom");
-        foreach (double end in Ends(leg))
+        foreach (Along end in Ends(leg))
         {
             double toEnd = ToEnd(end, head);
             if (toEnd < least.Distance)
                 least = (toEnd, "end");
         }
         bool isOutside = head.Elevation > _face.Wall.Top.At(head.Along) || head.Elevation < _face.Wall.Bottom.At(head.Along)
-            || head.Along < leg.Start || head.Along > leg.End;
+            || head.Along.Number < leg.Start || head.Along.Number > leg.End;
         return isOutside ? (-least.Distance, least.Edge) : least;
     }
 
     /// <summary>Distance of a head from the rectangle of an opening; 0 or less inside.</summary>
     public double ToOpening(Opening opening, Head head)
     {
-        double x = Math.Max(Run(head, opening.Start), -Run(head, opening.End));
-        double z = Math.Max(opening.Bottom - head.Elevation, head.Elevation - opening.Top);
+        double x = Math.Max(Run(head, new Along(opening.Start)), -Run(head, new Along(opening.End)));
+        double z = Math.Max(new Elevation(opening.Bottom) - head.Elevation, head.Elevation - new Elevation(opening.Top));
         return x > 0 && z > 0 ? Math.Sqrt(x * x + z * z) : Math.Max(x, z);
     }
 
     /// <summary>Highest elevation that a head may have at a place; not a number where there is none.</summary>
-    public double HighestAllowed(double along)
+    public Elevation HighestAllowed(Along along)
     {
-        if (_highest.TryGetValue(along, out double known))
+        if (_highest.TryGetValue(along, out Elevation known))
             return known;
-        double top = Math.Min(_face.Wall.Top.At(along), _face.Wall.Top.Before(along));
+        Elevation top = _face.Wall.Top.LowerAt(along);
         ProfilePoint[] line = SideAt(along).Top;
         return _highest[along] = Bisect(top - SearchDepth * _edge, top, z => ToProfile(line, new Head(along, z), _edge) >= _edge, top - _edge);
     }
 
     /// <summary>Lowest elevation that a head may have at a place; not a number where there is none.</summary>
-    public double LowestAllowed(double along)
+    public Elevation LowestAllowed(Along along)
     {
-        if (_lowest.TryGetValue(along, out double known))
+        if (_lowest.TryGetValue(along, out Elevation known))
             return known;
-        double bottom = Math.Max(_face.Wall.Bottom.At(along), _face.Wall.Bottom.Before(along));
+        Elevation bottom = _face.Wall.Bottom.HigherAt(along);
         ProfilePoint[] line = SideAt(along).Bottom;
         return _lowest[along] = Bisect(bottom + SearchDepth * _edge, bottom, z => ToProfile(line, new Head(along, z), _edge) >= _edge, bottom + _edge);
     }
 
     /// <summary>The ranges of elevation at a place where an opening or a stretch closed to nails keeps heads out.</summary>
-    public IEnumerable<(double From, double To)> ClosedAt(double along)
+    public IEnumerable<(Elevation From, Elevation To)> ClosedAt(Along along)
     {
         foreach (Opening o in _face.Wall.Openings)
         {
-            var beside = new Head(along, (o.Bottom + o.Top) / 2);
-            double dx = Math.Max(0, Math.Max(Run(beside, o.Start), -Run(beside, o.End)));
+            Elevation bottom = new(o.Bottom), top = new(o.Top);
+            var beside = new Head(along, Elevation.Middle(bottom, top));
+            double dx = Math.Max(0, Math.Max(Run(beside, new Along(o.Start)), -Run(beside, new Along(o.End))));
             if (dx >= _edge)
                 continue;
             double dz = Math.Sqrt(_edge * _edge - dx * dx);
-            yield return (o.Bottom - dz, o.Top + dz);
+            yield return (bottom - dz, top + dz);
         }
         if (_face.Wall.HeadsAboveGrade)
-            yield return (double.NegativeInfinity, GradeAt(along));
+            yield return (new Elevation(double.NegativeInfinity), _face.Wall.FinishedGrade!.HigherAt(along));
         foreach (ClosedStretch c in _face.Wall.ClosedStretches)
         {
-            if (along > c.Start && along < c.End)
-                yield return (c.Bottom ?? double.NegativeInfinity, c.Top ?? double.PositiveInfinity);
+            if (along.Number > c.Start && along.Number < c.End)
+                yield return (new Elevation(c.Bottom ?? double.NegativeInfinity), new Elevation(c.Top ?? double.PositiveInfinity));
         }
     }
 
-    /// <summary>The higher side of the finished grade at a place.</summary>
-    private double GradeAt(double along) =>
-        Math.Max(_face.Wall.FinishedGrade!.At(along), _face.Wall.FinishedGrade.Before(along));
-
     private sealed record Side(ProfilePoint[] Top, ProfilePoint[] Bottom);
 
-    private Side SideAt(double along) => _sides[_sides.Length == 1 ? 0 : _face.LegAt(along).Index];
+    private Side SideAt(Along along) => _sides[_sides.Length == 1 ? 0 : _face.LegAt(along).Index];
 
-    private static IEnumerable<double> Ends(Leg leg)
+    private static IEnumerable<Along> Ends(Leg leg)
     {
         if (leg.StartCorner is null)
-            yield return leg.Start;
+            yield return new Along(leg.Start);
         if (leg.EndCorner is null)
-            yield return leg.End;
+            yield return new Along(leg.End);
     }
 
     private bool IsClosed(Head head, double edge)
@@ -136,23 +131,23 @@ internal sealed class FaceOutline
         }
         foreach (ClosedStretch c in _face.Wall.ClosedStretches)
         {
-            if (head.Along > c.Start && head.Along < c.End && head.Elevation > (c.Bottom ?? double.NegativeInfinity)
-                && head.Elevation < (c.Top ?? double.PositiveInfinity))
+            if (head.Along.Number > c.Start && head.Along.Number < c.End && head.Elevation.Number > (c.Bottom ?? double.NegativeInfinity)
+                && head.Elevation.Number < (c.Top ?? double.PositiveInfinity))
                 return true;
         }
         return false;
     }
 
     /// <summary>Moving away from one edge keeps a ball inside: the condition turns once between the two ends, so bisection finds it.</summary>
-    private static double Bisect(double good, double bad, Func<double, bool> holds, double straight)
+    private static Elevation Bisect(Elevation good, Elevation bad, Func<Elevation, bool> holds, Elevation straight)
     {
         if (holds(straight))
             return straight;
         if (!holds(good))
-            return double.NaN;
+            return new Elevation(double.NaN);
         for (int i = 0; i < Halvings; i++)
         {
-            double middle = (good + bad) / 2;
+            var middle = Elevation.Middle(good, bad);
             if (holds(middle))
                 good = middle;
             else
@@ -162,12 +157,13 @@ internal sealed class FaceOutline
     }
 
     /// <summary>Distance along the face from a head to a place, positive up-station.</summary>
-    private double Run(Head head, double along) => _face.SignedDistance(head.Along, along, head.Elevation);
+    private double Run(Head head, Along along) => _face.SignedDistance(head.Along, along, head.Elevation);
 
-    private double ToEnd(double end, Head head)
+    private double ToEnd(Along end, Head head)
     {
         Wall wall = _face.Wall;
-        double bottom = end == wall.End ? wall.Bottom.Before(end) : wall.Bottom.At(end), top = end == wall.End ? wall.Top.Before(end) : wall.Top.At(end);
+        bool isLast = end.Number == wall.End;
+        Elevation bottom = isLast ? wall.Bottom.Before(end) : wall.Bottom.At(end), top = isLast ? wall.Top.Before(end) : wall.Top.At(end);
         double z = Math.Max(0, Math.Max(bottom - head.Elevation, head.Elevation - top)), x = Run(head, end);
         return Math.Sqrt(x * x + z * z);
     }
@@ -178,10 +174,10 @@ internal sealed class FaceOutline
         double best = double.PositiveInfinity;
         // Along the face a place is never nearer than this share of its distance along the line.
         double reach = _face.IsCurved ? limit / Math.Max(LeastScale(head), 1e-3) : limit;
-        for (int i = Math.Max(FirstFrom(line, head.Along - reach), 1); i < line.Length && line[i - 1].Along <= head.Along + reach; i++)
+        for (int i = Math.Max(FirstFrom(line, head.Along - reach), 1); i < line.Length && line[i - 1].Along <= (head.Along + reach).Number; i++)
         {
-            double ax = Run(head, line[i - 1].Along), az = line[i - 1].Elevation - head.Elevation;
-            double bx = Run(head, line[i].Along), bz = line[i].Elevation - head.Elevation;
+            double ax = Run(head, new Along(line[i - 1].Along)), az = line[i - 1].Elevation - head.Elevation.Number;
+            double bx = Run(head, new Along(line[i].Along)), bz = line[i].Elevation - head.Elevation.Number;
             double dx = bx - ax, dz = bz - az;
             double length2 = dx * dx + dz * dz;
             double t = length2 == 0 ? 0 : Math.Clamp(-(ax * dx + az * dz) / length2, 0, 1);
@@ -199,13 +195,13 @@ internal sealed class FaceOutline
         return least;
     }
 
-    private static int FirstFrom(ProfilePoint[] line, double along)
+    private static int FirstFrom(ProfilePoint[] line, Along along)
     {
         int low = 0, high = line.Length;
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (line[middle].Along < along)
+            if (line[middle].Along < along.Number)
                 low = middle + 1;
             else
                 high = middle;

@@ -1,5 +1,4 @@
 using SheetGen.Model;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Rows;
 
@@ -20,7 +19,7 @@ internal sealed class GridStations
         _run = run;
         Bay bay = run.Bay;
         Square = Staggered = [];
-        double first = run.FirstPlace(bay.Rules.EdgeMin), last = run.LastPlace(bay.Rules.EdgeMin);
+        Along first = run.FirstPlace(bay.Rules.EdgeMin), last = run.LastPlace(bay.Rules.EdgeMin);
         if (first > last)
             (first, last) = (run.FirstPlace(0), run.LastPlace(0));
         if (!bay.HasRoom || run.Width <= 0 || first > last + Tolerance.Rounding)
@@ -34,16 +33,16 @@ internal sealed class GridStations
     }
 
     /// <summary>The grid stations of a bay's level row at an elevation.</summary>
-    public static GridStations At(Bay bay, double elevation) => new(new RowRun(bay, _ => elevation));
+    public static GridStations At(Bay bay, Elevation elevation) => new(new RowRun(bay, _ => elevation));
 
     /// <summary>Places of the columns, by distance along the layout line.</summary>
-    public IReadOnlyList<double> Square { get; }
+    public IReadOnlyList<Along> Square { get; }
 
     /// <summary>Places of the rows that are moved by half the spacing; the same as <see cref="Square"/> in a square pattern.</summary>
-    public IReadOnlyList<double> Staggered { get; }
+    public IReadOnlyList<Along> Staggered { get; }
 
     /// <summary>The places of a grid row, counted from 1: every second row is moved.</summary>
-    public IReadOnlyList<double> OfRow(int row) => row % 2 == 0 ? Staggered : Square;
+    public IReadOnlyList<Along> OfRow(int row) => row % 2 == 0 ? Staggered : Square;
 
     private double Spacing => _run.Bay.Section.HorizontalSpacing;
 
@@ -143,9 +142,5 @@ internal sealed class GridStations
         places.Insert(0, end);
     }
 
-    private List<double> Round(double[] measures) => [.. measures.Select(m => _run.Bay.Rounded(_run.AlongAt(m)))];
-
-    /// <summary>The place whose printed station is rounded to the quantum.</summary>
-    public static double Rounded(LayoutLine line, double along, LengthUnit unit) =>
-        line.AlongOf(Lengths.RoundToQuantum(line.StationOf(along), unit));
+    private List<Along> Round(double[] measures) => [.. measures.Select(m => _run.Bay.Rounded(_run.AlongAt(m)))];
 }

@@ -14,50 +14,51 @@ internal static class PartRowBand
         + 2 * Lengths.Quantum(bay.Unit);
 
     /// <summary>The widest band of levels at a place that cures a lack and keeps clear of the outline and of other holes.</summary>
-    public static (double From, double To) Of(Bay bay, FaceOutline outline, List<Head> heads, double along, CoverBreak lack)
+    public static (double From, double To) Of(Bay bay, FaceOutline outline, List<Head> heads, Along along, CoverBreak lack)
     {
         Wall wall = bay.Wall;
-        double top = wall.Top.At(along), bottom = wall.Bottom.At(along), spacing = bay.Section.VerticalSpacing;
-        double shift = bay.Section.Rows == RowKind.Parallel ? top : 0;
-        double low = outline.LowestAllowed(along), high = outline.HighestAllowed(along);
-        double here = Math.Min(bottom, wall.Bottom.Lowest(lack.Start, lack.End));
+        double spacing = bay.Section.VerticalSpacing;
+        Elevation top = wall.Top.At(along), levelZero = bay.Section.Rows == RowKind.Parallel ? top : default;
+        Elevation upper = levelZero + lack.Upper, lower = levelZero + lack.Lower;
+        Elevation low = outline.LowestAllowed(along), high = outline.HighestAllowed(along);
+        Elevation here = Elevation.Min(wall.Bottom.At(along), wall.Bottom.Lowest(lack.Start, lack.End));
         switch (lack.Lack)
         {
             case Lack.Nails:
-                double target = Math.Min(high, Math.Max(low, top - bay.Rules.TopMax));
-                low = Math.Max(low, top - bay.Rules.TopMax);
-                high = Math.Max(Math.Min(high, here + bay.Rules.BottomMax), Math.Min(high, target));
+                Elevation target = Elevation.Min(high, Elevation.Max(low, top - bay.Rules.TopMax));
+                low = Elevation.Max(low, top - bay.Rules.TopMax);
+                high = Elevation.Max(Elevation.Min(high, here + bay.Rules.BottomMax), Elevation.Min(high, target));
                 break;
             case Lack.Top:
-                low = Math.Max(Math.Max(low, top - bay.Rules.TopMax), lack.Lower + shift + Tolerance.SameLength);
-                if (lack.Lower + shift + spacing >= low)
-                    high = Math.Min(high, lack.Lower + shift + spacing);
+                low = Elevation.Max(Elevation.Max(low, top - bay.Rules.TopMax), lower + Tolerance.SameLength);
+                if (lower + spacing >= low)
+                    high = Elevation.Min(high, lower + spacing);
                 break;
             case Lack.Bottom:
-                high = Math.Min(Math.Min(high, here + bay.Rules.BottomMax), lack.Upper + shift - Tolerance.SameLength);
-                if (lack.Upper + shift - spacing <= high)
-                    low = Math.Max(low, lack.Upper + shift - spacing);
+                high = Elevation.Min(Elevation.Min(high, here + bay.Rules.BottomMax), upper - Tolerance.SameLength);
+                if (upper - spacing <= high)
+                    low = Elevation.Max(low, upper - spacing);
                 break;
             default:
-                low = Math.Max(low, lack.Upper + shift - spacing);
-                high = Math.Min(high, lack.Lower + shift + spacing);
+                low = Elevation.Max(low, upper - spacing);
+                high = Elevation.Min(high, lower + spacing);
                 if (high < low)
                 {
-                    low = Math.Max(outline.LowestAllowed(along), lack.Lower + shift);
-                    high = Math.Min(outline.HighestAllowed(along), lack.Upper + shift);
+                    low = Elevation.Max(outline.LowestAllowed(along), lower);
+                    high = Elevation.Min(outline.HighestAllowed(along), upper);
                 }
                 break;
         }
-        (double least, double most) = bay.LevelsAt(along, lack.Start, lack.End);
-        (low, high) = Free(bay, outline, heads, along, Math.Max(low, least), Math.Min(high, most));
-        return (low - shift, high - shift);
+        (Elevation least, Elevation most) = bay.ElevationsAt(along, lack.Start, lack.End);
+        (low, high) = Free(bay, outline, heads, along, Elevation.Max(low, least), Elevation.Min(high, most));
+        return (low - levelZero, high - levelZero);
     }
 
     /// <summary>The widest part of a band of elevations that is clear of the heads beside it and of what is closed to nails.</summary>
-    private static (double Low, double High) Free(Bay bay, FaceOutline outline, List<Head> heads, double along, double low, double high)
+    private static (Elevation Low, Elevation High) Free(Bay bay, FaceOutline outline, List<Head> heads, Along along, Elevation low, Elevation high)
     {
         double apart = LeastApart(bay), cos = Math.Cos(Angles.ToRadians(bay.Section.Inclination));
-        List<(double From, double To)> blocked = [.. outline.ClosedAt(along)];
+        List<(Elevation From, Elevation To)> blocked = [.. outline.ClosedAt(along)];
         foreach (Head head in heads)
         {
             double dz = RiseBeside(apart, cos, head.Along - along);
@@ -65,13 +66,13 @@ internal static class PartRowBand
                 blocked.Add((head.Elevation - dz, head.Elevation + dz));
         }
         blocked.Sort();
-        (double Low, double High) best = (low, low - 1);
-        double from = low;
-        foreach ((double start, double end) in blocked)
+        (Elevation Low, Elevation High) best = (low, low - 1);
+        Elevation from = low;
+        foreach ((Elevation start, Elevation end) in blocked)
         {
-            if (Math.Min(start, high) - from > best.High - best.Low)
-                best = (from, Math.Min(start, high));
-            from = Math.Max(from, end);
+            if (Elevation.Min(start, high) - from > best.High - best.Low)
+                best = (from, Elevation.Min(start, high));
+            from = Elevation.Max(from, end);
         }
         if (high - from > best.High - best.Low)
             best = (from, high);
@@ -87,6 +88,6 @@ internal static class PartRowBand
     }
 
     /// <summary>Least vertical distance from a head at a distance along the face, so that parallel holes keep apart; 0 where any will do.</summary>
-    private static double RiseBeside(double apart, double cos, double along) =>
-        Math.Abs(along) >= apart ? 0 : Math.Sqrt(apart * apart - along * along) / cos;
+    private static double RiseBeside(double apart, double cos, double beside) =>
+        Math.Abs(beside) >= apart ? 0 : Math.Sqrt(apart * apart - beside * beside) / cos;
 }

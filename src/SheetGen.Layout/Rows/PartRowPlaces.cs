@@ -4,7 +4,7 @@ using SheetGen.Model.Units;
 namespace SheetGen.Layout.Rows;
 
 /// <summary>A place for a nail that cures a lack of cover, with the band of levels at which it does.</summary>
-internal sealed record PartRowPlace(double Along, double Low, double High);
+internal sealed record PartRowPlace(Along Along, double Low, double High);
 
 /// <summary>Places for the nails of part rows: each lack is cut at the limits between columns, and each piece looks for a place that covers all of it, on a column where one will do.</summary>
 internal static class PartRowPlaces
@@ -15,18 +15,18 @@ internal static class PartRowPlaces
     /// <summary>The lacks, cut at the limits between columns and joined within a column.</summary>
     public static List<CoverBreak> Cut(Bay bay, GridStations grid, List<CoverBreak> breaks)
     {
-        IReadOnlyList<double> columns = grid.Square;
-        var limits = new List<double> { double.NegativeInfinity };
+        IReadOnlyList<Along> columns = grid.Square;
+        var limits = new List<Along> { new(double.NegativeInfinity) };
         for (int i = 0; i + 1 < columns.Count; i++)
-            limits.Add((columns[i] + columns[i + 1]) / 2);
-        limits.Add(double.PositiveInfinity);
+            limits.Add(Along.Middle(columns[i], columns[i + 1]));
+        limits.Add(new(double.PositiveInfinity));
         var pieces = new List<CoverBreak>();
         int cell = -1;
         foreach (CoverBreak lack in breaks)
         {
             for (int i = 0; i + 1 < limits.Count; i++)
             {
-                double start = Math.Max(lack.Start, limits[i]), end = Math.Min(lack.End, limits[i + 1]);
+                Along start = Along.Max(lack.Start, limits[i]), end = Along.Min(lack.End, limits[i + 1]);
                 if (end - start <= Tolerance.SameLength)
                     continue;
                 CoverBreak piece = lack with { Start = start, End = end };
@@ -52,8 +52,8 @@ internal static class PartRowPlaces
             return [found];
         if (splits == 0 || lack.End - lack.Start < 10 * Lengths.Quantum(bay.Unit))
             return [];
-        double middle = (lack.Start + lack.End) / 2;
-        double cut = bay.Wall.Bottom.Points.Concat(bay.Wall.Top.Points).Select(p => p.Along)
+        var middle = Along.Middle(lack.Start, lack.End);
+        Along cut = bay.Wall.Bottom.Places.Concat(bay.Wall.Top.Places)
             .Where(p => p > lack.Start + Tolerance.SameLength && p < lack.End - Tolerance.SameLength).DefaultIfEmpty(middle).MinBy(p => Math.Abs(p - middle));
         return Find(bay, grid, outline, heads, lack with { End = cut }, splits - 1)
             .Concat(Find(bay, grid, outline, heads, lack with { Start = cut }, splits - 1));
@@ -62,11 +62,11 @@ internal static class PartRowPlaces
     private static PartRowPlace? FindPlace(Bay bay, GridStations grid, FaceOutline outline, List<Head> heads, CoverBreak lack)
     {
         double quantum = Lengths.Quantum(bay.Unit);
-        double low = Math.Max(lack.End - bay.Reach, bay.FirstPlaceOfAll) - quantum;
-        double high = Math.Min(lack.Start + bay.Reach, bay.LastPlaceOfAll) + quantum;
-        double middle = (lack.Start + lack.End) / 2;
+        Along low = Along.Max(lack.End - bay.Reach, bay.FirstPlaceOfAll) - quantum;
+        Along high = Along.Min(lack.Start + bay.Reach, bay.LastPlaceOfAll) + quantum;
+        var middle = Along.Middle(lack.Start, lack.End);
         PartRowPlace? best = null;
-        foreach (double along in Candidates(bay, grid, low, high, middle))
+        foreach (Along along in Candidates(bay, grid, low, high, middle))
         {
             (double from, double to) = PartRowBand.Of(bay, outline, heads, along, lack);
             if (!(to - from >= -Tolerance.Rounding))
@@ -80,21 +80,21 @@ internal static class PartRowPlaces
     }
 
     /// <summary>Grid places first, then the lattice, each nearest to the middle of the lack first.</summary>
-    public static IEnumerable<double> Candidates(Bay bay, GridStations grid, double low, double high, double middle)
+    public static IEnumerable<Along> Candidates(Bay bay, GridStations grid, Along low, Along high, Along middle)
     {
         if (high < low)
             yield break;
-        IEnumerable<double> columns = grid.Square.Concat(bay.Section.Pattern == Pattern.Staggered ? grid.Staggered : []);
-        foreach (double column in columns.Where(c => c >= low && c <= high).Distinct().OrderBy(c => Math.Abs(c - middle)).ThenBy(c => c))
+        IEnumerable<Along> columns = grid.Square.Concat(bay.Section.Pattern == Pattern.Staggered ? grid.Staggered : []);
+        foreach (Along column in columns.Where(c => c >= low && c <= high).Distinct().OrderBy(c => Math.Abs(c - middle)).ThenBy(c => c))
             yield return column;
         double step = Math.Max(bay.Rules.ShiftStep, (high - low) / 200);
-        var places = new List<double> { low, high };
-        double anchor = grid.Square.Count == 0 ? middle : grid.Square.MinBy(c => Math.Abs(c - middle));
+        var places = new List<Along> { low, high };
+        Along anchor = grid.Square.Count == 0 ? middle : grid.Square.MinBy(c => Math.Abs(c - middle));
         for (double k = Math.Ceiling((low - anchor) / step); anchor + k * step <= high; k++)
             places.Add(anchor + k * step);
-        foreach (double place in places.OrderBy(p => Math.Abs(p - middle)).ThenBy(p => p))
+        foreach (Along place in places.OrderBy(p => Math.Abs(p - middle)).ThenBy(p => p))
         {
-            double rounded = bay.Rounded(place);
+            Along rounded = bay.Rounded(place);
             if (rounded >= low - Tolerance.Rounding && rounded <= high + Tolerance.Rounding)
                 yield return rounded;
         }

@@ -81,7 +81,7 @@ internal static class PartRows
     private static RowHeads RowAt(Bay bay, GridStations grid, List<RowHeads> rows, double level) =>
         rows.Find(r => r.IsPart && r.Level == level) ?? new RowHeads(bay, 0, bay.Section.Rows != RowKind.Parallel, level, grid.Square, []);
 
-    private static bool HasRoom(RowHeads row, double along)
+    private static bool HasRoom(RowHeads row, Along along)
     {
         double least = row.Bay.Rules.MinGap - Lengths.Quantum(row.Bay.Unit) - Tolerance.Rounding;
         return row.Places.TrueForAll(p => row.Bay.Face.Distance(p, along, row.ElevationAt(along)) >= least);

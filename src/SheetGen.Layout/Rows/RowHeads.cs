@@ -4,7 +4,7 @@ namespace SheetGen.Layout.Rows;
 /// <param name="Columns">Places of all grid stations of its run, those included that the face cuts off; a part row has those of the bay at half height.</param>
 /// <param name="GridRow">Number of the grid row, from 1; 0 for a part row.</param>
 /// <param name="IsLevel">True where the level is an elevation; false where it is minus the depth below the top.</param>
-internal sealed record RowHeads(Bay Bay, int GridRow, bool IsLevel, double Level, IReadOnlyList<double> Columns, List<double> Places)
+internal sealed record RowHeads(Bay Bay, int GridRow, bool IsLevel, double Level, IReadOnlyList<Along> Columns, List<Along> Places)
 {
     /// <summary>A grid row without nails, with the grid stations of its own run.</summary>
     public static RowHeads OfGrid(Bay bay, int gridRow, bool isLevel, double level)
@@ -16,8 +16,7 @@ internal sealed record RowHeads(Bay Bay, int GridRow, bool IsLevel, double Level
     public bool IsPart => GridRow == 0;
 
     /// <summary>Elevation of a head of the row, rounded to the quantum.</summary>
-    public double ElevationAt(double along) =>
-        Model.Units.Lengths.RoundToQuantum(IsLevel ? Level : Bay.Wall.Top.At(along) + Level, Bay.Unit);
+    public Elevation ElevationAt(Along along) => (IsLevel ? new Elevation(Level) : Bay.Wall.Top.At(along) + Level).Rounded(Bay.Unit);
 
-    public Head HeadAt(double along) => new(along, ElevationAt(along));
+    public Head HeadAt(Along along) => new(along, ElevationAt(along));
 }

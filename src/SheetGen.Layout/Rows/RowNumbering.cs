@@ -42,7 +42,7 @@ internal static class RowNumbering
         else
         {
             whole = (below?.GridRow ?? 1) - 1;
-            top = below is not null ? Comparable(below) + spacing : row.Bay.HighestTop;
+            top = below is not null ? Comparable(below) + spacing : row.Bay.HighestTop.Number;
             gap = spacing;
         }
         double share = Math.Clamp((top - level) / gap, 0.01, 0.99);
@@ -61,7 +61,7 @@ internal static class RowNumbering
 
     /// <summary>Levels of rows that follow the top are compared as elevations at the bay's highest top.</summary>
     private static double Comparable(RowHeads row) =>
-        row.IsLevel ? row.Level : row.Bay.Section.Rows == Model.RowKind.Parallel ? row.Level : row.Bay.HighestTop + row.Level;
+        row.IsLevel ? row.Level : row.Bay.Section.Rows == Model.RowKind.Parallel ? row.Level : (row.Bay.HighestTop + row.Level).Number;
 
     private static IEnumerable<int> Fractions(int tenths, int exact)
     {

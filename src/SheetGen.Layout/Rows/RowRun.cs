@@ -9,24 +9,25 @@ namespace SheetGen.Layout.Rows;
 internal sealed class RowRun
 {
     private const int MostSteps = 40;
-    private readonly List<(double Along, double Measure, double Factor)> _pieces = [];
-    private readonly Func<double, double> _elevationAt;
+    private readonly List<(Along Along, double Measure, double Factor)> _pieces = [];
+    private readonly Func<Along, Elevation> _elevationAt;
 
     /// <param name="elevationAt">Elevation of the row by place along the layout line.</param>
-    public RowRun(Bay bay, Func<double, double> elevationAt)
+    public RowRun(Bay bay, Func<Along, Elevation> elevationAt)
     {
         Bay = bay;
         _elevationAt = elevationAt;
         Start = Solve(bay.Start, bay.FaceStartAt);
         End = Solve(bay.End, bay.FaceEndAt);
-        double at = Start, sum = bay.BeyondStart(elevationAt(Start));
+        Along at = Start;
+        double sum = bay.BeyondStart(elevationAt(Start));
         double[] stops = [.. bay.Wall.LayoutLine.Pieces.SelectMany(p => p.Stops().Skip(1)).SkipLast(1), double.PositiveInfinity];
         foreach (double stop in stops)
         {
-            double end = Math.Min(stop, End);
+            Along end = Along.Min(new Along(stop), End);
             if (end <= at)
                 continue;
-            double near = end - (end - at) * 1e-9;
+            Along near = end - (end - at) * 1e-9;
             double one = Math.Max(bay.Face.Scale(at, elevationAt(at)), bay.Face.Scale(near, elevationAt(at))), other = Math.Max(bay.Face.Scale(at, elevationAt(end)), bay.Face.Scale(near, elevationAt(end)));
             double factor = Math.Max(1, Math.Max(one, other));
             _pieces.Add((at, sum, factor));
@@ -40,9 +41,9 @@ internal sealed class RowRun
     public Bay Bay { get; }
 
     /// <summary>Place where the face starts at the row's elevation.</summary>
-    public double Start { get; }
+    public Along Start { get; }
 
-    public double End { get; }
+    public Along End { get; }
 
     /// <summary>Width of the run in its measure, with what the face reaches beyond the bay's stations; 0 where the mitres leave nothing.</summary>
     public double Width { get; }
@@ -51,11 +52,11 @@ internal sealed class RowRun
     public double Shrink { get; } = 1;
 
     /// <summary>The first place where a head of the row may stand, at least so far from what the row ends at.</summary>
-    public double FirstPlace(double least) => Solve(Bay.Start, z => Bay.FirstPlace(z, least));
+    public Along FirstPlace(double least) => Solve(Bay.Start, z => Bay.FirstPlace(z, least));
 
-    public double LastPlace(double least) => Solve(Bay.End, z => Bay.LastPlace(z, least));
+    public Along LastPlace(double least) => Solve(Bay.End, z => Bay.LastPlace(z, least));
 
-    public double Of(double along)
+    public double Of(Along along)
     {
         var piece = _pieces[0];
         foreach (var next in _pieces)
@@ -66,7 +67,7 @@ internal sealed class RowRun
         return piece.Measure + (along - piece.Along) * piece.Factor;
     }
 
-    public double AlongAt(double measure)
+    public Along AlongAt(double measure)
     {
         var piece = _pieces[0];
         foreach (var next in _pieces)
@@ -78,12 +79,12 @@ internal sealed class RowRun
     }
 
     /// <summary>The place whose elevation gives it: a row that follows the top meets the mitre where its own elevation puts it.</summary>
-    private double Solve(double from, Func<double, double> placeAt)
+    private Along Solve(Along from, Func<Elevation, Along> placeAt)
     {
-        double at = from;
+        Along at = from;
         for (int step = 0; step < MostSteps; step++)
         {
-            double next = placeAt(_elevationAt(at));
+            Along next = placeAt(_elevationAt(at));
             if (Math.Abs(next - at) < Tolerance.Rounding)
                 return next;
             at = next;

@@ -9,13 +9,13 @@ namespace SheetGen.Layout.Rows;
 internal sealed class RunEnds
 {
     private readonly int[] _run;
-    private readonly double[] _latestStart;
-    private readonly double[] _earliestEnd;
+    private readonly Along[] _latestStart;
+    private readonly Along[] _earliestEnd;
 
     /// <param name="run">Number of the run of each grid station, rising from 0.</param>
     /// <param name="latestStart">By run: the furthest place where its first nail may stand.</param>
     /// <param name="earliestEnd">By run: the nearest place where its last nail may stand.</param>
-    public RunEnds(int[] run, double[] latestStart, double[] earliestEnd)
+    public RunEnds(int[] run, Along[] latestStart, Along[] earliestEnd)
     {
         _run = run;
         _latestStart = latestStart;
@@ -26,10 +26,10 @@ internal sealed class RunEnds
     public bool IsBound(int from, int to) => _run[from] == _run[to];
 
     /// <summary>True where a nail of a grid station may be the first of its run at a place.</summary>
-    public bool CoversStart(int station, double along) => along <= _latestStart[_run[station]] + Tolerance.Rounding;
+    public bool CoversStart(int station, Along along) => along <= _latestStart[_run[station]] + Tolerance.Rounding;
 
     /// <summary>True where a nail of a grid station may be the last of its run at a place.</summary>
-    public bool CoversEnd(int station, double along) => along >= _earliestEnd[_run[station]] - Tolerance.Rounding;
+    public bool CoversEnd(int station, Along along) => along >= _earliestEnd[_run[station]] - Tolerance.Rounding;
 
     /// <summary>True where no run lies wholly between two grid stations (a run may not vanish).</summary>
     public bool SkipsNoRun(int from, int to) => _run[to] - _run[from] <= 1;
@@ -47,28 +47,28 @@ internal sealed class RunEnds
         for (int i = 1; i < run.Length; i++)
             run[i] = run[i - 1] + (row.Places[i] - row.Places[i - 1] > greatest ? 1 : 0);
         int runs = run.Length == 0 ? 0 : run[^1] + 1;
-        var latestStart = new double[runs];
-        var earliestEnd = new double[runs];
+        var latestStart = new Along[runs];
+        var earliestEnd = new Along[runs];
         Head[] heads = [.. inBay.SelectMany(r => r.Places.Select(r.HeadAt))];
         for (int r = 0; r < runs; r++)
         {
-            double first = row.Places[Array.IndexOf(run, r)], last = row.Places[Array.LastIndexOf(run, r)];
-            latestStart[r] = Math.Min(first + bay.HalfWindow, Lacks(bay, heads, row.HeadAt(first)).First + bay.HalfWindow);
-            earliestEnd[r] = Math.Max(last - bay.HalfWindow, Lacks(bay, heads, row.HeadAt(last)).Last - bay.HalfWindow);
-            latestStart[r] = Math.Max(latestStart[r], first);
-            earliestEnd[r] = Math.Min(earliestEnd[r], last);
+            Along first = row.Places[Array.IndexOf(run, r)], last = row.Places[Array.LastIndexOf(run, r)];
+            latestStart[r] = Along.Min(first + bay.HalfWindow, Lacks(bay, heads, row.HeadAt(first)).First + bay.HalfWindow);
+            earliestEnd[r] = Along.Max(last - bay.HalfWindow, Lacks(bay, heads, row.HeadAt(last)).Last - bay.HalfWindow);
+            latestStart[r] = Along.Max(latestStart[r], first);
+            earliestEnd[r] = Along.Min(earliestEnd[r], last);
         }
         return new RunEnds(run, latestStart, earliestEnd);
     }
 
     /// <summary>The first and last place around a nail where cover would break without it.</summary>
-    private static (double First, double Last) Lacks(Bay bay, Head[] heads, Head without)
+    private static (Along First, Along Last) Lacks(Bay bay, Head[] heads, Head without)
     {
         double reach = bay.Reach;
         Head[] near = [.. heads.Where(h => h != without && Math.Abs(h.Along - without.Along) <= 2.1 * reach)];
         List<CoverBreak> breaks = CoverRule.Breaks(bay, near, strict: true, without.Along - reach, without.Along + reach);
         return breaks.Count == 0
-            ? (double.PositiveInfinity, double.NegativeInfinity)
+            ? (new Along(double.PositiveInfinity), new Along(double.NegativeInfinity))
             : (breaks.Min(b => b.Start), breaks.Max(b => b.End));
     }
 }

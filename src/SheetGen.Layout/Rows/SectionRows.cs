@@ -42,9 +42,9 @@ internal static class SectionRows
         double first = FirstLevel(bays);
         foreach (Bay bay in bays)
         {
-            foreach (ProfilePoint point in bay.Wall.BottomSteps.Where(p => p.Along < bay.End).Take(60))
+            foreach (ProfilePoint point in bay.Wall.BottomSteps.Where(p => p.Along < bay.End.Number).Take(60))
             {
-                double bottom = section.Rows == RowKind.Parallel ? point.Elevation - bay.HighestTop : point.Elevation;
+                double bottom = section.Rows == RowKind.Parallel ? point.Elevation - bay.HighestTop.Number : point.Elevation;
                 double height = first - bottom - bay.Rules.EdgeMin;
                 int count = (int)Math.Ceiling(height / spacing - Tolerance.Rounding);
                 if (count < 1)
@@ -60,7 +60,7 @@ internal static class SectionRows
     private static double FirstLevel(IReadOnlyList<Bay> bays)
     {
         Section section = bays[0].Section;
-        return section.Rows == RowKind.Parallel ? -section.TopRowDepth : bays.Max(b => b.HighestTop) - section.TopRowDepth;
+        return section.Rows == RowKind.Parallel ? -section.TopRowDepth : (bays.Max(b => b.HighestTop) - section.TopRowDepth).Number;
     }
 
     private static List<RowHeads> MakeWith(IReadOnlyList<Bay> bays, FaceOutline outline, double gap)
@@ -92,9 +92,9 @@ internal static class SectionRows
         double first = unshifted - shift;
         Section section = bay.Section;
         double lowest = section.Rows == RowKind.Parallel
-            ? bay.Wall.Bottom.Between(bay.Start, bay.End).Concat(bay.Wall.Top.Between(bay.Start, bay.End))
-                .Min(p => bay.Wall.Bottom.At(p.Along) - bay.Wall.Top.At(p.Along)) - section.VerticalSpacing
-            : bay.LowestBottom;
+            ? bay.Wall.Bottom.PlacesBetween(bay.Start, bay.End).Concat(bay.Wall.Top.PlacesBetween(bay.Start, bay.End))
+                .Min(p => bay.Wall.Bottom.At(p) - bay.Wall.Top.At(p)) - section.VerticalSpacing
+            : bay.LowestBottom.Number;
         double quantum = Lengths.Quantum(bay.Unit);
         var rows = new List<RowHeads>();
         for (int k = 1; first - (k - 1) * gap >= lowest; k++)
@@ -104,7 +104,7 @@ internal static class SectionRows
                 ? Lengths.RoundToQuantum(first - (k - 1) * gap, bay.Unit)
                 : Lengths.RoundToQuantum(-section.TopRowDepth - shift, bay.Unit);
             RowHeads row = RowHeads.OfGrid(bay, k, isLevel, level);
-            foreach (double place in row.Columns)
+            foreach (Along place in row.Columns)
             {
                 Head head = row.HeadAt(place);
                 if (outline.Holds(head, quantum) && !IsUnderFirst(bay, rows, head, isLevel))

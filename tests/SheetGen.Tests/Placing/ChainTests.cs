@@ -137,7 +137,7 @@ public sealed class ChainTests
     }.Project))[0];
 
     private static HeadChoice At(RowTask row, double along, int label) =>
-        new(row.Bay.Face, row.Row.HeadAt(along), label, along - row.Row.Places[label], row.Choices[label][0].Turnings, false, null);
+        new(row.Bay.Face, row.Row.HeadAt(new(along)), label, along - row.Row.Places[label].Number, row.Choices[label][0].Turnings, false, null);
 
     [Theory]
     [InlineData(5.25, 1, 7.25, 2, true)]
@@ -163,7 +163,7 @@ public sealed class ChainTests
     {
         string yaml = new PlacingWall { FaceOffset = 3 }.Yaml.Replace("[{line: 21}]", $"[{{arc: {{radius: 30, length: 21, turn: {turn}}}}}]", StringComparison.Ordinal);
         RowTask row = RowTasks.Make(new Site(PlacingWall.Read(yaml)))[0];
-        double from = row.Row.Places[1];
+        double from = row.Row.Places[1].Number;
         int fit = 0;
         for (double gap = 1.5; gap < 4.5; gap += 0.013)
         {

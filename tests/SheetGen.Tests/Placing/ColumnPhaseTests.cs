@@ -76,5 +76,5 @@ public sealed class ColumnPhaseTests
     }
 
     private static double[] Stations(WallProject project) =>
-        [.. RowTasks.Make(new Site(project))[0].Row.Places.Select(p => project.Walls[0].StationOf(p) - project.Walls[0].StationOf(project.Walls[0].Sections[0].Start))];
+        [.. RowTasks.Make(new Site(project))[0].Row.Places.Select(p => p.Number - project.Walls[0].Sections[0].Start)];
 }

@@ -149,8 +149,8 @@ public sealed class CoverKeptTests
         foreach (Bay bay in PlacingWall.Bays(project))
         {
             NailRow[] rows = [.. layout.Rows.Where(r => r.Wall == bay.Wall && r.Section == bay.Section && r.Leg == bay.Leg.Index)];
-            Head[] grid = [.. rows.SelectMany(r => r.GridStations.Select(a => new Head(a, Model.Units.Lengths.RoundToQuantum(r.ElevationAt(a), project.Unit))))];
-            Head[] found = [.. layout.Nails.Where(n => n.Kind != NailKind.Verification && n.Wall == bay.Wall && n.Section == bay.Section && bay.Leg.Has(n.Along)).Select(n => new Head(n.Along, n.Elevation))];
+            Head[] grid = [.. rows.SelectMany(r => r.GridStations.Select(a => new Head(new Along(a), new Elevation(r.ElevationAt(a)).Rounded(project.Unit))))];
+            Head[] found = [.. layout.Nails.Where(n => n.Kind != NailKind.Verification && n.Wall == bay.Wall && n.Section == bay.Section && bay.Leg.Has(n.Along)).Select(Head.Of)];
             double given = Uncovered(bay, grid), now = Uncovered(bay, found);
             Assert.True(now <= given + 1e-6, $"seed {seed}, {bay.Wall.Name} section {bay.Section.Name}: {now} uncovered, {given} by the grid alone");
         }

@@ -58,9 +58,9 @@ public sealed class CornerTests
     private static int AssertRow(CornerWall wall, RowHeads row, ulong seed)
     {
         string at = $"seed {seed}, row {row.GridRow} at {row.Level}, ";
-        foreach (double place in row.Places)
+        foreach (double place in row.Places.Numbers())
         {
-            double z = row.ElevationAt(place);
+            double z = row.ElevationAt(new(place)).Number;
             int leg = wall.LegOf(place);
             Assert.True(leg == row.Bay.Leg.Index, $"{at}{place} stands on another leg");
             Assert.False(wall.IsBeyondMitre(place, z, leg, 0), $"{at}{place} stands beyond the mitre");
@@ -72,8 +72,8 @@ public sealed class CornerTests
         }
         for (int i = 1; i < row.Places.Count; i++)
         {
-            double gap = wall.FaceLength(row.Places[i - 1], row.Places[i], row.ElevationAt(row.Places[i]), row.Bay.Leg.Index);
-            Assert.True(gap >= 2 - Slack, $"{at}{row.Places[i]}: gap of {gap}");
+            double gap = wall.FaceLength(row.Places[i - 1].Number, row.Places[i].Number, row.ElevationAt(row.Places[i]).Number, row.Bay.Leg.Index);
+            Assert.True(gap >= 2 - Slack, $"{at}{row.Places[i].Number}: gap of {gap}");
         }
         if (!row.IsPart)
             AssertColumns(wall, row, at);
@@ -83,10 +83,11 @@ public sealed class CornerTests
     private static void AssertColumns(CornerWall wall, RowHeads row, string at)
     {
         int leg = row.Bay.Leg.Index;
-        IReadOnlyList<double> columns = row.Columns;
+        IReadOnlyList<double> columns = row.Columns.Numbers();
+        double ElevationAt(double along) => row.ElevationAt(new(along)).Number;
         for (int i = 1; i < columns.Count; i++)
         {
-            double gap = wall.FaceLength(columns[i - 1], columns[i], row.ElevationAt(columns[i]), leg), along = columns[i] - columns[i - 1];
+            double gap = wall.FaceLength(columns[i - 1], columns[i], ElevationAt(columns[i]), leg), along = columns[i] - columns[i - 1];
             Assert.True(gap >= 2 - Slack, $"{at}{columns[i]}: column gap of {gap}");
             Assert.True(Math.Max(gap, along) <= wall.Spacing + Slack, $"{at}{columns[i]}: column gap of {gap}, {along} along the line");
         }
@@ -94,17 +95,17 @@ public sealed class CornerTests
             return;
         double Reaches(double place, bool fromStart)
         {
-            double z = row.ElevationAt(place);
+            double z = ElevationAt(place);
             (double from, double to) = wall.Leg(leg);
             (double first, double last) = wall.Cuts(z, leg);
             return fromStart ? wall.FaceLength(from, place, z, leg) - first : wall.FaceLength(place, to, z, leg) - last;
         }
         double start = Reaches(columns[0], true), end = Reaches(columns[^1], false);
         // Where the face reaches beyond the corner's station no head can follow.
-        (double cut, double other) = (wall.Cuts(row.ElevationAt(columns[0]), leg).Start, wall.Cuts(row.ElevationAt(columns[^1]), leg).End);
+        (double cut, double other) = (wall.Cuts(ElevationAt(columns[0]), leg).Start, wall.Cuts(ElevationAt(columns[^1]), leg).End);
         Assert.True(start <= Math.Max(wall.Spacing / 2, -cut) + 2 * Slack, $"{at}the first column is {start} from the end");
         Assert.True(end <= Math.Max(wall.Spacing / 2, -other) + 2 * Slack, $"{at}the last column is {end} from the end");
-        double z = row.ElevationAt((columns[0] + columns[^1]) / 2), scale = Math.Max(1, wall.Scale(z, leg));
+        double z = ElevationAt((columns[0] + columns[^1]) / 2), scale = Math.Max(1, wall.Scale(z, leg));
         (double s, double e) = wall.FaceOf(z, leg);
         (cut, other) = wall.Cuts(z, leg);
         double width = (e - s) * scale + Math.Max(0, -cut) + Math.Max(0, -other), asked = width / wall.Spacing;
@@ -119,12 +120,13 @@ public sealed class CornerTests
         List<CoverBreak> breaks = CoverRule.Breaks(bay, heads, strict: false);
         int leg = bay.Leg.Index, looked = 0;
         double half = wall.Spacing / 2;
-        for (double s = bay.Start + 0.037; s < bay.End; s += 0.31)
+        for (Along at = bay.Start + 0.037; at < bay.End; at += 0.31)
         {
+            double s = at.Number;
             double bottom = wall.BottomAt(s), top = wall.TopAt(s);
             double[] standing = [.. Enumerable.Range(0, 201).Select(i => bottom + (top - bottom) * i / 200).Where(z => wall.FaceOf(z, leg) is var f && f.Start <= s && s <= f.End)];
             double height = standing.Length == 0 ? 0 : standing[^1] - standing[0];
-            bool told = breaks.Any(b => b.Start < s - 0.05 && s + 0.05 < b.End), near = breaks.Any(b => b.Start - 0.05 < s && s < b.End + 0.05);
+            bool told = breaks.Any(b => b.Start < at - 0.05 && at + 0.05 < b.End), near = breaks.Any(b => b.Start - 0.05 < at && at < b.End + 0.05);
             if (height < 2 - 0.1)
             {
                 Assert.False(told, $"seed {seed}: cover is asked for at {s}, where no head could stand");
@@ -141,16 +143,16 @@ public sealed class CornerTests
     private static double Worst(CornerWall wall, Bay bay, Head[] heads, double s, double half, int leg, bool harsh)
     {
         bool byDepth = bay.Section.Rows == RowKind.Parallel;
-        double Level(Head h) => byDepth ? h.Elevation - wall.TopAt(h.Along) : h.Elevation;
+        double Level(Head h) => byDepth ? h.Elevation.Number - wall.TopAt(h.Along.Number) : h.Elevation.Number;
         // A nail is asked to cover the face no further than its own mitre.
-        Head[] near = [.. heads.Where(h => wall.FaceOf(h.Elevation, leg) is var f && Math.Abs(h.Along - Math.Clamp(s, f.Start, f.End)) <= half).OrderByDescending(Level)];
+        Head[] near = [.. heads.Where(h => wall.FaceOf(h.Elevation.Number, leg) is var f && Math.Abs(h.Along.Number - Math.Clamp(s, f.Start, f.End)) <= half).OrderByDescending(Level)];
         if (near.Length == 0)
             return double.PositiveInfinity;
         double Among(double level, Func<Head, double> measure) =>
             near.Where(h => Math.Abs(Level(h) - level) < 1e-6).Select(measure) is var all && harsh ? all.Max() : all.Min();
         double worst = Math.Max(
-            Among(Level(near[0]), h => wall.TopAt(h.Along) - h.Elevation) - 2.5,
-            Among(Level(near[^1]), h => h.Elevation - Math.Min(wall.BottomAt(h.Along), wall.BottomAt(s))) - 3);
+            Among(Level(near[0]), h => wall.TopAt(h.Along.Number) - h.Elevation.Number) - 2.5,
+            Among(Level(near[^1]), h => h.Elevation.Number - Math.Min(wall.BottomAt(h.Along.Number), wall.BottomAt(s))) - 3);
         for (int i = 1; i < near.Length; i++)
             worst = Math.Max(worst, Level(near[i - 1]) - Level(near[i]) - wall.VerticalSpacing);
         return worst;

@@ -24,16 +24,17 @@ public sealed class CoverRuleTests
         int broken = 0, held = 0;
         foreach (CoverTwin twin in CoverTwin.All(project, layout))
         {
-            Bay? bay = PlacingWall.Bays(project).FirstOrDefault(b => b.Wall.Name == twin.Wall.Name && b.Start == twin.Start && b.End == twin.End);
+            Bay? bay = PlacingWall.Bays(project).FirstOrDefault(b => b.Wall.Name == twin.Wall.Name && b.Start.Number == twin.Start && b.End.Number == twin.End);
             if (bay is null)
                 continue;
-            Head[] heads = [.. layout.Nails.Where(n => n.Wall == bay.Wall && n.Section == bay.Section && bay.Leg.Has(n.Along)).Select(n => new Head(n.Along, n.Elevation))];
+            Head[] heads = [.. layout.Nails.Where(n => n.Wall == bay.Wall && n.Section == bay.Section && bay.Leg.Has(n.Along)).Select(Head.Of)];
             List<CoverBreak> breaks = CoverRule.Breaks(bay, heads, strict: false);
             double slack = project.Unit == Model.Units.LengthUnit.Metre ? 0.005 : 0.05;
             foreach (double s in twin.Samples())
             {
-                bool near = breaks.Any(b => b.Start - slack <= s && s <= b.End + slack);
-                bool deep = breaks.Any(b => b.Start + slack < s && s < b.End - slack);
+                Along at = new(s);
+                bool near = breaks.Any(b => b.Start - slack <= at && at <= b.End + slack);
+                bool deep = breaks.Any(b => b.Start + slack < at && at < b.End - slack);
                 bool isBroken = twin.IsBroken(s), isHeld = twin.IsHeld(s);
                 Assert.False(isBroken && !near, $"broken at {s}, not found");
                 Assert.False(isHeld && deep, $"found broken at {s}, where it holds");

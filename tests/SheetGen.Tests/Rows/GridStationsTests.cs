@@ -45,7 +45,7 @@ public sealed class GridStationsTests
         {
             double width = tenths / 10.0;
             GridStations grid = Grid(width, "staggered", "edge_min: 1");
-            foreach (IReadOnlyList<double> places in (IReadOnlyList<double>[])[grid.Square, grid.Staggered])
+            foreach (IReadOnlyList<double> places in (IReadOnlyList<double>[])[grid.Square.Numbers(), grid.Staggered.Numbers()])
             {
                 Assert.InRange(places[0], 1 - 0.01, 1.75 + 0.01);
                 Assert.InRange(width - places[^1], 1 - 0.01, 1.75 + 0.01);
@@ -77,8 +77,8 @@ public sealed class GridStationsTests
             {
                 double width = tenths / 10.0, given = double.Parse(first, System.Globalization.CultureInfo.InvariantCulture);
                 GridStations grid = Grid(width, "staggered", "edge_min: 1", first);
-                Assert.Equal(given > 1.75 ? 1 : given, grid.Square[0], 2);
-                foreach (IReadOnlyList<double> places in (IReadOnlyList<double>[])[grid.Square, grid.Staggered])
+                Assert.Equal(given > 1.75 ? 1 : given, grid.Square[0].Number, 2);
+                foreach (IReadOnlyList<double> places in (IReadOnlyList<double>[])[grid.Square.Numbers(), grid.Staggered.Numbers()])
                 {
                     Assert.InRange(places[0], 1 - 0.01, 1.75 + 0.01);
                     Assert.InRange(width - places[^1], 1 - 0.01, 1.75 + 0.01);
@@ -99,12 +99,12 @@ public sealed class GridStationsTests
     }
 
     private static GridStations Grid(double width, string pattern, string rule, string first = "") => GridStations.At(Assert.Single(PlacingWall.Bays(
-        new PlacingWall { Length = width, Pattern = pattern, Columns = first, Blocks = ["rules: {" + rule + "}"] }.Project)), 100);
+        new PlacingWall { Length = width, Pattern = pattern, Columns = first, Blocks = ["rules: {" + rule + "}"] }.Project)), new Elevation(100));
 
-    private static void AssertPlaces(double[] expected, IReadOnlyList<double> places)
+    private static void AssertPlaces(double[] expected, IReadOnlyList<Along> places)
     {
         Assert.Equal(expected.Length, places.Count);
         for (int i = 0; i < expected.Length; i++)
-            Assert.Equal(expected[i], places[i], 0.0051);
+            Assert.Equal(expected[i], places[i].Number, 0.0051);
     }
 }

@@ -2,6 +2,7 @@ using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Tests.Quantities;
 using Xunit;
+using static SheetGen.Tests.Rows.Typed;
 
 namespace SheetGen.Tests.Rows;
 
@@ -30,11 +31,11 @@ public sealed class PartRowTests
 
     private static double[] Columns(double from, double to) => [.. Enumerable.Range(0, 20).Select(i => 2.5 + 5 * i).Where(c => c > from && c < to)];
 
-    private static RowHeads Part(Bay bay, double level, params double[] places) => new(bay, 0, true, level, [], [.. places]);
+    private static RowHeads Part(Bay bay, double level, params double[] places) => new(bay, 0, true, level, [], [.. places.Select(Place)]);
 
-    private static RowHeads Grid(Bay bay, double level, params double[] places) => new(bay, 1, true, level, [], [.. places]);
+    private static RowHeads Grid(Bay bay, double level, params double[] places) => new(bay, 1, true, level, [], [.. places.Select(Place)]);
 
-    private static CoverBreak Gap(double start, double end, Lack lack, double upper = double.NaN, double lower = double.NaN) => new(start, end, lack, upper, lower, 0);
+    private static CoverBreak Gap(double start, double end, Lack lack, double upper = double.NaN, double lower = double.NaN) => new(Place(start), Place(end), lack, upper, lower, 0);
 
     // A multiple of 0.25 nearest to the middle where the band has it; else the middle, rounded to 0.01, into the band.
     [Theory]
@@ -78,21 +79,21 @@ public sealed class PartRowTests
     public void Levels_of_a_band_come_from_the_one_asked_for_outwards()
     {
         (Bay bay, _, _) = Make(Level(120));
-        Assert.Equal([110, 109.75, 110.25, 109.5, 110.5, 110.75], PartRowLevels.From(bay, 110, new(50, 109.5, 110.75)));
+        Assert.Equal([110, 109.75, 110.25, 109.5, 110.5, 110.75], PartRowLevels.From(bay, 110, new(Place(50), 109.5, 110.75)));
         // What stands at the very limit of a band is in it, even where rounding put the limit a hair further in.
-        Assert.Equal([110, 109.75, 109.5, 109.25, 109], PartRowLevels.From(bay, 110, new(50, 109 + Hair, 110.1)));
-        Assert.Equal([110, 110.25, 110.5], PartRowLevels.From(bay, 110, new(50, 109.9, 110.5 - Hair)));
-        Assert.Equal([110, 109.75], PartRowLevels.From(bay, 110, new(50, 109.501, 110.249)));
-        Assert.Equal([110], PartRowLevels.From(bay, 110, new(50, 110, 110)));
+        Assert.Equal([110, 109.75, 109.5, 109.25, 109], PartRowLevels.From(bay, 110, new(Place(50), 109 + Hair, 110.1)));
+        Assert.Equal([110, 110.25, 110.5], PartRowLevels.From(bay, 110, new(Place(50), 109.9, 110.5 - Hair)));
+        Assert.Equal([110, 109.75], PartRowLevels.From(bay, 110, new(Place(50), 109.501, 110.249)));
+        Assert.Equal([110], PartRowLevels.From(bay, 110, new(Place(50), 110, 110)));
         (Bay thirds, _, _) = Make(Level(120), rules: r => r with { ShiftStep = 1.0 / 3 });
-        Assert.Equal([110, 109.67, 110.33, 109.33], PartRowLevels.From(thirds, 110, new(50, 109.2, 110.4)));
+        Assert.Equal([110, 109.67, 110.33, 109.33], PartRowLevels.From(thirds, 110, new(Place(50), 109.2, 110.4)));
     }
 
     [Fact]
     public void A_lack_is_cut_between_columns_and_joined_within_one()
     {
         (Bay bay, _, GridStations grid) = Make(Level(120));
-        (double, double)[] Cut(params CoverBreak[] lacks) => [.. PartRowPlaces.Cut(bay, grid, [.. lacks]).Select(c => (Math.Round(c.Start, 6), Math.Round(c.End, 6)))];
+        (double, double)[] Cut(params CoverBreak[] lacks) => [.. PartRowPlaces.Cut(bay, grid, [.. lacks]).Select(c => (Math.Round(c.Start.Number, 6), Math.Round(c.End.Number, 6)))];
         CoverBreak Top(double start, double end, double lower = 105) => Gap(start, end, Lack.Top, lower: lower);
         Assert.Equal([(3, 5), (5, 10), (10, 12)], Cut(Top(3, 12)));
         Assert.Equal([(0, 5), (95, 100)], Cut(Top(0, 5), Top(95, 100)));
@@ -118,7 +119,7 @@ public sealed class PartRowTests
     public void Places_are_tried_on_columns_first_then_nearest_to_the_middle()
     {
         (Bay bay, _, GridStations grid) = Make(Level(120));
-        double[] Tried(double low, double high, double middle) => [.. PartRowPlaces.Candidates(bay, grid, low, high, middle).Select(p => Math.Round(p, 6))];
+        double[] Tried(double low, double high, double middle) => [.. PartRowPlaces.Candidates(bay, grid, Place(low), Place(high), Place(middle)).Select(p => Math.Round(p.Number, 6))];
         double[] few = Tried(46, 51, 48);
         Assert.Equal([47.5, 48, 47.75, 48.25, 47.5, 48.5], few[..6]);
         // The column, both limits, and 21 places 0.25 apart.
@@ -136,7 +137,7 @@ public sealed class PartRowTests
         // Over a long stretch 200 steps: 20 columns, both limits, 201 places.
         Assert.Equal(223, Tried(0, 100, 50).Length);
         (Bay staggered, _, GridStations half) = Make(Level(120), s => s with { Pattern = Pattern.Staggered });
-        Assert.Equal([47.5, 50, 48], PartRowPlaces.Candidates(staggered, half, 46, 51, 48).Select(p => Math.Round(p, 6)).Take(3));
+        Assert.Equal([47.5, 50, 48], PartRowPlaces.Candidates(staggered, half, Place(46), Place(51), Place(48)).Select(p => Math.Round(p.Number, 6)).Take(3));
     }
 
     [Fact]
@@ -145,13 +146,13 @@ public sealed class PartRowTests
         (Bay bay, FaceOutline outline, GridStations grid) = Make(Level(104));
         PartRowPlace[] Found(Bay at, FaceOutline of, double start, double end) => [.. PartRowPlaces.Find(at, grid, of, [], Gap(start, end, Lack.Nails))];
         PartRowPlace one = Assert.Single(Found(bay, outline, 46, 49));
-        Assert.Equal((47.5, 101.5, 103), (one.Along, one.Low, one.High));
-        Assert.Equal([22.5, 27.5, 32.5, 37.5], Found(bay, outline, 20, 40).Select(p => p.Along));
-        Assert.Equal(Columns(20, 60), Found(bay, outline, 20, 60).Select(p => p.Along));
+        Assert.Equal((47.5, 101.5, 103), (one.Along.Number, one.Low, one.High));
+        Assert.Equal([22.5, 27.5, 32.5, 37.5], Found(bay, outline, 20, 40).Select(p => p.Along.Number));
+        Assert.Equal(Columns(20, 60), Found(bay, outline, 20, 60).Select(p => p.Along.Number));
         Assert.Empty(Found(bay, outline, 20, 61));
-        Assert.Equal([22.5, 26], Found(bay, outline, 20, 28).Select(p => p.Along));
+        Assert.Equal([22.5, 26], Found(bay, outline, 20, 28).Select(p => p.Along.Number));
         (Bay stepped, FaceOutline steps, _) = Make(new TestWall { Top = [new(0, 106)], Steps = [new(0, 100), new(22, 101)] });
-        Assert.Equal([22.5, 22.5, 27.5], Found(stepped, steps, 20, 28).Select(p => p.Along));
+        Assert.Equal([22.5, 22.5, 27.5], Found(stepped, steps, 20, 28).Select(p => p.Along.Number));
     }
 
     // The outline leaves 101 to 119; the top asks for 117.5 and more, the bottom for 103 and less.
@@ -175,11 +176,11 @@ public sealed class PartRowTests
     {
         Lack lack = Enum.Parse<Lack>(name);
         (Bay bay, FaceOutline outline, _) = Make(Level(120));
-        (double low, double high) = PartRowBand.Of(bay, outline, [], 50, Gap(47.5, 52.5, lack, upper, lower));
+        (double low, double high) = PartRowBand.Of(bay, outline, [], Place(50), Gap(47.5, 52.5, lack, upper, lower));
         Assert.Equal((from, to), (Math.Round(low, 9), Math.Round(high, 9)));
         // The same told by the depth below the top.
         (Bay parallel, FaceOutline same, _) = Make(Level(120), s => s with { Rows = RowKind.Parallel });
-        (low, high) = PartRowBand.Of(parallel, same, [], 50, Gap(47.5, 52.5, lack, upper - 120, lower - 120));
+        (low, high) = PartRowBand.Of(parallel, same, [], Place(50), Gap(47.5, 52.5, lack, upper - 120, lower - 120));
         Assert.Equal((Math.Round(from - 120, 9), Math.Round(to - 120, 9)), (Math.Round(low, 9), Math.Round(high, 9)));
     }
 
@@ -191,7 +192,7 @@ public sealed class PartRowTests
     public void A_place_must_reach_the_whole_lack(double start, double end, bool does)
     {
         (Bay bay, FaceOutline outline, _) = Make(Level(120));
-        (double low, double high) = PartRowBand.Of(bay, outline, [], 50, Gap(start, end, Lack.Gap, 112, 104));
+        (double low, double high) = PartRowBand.Of(bay, outline, [], Place(50), Gap(start, end, Lack.Gap, 112, 104));
         Assert.Equal(does, high >= low);
     }
 
@@ -208,7 +209,7 @@ public sealed class PartRowTests
     public void A_band_keeps_clear_of_heads_beside_it(double along, double elevation, double drift, double from, double to)
     {
         (Bay bay, FaceOutline outline, _) = Make(Level(120), rules: r => r with { Drift = drift });
-        (double low, double high) = PartRowBand.Of(bay, outline, [new Head(along, elevation), new Head(80, 108)], 50, Gap(47.5, 52.5, Lack.Gap, 112, 104));
+        (double low, double high) = PartRowBand.Of(bay, outline, [HeadAt(along, elevation), HeadAt(80, 108)], Place(50), Gap(47.5, 52.5, Lack.Gap, 112, 104));
         Assert.Equal((from, to), (Math.Round(low, 4), Math.Round(high, 4)));
     }
 
@@ -218,7 +219,7 @@ public sealed class PartRowTests
         (Bay bay, FaceOutline outline, _) = Make(Level(120));
         (double, double) Band(params double[] elevations)
         {
-            (double low, double high) = PartRowBand.Of(bay, outline, [.. elevations.Select(e => new Head(50, e))], 50, Gap(47.5, 52.5, Lack.Gap, 118, 104));
+            (double low, double high) = PartRowBand.Of(bay, outline, [.. elevations.Select(e => HeadAt(50, e))], Place(50), Gap(47.5, 52.5, Lack.Gap, 118, 104));
             return (Math.Round(low, 4), Math.Round(high, 4));
         }
         Assert.Equal((111.0357, 118), Band(110));
@@ -236,7 +237,7 @@ public sealed class PartRowTests
         int before = filled.Count;
         PartRows.Fill(bay, outline, filled);
         Assert.All(filled.Skip(before), r => Assert.True(r.IsPart && r.IsLevel));
-        return string.Join("; ", filled.Skip(before).Select(r => FormattableString.Invariant($"{r.Level:0.###}: {string.Join(' ', r.Places.Select(p => p.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)))}")));
+        return string.Join("; ", filled.Skip(before).Select(r => FormattableString.Invariant($"{r.Level:0.###}: {string.Join(' ', r.Places.Select(p => p.Number.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)))}")));
     }
 
     private const string Right = "52.5 57.5 62.5 67.5 72.5 77.5 82.5 87.5 92.5 97.5";

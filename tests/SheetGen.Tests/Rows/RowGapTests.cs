@@ -2,6 +2,7 @@ using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Tests.Quantities;
 using Xunit;
+using static SheetGen.Tests.Rows.Typed;
 
 namespace SheetGen.Tests.Rows;
 
@@ -71,7 +72,7 @@ public sealed class RowGapTests
         RowHeads[] grid = [.. SectionRows.Make(bays, outline).Where(r => !r.IsPart)];
         double gap = grid[1].Level - grid[2].Level;
         Assert.Equal([-2, 118 - gap, 118 - 2 * gap, 118 - 3 * gap], grid.Take(4).Select(r => Math.Round(r.Level, 9)));
-        Assert.All(grid.Skip(1), r => Assert.Equal(Enumerable.Range(0, 20).Select(i => 2.5 + 5 * i).Where(x => 118 - x / 10 - r.Level >= 1.0357), r.Places));
+        Assert.All(grid.Skip(1), r => Assert.Equal(Enumerable.Range(0, 20).Select(i => 2.5 + 5 * i).Where(x => 118 - x / 10 - r.Level >= 1.0357), r.Places.Numbers()));
     }
 
     // The higher side counts where the grade steps.
@@ -82,11 +83,11 @@ public sealed class RowGapTests
     {
         (WallProject project, _) = new TestWall { Grade = [new(0, before), new(50, before), new(50, after), new(100, after)] }.Make();
         var outline = new FaceOutline(new Face(project.Walls[0] with { HeadsAboveGrade = true }), 1);
-        Assert.Equal((before == 103, false, after == 103), (outline.Holds(new Head(49.9, 104), 0), outline.Holds(new Head(50, 104), 0), outline.Holds(new Head(50.1, 104), 0)));
-        Assert.True(outline.Holds(new Head(50, 105), 0));
-        Assert.False(outline.Holds(new Head(50, 104.98), 0.01));
-        Assert.True(outline.Holds(new Head(50, 104.995), 0.01));
-        Assert.Contains((double.NegativeInfinity, 105), outline.ClosedAt(50));
+        Assert.Equal((before == 103, false, after == 103), (outline.Holds(HeadAt(49.9, 104), 0), outline.Holds(HeadAt(50, 104), 0), outline.Holds(HeadAt(50.1, 104), 0)));
+        Assert.True(outline.Holds(HeadAt(50, 105), 0));
+        Assert.False(outline.Holds(HeadAt(50, 104.98), 0.01));
+        Assert.True(outline.Holds(HeadAt(50, 104.995), 0.01));
+        Assert.Contains((Height(double.NegativeInfinity), Height(105)), outline.ClosedAt(Place(50)));
     }
 
     // An arc of 20 ft; a face 6 ft nearer to its centre is 0.7 times as long, 6 ft further away 1.3 times. The top falls from 118 to 108 at 15: 1.3 ft before it are 0.91 or 1.69 ft along the face.
@@ -103,11 +104,11 @@ public sealed class RowGapTests
             Top = [new(0, 118), new(15, 118), new(15, 108), new(30, 108)],
         }.Make().Project.Walls[0]).Single(w => Math.Abs(new Face(w).Scale(10, 112) - scale) < 1e-9);
         var outline = new FaceOutline(new Face(wall), 1);
-        Assert.Equal(1.3 * scale, outline.Nearest(new Head(13.7, 112)).Distance, 0.005);
-        Assert.Equal(scale > 1, outline.Holds(new Head(13.7, 112), 0));
-        Assert.True(outline.Holds(new Head(15 - 1.01 / scale, 112), 0));
-        Assert.False(outline.Holds(new Head(15 - 0.98 / scale, 112), 0));
-        Assert.Equal(117, outline.HighestAllowed(15 - 1.01 / scale), 0.01);
-        Assert.Equal(double.NaN, outline.HighestAllowed(15 - 0.9 / scale));
+        Assert.Equal(1.3 * scale, outline.Nearest(HeadAt(13.7, 112)).Distance, 0.005);
+        Assert.Equal(scale > 1, outline.Holds(HeadAt(13.7, 112), 0));
+        Assert.True(outline.Holds(HeadAt(15 - 1.01 / scale, 112), 0));
+        Assert.False(outline.Holds(HeadAt(15 - 0.98 / scale, 112), 0));
+        Assert.Equal(117, outline.HighestAllowed(Place(15 - 1.01 / scale)).Number, 0.01);
+        Assert.Equal(double.NaN, outline.HighestAllowed(Place(15 - 0.9 / scale)).Number);
     }
 }

@@ -76,7 +76,7 @@ public sealed class RowTests
         int[] whole = [.. layout.Rows.Where(r => !r.Number.IsPart).Select(r => r.Number.Whole)];
         Assert.Equal(whole.Order(), whole);
         Bay bay = Assert.Single(PlacingWall.Bays(wall.Project));
-        Head[] heads = [.. layout.Nails.Select(n => new Head(n.Along, n.Elevation))];
+        Head[] heads = [.. layout.Nails.Select(Head.Of)];
         Assert.Empty(CoverRule.Breaks(bay, heads, strict: false));
     }
 

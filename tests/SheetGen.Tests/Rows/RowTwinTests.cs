@@ -5,6 +5,7 @@ using SheetGen.Tests.Properties;
 using SheetGen.Tests.Quantities;
 using SheetGen.Tests.Walls;
 using Xunit;
+using static SheetGen.Tests.Rows.Typed;
 
 namespace SheetGen.Tests.Rows;
 
@@ -39,7 +40,7 @@ public sealed class RowTwinTests
             // A place half way between two quanta may be rounded either way.
             Assert.Equal(a.Level, b.Level - (a.IsLevel ? MovedWallTests.Higher : 0), 0.0101);
             for (int i = 0; i < a.Places.Count; i++)
-                Assert.Equal(a.Places[i], b.Places[i] - MovedWallTests.Later, 0.0101);
+                Assert.Equal(a.Places[i].Number, b.Places[i].Number - MovedWallTests.Later, 0.0101);
         }
     }
 
@@ -55,22 +56,23 @@ public sealed class RowTwinTests
         var nails = new List<Nail>();
         foreach (RowHeads row in rows)
         {
-            foreach (double place in row.Places.Where(_ => !random.Chance(share)))
+            foreach (Along place in row.Places.Where(_ => !random.Chance(share)))
             {
-                double along = place + (random.Chance(0.2) ? random.Between(-0.8, 0.8, 0.01) : 0), up = random.Chance(0.1) ? random.Between(-0.5, 0.5, 0.01) : 0;
+                Along along = place + (random.Chance(0.2) ? random.Between(-0.8, 0.8, 0.01) : 0);
+                double up = random.Chance(0.1) ? random.Between(-0.5, 0.5, 0.01) : 0;
                 if (row.Bay.Leg.Has(along))
-                    nails.Add(TestWall.MakeNail(project, row.Bay.Face, row.Bay.Section, RowNumber.Grid(1), 1, along, row.ElevationAt(along) + up, NailKind.Production, row.Bay.Leg.Index) with { Mark = $"N{nails.Count}" });
+                    nails.Add(TestWall.MakeNail(project, row.Bay.Face, row.Bay.Section, RowNumber.Grid(1), 1, along.Number, row.ElevationAt(along).Number + up, NailKind.Production, row.Bay.Leg.Index) with { Mark = $"N{nails.Count}" });
             }
         }
         var layout = new NailLayout { Nails = nails, Rows = [], LeftOut = [], Score = new LayoutScore(new(0, null), new(0, null), new(0, null)) };
         int looked = 0;
         foreach (CoverTwin twin in CoverTwin.All(project, layout))
         {
-            Bay bay = bays.Single(b => b.Start == twin.Start && b.End == twin.End);
-            Head[] heads = [.. nails.Where(n => n.Section == bay.Section && bay.Leg.Has(n.Along)).Select(n => new Head(n.Along, n.Elevation))];
+            Bay bay = bays.Single(b => b.Start.Number == twin.Start && b.End.Number == twin.End);
+            Head[] heads = [.. nails.Where(n => n.Section == bay.Section && bay.Leg.Has(n.Along)).Select(Head.Of)];
             List<CoverBreak> breaks = CoverRule.Breaks(bay, heads, strict: false);
             // Looked at a part at a time, the same is found.
-            double middle = (bay.Start + bay.End) / 2;
+            var middle = Along.Middle(bay.Start, bay.End);
             List<CoverBreak> halves = [.. CoverRule.Breaks(bay, heads, false, bay.FaceStart, middle), .. CoverRule.Breaks(bay, heads, false, middle, bay.FaceEnd)];
             Assert.Equal(breaks.Sum(b => b.End - b.Start), halves.Sum(b => b.End - b.Start), 0.05 * (1 + breaks.Count));
             // The least length that is uncovered counts each place once.
@@ -79,9 +81,10 @@ public sealed class RowTwinTests
             Assert.Equal(counted, CoverRule.Uncovered(bay, heads), 0.03 * (1 + strict.Count));
             foreach (double s in twin.Samples())
             {
-                if (s < bay.FaceStart || s > bay.FaceEnd || project.Walls[0].Openings.Any(o => s > o.Start - 0.05 && s < o.End + 0.05) || bay.GreatestMitreRun > 0)
+                Along at = new(s);
+                if (at < bay.FaceStart || at > bay.FaceEnd || project.Walls[0].Openings.Any(o => s > o.Start - 0.05 && s < o.End + 0.05) || bay.GreatestMitreRun > 0)
                     continue;
-                bool near = breaks.Any(b => b.Start - 0.05 <= s && s <= b.End + 0.05), deep = breaks.Any(b => b.Start + 0.05 < s && s < b.End - 0.05);
+                bool near = breaks.Any(b => b.Start - 0.05 <= at && at <= b.End + 0.05), deep = breaks.Any(b => b.Start + 0.05 < at && at < b.End - 0.05);
                 Assert.False(twin.IsBroken(s) && !near, $"broken at {s}, not found");
                 Assert.False(twin.IsHeld(s) && deep, $"found broken at {s}, where it holds");
                 looked++;
@@ -121,26 +124,27 @@ public sealed class RowTwinTests
             double x = random.Between(4.05, 49.95, 0.001), low = wall.Bottom.At(x), high = wall.Top.At(x), z = random.Between(low - 1, high + 1, 0.001);
             double toTop = Least(top, x, z), toBottom = Least(bottom, x, z), toEnd = Math.Min(ToEnd(4, x, z), ToEnd(50, x, z)), least = Math.Min(Math.Min(toTop, toBottom), toEnd);
             bool inside = z <= high && z >= low;
-            (double distance, string which) = outline.Nearest(new Head(x, z));
+            (double distance, string which) = outline.Nearest(HeadAt(x, z));
             Assert.Equal(inside ? least : -least, distance, 0.006);
             Assert.Equal(least, which switch { "top" => toTop, "bottom" => toBottom, _ => toEnd }, 0.006);
             double dx = Math.Max(opening.Start - x, x - opening.End), dz = Math.Max(opening.Bottom - z, z - opening.Top), toOpening = dx > 0 && dz > 0 ? Math.Sqrt(dx * dx + dz * dz) : Math.Max(dx, dz);
-            Assert.Equal(toOpening, outline.ToOpening(opening, new Head(x, z)), 1e-9);
+            Assert.Equal(toOpening, outline.ToOpening(opening, HeadAt(x, z)), 1e-9);
             bool closed = x is > 32 and < 34 && z is > 102 and < 105 || x is > 44 and < 45;
             double slack = Math.Min(Math.Min(toTop, toBottom), toOpening) - edge;
             if (Math.Abs(slack) > 0.01)
             {
-                Assert.Equal(inside && slack > 0 && !closed, outline.Holds(new Head(x, z), 0));
+                Assert.Equal(inside && slack > 0 && !closed, outline.Holds(HeadAt(x, z), 0));
                 held += inside && slack > 0 && !closed ? 1 : 0;
                 kept += closed ? 1 : 0;
             }
             // The highest and the lowest place for a head over a station: the first that keeps clear, going in from top or bottom.
             double highest = Enumerable.Range(0, 1600).Select(k => high - k * 0.005).FirstOrDefault(h => Least(top, x, h) >= edge, double.NaN);
-            if (Math.Abs(outline.HighestAllowed(x) - highest) > 0.02)
-                Assert.Fail($"highest over {x}: {outline.HighestAllowed(x)} and {highest}");
+            double atMost = outline.HighestAllowed(Place(x)).Number, atLeast = outline.LowestAllowed(Place(x)).Number;
+            if (Math.Abs(atMost - highest) > 0.02)
+                Assert.Fail($"highest over {x}: {atMost} and {highest}");
             double lowest = Enumerable.Range(0, 1600).Select(k => low + k * 0.005).FirstOrDefault(h => Least(bottom, x, h) >= edge, double.NaN);
-            if (Math.Abs(outline.LowestAllowed(x) - lowest) > 0.02)
-                Assert.Fail($"lowest over {x}: {outline.LowestAllowed(x)} and {lowest}");
+            if (Math.Abs(atLeast - lowest) > 0.02)
+                Assert.Fail($"lowest over {x}: {atLeast} and {lowest}");
         }
         Assert.True(held > 100 && kept > 3, $"{held} held, {kept} closed");
 
@@ -185,7 +189,7 @@ public sealed class RowTwinTests
         Wall mixed = whole with { Sections = [whole.Sections[0] with { TestNails = new TestNails(2, 0.05, false, false) }, whole.Sections[1]] };
         Assert.Equal([("A", 16.667, 1), ("B", 50.0, 1), ("B", 83.333, 2), ("A", 10.0, 2), ("A", 30.0, 3)], Plan(mixed));
 
-        static IEnumerable<(string, double, int)> Plan(Wall wall) => VerificationPlan.Of(wall).Select(p => (p.Section.Name, Math.Round(p.Target, 3), p.Number));
+        static IEnumerable<(string, double, int)> Plan(Wall wall) => VerificationPlan.Of(wall).Select(p => (p.Section.Name, Math.Round(p.Target.Number, 3), p.Number));
     }
 
     // Grid rows at 118, 113, 108 and 103: 116.5 lies three tenths down from row 1, 119 eight tenths down from a row 0 at 123, 101.5 three tenths down from row 4.
@@ -196,7 +200,7 @@ public sealed class RowTwinTests
         (Bay[] bays, List<RowHeads> rows) = Rows(project);
         RowHeads[] grid = [.. rows.Where(r => !r.IsPart)];
         Assert.Equal([118.0, 113, 108, 103], grid.Select(r => r.Level));
-        RowHeads Part(double level) => new(bays[0], 0, true, level, [], [50]);
+        RowHeads Part(double level) => new(bays[0], 0, true, level, [], [Place(50)]);
         Dictionary<RowHeads, RowNumber> few = RowNumbering.Of([.. grid, Part(116.5), Part(119), Part(101.5)]);
         Assert.Equal(["0.8", "1", "1.3", "2", "3", "4", "4.3"], few.OrderByDescending(r => r.Key.Level).Select(r => r.Value.ToString()));
         // Forty part rows in one gap: each a number of its own between those of the grid rows, in order wherever tenths are not taken twice.
@@ -212,9 +216,9 @@ public sealed class RowTwinTests
     {
         WallProject project = RandomRows.Project(new TestWall { Top = [new(0, 110), new(30, 110), new(40, 100.5), new(50, 110), new(100, 110)], Limits = [] }, 0);
         (Bay[] bays, _) = Rows(project);
-        (double start, double end) = Assert.Single(CoverRule.NoNailHeight(bays[0]));
-        Assert.Equal((38.421, 41.579), (Math.Round(start, 3), Math.Round(end, 3)));
-        Assert.DoesNotContain(CoverRule.Breaks(bays[0], [], strict: false), b => b.Start < 40 && b.End > 40);
+        (Along start, Along end) = Assert.Single(CoverRule.NoNailHeight(bays[0]));
+        Assert.Equal((38.421, 41.579), (Math.Round(start.Number, 3), Math.Round(end.Number, 3)));
+        Assert.DoesNotContain(CoverRule.Breaks(bays[0], [], strict: false), b => b.Start.Number < 40 && b.End.Number > 40);
     }
 
     // Holes of 0.5 ft with 0.5 ft clear keep 1 ft from centre to centre, square to holes that fall by 10 degrees: 1 / cos 10 = 1.0154 ft of height one above the other,
@@ -230,7 +234,7 @@ public sealed class RowTwinTests
     public void Heads_beside_each_other_leave_room_for_parallel_holes(double along, double elevation, bool clear)
     {
         (Bay[] bays, _) = Rows(RandomRows.Project(new TestWall { Tests = TestNails.None }, 0));
-        Assert.Equal(clear, PartRowBand.IsClear(bays[0], [new Head(20, 110), new Head(50, 110)], new Head(along, elevation)));
+        Assert.Equal(clear, PartRowBand.IsClear(bays[0], [HeadAt(20, 110), HeadAt(50, 110)], HeadAt(along, elevation)));
     }
 
     // min_gap of 2 ft is shared by two sections, 1 ft each; one of 1.2 ft between two others keeps 0.6 ft at each end, and its neighbours the rest.
@@ -239,8 +243,8 @@ public sealed class RowTwinTests
     {
         (Bay[] two, _) = Rows(RandomRows.Project(new TestWall { Limits = [40], Tests = TestNails.None }, 0));
         Assert.Equal((0.0, 1.0, 1.0, 0.0), (two[0].StartLimitClear, two[0].EndLimitClear, two[1].StartLimitClear, two[1].EndLimitClear));
-        Assert.Equal((39.0, 38.5, 41.0, 41.5), (two[0].LastPlace(110), two[0].LastPlace(110, 1.5), two[1].FirstPlace(110), two[1].FirstPlace(110, 1.5)));
-        Assert.Equal((1.0, 99.0), (two[0].FirstPlace(110), two[1].LastPlace(110)));
+        Assert.Equal((39.0, 38.5, 41.0, 41.5), (two[0].LastPlace(Height(110)).Number, two[0].LastPlace(Height(110), 1.5).Number, two[1].FirstPlace(Height(110)).Number, two[1].FirstPlace(Height(110), 1.5).Number));
+        Assert.Equal((1.0, 99.0), (two[0].FirstPlace(Height(110)).Number, two[1].LastPlace(Height(110)).Number));
         (Bay[] three, _) = Rows(RandomRows.Project(new TestWall { Limits = [40, 41.2], Tests = TestNails.None }, 0));
         Assert.Equal([0, 1.4, 0.6, 0.6, 1.4, 0], three.SelectMany(b => new[] { b.StartLimitClear, b.EndLimitClear }).Select(c => Math.Round(c, 9)));
         (Bay[] wide, _) = Rows(RandomRows.Project(new TestWall { Limits = [40, 42.5], Tests = TestNails.None }, 0));
@@ -251,6 +255,6 @@ public sealed class RowTwinTests
     public void A_part_row_without_a_grid_row_is_numbered_from_the_top()
     {
         (Bay[] bays, _) = Rows(RandomRows.Project(new TestWall { Tests = TestNails.None }, 0));
-        Assert.Equal("0.4", RowNumbering.Of([new RowHeads(bays[0], 0, true, 118, [], [50])]).Values.Single().ToString());
+        Assert.Equal("0.4", RowNumbering.Of([new RowHeads(bays[0], 0, true, 118, [], [Place(50)])]).Values.Single().ToString());
     }
 }

@@ -21,7 +21,7 @@ internal sealed class ClusterStation
                     continue;
                 at.Add(place);
                 turnings.Add(choice.Turnings[turning]);
-                alongs.Add(choice.Head.Along);
+                alongs.Add(choice.Head.Along.Number);
                 holes.Add(row.HoleAt(choice, turning));
             }
         }

@@ -1,3 +1,5 @@
+using SheetGen.Layout.Rows;
+
 namespace SheetGen.Layout.Placing;
 
 /// <summary>The places of a stretch of a row, and which of them may follow which, start the stretch or end it.</summary>
@@ -39,7 +41,7 @@ internal sealed class StretchPlaces : ChainPlaces
 
     private IEnumerable<HeadChoice> Successors(HeadChoice from)
     {
-        double reach = from.Head.Along + Math.Max(_row.GreatestGap, _row.GreatestMovedGap);
+        Along reach = from.Head.Along + Math.Max(_row.GreatestGap, _row.GreatestMovedGap);
         for (int label = from.Label; label <= Math.Min(from.Label + GreatestStep, _stretch.Where.Last); label++)
         {
             if (!_row.Ends.SkipsNoRun(from.Label, label) || SkipsPin(from.Label, label))

@@ -21,7 +21,7 @@ internal static class AddedNail
         Bay bay = slot.Row.Bay;
         Head grid = slot.Grid.Head;
         double quantum = Lengths.Quantum(bay.Unit), across = bay.Section.HorizontalSpacing / 2 / Parts, down = bay.Section.VerticalSpacing / 2 / Parts;
-        double start = grid.Along - 2 * bay.Reach, end = grid.Along + 2 * bay.Reach;
+        Along start = grid.Along - 2 * bay.Reach, end = grid.Along + 2 * bay.Reach;
         (RowTask Row, Head Head)[] others = [.. layout.Rows.Where(r => r.Row.Bay == bay).SelectMany(r => r.Nails).Where(n => n.SlotNumber != slot.Index)
             .Select(n => (n.Row, n.Choice.Head)).Where(o => o.Head.Along >= start - bay.Reach && o.Head.Along <= end + bay.Reach)];
         Head[] heads = [.. others.Select(o => o.Head)];
@@ -32,7 +32,7 @@ internal static class AddedNail
             from k in Enumerable.Range(-Parts, 2 * Parts + 1)
             where i != 0 || k != 0
             orderby Math.Pow(i * across, 2) + Math.Pow(k * down, 2), k, i
-            let head = new Head(bay.Rounded(grid.Along + i * across), Lengths.RoundToQuantum(slot.Row.Row.ElevationAt(grid.Along + i * across) + k * down, bay.Unit))
+            let head = new Head(bay.Rounded(grid.Along + i * across), (slot.Row.Row.ElevationAt(grid.Along + i * across) + k * down).Rounded(bay.Unit))
             where bay.Holds(head, Tolerance.Rounding) && outline.Holds(head, quantum) && !others.Any(o => AreTooNear(bay, head, o.Head, o.Row.Index == slot.Row.Index))
                 && Uncovered(bay, [.. heads, head], start, end) <= now + LeastChange
             select head;
@@ -41,8 +41,8 @@ internal static class AddedNail
     /// <summary>True under min_gap along the face in one row, and in two rows that are less than half a vertical spacing apart.</summary>
     private static bool AreTooNear(Bay bay, Head head, Head other, bool inRow) =>
         (inRow || Math.Abs(head.Elevation - other.Elevation) < bay.Section.VerticalSpacing / 2 - Tolerance.Rounding)
-        && bay.Face.Distance(Math.Min(head.Along, other.Along), Math.Max(head.Along, other.Along), head.Elevation) < bay.Rules.MinGap - Tolerance.Rounding;
+        && bay.Face.Distance(Along.Min(head.Along, other.Along), Along.Max(head.Along, other.Along), head.Elevation) < bay.Rules.MinGap - Tolerance.Rounding;
 
-    private static double Uncovered(Bay bay, Head[] heads, double from, double to) =>
+    private static double Uncovered(Bay bay, Head[] heads, Along from, Along to) =>
         CoverRule.Breaks(bay, heads, strict: false, from, to).Select(b => (b.Start, b.End)).Distinct().Sum(b => b.End - b.Start);
 }

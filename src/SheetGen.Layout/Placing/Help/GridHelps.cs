@@ -1,4 +1,5 @@
 using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -104,7 +105,7 @@ internal sealed class GridHelps
         ways.SelectMany(w => w.Slots).Distinct().GroupBy(s => s.Row.Bay.Wall).Select(wall => Told([.. wall], "none", "", why));
 
     private NailHelp Told(Slot[] slots, string relaxation, string value, string result) => new(
-        slots[0].Row.Bay.Wall, [.. slots.Select(s => _marks[s.Nails[0]])], slots.Min(StationOf), slots.Max(StationOf), relaxation, value, result, false);
+        slots[0].Row.Bay.Wall, [.. slots.Select(s => _marks[s.Nails[0]])], slots.Min(StationOf).Number, slots.Max(StationOf).Number, relaxation, value, result, false);
 
-    private static double StationOf(Slot slot) => slot.Row.Bay.Wall.StationOf(slot.Grid.Head.Along);
+    private static Station StationOf(Slot slot) => slot.Row.Bay.Wall.StationOf(slot.Grid.Head.Along);
 }

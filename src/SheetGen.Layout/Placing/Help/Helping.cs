@@ -96,7 +96,7 @@ internal sealed class Helping
             {
                 if (freeing.Keep(Relaxed.Elsewhere(own, head), TrialsOfPlace) is not { } turning)
                     continue;
-                string place = $"{bay.Wall.StationText(head.Along, bay.Unit)}, elevation {Figures.Length(head.Elevation, bay.Unit)}";
+                string place = $"{bay.Wall.StationText(head.Along, bay.Unit)}, elevation {Figures.Length(head.Elevation.Number, bay.Unit)}";
                 yield return new Freed(slot, LeaveOut, 0, FormattableString.Invariant($"add at {place}, splay {turning.Splay:0.##}, inclination {turning.Inclination:0.##}"));
                 break;
             }
@@ -145,10 +145,10 @@ internal sealed class Helping
     {
         Wall wall = slots[0].Row.Bay.Wall;
         return new NailHelp(
-            wall, [.. slots.Select(Mark)], slots.Min(StationOf), slots.Max(StationOf), relaxation, value, result, needsApproval);
+            wall, [.. slots.Select(Mark)], slots.Min(StationOf).Number, slots.Max(StationOf).Number, relaxation, value, result, needsApproval);
     }
 
-    private static double StationOf(Slot slot) => slot.Row.Bay.Wall.StationOf(slot.Grid.Head.Along);
+    private static Station StationOf(Slot slot) => slot.Row.Bay.Wall.StationOf(slot.Grid.Head.Along);
 
     private string Mark(Slot slot) => _marks[slot.Nails[0]];
 

@@ -1,3 +1,5 @@
+using SheetGen.Layout.Rows;
+
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
@@ -40,11 +42,12 @@ internal sealed class RowBeside : INeighbourhood
     public bool Propose(Slot seed)
     {
         SplitMix random = _district.Random;
-        double along = seed.Grid.Head.Along, spacing = seed.Row.Bay.Section.HorizontalSpacing;
+        Along along = seed.Grid.Head.Along;
+        double spacing = seed.Row.Bay.Section.HorizontalSpacing;
         int line = _lineOf[seed.Row];
         for (int tries = 0; tries < Tries; tries++)
         {
-            double from = along - spacing * (0.5 + random.Below(GreatestReach)), to = along + spacing * (0.5 + random.Below(GreatestReach));
+            Along from = along - spacing * (0.5 + random.Below(GreatestReach)), to = along + spacing * (0.5 + random.Below(GreatestReach));
             int other = line + (random.Below(2) == 0 ? 1 : -1) * (1 + random.EarlyBelow(GreatestDistance));
             if (other >= 0 && other < _lines.Count && Copy(_lines[other], _lines[line], from, to))
                 return PutBack();
@@ -53,7 +56,7 @@ internal sealed class RowBeside : INeighbourhood
     }
 
     /// <summary>What is to stand in a stretch of a line of rows, bay by bay; false where the gaps do not allow it.</summary>
-    private bool Copy(RowTask[] source, RowTask[] target, double from, double to)
+    private bool Copy(RowTask[] source, RowTask[] target, Along from, Along to)
     {
         _slots.Clear();
         _nails.Clear();
@@ -67,7 +70,7 @@ internal sealed class RowBeside : INeighbourhood
         return _nails.Count > 0;
     }
 
-    private bool Copy(RowState source, RowState target, double from, double to)
+    private bool Copy(RowState source, RowState target, Along from, Along to)
     {
         RowTask row = target.Row;
         (int first, int last) = Stations(target, from, to);
@@ -75,11 +78,11 @@ internal sealed class RowBeside : INeighbourhood
             return false;
         HeadChoice? before = target.Before(first), after = target.After(last), previous = before;
         double half = row.Bay.Rules.ShiftStep / 2;
-        double low = Math.Max(from, (before?.Head.Along ?? double.NegativeInfinity) + row.LeastGap - half);
-        double high = Math.Min(to, (after?.Head.Along ?? double.PositiveInfinity) - row.LeastGap + half);
+        Along low = before is null ? from : Along.Max(from, before.Head.Along + row.LeastGap - half);
+        Along high = after is null ? to : Along.Min(to, after.Head.Along - row.LeastGap + half);
         foreach (Placed nail in source.Nails)
         {
-            double along = nail.Choice.Head.Along;
+            Along along = nail.Choice.Head.Along;
             if (along < low || along > high)
                 continue;
             if (Nearest(row, first, last, along) is not { } head || !row.FitsAsNeighbours(previous, head) || !(head.IsAtGrid || row.FreeOf(head).Any))
@@ -95,9 +98,9 @@ internal sealed class RowBeside : INeighbourhood
     }
 
     /// <summary>The grid stations of a row within a stretch; none where one of them may not be changed, those at its ends aside.</summary>
-    private (int First, int Last) Stations(RowState row, double from, double to)
+    private (int First, int Last) Stations(RowState row, Along from, Along to)
     {
-        List<double> places = row.Row.Row.Places;
+        List<Along> places = row.Row.Row.Places;
         int first = 0, last = places.Count - 1;
         while (first <= last && (places[first] < from || !_district.May(row.Slots[first])))
             first++;
@@ -112,7 +115,7 @@ internal sealed class RowBeside : INeighbourhood
     }
 
     /// <summary>The place of some grid stations that is nearest to a distance along the line, within half a shift step; of equal ones the least shifted.</summary>
-    private static HeadChoice? Nearest(RowTask row, int first, int last, double along)
+    private static HeadChoice? Nearest(RowTask row, int first, int last, Along along)
     {
         HeadChoice? nearest = null;
         double least = row.Bay.Rules.ShiftStep / 2 + row.Quantum, same = row.Quantum / 2;

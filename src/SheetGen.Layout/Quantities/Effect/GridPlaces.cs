@@ -24,7 +24,7 @@ internal sealed class GridPlaces
             {
                 double along = row.GridStations[i];
                 places.Add(new GridPlace(
-                    FormattableString.Invariant($"grid {places.Count}"), row, i, new Head(along, Lengths.RoundToQuantum(row.ElevationAt(along), unit))));
+                    FormattableString.Invariant($"grid {places.Count}"), row, i, new Head(new Along(along), new Elevation(row.ElevationAt(along)).Rounded(unit))));
             }
         }
         double slack = 2 * Lengths.Quantum(unit);
@@ -32,15 +32,16 @@ internal sealed class GridPlaces
         var taken = new HashSet<string>();
         foreach (Nail nail in nails.Where(n => !n.IsAdded))
         {
+            var head = Head.Of(nail);
             GridPlace? place = byRow[(nail.Section, nail.Row)]
-                .Where(p => !taken.Contains(p.Key) && Math.Abs(wall.StationOf(p.At.Along) - nail.GridStation) <= slack)
-                .MinBy(p => Math.Abs(p.At.Along - nail.Along));
+                .Where(p => !taken.Contains(p.Key) && Math.Abs(wall.StationOf(p.At.Along) - new Station(nail.GridStation)) <= slack)
+                .MinBy(p => Math.Abs(p.At.Along - head.Along));
             if (place is null)
                 continue;
             taken.Add(place.Key);
             // What did not move keeps its own rounded figures, so that nothing is a change that is none.
-            bool stands = Math.Abs(place.At.Along - nail.Along) <= slack && Math.Abs(place.At.Elevation - nail.Elevation) <= slack;
-            _ofNail[nail.Mark] = stands ? place with { At = new Head(nail.Along, nail.Elevation) } : place;
+            bool stands = Math.Abs(place.At.Along - head.Along) <= slack && Math.Abs(place.At.Elevation - head.Elevation) <= slack;
+            _ofNail[nail.Mark] = stands ? place with { At = head } : place;
         }
         Dictionary<string, GridPlace> standing = _ofNail.Values.ToDictionary(p => p.Key);
         All = [.. places.Select(p => standing.GetValueOrDefault(p.Key, p))];
@@ -60,24 +61,24 @@ internal sealed class GridPlaces
     /// row is interrupted, or ends, the grid's spacing counts.
     /// </summary>
     /// <param name="heads">The heads of the row on one leg, by place along the layout line.</param>
-    public static double Width(Face face, IReadOnlyList<GridPlace> row, IReadOnlyList<double> heads, int index, double elevation)
+    public static double Width(Face face, IReadOnlyList<GridPlace> row, IReadOnlyList<Along> heads, int index, Elevation elevation)
     {
         double spacing = row[0].Row.Section.HorizontalSpacing;
         double Gap(int other)
         {
             if (other < 0 || other >= heads.Count)
                 return spacing;
-            double from = Math.Min(heads[index], heads[other]), to = Math.Max(heads[index], heads[other]);
+            Along from = Along.Min(heads[index], heads[other]), to = Along.Max(heads[index], heads[other]);
             return IsRun(row, from, to, spacing) ? face.Distance(from, to, elevation) : spacing;
         }
         return Math.Max(spacing, (Gap(index - 1) + Gap(index + 1)) / 2);
     }
 
     /// <summary>True where the grid has places all the way between two heads, no two of them much over a spacing apart.</summary>
-    private static bool IsRun(IReadOnlyList<GridPlace> row, double from, double to, double spacing)
+    private static bool IsRun(IReadOnlyList<GridPlace> row, Along from, Along to, double spacing)
     {
         const double Broken = 1.5;
-        double at = row[0].At.Along;
+        Along at = row[0].At.Along;
         foreach (GridPlace place in row)
         {
             if (place.At.Along > from && at < to && place.At.Along - at > Broken * spacing)

@@ -49,7 +49,7 @@ internal sealed class LoadCures
         for (int i = 1; i <= MostLonger; i++)
         {
             double length = Math.Round(n.Length + i * _project.Rules.LengthIncrement, 6);
-            if (!IsClear(n, n.Along, n.Elevation, n.Splay, n.Inclination, length, n))
+            if (!IsClear(n, Head.Of(n), n.Splay, n.Inclination, length, n))
                 return null;
             if (!LoadLimits.IsUnder(n.Section, WallOf(n).Effect.Drawn(n, length)))
                 return FormattableString.Invariant($"a nail of {length:0.##} {Lengths.Symbol(_project.Unit)} instead of {n.Length:0.##}");
@@ -64,16 +64,16 @@ internal sealed class LoadCures
         (WallEffect wall, FaceOutline outline) = WallOf(n);
         (IReadOnlyList<Nail> row, int at) = RowOf(n);
         double reach = n.Section.HorizontalSpacing / 2, step = _project.Rules.ShiftStep;
-        foreach (double along in PlacesAround(n.Along, reach, step))
+        foreach (Along along in PlacesAround(new Along(n.Along), reach, step))
         {
             double widest = _project.Rules.MovedGapMax ?? n.Section.HorizontalSpacing;
-            double[] gaps = [.. new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < row.Count).Select(i => Math.Abs(row[i].Along - along))];
+            double[] gaps = [.. new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < row.Count).Select(i => Math.Abs(new Along(row[i].Along) - along))];
             if (gaps.Any(g => g < _project.Rules.MinGap || g > Math.Max(widest, OldGap(row, at))) || HeadAt(wall, outline, n, along) is not { } head)
                 continue;
-            LegCells cells = wall.CellsAt(n.Along).With(new HashSet<string> { n.Mark }, [(n.Mark, head)]);
-            double[] heads = [.. row.Select((o, i) => i == at ? along : o.Along)];
+            LegCells cells = wall.CellsAt(n).With(new HashSet<string> { n.Mark }, [(n.Mark, head)]);
+            Along[] heads = [.. row.Select((o, i) => i == at ? along : new Along(o.Along))];
             if (!IsCured(wall, nail, head, cells.AreaOf(n.Mark), wall.WidthAmong(n, heads, at), n.Splay, n.Inclination)
-                || !IsClear(n, along, head.Elevation, n.Splay, n.Inclination, n.Length, n))
+                || !IsClear(n, head, n.Splay, n.Inclination, n.Length, n))
                 continue;
             bool spoils = NeighboursOf(n).Select(m => byMark[m]).Any(o => Spoils(wall, o, cells.AreaOf(o.Nail.Mark)));
             if (!spoils)
@@ -88,17 +88,17 @@ internal sealed class LoadCures
         Nail n = nail.Nail;
         (WallEffect wall, FaceOutline outline) = WallOf(n);
         (IReadOnlyList<Nail> row, int at) = RowOf(n);
-        foreach (double along in PlacesAround(n.Along, 1.5 * n.Section.HorizontalSpacing, _project.Rules.ShiftStep * 2))
+        foreach (Along along in PlacesAround(new Along(n.Along), 1.5 * n.Section.HorizontalSpacing, _project.Rules.ShiftStep * 2))
         {
-            if (row.Any(o => Math.Abs(o.Along - along) < _project.Rules.MinGap) || HeadAt(wall, outline, n, along) is not { } head)
+            if (row.Any(o => Math.Abs(new Along(o.Along) - along) < _project.Rules.MinGap) || HeadAt(wall, outline, n, along) is not { } head)
                 continue;
-            double[] heads = [.. row.Select(o => o.Along).Append(along).Order()];
-            LegCells cells = wall.CellsAt(n.Along).With(new HashSet<string>(), [("added", head)]);
-            if (!IsCured(wall, nail, new Head(n.Along, n.Elevation), cells.AreaOf(n.Mark), wall.WidthAmong(n, heads, Array.IndexOf(heads, n.Along)), n.Splay, n.Inclination))
+            Along[] heads = [.. row.Select(o => new Along(o.Along)).Append(along).Order()];
+            LegCells cells = wall.CellsAt(n).With(new HashSet<string>(), [("added", head)]);
+            if (!IsCured(wall, nail, Head.Of(n), cells.AreaOf(n.Mark), wall.WidthAmong(n, heads, Array.IndexOf(heads, new Along(n.Along))), n.Splay, n.Inclination))
                 continue;
             foreach (double splay in Splays())
             {
-                if (IsClear(n, along, head.Elevation, splay, n.Section.Inclination, n.Section.LengthOfRow(Math.Max(1, n.Row.Whole)), null))
+                if (IsClear(n, head, splay, n.Section.Inclination, n.Section.LengthOfRow(Math.Max(1, n.Row.Whole)), null))
                     return $"a nail added in its row at station {n.Wall.StationText(along, _project.Unit)}" + (splay == 0 ? "" : FormattableString.Invariant($", splayed {Math.Abs(splay):0.##} degrees {(splay > 0 ? "up-station" : "down-station")}"));
             }
         }
@@ -115,7 +115,7 @@ internal sealed class LoadCures
     private static bool Spoils(WallEffect wall, NailEffect other, double area)
     {
         Nail n = other.Nail;
-        PlaceEffect place = wall.At(n.Section, n.Row, new Head(n.Along, n.Elevation), n.Splay, n.Inclination, n.Length, area, other.Drawn.Width);
+        PlaceEffect place = wall.At(n.Section, n.Row, Head.Of(n), n.Splay, n.Inclination, n.Length, area, other.Drawn.Width);
         return (LoadLimits.IsOver(other, area) && !LoadLimits.IsOverArea(other)) || (LoadLimits.IsUnder(n.Section, place) && !LoadLimits.IsUnder(n.Section, other.Drawn));
     }
 
@@ -123,29 +123,29 @@ internal sealed class LoadCures
         new[] { at - 1, at + 1 }.Where(i => i >= 0 && i < row.Count).Select(i => Math.Abs(row[i].Along - row[at].Along)).DefaultIfEmpty(0).Max();
 
     /// <summary>A head of the nail's row at a place, where the face has room for it.</summary>
-    private Head? HeadAt(WallEffect wall, FaceOutline outline, Nail n, double along)
+    private Head? HeadAt(WallEffect wall, FaceOutline outline, Nail n, Along along)
     {
         Leg leg = wall.Face.LegAt(n.Along);
-        double elevation = wall.Grid.Of(n) is { } place ? Lengths.RoundToQuantum(place.Row.ElevationAt(along), _project.Unit) : n.Elevation;
+        Elevation elevation = wall.Grid.Of(n) is { } place ? new Elevation(place.Row.ElevationAt(along.Number)).Rounded(_project.Unit) : new Elevation(n.Elevation);
         var head = new Head(along, elevation);
-        bool isIn = leg.Has(along) && along > n.Section.Start && along < n.Section.End && wall.Face.ToMitre(leg, along, elevation) >= _project.Rules.CornerClear
-            && along - leg.Start >= _project.Rules.EdgeMin && leg.End - along >= _project.Rules.EdgeMin;
+        bool isIn = leg.Has(along) && along.Number > n.Section.Start && along.Number < n.Section.End && wall.Face.ToMitre(leg, head) >= _project.Rules.CornerClear
+            && along - new Along(leg.Start) >= _project.Rules.EdgeMin && new Along(leg.End) - along >= _project.Rules.EdgeMin;
         return isIn && outline.Holds(head, Lengths.Quantum(_project.Unit)) ? head : null;
     }
 
-    private bool IsClear(Nail like, double along, double elevation, double splay, double inclination, double length, Nail? instead)
+    private bool IsClear(Nail like, Head head, double splay, double inclination, double length, Nail? instead)
     {
         Face face = WallOf(like).Effect.Face;
-        Hole hole = face.HoleAt(along, elevation, splay, inclination, length, like.HoleDiameter, _project.Rules.Drift);
+        Hole hole = face.HoleAt(head, splay, inclination, length, like.HoleDiameter, _project.Rules.Drift);
         int own = instead is null ? -1 : _numbers[instead.Mark];
         _scene.Value.HolesCloserThan(hole, _project.Rules.NailClearance, _found);
         if (_found.Any(i => i != own))
             return false;
-        _scene.Value.ObstaclesTooClose(hole, FacePlace.Of(face, along), _found);
+        _scene.Value.ObstaclesTooClose(hole, FacePlace.Of(face, head.Along), _found);
         return _found.Count == 0;
     }
 
-    private IEnumerable<double> PlacesAround(double along, double reach, double step)
+    private IEnumerable<Along> PlacesAround(Along along, double reach, double step)
     {
         int most = Math.Min(MostPlaces, (int)Math.Floor(reach / step + 1e-9));
         for (int i = 1; i <= most; i++)
@@ -153,7 +153,7 @@ internal sealed class LoadCures
             yield return Rounded(along + i * step);
             yield return Rounded(along - i * step);
         }
-        double Rounded(double place) => Math.Round(place, 6);
+        static Along Rounded(Along place) => new(Math.Round(place.Number, 6));
     }
 
     private IEnumerable<double> Splays()

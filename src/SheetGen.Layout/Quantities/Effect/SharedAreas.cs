@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model.Results;
 
 namespace SheetGen.Layout.Quantities.Effect;
@@ -12,13 +13,13 @@ internal static class SharedAreas
         foreach (LeftOut left in layout.LeftOut.Where(l => l.Wall == wall.Wall))
         {
             GridPlace? place = wall.Grid.Empty
-                .Where(p => p.Row.Section == left.Section && p.Row.Number == left.Row).MinBy(p => Math.Abs(p.At.Along - left.Along));
+                .Where(p => p.Row.Section == left.Section && p.Row.Number == left.Row).MinBy(p => Math.Abs(p.At.Along - new Along(left.Along)));
             if (place is null)
                 continue;
             double reach = 1.5 * Math.Max(left.Section.HorizontalSpacing, left.Section.VerticalSpacing);
             yield return new SharedArea(left, wall.GridArea(place),
             [
-                .. wall.Production.Where(n => Math.Abs(n.Along - place.At.Along) <= reach && Math.Abs(n.Elevation - place.At.Elevation) <= reach)
+                .. wall.Production.Where(n => Math.Abs(Head.Of(n).Along - place.At.Along) <= reach && Math.Abs(Head.Of(n).Elevation - place.At.Elevation) <= reach)
                     .Select(n => (n.Mark, Growth: nails[n.Mark].Drawn.Area - (nails[n.Mark].Grid?.Area ?? 0)))
                     .Where(c => c.Growth > 1e-6 * left.Section.HorizontalSpacing * left.Section.VerticalSpacing)
                     .OrderByDescending(c => c.Growth).ThenBy(c => c.Mark, StringComparer.Ordinal).Take(MostCarriers),

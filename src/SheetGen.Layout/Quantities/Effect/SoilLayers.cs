@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 
@@ -35,19 +36,18 @@ internal sealed class SoilLayers
     public IEnumerable<string> Names => _borings.Select(b => b.Boring.Name);
 
     /// <summary>The layers along a hole, from its head on, neighbours of one name as one.</summary>
-    /// <param name="along">Place of the head along the layout line.</param>
     /// <param name="alongRate">Change of place for one of length.</param>
     /// <param name="down">Height lost for one of length.</param>
-    public IReadOnlyList<LayerStretch> Of(double along, double alongRate, double elevation, double down, double length)
+    public IReadOnlyList<LayerStretch> Of(Head head, double alongRate, double down, double length)
     {
         if (IsEmpty)
             return [];
         var stretches = new List<LayerStretch>();
         double from = 0;
-        foreach (double to in Depths(along, alongRate, length))
+        foreach (double to in Depths(head.Along.Number, alongRate, length))
         {
-            int pair = PairAt(along + alongRate * (from + to) / 2);
-            foreach (LayerStretch part in Within(pair, along, alongRate, elevation, down, from, to))
+            int pair = PairAt(head.Along.Number + alongRate * (from + to) / 2);
+            foreach (LayerStretch part in Within(pair, head, alongRate, down, from, to))
             {
                 if (stretches.Count > 0 && stretches[^1].Layer == part.Layer)
                     stretches[^1] = stretches[^1] with { To = part.To };
@@ -66,17 +66,17 @@ internal sealed class SoilLayers
     /// <summary>Number of the boring behind a place: 0 before the first, the count after the last.</summary>
     private int PairAt(double along) => _borings.Count(b => b.Along <= along);
 
-    private IEnumerable<LayerStretch> Within(int pair, double along, double rate, double elevation, double down, double from, double to)
+    private IEnumerable<LayerStretch> Within(int pair, Head head, double rate, double down, double from, double to)
     {
         if (!_pairs.TryGetValue(pair, out IReadOnlyList<LayerPair>? layers))
             _pairs[pair] = layers = LayerPair.Between(_borings[Math.Max(0, pair - 1)].Boring, _borings[Math.Min(pair, _borings.Count - 1)].Boring);
         double first = _borings[Math.Max(0, pair - 1)].Along, last = _borings[Math.Min(pair, _borings.Count - 1)].Along;
-        double Share(double depth) => last > first ? (along + rate * depth - first) / (last - first) : 0;
+        double Share(double depth) => last > first ? (head.Along.Number + rate * depth - first) / (last - first) : 0;
         // Height of the hole over a layer's lower limit is straight along the hole: it is left where it changes sign.
         double Over(LayerPair layer, double depth)
         {
             double share = Share(depth);
-            return double.IsFinite(layer.FirstTo) ? elevation - down * depth - (layer.FirstTo + (layer.LastTo - layer.FirstTo) * share) : double.PositiveInfinity;
+            return double.IsFinite(layer.FirstTo) ? head.Elevation.Number - down * depth - (layer.FirstTo + (layer.LastTo - layer.FirstTo) * share) : double.PositiveInfinity;
         }
         var cuts = new SortedSet<double> { from, to };
         foreach (LayerPair layer in layers)

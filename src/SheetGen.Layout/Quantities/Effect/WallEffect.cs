@@ -26,11 +26,11 @@ internal sealed class WallEffect
         foreach (Section section in wall.Sections)
             _strengths[section] = new SectionStrength(wall, section, regions.SlopeFactor(), Layers.IsEmpty ? [] : layers, project.Unit);
         foreach (Leg leg in Face.Legs)
-            _drawn[leg.Index] = new LegCells(regions, leg, [.. Production.Where(n => LegOf(n.Along) == leg.Index).Select(n => (n.Mark, new Head(n.Along, n.Elevation)))]);
+            _drawn[leg.Index] = new LegCells(regions, leg, [.. Production.Where(n => LegOf(n) == leg.Index).Select(n => (n.Mark, Head.Of(n)))]);
         _area = _drawn.Values.SelectMany(c => c.Areas()).ToDictionary(a => a.Key, a => a.Area);
         _gridArea = HeadCells.Areas(regions, [.. Grid.All.Select(p => (p.Key, p.At))]);
-        AreaWithoutNails = Face.Legs.Where(l => Production.All(n => LegOf(n.Along) != l.Index)).Sum(l => _drawn[l.Index].FaceArea);
-        _rows = Production.OrderBy(n => n.Along).ToLookup(n => (LegOf(n.Along), n.Section, n.Row));
+        AreaWithoutNails = Face.Legs.Where(l => Production.All(n => LegOf(n) != l.Index)).Sum(l => _drawn[l.Index].FaceArea);
+        _rows = Production.OrderBy(n => n.Along).ToLookup(n => (LegOf(n), n.Section, n.Row));
         _gridRows = Grid.All.OrderBy(p => p.At.Along).ToLookup(p => (p.Row.Leg, p.Row.Section, p.Row.Number));
     }
 
@@ -52,13 +52,13 @@ internal sealed class WallEffect
 
     public SectionStrength StrengthOf(Section section) => _strengths[section];
 
-    /// <summary>The cells of the nails as drawn, on the leg of a place.</summary>
-    public LegCells CellsAt(double along) => _drawn[LegOf(along)];
+    /// <summary>The cells of the nails as drawn, on the leg of a nail.</summary>
+    public LegCells CellsAt(Nail nail) => _drawn[LegOf(nail)];
 
     public double GridArea(GridPlace place) => _gridArea[place.Key];
 
     /// <summary>The production nails of a nail's row on its leg, by place along the layout line.</summary>
-    public IReadOnlyList<Nail> RowOf(Nail nail) => [.. _rows[(LegOf(nail.Along), nail.Section, nail.Row)]];
+    public IReadOnlyList<Nail> RowOf(Nail nail) => [.. _rows[(LegOf(nail), nail.Section, nail.Row)]];
 
     /// <summary>Every production nail at its grid place and as drawn.</summary>
     public IEnumerable<NailEffect> Nails()
@@ -71,7 +71,7 @@ internal sealed class WallEffect
             PlaceEffect drawn = Drawn(nail);
             PlaceEffect? grid = place is null ? null : OnGrid(nail, place);
             bool isSame = grid is not null && nail is { Splay: 0 } && nail.Inclination == nail.Section.Inclination && nail.Length == place!.Row.Length
-                && place.At == new Head(nail.Along, nail.Elevation) && EffectTakeOff.IsSame(grid.Area, drawn.Area);
+                && place.At == Head.Of(nail) && EffectTakeOff.IsSame(grid.Area, drawn.Area);
             yield return new NailEffect
             {
                 Nail = nail,
@@ -86,7 +86,7 @@ internal sealed class WallEffect
 
     /// <summary>The nail as drawn, or with another length.</summary>
     public PlaceEffect Drawn(Nail nail, double? length = null) =>
-        At(nail.Section, nail.Row, new Head(nail.Along, nail.Elevation), nail.Splay, nail.Inclination, length ?? nail.Length, _area[nail.Mark], WidthOf(nail));
+        At(nail.Section, nail.Row, Head.Of(nail), nail.Splay, nail.Inclination, length ?? nail.Length, _area[nail.Mark], WidthOf(nail));
 
     /// <summary>Any place of a nail.</summary>
     public PlaceEffect At(Section section, RowNumber row, Head head, double splay, double inclination, double length, double area, double width)
@@ -95,13 +95,13 @@ internal sealed class WallEffect
         double a = Angles.ToRadians(splay), i = Angles.ToRadians(inclination);
         double inward = Math.Cos(i) * Math.Cos(a), down = Math.Sin(i);
         double square = Square(splay, inclination), gridSquare = Square(0, section.Inclination);
-        IReadOnlyList<LayerStretch> layers = Layers.Of(head.Along, Math.Cos(i) * Math.Sin(a), head.Elevation, down, length);
-        double toe = Math.Min(Wall.Bottom.At(head.Along), Wall.Bottom.Before(head.Along));
+        IReadOnlyList<LayerStretch> layers = Layers.Of(head, Math.Cos(i) * Math.Sin(a), down, length);
+        Elevation toe = Wall.Bottom.LowerAt(head.Along);
         double behind = Face.OffsetAt(head.Elevation) - Face.OffsetAt(toe);
         var cuts = new List<SurfaceCut>();
         foreach (SlipSurface surface in strength.Design.Surfaces)
         {
-            double at = SlipCut.At(surface, toe, behind, head.Elevation, inward, down, length);
+            double at = SlipCut.At(surface, toe.Number, behind, head.Elevation.Number, inward, down, length);
             cuts.Add(new SurfaceCut(surface, at, strength.Pullout(layers, 0, at), strength.Pullout(layers, at, length)));
         }
         return strength.Compared(
@@ -119,16 +119,16 @@ internal sealed class WallEffect
     }
 
     /// <summary>Width that a head of a row would stand for.</summary>
-    public double WidthAmong(Nail like, IReadOnlyList<double> heads, int index)
+    public double WidthAmong(Nail like, IReadOnlyList<Along> heads, int index)
     {
-        IReadOnlyList<GridPlace> grid = [.. _gridRows[(LegOf(like.Along), like.Section, like.Row)]];
-        return grid.Count == 0 ? like.Section.HorizontalSpacing : GridPlaces.Width(Face, grid, heads, index, like.Elevation);
+        IReadOnlyList<GridPlace> grid = [.. _gridRows[(LegOf(like), like.Section, like.Row)]];
+        return grid.Count == 0 ? like.Section.HorizontalSpacing : GridPlaces.Width(Face, grid, heads, index, new Elevation(like.Elevation));
     }
 
     private double WidthOf(Nail nail)
     {
         IReadOnlyList<Nail> row = RowOf(nail);
-        return WidthAmong(nail, [.. row.Select(n => n.Along)], row.ToList().IndexOf(nail));
+        return WidthAmong(nail, [.. row.Select(n => Head.Of(n).Along)], row.ToList().IndexOf(nail));
     }
 
     private PlaceEffect OnGrid(Nail nail, GridPlace place)
@@ -145,5 +145,5 @@ internal sealed class WallEffect
         return Math.Cos(i) * Math.Cos(a) * Math.Cos(lean) + Math.Sin(i) * Math.Sin(lean);
     }
 
-    private int LegOf(double along) => Face.LegAt(along).Index;
+    private int LegOf(Nail nail) => Face.LegAt(nail.Along).Index;
 }

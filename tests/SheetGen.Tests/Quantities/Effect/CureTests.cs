@@ -137,7 +137,7 @@ public sealed partial class CureTests
         foreach (bool swapped in (bool[])[false, true])
         {
             (WallProject project, _) = (EffectWall.Exact with { Borings = [One("B-1", 20, swapped ? "loam" : "fill"), One("B-2", 60, swapped ? "fill" : "loam")] }).Make();
-            LayerStretch[] down = [.. new SoilLayers(project, project.Walls[0]).Of(40, 0, 125, 1, 50)];
+            LayerStretch[] down = [.. new SoilLayers(project, project.Walls[0]).Of(Rows.Typed.HeadAt(40, 125), 0, 1, 50)];
             Assert.Equal([SoilLayers.Above, "fill", "loam", "sand", SoilLayers.Below], down.Select(l => l.Layer));
             Assert.Equal([5.0, 5, 5, 30, 5], down.Select(l => Math.Round(l.Length, 9)));
         }

@@ -3,6 +3,7 @@ using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
 using Xunit;
+using static SheetGen.Tests.Rows.Typed;
 
 namespace SheetGen.Tests.Quantities.Effect;
 
@@ -66,7 +67,7 @@ public sealed class SlipAndSoilTests
         Assert.Equal([(SoilLayers.Above, 5.0), ("clay", 10.0), ("sand", 30.0), (SoilLayers.Below, 5.0)], Down(layers, 0));
         Assert.Equal(Down(layers, 60), Down(layers, 95));
 
-        static IEnumerable<(string, double)> Down(SoilLayers layers, double along) => layers.Of(along, 0, 125, 1, 50).Select(l => (l.Layer, Math.Round(l.Length, 9)));
+        static IEnumerable<(string, double)> Down(SoilLayers layers, double along) => layers.Of(HeadAt(along, 125), 0, 1, 50).Select(l => (l.Layer, Math.Round(l.Length, 9)));
     }
 
     [Fact]
@@ -88,8 +89,8 @@ public sealed class SlipAndSoilTests
             }
             SoilLayers layers = Layers([.. borings]), again = Layers([.. borings.AsEnumerable().Reverse()]);
             double along = random.NextDouble() * 100, rate = random.NextDouble() * 1.4 - 0.7, down = random.NextDouble() * 0.6 - 0.1, elevation = 104 + random.NextDouble() * 20;
-            IReadOnlyList<LayerStretch> found = layers.Of(along, rate, elevation, down, 25);
-            Assert.Equal(found, again.Of(along, rate, elevation, down, 25));
+            IReadOnlyList<LayerStretch> found = layers.Of(HeadAt(along, elevation), rate, down, 25);
+            Assert.Equal(found, again.Of(HeadAt(along, elevation), rate, down, 25));
             Assert.Equal(25, found.Sum(l => l.Length), 9);
             for (int k = 0; k < 200; k++)
             {
@@ -97,7 +98,7 @@ public sealed class SlipAndSoilTests
                 LayerStretch here = found.First(l => depth <= l.To);
                 if (Math.Min(depth - here.From, here.To - depth) < 1e-6)
                     continue;
-                Assert.Equal(here.Layer, layers.Of(along + rate * depth, 0, elevation - down * depth, 0, 1e-9)[0].Layer);
+                Assert.Equal(here.Layer, layers.Of(HeadAt(along + rate * depth, elevation - down * depth), 0, 0, 1e-9)[0].Layer);
             }
             mixed += found.Count > 2 ? 1 : 0;
         }
