@@ -48,6 +48,9 @@ internal sealed class DistrictSearch
     /// <summary>By how much a loop may be behind the best layout that it found while it looks for noted nails to gain.</summary>
     private static readonly Cost Slack = new(0, 0, 20 * Cost.Point, 0, 0);
 
+    /// <summary>The same where no unresolved nail is left to gain: one noted nail more lets two others go.</summary>
+    private static readonly Cost NotedSlack = new(0, 1, 20 * Cost.Point, 0, 0);
+
     /// <summary>The same while it looks for unresolved ones: what frees one often needs neighbours that are noted first.</summary>
     private static readonly Cost WideSlack = new(0, 5, 20 * Cost.Point, 0, 0);
 
@@ -175,7 +178,7 @@ internal sealed class DistrictSearch
             if (_travel is not null && !_isAfterNoted
                 && (best.Unresolved == 0 || IsSpent(idle, patience * (best.Unresolved + best.Noted)) || IsSpent(trials, most) || IsSpent(District.Work - start, end - start)))
             {
-                _travel.GoOn(Slack);
+                _travel.GoOn(best.Unresolved == 0 ? NotedSlack : Slack);
                 _isAfterNoted = true;
                 now = FindSeeds();
             }
