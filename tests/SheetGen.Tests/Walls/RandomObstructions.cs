@@ -23,7 +23,7 @@ public sealed class RandomObstructions(WallRandom random, double foot, RandomWal
             if (half < 2)
             {
                 if (random.Chance(0.05))
-                    all.Add(PipeAlong(wall));
+                    all.Add(PipeAlong(wall, at));
                 else
                     all.Add(Shaft(wall, at, random.Between(5, 9)));
                 continue;
@@ -32,12 +32,12 @@ public sealed class RandomObstructions(WallRandom random, double foot, RandomWal
             {
                 case 0 or 1 or 2: all.AddRange(Bent(wall, at, half)); break;
                 case 3: all.AddRange(Piles(wall, at, half)); break;
-                case 4: all.Add(PipeAlong(wall)); break;
+                case 4: all.Add(PipeAlong(wall, at)); break;
                 case 5: all.Add(PipeAcross(wall, at)); break;
                 case 6: all.Add(Footing(wall, at, half)); break;
                 case 7: all.Add(Raked(wall, at)); break;
                 case 8: all.Add(Girder(wall, at, High(wall, at))); break;
-                default: all.Add(Boundary(wall)); break;
+                default: all.Add(Boundary(wall, at)); break;
             }
         }
         return all;
@@ -114,10 +114,10 @@ public sealed class RandomObstructions(WallRandom random, double foot, RandomWal
         Top = high + L(4),
     };
 
-    private ScenarioObstruction PipeAlong(ScenarioWall wall)
+    private ScenarioObstruction PipeAlong(ScenarioWall wall, double at)
     {
         double offset = random.Between(6, 24, 0.5), depth = random.Between(2, 8, 0.5);
-        double[] stops = [wall.Start - L(random.Of(0, 15)), .. Inner(wall), wall.End + L(random.Of(0, 20))];
+        double[] stops = Along(wall, at, L(random.Of(0, 15)), L(random.Of(0, 20)));
         return new ScenarioObstruction
         {
             Name = Name("Storm"),
@@ -128,10 +128,12 @@ public sealed class RandomObstructions(WallRandom random, double foot, RandomWal
         };
     }
 
-    private double[] Inner(ScenarioWall wall)
+    /// <summary>Stations of something along the wall, as long as the options allow around a place.</summary>
+    private double[] Along(ScenarioWall wall, double at, double before, double after)
     {
-        int count = Math.Max(1, (int)((wall.End - wall.Start) / L(60)));
-        return [.. Enumerable.Range(1, count).Select(k => wall.Start + (wall.End - wall.Start) * k / (count + 1))];
+        double half = options.Along is { } along ? L(along / 2) : double.MaxValue, start = Math.Max(wall.Start, at - half), end = Math.Min(wall.End, at + half);
+        int count = Math.Max(1, (int)((end - start) / L(60)));
+        return [start - before, .. Enumerable.Range(1, count).Select(k => start + (end - start) * k / (count + 1)), end + after];
     }
 
     private ScenarioObstruction PipeAcross(ScenarioWall wall, double at)
@@ -185,10 +187,10 @@ public sealed class RandomObstructions(WallRandom random, double foot, RandomWal
         };
     }
 
-    private ScenarioObstruction Boundary(ScenarioWall wall)
+    private ScenarioObstruction Boundary(ScenarioWall wall, double at)
     {
         double offset = random.Between(30, 45);
-        double[] stops = [wall.Start - L(20), .. Inner(wall), wall.End + L(20)];
+        double[] stops = Along(wall, at, L(20), L(20));
         return new ScenarioObstruction
         {
             Name = Name("Easement"),

@@ -17,4 +17,7 @@ public sealed record RandomWallOptions
 
     /// <summary>Obstructions for each hundred nails.</summary>
     public double Obstructions { get; init; } = 6;
+
+    /// <summary>Greatest length of pipes and easements along the wall in feet, for long walls that are nowhere more crowded than short ones; null: as long as the wall.</summary>
+    public double? Along { get; init; }
 }

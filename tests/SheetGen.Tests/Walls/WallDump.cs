@@ -1,9 +1,11 @@
+using System.Globalization;
+
 namespace SheetGen.Tests.Walls;
 
 /// <summary>Writes random and named walls to a folder, for tools outside this program.</summary>
 public static class WallDump
 {
-    /// <summary>Arguments: first seed, count, folder, and any of: satisfiable, plain, inside, nails=N; or the word named and a folder.</summary>
+    /// <summary>Arguments: first seed, count, folder, and any of: satisfiable, plain, inside, nails=N, along=FEET; or the word named and a folder.</summary>
     public static int Run(IReadOnlyList<string> arguments)
     {
         if (arguments is ["named", string folder])
@@ -15,7 +17,7 @@ public static class WallDump
         }
         if (arguments.Count < 3 || !ulong.TryParse(arguments[0], out ulong seed) || !int.TryParse(arguments[1], out int count))
         {
-            Console.Error.WriteLine("walls SEED COUNT DIR [satisfiable] [plain] [inside] [nails=N] | walls named DIR");
+            Console.Error.WriteLine("walls SEED COUNT DIR [satisfiable] [plain] [inside] [nails=N] [along=FEET] | walls named DIR");
             return 2;
         }
         var options = new RandomWallOptions
@@ -24,9 +26,9 @@ public static class WallDump
             Plain = arguments.Contains("plain"),
             OutsideCorners = arguments.Contains("inside") ? false : null,
         };
-        string? nails = arguments.FirstOrDefault(a => a.StartsWith("nails=", StringComparison.Ordinal));
-        if (nails is not null)
-            options = options with { Nails = int.Parse(nails[6..], System.Globalization.CultureInfo.InvariantCulture) };
+        if (Number("nails=") is { } nails)
+            options = options with { Nails = nails };
+        options = options with { Along = Number("along=") };
         Directory.CreateDirectory(arguments[2]);
         for (int i = 0; i < count; i++)
         {
@@ -34,5 +36,9 @@ public static class WallDump
             File.WriteAllText(Path.Combine(arguments[2], $"{each}.yaml"), RandomWall.Yaml(each, options));
         }
         return 0;
+
+        int? Number(string name) => arguments.FirstOrDefault(a => a.StartsWith(name, StringComparison.Ordinal)) is { } given
+            ? int.Parse(given[name.Length..], CultureInfo.InvariantCulture)
+            : null;
     }
 }
