@@ -54,6 +54,6 @@ internal sealed partial record CliRun(int Code, string Out, string Error)
         return process;
     }
 
-    [GeneratedRegex("^sheetgen: (placing|checking|measuring|drawing|writing|proving|[0-9]+ of [0-9]+ (walls|variants))\\b")]
+    [GeneratedRegex("^sheetgen: (choosing|placing|checking|measuring|drawing|writing|proving|[0-9]+ of [0-9]+ (walls|variants))\\b")]
     private static partial Regex StageLine();
 }
