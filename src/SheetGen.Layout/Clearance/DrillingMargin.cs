@@ -10,7 +10,6 @@ namespace SheetGen.Layout.Clearance;
 internal static class DrillingMargin
 {
     private const int MostSteps = 100;
-    private const double Tolerance = 1e-12;
 
     /// <summary>The smaller of a ratio met before and that to another hole; 0 where they touch.</summary>
     public static double Ratio(in Hole hole, in Hole other, double before)
@@ -44,7 +43,7 @@ internal static class DrillingMargin
 
     private static bool Improves(Nearest near, ref double ratio)
     {
-        if (near.Clear >= -Tolerance)
+        if (near.Clear >= -ClearanceTolerance.RatioMet)
             return false;
         double free = near.Clear + ratio * near.DepthFirst;
         double next = free > 0 ? free / near.DepthFirst : 0;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -38,11 +39,11 @@ internal static class GuidanceFindings
         if (IsOutside(section.VerticalSpacing, least, most))
             yield return $"a vertical spacing of {Shown(section.VerticalSpacing, unit)} is outside the usual {range} ({Source}, 6.3)";
         double area = section.HorizontalSpacing * section.VerticalSpacing * (foot ? 1 : 1 / (0.3048 * 0.3048));
-        if (area > 42 * (1 + 1e-9))
+        if (area > 42 * (1 + Tolerance.Rounding))
             yield return $"a face area of {area.ToString("0.#", CultureInfo.InvariantCulture)} ft2 a nail is over the usual 42 ft2 ({Source}, 6.3)";
         if (IsOutside(section.Inclination, 10, 20))
             yield return $"an inclination of {Figures.Degrees(section.Inclination)} is outside the usual 10 to 20 ({Source}, 6.3)";
-        if (section.TopRowDepth > section.VerticalSpacing / 2 * (1 + 1e-9))
+        if (section.TopRowDepth > section.VerticalSpacing / 2 * (1 + Tolerance.Rounding))
             yield return $"a first row {Shown(section.TopRowDepth, unit)} deep is deeper than half the vertical spacing ({Source}, 6.3)";
         double hole = Lengths.ToInches(section.HoleDiameter, unit);
         if (foot ? IsOutside(hole, 4, 8) : IsOutside(section.HoleDiameter, 0.1, 0.2))
@@ -52,7 +53,7 @@ internal static class GuidanceFindings
         }
         if (IsOutside(section.Bar.DiameterInches, 0.75, 1.27))
             yield return $"a bar {section.Bar.Size} is outside the usual #6 to #10 ({Source}, 3.2)";
-        if (section.TestNails.ProofShare < 0.05 * (1 - 1e-9))
+        if (section.TestNails.ProofShare < 0.05 * (1 - Tolerance.Rounding))
         {
             string share = (section.TestNails.ProofShare * 100).ToString("0.##", CultureInfo.InvariantCulture);
             yield return $"proof tests on {share} % of the production nails are under the usual 5 % ({Source}, 9.4)";
@@ -67,7 +68,7 @@ internal static class GuidanceFindings
             : null;
     }
 
-    private static bool IsOutside(double value, double least, double most) => value < least * (1 - 1e-9) || value > most * (1 + 1e-9);
+    private static bool IsOutside(double value, double least, double most) => value < least * (1 - Tolerance.Rounding) || value > most * (1 + Tolerance.Rounding);
 
     private static string Shown(double value, LengthUnit unit) => Figures.Number(value) + " " + Lengths.Symbol(unit);
 

@@ -17,10 +17,10 @@ internal readonly struct HoleFrame
     {
         _origin = origin;
         double length = direction.Length;
-        _along = length > 1e-6 ? direction * (1 / length) : new Vector3D(1, 0, 0);
+        _along = length > ClearanceTolerance.NoDirection ? direction * (1 / length) : new Vector3D(1, 0, 0);
         Vector3D level = new Vector3D(0, 0, 1).Cross(_along);
         double size = level.Length;
-        _x = size > 1e-6 ? level * (1 / size) : new Vector3D(0, 1, 0);
+        _x = size > ClearanceTolerance.NoDirection ? level * (1 / size) : new Vector3D(0, 1, 0);
         _y = _along.Cross(_x);
     }
 
@@ -55,7 +55,7 @@ internal readonly struct HoleFrame
     {
         double tip = head + run;
         double least = Math.Min(head - headRadius, tip - tipRadius), most = Math.Max(head + headRadius, tip + tipRadius);
-        double rounding = 1e-6 * (Math.Abs(least) + Math.Abs(most)) + 1e-6;
+        double rounding = ClearanceTolerance.SinglePrecision * (Math.Abs(least) + Math.Abs(most)) + ClearanceTolerance.LeastGrowth;
         low = (float)(least - rounding);
         high = (float)(most + rounding);
     }

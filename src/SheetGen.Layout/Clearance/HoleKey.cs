@@ -79,10 +79,10 @@ internal readonly struct HoleKey
             float size = 0;
             for (int k = 0; k < Coordinates; k++)
                 size = Math.Max(size, Math.Max(Math.Abs(Low[k]), Math.Abs(High[k])));
-            double grow = (double)High[RadiusLane] * 1.000001 + size * 1e-6;
+            double grow = (double)High[RadiusLane] * (1 + ClearanceTolerance.SinglePrecision) + size * ClearanceTolerance.SinglePrecision;
             var low = new Vector3D(Math.Min(Low[0], Low[3]), Math.Min(Low[1], Low[4]), Math.Min(Low[2], Low[5]));
             var high = new Vector3D(Math.Max(High[0], High[3]), Math.Max(High[1], High[4]), Math.Max(High[2], High[5]));
-            return new Bounds(low + origin, high + origin).Grow(grow + 1e-6);
+            return new Bounds(low + origin, high + origin).Grow(grow + ClearanceTolerance.LeastGrowth);
         }
     }
 }

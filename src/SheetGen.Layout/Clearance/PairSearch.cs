@@ -71,7 +71,7 @@ internal static class PairSearch
 
     private static void Search(HoleTree tree, in HoleTree.Node a, in HoleTree.Node b, double limit, List<HolePair> found)
     {
-        float grow = (float)Math.Max(0, limit) * 1.000001f;
+        float grow = (float)Math.Max(0, limit) * (float)(1 + ClearanceTolerance.SinglePrecision);
         if (a.Start == b.Start)
         {
             SearchWithin(tree, a, limit, grow, found);

@@ -1,4 +1,5 @@
 using SheetGen.Layout.Clearance;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Corridors;
 using SheetGen.Model.Geometry;
@@ -14,9 +15,6 @@ namespace SheetGen.Layout.Neighbours;
 /// </summary>
 public static class Neighbours
 {
-    /// <summary>Large coordinates keep no more than this, in metres.</summary>
-    private const double Tolerance = 1e-6;
-
     /// <summary>Metres by which two files may place one obstruction differently.</summary>
     private const double SamePlace = 0.03;
 
@@ -43,12 +41,12 @@ public static class Neighbours
         (Placed Of, int Number)[] owners = [.. near.SelectMany(p => p.Set.Holes.Select((_, i) => (p, i)))];
         Hole[] holes = [.. near.SelectMany(p => p.Holes)];
         double most = near.Length == 0 ? 0 : near.Max(p => p.NailClearance);
-        foreach (HolePair pair in new HoleIndex(holes).PairsCloserThan(most - Tolerance))
+        foreach (HolePair pair in new HoleIndex(holes).PairsCloserThan(most - Tolerance.LargeCoordinates))
         {
             (Placed a, int i) = owners[pair.First];
             (Placed b, int k) = owners[pair.Second];
             double required = Math.Max(a.NailClearance, b.NailClearance);
-            if (a == b || pair.Clear >= required - Tolerance)
+            if (a == b || pair.Clear >= required - Tolerance.LargeCoordinates)
                 continue;
             Nearest measured = HoleDistance.Between(holes[pair.First], holes[pair.Second]);
             yield return (a.Number, i, Tell(a, i, b, b.Set.Holes[k].Mark, $"{b.Set.Holes[k].Mark} of {b.Set.Name}", FindingCode.NailNail, measured, required));
@@ -91,7 +89,7 @@ public static class Neighbours
             foreach (int k in pieces)
             {
                 Solid solid = obstacles.All[k].Solid;
-                if (HoleDistance.CloserThan(seen, solid, required - Tolerance * scale) && HoleDistance.ToSolid(seen, solid) is var near && (least is null || near.Clear < least.Value.Clear))
+                if (HoleDistance.CloserThan(seen, solid, required - Tolerance.LargeCoordinates * scale) && HoleDistance.ToSolid(seen, solid) is var near && (least is null || near.Clear < least.Value.Clear))
                     least = near;
             }
             if (least is not { } nearest)

@@ -77,7 +77,7 @@ internal static class ColumnPhases
             var site = new Site(project);
             var search = new LayoutSearch(site, RowTasks.Make(site), new PlacingOptions { Depth = depth }, null);
             search.Run();
-            return new Figures(Math.Round(search.Cover.Total, 3), search.Layout.Cost.Unresolved, search.Layout.Cost.Noted);
+            return new Figures(Math.Round(search.Cover.Total, SearchTolerance.CoverDecimals), search.Layout.Cost.Unresolved, search.Layout.Cost.Noted);
         }
 
         public int CompareTo(Figures other) => (Uncovered, Unresolved, Noted).CompareTo((other.Uncovered, other.Unresolved, other.Noted));

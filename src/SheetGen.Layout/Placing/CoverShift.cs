@@ -49,7 +49,7 @@ internal sealed class CoverShift(District district, CoverWatch cover)
             if (change < 0)
                 found.Add((change, move));
         }
-        foreach ((_, Move move) in found.OrderBy(f => Math.Round(f.Change, 6)).ThenBy(f => f.Move.Length).Take(GreatestRebuilds))
+        foreach ((_, Move move) in found.OrderBy(f => Math.Round(f.Change, Tolerance.Decimals)).ThenBy(f => f.Move.Length).Take(GreatestRebuilds))
         {
             if (Rebuild(move, withNear: false) || Rebuild(move, withNear: true))
                 return;

@@ -8,9 +8,6 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 internal sealed class CoverWatch
 {
-    /// <summary>Lengths of wall nearer than this are one: sums of doubles.</summary>
-    private const double LeastChange = 1e-6;
-
     private readonly Dictionary<Bay, RowState[]> _rows = new(ReferenceEqualityComparer.Instance);
     private readonly HashSet<Bay> _broken;
     private readonly double _withoutRows;
@@ -54,7 +51,7 @@ internal sealed class CoverWatch
     public int Compare(IReadOnlyList<Slot> moved)
     {
         double change = Change(moved);
-        return Math.Abs(change) < LeastChange ? 0 : change < 0 ? -1 : 1;
+        return Math.Abs(change) < Tolerance.SameLength ? 0 : change < 0 ? -1 : 1;
     }
 
     /// <summary>By how much length of wall the rule is broken more than before the slots moved.</summary>

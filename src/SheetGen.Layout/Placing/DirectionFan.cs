@@ -14,9 +14,6 @@ internal sealed class DirectionFan(RowTask row, HeadChoice choice, DirectionTabl
 {
     private const int Lanes = 4;
 
-    /// <summary>Holes that turn less than this against each other (the square of the sine) are left to the exact test.</summary>
-    private const double NearlyParallel = 1e-4;
-
     private readonly double _radius = row.Radius;
     private readonly double _drift = row.Bay.Rules.Drift;
 
@@ -66,7 +63,6 @@ internal sealed class DirectionFan(RowTask row, HeadChoice choice, DirectionTabl
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void DecideFour(int at, in Seen other, out uint close, out uint clear)
     {
-        const double Narrow = 1e-7, Rounding = 1e-11;
         Vector256<double> inward = Load(table.Inward, at), up = Load(table.UpStation, at), down = Load(table.Down, at), length = Load(table.Length, at);
         Vector256<double> xa = inward * other.Head.N + up * other.Head.E + down * other.Head.Z;
         Vector256<double> cosine = inward * other.Direction.N + up * other.Direction.E + down * other.Direction.Z;
@@ -79,8 +75,8 @@ internal sealed class DirectionFan(RowTask row, HeadChoice choice, DirectionTabl
         Vector256<double> square = Vector256.Create(other.Square) + v * v + u * u + (v * xb - u * xa - u * v * cosine) * 2;
         Vector256<double> wide = Vector256.Create(_radius + other.Radius + other.Required);
         Vector256<double> reach = wide + length * _drift + far * other.Drift, here = wide + u * _drift + v * other.Drift;
-        Vector256<double> narrow = (Vector256<double>.One + reach * reach) * Narrow + (Vector256.Create(other.Square) + length * length + far * far) * Rounding;
-        Vector256<double> decides = Vector256.GreaterThan(sine2, Vector256.Create(NearlyParallel)) & Vector256.GreaterThan(here, zero);
+        Vector256<double> narrow = (Vector256<double>.One + reach * reach) * SearchTolerance.ExactReach + (Vector256.Create(other.Square) + length * length + far * far) * SearchTolerance.ExactSquare;
+        Vector256<double> decides = Vector256.GreaterThan(sine2, Vector256.Create(SearchTolerance.NearlyParallel)) & Vector256.GreaterThan(here, zero);
         Vector256<double> isClear = Vector256.GreaterThan(square, reach * reach + narrow);
         double gain = _drift * _drift + other.Drift * other.Drift;
         if (gain > 0)
@@ -90,7 +86,7 @@ internal sealed class DirectionFan(RowTask row, HeadChoice choice, DirectionTabl
         }
         Vector256<double> isClose = Vector256.LessThan(square, here * here - narrow);
         if (other.IsOpen)
-            isClose &= isInside & Vector256.GreaterThan(v, Vector256.Create(Narrow)) & Vector256.LessThan(v, far - Vector256.Create(Narrow));
+            isClose &= isInside & Vector256.GreaterThan(v, Vector256.Create(SearchTolerance.ExactReach)) & Vector256.LessThan(v, far - Vector256.Create(SearchTolerance.ExactReach));
         close = Vector256.ExtractMostSignificantBits(isClose & decides);
         clear = Vector256.ExtractMostSignificantBits(isClear & decides);
     }

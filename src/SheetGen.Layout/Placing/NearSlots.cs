@@ -9,9 +9,6 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 internal static class NearSlots
 {
-    /// <summary>Decimals of the distances that slots are ordered by: equal ones stay equal in any coordinates.</summary>
-    private const int Decimals = 6;
-
     public static void Find(IReadOnlyList<Slot> slots, double clearance)
     {
         if (slots.Count == 0)
@@ -39,7 +36,7 @@ internal static class NearSlots
         for (int i = 0; i < slots.Count; i++)
         {
             Vector3D head = slots[i].Grid.Point;
-            slots[i].Near = [.. near[i].OrderBy(s => Math.Round((s.Grid.Point - head).Length, Decimals)).ThenBy(s => s.Index)];
+            slots[i].Near = [.. near[i].OrderBy(s => Math.Round((s.Grid.Point - head).Length, Tolerance.Decimals)).ThenBy(s => s.Index)];
             slots[i].NearNumbers = Array.ConvertAll(slots[i].Near, s => s.Index);
         }
     }

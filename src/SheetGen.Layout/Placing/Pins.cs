@@ -47,7 +47,7 @@ internal static class Pins
         Turning turning = Turnings.Make(section, project.Rules.Redirect, pin.Splay ?? 0, inclination, inclination - section.Inclination);
         bool isAdded = pin.Kind == FixedKind.Added;
         // An added nail stands for no grid station: it is off every one of them.
-        double shift = isAdded ? project.Rules.ShiftStep : Math.Round(along - row.Places[before.Label], 9);
+        double shift = isAdded ? project.Rules.ShiftStep : Math.Round(along - row.Places[before.Label], Tolerance.RoundingDecimals);
         Head head = pin.Elevation is double elevation ? new Head(along, new Elevation(elevation).Rounded(row.Bay.Unit)) : row.HeadAt(along);
         if (shift == 0 && head.Elevation != row.HeadAt(along).Elevation)
             shift = Lengths.Quantum(row.Bay.Unit);

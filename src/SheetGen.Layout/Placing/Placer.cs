@@ -178,7 +178,7 @@ public static class Placer
             new FoundAndBound(found.Noted, noted ? limit.Noted : null),
             new FoundAndBound(found.Effort / (double)Cost.Point, effort ? limit.Effort / (double)Cost.Point : null))
         {
-            Cover = new FoundAndBound(Math.Round(uncovered, 6), uncovered > 0 ? null : 0),
+            Cover = new FoundAndBound(Math.Round(uncovered, Tolerance.Decimals), uncovered > 0 ? null : 0),
         };
     }
 }

@@ -38,7 +38,7 @@ internal static class ProofMarks
             double share = (k + 0.5) * GoldenRatio % 1;
             RowNumber row = able[(int)(share * able.Count)].Row;
             Nail chosen = able.Where(n => !marked.Contains(n.Mark))
-                .OrderBy(n => n.Row != row).ThenBy(n => Math.Round(Math.Abs(n.Along - target), 6)).ThenBy(n => n.Row).ThenBy(n => n.Along).First();
+                .OrderBy(n => n.Row != row).ThenBy(n => Math.Round(Math.Abs(n.Along - target), Tolerance.Decimals)).ThenBy(n => n.Row).ThenBy(n => n.Along).First();
             marked.Add(chosen.Mark);
         }
     }

@@ -36,8 +36,8 @@ internal sealed class RowTask
         Radius = row.Bay.Section.HoleDiameter / 2 - thinner;
         Quantum = Lengths.Quantum(row.Bay.Unit);
         LeastGap = rules.MinGap - Quantum;
-        GreatestGap = row.Bay.Section.HorizontalSpacing + 1.2 * Quantum;
-        GreatestMovedGap = Math.Max(row.Bay.Section.HorizontalSpacing, rules.MovedGapMax ?? 0) + 1.2 * Quantum;
+        GreatestGap = row.Bay.Section.HorizontalSpacing + Tolerance.Placed(row.Bay.Unit);
+        GreatestMovedGap = Math.Max(row.Bay.Section.HorizontalSpacing, rules.MovedGapMax ?? 0) + Tolerance.Placed(row.Bay.Unit);
         double stretch = choices.SelectMany(c => c).Select(c => c.Turnings.GreatestStretch).DefaultIfEmpty(1).Max();
         LongestNail = Math.Max(stretch * length + rules.LengthIncrement, choices.SelectMany(c => c).Max(c => c.PinnedLength ?? 0));
     }
@@ -163,7 +163,7 @@ internal sealed class RowTask
         if (Ends.IsBound(from.Label, to.Label))
         {
             double greatest = from.IsAtGrid && to.IsAtGrid ? GreatestGap : GreatestMovedGap;
-            return Math.Max(gap, face) <= greatest + Tolerance.Rounding || (from.IsAtGrid && to.IsAtGrid && to.Label == from.Label + 1);
+            return Math.Max(gap, face) <= greatest || (from.IsAtGrid && to.IsAtGrid && to.Label == from.Label + 1);
         }
         return Ends.CoversEnd(from.Label, from.Head.Along) && Ends.CoversStart(to.Label, to.Head.Along);
     }

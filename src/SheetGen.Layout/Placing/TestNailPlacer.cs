@@ -83,7 +83,7 @@ internal sealed class TestNailPlacer
     private static IEnumerable<Place> Sorted(IEnumerable<Place> places, VerificationPlan plan, Nail[] own)
     {
         Elevation middle = new(own.Average(n => n.Elevation));
-        return places.OrderBy(p => Math.Round(Math.Abs(p.Head.Along - plan.Target), 6)).ThenBy(p => Math.Round(Math.Abs(p.Head.Elevation - middle), 6))
+        return places.OrderBy(p => Math.Round(Math.Abs(p.Head.Along - plan.Target), Tolerance.Decimals)).ThenBy(p => Math.Round(Math.Abs(p.Head.Elevation - middle), Tolerance.Decimals))
             .ThenBy(p => p.Head.Along).ThenBy(p => p.Head.Elevation);
     }
 

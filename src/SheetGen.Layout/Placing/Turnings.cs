@@ -95,7 +95,7 @@ internal sealed class Turnings
         if (turning.Stretch <= 1)
             return length;
         double needed = length * turning.Stretch;
-        return Math.Round(Math.Ceiling(needed / increment - Tolerance.Rounding) * increment, 6);
+        return Math.Round(Math.Ceiling(needed / increment - Tolerance.Rounding) * increment, Tolerance.Decimals);
     }
 
     /// <summary>Places of the straight direction and of those within some steps of given ones, in order.</summary>

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 
@@ -20,11 +21,11 @@ internal static class BarList
     /// <summary>Stock bars for a number of bars of one cut length, cut from stock bars of their own only.</summary>
     public static int StockBars(double cut, double stock, int count)
     {
-        int whole = (int)Math.Floor(cut / stock + 1e-9);
+        int whole = (int)Math.Floor(cut / stock + Tolerance.Rounding);
         double rest = cut - whole * stock;
-        if (rest < 1e-9 * stock)
+        if (rest < Tolerance.Rounding * stock)
             return whole * count;
-        int perStock = (int)Math.Floor(stock / rest + 1e-9);
+        int perStock = (int)Math.Floor(stock / rest + Tolerance.Rounding);
         return whole * count + NailTakeOff.CeilingOf((double)count / perStock);
     }
 }

@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Results;
@@ -42,7 +43,7 @@ internal static class BidQuantities
         double? raw = isAsked ? Value(r => AmountOf(quantities.Of(r))) : null;
         List<BidPart> parts = raw is null ? [] : Parts(quantities, item, Value);
         double? rounded = parts.Count > 0 ? parts.Sum(p => p.Rounded) : raw is { } total ? item.Rounding.Round(total) : null;
-        if (raw is { } amount && Math.Min(Math.Round(amount, 6), rounded ?? 0) < 0)
+        if (raw is { } amount && Math.Min(Math.Round(amount, Tolerance.Decimals), rounded ?? 0) < 0)
             faults.Add(new BidFault(item, new PayExpressionFault(FormattableString.Invariant($"the quantity is {amount:0.######} {item.Unit}, less than nothing"), "turn the difference round, or leave the item out")));
         QuantityState state = missing.Count > 0 ? raw is null ? QuantityState.Missing : QuantityState.Incomplete
             : isAsked ? QuantityState.Complete : QuantityState.NotAsked;

@@ -65,7 +65,7 @@ internal static class ColumnSums
     private static (double Low, double High) Within((double Low, double High) open, Face face, Corner corner, double distance)
     {
         double at0 = face.MitreCut(corner, 0), lean = face.MitreCut(corner, 1) - at0;
-        if (Math.Abs(lean) < 1e-12)
+        if (Math.Abs(lean) < QuantityTolerance.NoLean)
             return at0 <= distance ? open : (open.Low, open.Low);
         double limit = (distance - at0) / lean;
         return lean > 0 ? (open.Low, Math.Min(open.High, limit)) : (Math.Max(open.Low, limit), open.High);

@@ -1,5 +1,6 @@
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.Overlay;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Units;
 
@@ -95,7 +96,7 @@ internal sealed class FaceRegions(Face face, double shift = 0)
 
     private IEnumerable<(Geometry Part, double Curvature)> Pieces(Leg leg, Geometry region)
     {
-        IReadOnlyList<LayoutPiece> pieces = [.. face.Wall.LayoutLine.Pieces.Where(p => p.End > leg.Start + 1e-9 && p.Start < leg.End - 1e-9)];
+        IReadOnlyList<LayoutPiece> pieces = [.. face.Wall.LayoutLine.Pieces.Where(p => p.End > leg.Start + Tolerance.Rounding && p.Start < leg.End - Tolerance.Rounding)];
         Envelope extent = region.EnvelopeInternal;
         if ((pieces.Count == 1 && !pieces[0].IsSpiral) || extent.IsNull)
         {

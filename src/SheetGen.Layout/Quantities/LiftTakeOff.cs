@@ -1,5 +1,6 @@
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.Overlay;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -27,7 +28,7 @@ internal static class LiftTakeOff
             foreach (Leg leg in regions.Face.Legs)
             {
                 Geometry gross = FaceRegions.Of(section, leg, regions.Gross(leg));
-                if (gross.Area < 1e-9)
+                if (gross.Area < QuantityTolerance.NoArea)
                     continue;
                 List<NailRow> inOrder = [.. rows
                     .Where(r => r.Wall == wall && r.Section == section && r.Leg == leg.Index && r.GridStations.Count > 0)
@@ -58,7 +59,7 @@ internal static class LiftTakeOff
         bool Take(Geometry shape, IReadOnlyList<RowNumber> of)
         {
             Geometry onFace = Outlines.Overlay(shape, gross, SpatialFunction.Intersection);
-            if (onFace.Area < 1e-9)
+            if (onFace.Area < QuantityTolerance.NoArea)
                 return false;
             cuts.Add(new Cut(of, shape, onFace));
             return true;
@@ -74,7 +75,7 @@ internal static class LiftTakeOff
                 continue;
             // The next below that it stands on, or else the nearest above.
             IEnumerable<int> others = Enumerable.Range(i + 1, kept.Count - i - 1).Concat(Enumerable.Range(0, i).Reverse());
-            int? with = others.Cast<int?>().FirstOrDefault(o => kept[o!.Value].OnFace.Distance(kept[i].OnFace) < 1e-6 && Merged(kept[o.Value], kept[i]).Height <= limit + 1e-6);
+            int? with = others.Cast<int?>().FirstOrDefault(o => kept[o!.Value].OnFace.Distance(kept[i].OnFace) < Tolerance.SameLength && Merged(kept[o.Value], kept[i]).Height <= limit + Tolerance.SameLength);
             if (with is not { } other)
                 continue;
             kept[other] = Merged(kept[other], kept[i]);

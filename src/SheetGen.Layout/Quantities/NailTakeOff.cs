@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -23,7 +24,7 @@ internal static class NailTakeOff
 
     /// <summary>Centralizers in a hole: one at a distance from each end, and as many between as the greatest spacing asks; one in the middle of a hole too short for two.</summary>
     public static int Centralizers(double length, double spacing, double end) =>
-        length - 2 * end <= 1e-9 ? 1 : CeilingOf((length - 2 * end) / spacing) + 1;
+        length - 2 * end <= Tolerance.Rounding ? 1 : CeilingOf((length - 2 * end) / spacing) + 1;
 
     /// <summary>Published nominal weight: lb per project foot, or kg/m.</summary>
     public static double UnitWeight(Bar bar, LengthUnit unit) => unit switch
@@ -37,8 +38,8 @@ internal static class NailTakeOff
     public static double BarArea(Bar bar, LengthUnit unit) =>
         Lengths.IsFoot(unit) ? bar.AreaSquareInches / 144 : bar.AreaSquareMillimetres / 1e6;
 
-    /// <summary>The least whole number not under the value; binary noise of 1e-9 does not buy one more.</summary>
-    public static int CeilingOf(double value) => Math.Max(1, (int)Math.Ceiling(value - 1e-9));
+    /// <summary>The least whole number not under the value; rounding does not buy one more.</summary>
+    public static int CeilingOf(double value) => Math.Max(1, (int)Math.Ceiling(value - Tolerance.Rounding));
 
     /// <summary>Cosine of the angle between the hole and the normal of the face, batter included.</summary>
     private static double ThroughFace(Nail nail)

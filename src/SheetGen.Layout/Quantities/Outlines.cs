@@ -2,6 +2,7 @@ using NetTopologySuite.Geometries;
 using NetTopologySuite.Geometries.Utilities;
 using NetTopologySuite.Operation.Overlay;
 using NetTopologySuite.Operation.OverlayNG;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 
 namespace SheetGen.Layout.Quantities;
@@ -39,13 +40,13 @@ internal static class Outlines
     /// <summary>The lower edge of the region from left to right; a vertical step gives two points at one place.</summary>
     public static IReadOnlyList<ProfilePoint> LowerEdge(Geometry region)
     {
-        double[] places = [.. region.Coordinates.Select(c => Math.Round(c.X, 9)).Distinct().Order()];
+        double[] places = [.. region.Coordinates.Select(c => Math.Round(c.X, Tolerance.RoundingDecimals)).Distinct().Order()];
         var edge = new List<ProfilePoint>();
         for (int i = 0; i + 1 < places.Length; i++)
         {
             if (Crossings(region, places[i], true) is not [double first, ..] || Crossings(region, places[i + 1], false) is not [double last, ..])
                 continue;
-            if (edge.Count == 0 || Math.Abs(edge[^1].Along - places[i]) + Math.Abs(edge[^1].Elevation - first) > 1e-9)
+            if (edge.Count == 0 || Math.Abs(edge[^1].Along - places[i]) + Math.Abs(edge[^1].Elevation - first) > Tolerance.Rounding)
                 edge.Add(new ProfilePoint(places[i], first));
             edge.Add(new ProfilePoint(places[i + 1], last));
         }

@@ -1,5 +1,6 @@
 using NetTopologySuite.Geometries;
 using NetTopologySuite.Operation.Overlay;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -77,7 +78,7 @@ internal static class PanelTakeOff
         {
             double? before = null;
             List<double> cuts = WithoutSlivers(
-                [leg.Start, .. wall.Bottom.Points.Select(p => p.Along).Concat(wall.Sections.Select(s => s.Start)).Where(a => a > leg.Start && a < leg.End).Order(), leg.End], 1e-6);
+                [leg.Start, .. wall.Bottom.Points.Select(p => p.Along).Concat(wall.Sections.Select(s => s.Start)).Where(a => a > leg.Start && a < leg.End).Order(), leg.End], Tolerance.SameLength);
             for (int i = 0; i + 1 < cuts.Count; i++)
             {
                 double elevation = wall.Bottom.At(cuts[i]);
@@ -108,12 +109,12 @@ internal static class PanelTakeOff
         foreach (Opening opening in wall.Openings)
         {
             Geometry without = Outlines.Overlay(left, Outlines.Box(opening.Start, opening.End, opening.Bottom, opening.Top), SpatialFunction.Difference);
-            if (without.Area < left.Area - 1e-9)
+            if (without.Area < left.Area - QuantityTolerance.NoArea)
                 cutBy.Add(opening.Name);
             left = without;
         }
         double tolerance = 2 * Lengths.Quantum(unit);
-        if (left.Area < 1e-9)
+        if (left.Area < QuantityTolerance.NoArea)
             return null;
         double atStart = Outlines.Height(Outlines.Crossings(shape, start, true)), atEnd = Outlines.Height(Outlines.Crossings(shape, end, false));
         bool isFullHeight = Math.Abs(shape.Area - (end - start) * size.Height) <= tolerance * (end - start) && Math.Abs(atStart - atEnd) <= tolerance;
@@ -146,7 +147,7 @@ internal static class PanelTakeOff
     private static List<double> AtPoints(Wall wall, List<double> edges)
     {
         double[] points = [.. wall.Top.Points.Concat(wall.Bottom.Points).Select(p => p.Along)];
-        return edges.ConvertAll(e => points.MinBy(p => Math.Abs(p - e)) is var near && Math.Abs(near - e) < 1e-6 ? near : e);
+        return edges.ConvertAll(e => points.MinBy(p => Math.Abs(p - e)) is var near && Math.Abs(near - e) < Tolerance.SameLength ? near : e);
     }
 
     /// <summary>Edges without those that stand within a tolerance of the one before or of the end.</summary>

@@ -31,7 +31,7 @@ internal static class SecondWays
         List<NailQuantity> production = [.. nails.Where(n => !n.IsSacrificial)];
         lines.Add(new CheckLine(
             QuantityName.FaceLength, "Length from the face", length, production.Sum(n => n.Nail.Length),
-            production.Sum(n => (n.Nail.Hole.Tip - n.Nail.Hole.Head).Length), "sum of the distances from head to tip", 1e-7)
+            production.Sum(n => (n.Nail.Hole.Tip - n.Nail.Hole.Head).Length), "sum of the distances from head to tip", QuantityTolerance.SecondLength)
         { Source = CheckSource.Coordinates });
         double steel = feet ? 490 : 7850;
         if (production.TrueForAll(n => n.Weight is not null && !n.Nail.Bar.IsWeightGiven))
@@ -46,7 +46,7 @@ internal static class SecondWays
             QuantityName.GroutVolume, "Theoretical grout", length + "3", production.Sum(n => n.Grout),
             production.GroupBy(n => (n.Nail.HoleDiameter, n.BarArea))
                 .Sum(g => (Math.PI / 4 * g.Key.HoleDiameter * g.Key.HoleDiameter - g.Key.BarArea) * g.Sum(n => n.Nail.Length)),
-            "(hole area - bar area) x hole length, by hole and bar", 1e-9)
+            "(hole area - bar area) x hole length, by hole and bar", QuantityTolerance.SecondVolume)
         { Source = CheckSource.HoleAreas });
         return lines;
     }
@@ -57,7 +57,7 @@ internal static class SecondWays
     {
         double Sum(string name) => sections.Sum(s => Amount(s, name));
         yield return new CheckLine(
-            QuantityName.FaceArea, "Face area, all", length + "2", Sum(QuantityName.FaceArea), lifts.Sum(l => l.CutArea), "sum of the excavation lifts", 1e-6)
+            QuantityName.FaceArea, "Face area, all", length + "2", Sum(QuantityName.FaceArea), lifts.Sum(l => l.CutArea), "sum of the excavation lifts", QuantityTolerance.SecondArea)
         { Source = CheckSource.Lifts };
         if (sections.Any(s => s.Amounts[QuantityName.ShotcreteVolume].Amount is not null))
         {

@@ -129,7 +129,7 @@ internal sealed record SectionTakeOff(SectionQuantities Quantities, TestPlan Tes
         const string shotcrete = "shotcrete thickness", shotcreteKey = "facing: shotcrete";
         amounts.Set(QuantityName.FaceAreaGross, gross, where);
         // A difference of two sums of polygons: what is less than their rounding is no opening.
-        amounts.Set(QuantityName.OpeningArea, Math.Abs(gross - net) <= 1e-9 * gross ? 0 : gross - net, where);
+        amounts.Set(QuantityName.OpeningArea, Math.Abs(gross - net) <= QuantityTolerance.AreaRounding * gross ? 0 : gross - net, where);
         amounts.Set(QuantityName.FaceArea, net, where);
         amounts.SetOr(QuantityName.ExposedArea, wall.Wall.FinishedGrade is null ? null : exposed, where, "finished grade", "finished_grade");
         amounts.Set(QuantityName.ElevationArea, outline, where);

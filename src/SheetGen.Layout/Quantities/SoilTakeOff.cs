@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Results;
@@ -42,7 +43,7 @@ internal static class SoilTakeOff
             .Prepend(("above boring " + boring.Name, boring.Top)).Append(("below boring " + boring.Name, double.NegativeInfinity));
         foreach ((string name, double to) in layers)
         {
-            double share = high - low < 1e-9 ? (high <= top && high > to ? 1 : 0) : Math.Max(0, Math.Min(high, top) - Math.Max(low, to)) / (high - low);
+            double share = high - low < Tolerance.Rounding ? (high <= top && high > to ? 1 : 0) : Math.Max(0, Math.Min(high, top) - Math.Max(low, to)) / (high - low);
             if (share > 0)
                 yield return (name, share * nail.Length);
             top = to;

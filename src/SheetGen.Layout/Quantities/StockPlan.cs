@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -13,8 +14,6 @@ internal static class StockPlan
 {
     /// <summary>Least coupled piece where the project file gives none: 3 ft or 1 m (this program's own).</summary>
     public static double DefaultLeastPiece(LengthUnit unit) => Lengths.IsFoot(unit) ? 3 : 1;
-
-    private const double Slack = 1e-9;
 
     public static CuttingPlan? Make(WallProject project, IReadOnlyList<BarCut> bars)
     {
@@ -47,14 +46,14 @@ internal static class StockPlan
         IEnumerable<double> pieces = Enumerable.Repeat(longest, Math.Max(0, couplers - 1));
         if (couplers > 0)
             pieces = pieces.Append(longest - missing);
-        return [.. pieces.Append(rest + missing).Select(p => Math.Round(p, 6))];
+        return [.. pieces.Append(rest + missing).Select(p => Math.Round(p, Tolerance.Decimals))];
     }
 
     private static StockStub? Stub(BarCut bar, double longest, double least)
     {
         int couplers = Couplers(bar.CutLength, longest);
         double beyond = bar.CutLength - couplers * longest;
-        return couplers == 0 || beyond >= least - Slack ? null
+        return couplers == 0 || beyond >= least - Tolerance.Rounding ? null
             : new StockStub(bar.Bar, bar.CutLength, bar.Count, beyond, longest, bar.NailLength - beyond);
     }
 
@@ -63,7 +62,7 @@ internal static class StockPlan
         while (wanted.Count > 0)
         {
             double first = wanted.Keys.Last();
-            (double Length, List<double> Pieces) best = stock.Where(s => s >= first - 1e-6)
+            (double Length, List<double> Pieces) best = stock.Where(s => s >= first - Tolerance.SameLength)
                 .Select(s => (s, Fill(s, first, wanted)))
                 .MinBy(f => (f.s - f.Item2.Sum()) / f.s);
             int count = best.Pieces.GroupBy(p => p).Min(g => wanted[g.Key] / g.Count());
@@ -90,14 +89,14 @@ internal static class StockPlan
 
         void Look(int from, double left)
         {
-            if (left < bestLeft - Slack)
+            if (left < bestLeft - Tolerance.Rounding)
             {
                 bestLeft = left;
                 best = [.. chosen];
             }
-            for (int i = from; i < kinds.Length && bestLeft > Slack && looks < 5000; i++)
+            for (int i = from; i < kinds.Length && bestLeft > Tolerance.Rounding && looks < 5000; i++)
             {
-                if (kinds[i] > left + Slack || chosen.Count(p => p == kinds[i]) >= wanted[kinds[i]])
+                if (kinds[i] > left + Tolerance.Rounding || chosen.Count(p => p == kinds[i]) >= wanted[kinds[i]])
                     continue;
                 looks++;
                 chosen.Add(kinds[i]);

@@ -1,3 +1,5 @@
+using SheetGen.Layout.Rows;
+
 namespace SheetGen.Layout.Quantities;
 
 /// <summary>Where a leg's face starts and ends along the layout line: outermost and innermost at any elevation.</summary>
@@ -11,7 +13,6 @@ internal readonly record struct StripExtent(double Start, double StartInner, dou
 /// </summary>
 internal static class StripPlaces
 {
-    private const double Tiny = 1e-9;
     private const double TouchCost = 1e6, OffMiddleCost = 0.5;
 
     /// <param name="reach">Greatest distance between strips along the layout line, over 0.</param>
@@ -22,7 +23,7 @@ internal static class StripPlaces
         double width = extent.End - extent.Start;
         if (width <= 0)
             return [];
-        int least = Math.Max(1, (int)Math.Ceiling(width / reach - Tiny));
+        int least = Math.Max(1, (int)Math.Ceiling(width / reach - Tolerance.Rounding));
         // Mitres that lean far may ask for one more at each end.
         for (int count = least; count <= least + 2; count++)
         {
@@ -45,18 +46,18 @@ internal static class StripPlaces
             {
                 Step? best = null;
                 if (i == 0)
-                    best = place.At <= extent.Start + reach / 2 + Tiny ? new Step(place.At, place.Cost, -1) : null;
+                    best = place.At <= extent.Start + reach / 2 + Tolerance.Rounding ? new Step(place.At, place.Cost, -1) : null;
                 else
                 {
                     for (int k = 0; k < layers[i - 1].Count; k++)
                     {
                         Step before = layers[i - 1][k];
                         double gap = place.At - before.At;
-                        if (gap > Tiny && gap <= Allowed(extent, reach, before.At, place.At) + Tiny && (best is null || before.Cost + place.Cost < best.Value.Cost))
+                        if (gap > Tolerance.Rounding && gap <= Allowed(extent, reach, before.At, place.At) + Tolerance.Rounding && (best is null || before.Cost + place.Cost < best.Value.Cost))
                             best = new Step(place.At, before.Cost + place.Cost, k);
                     }
                 }
-                if (best is { } step && (i < count - 1 || place.At >= extent.End - reach / 2 - Tiny))
+                if (best is { } step && (i < count - 1 || place.At >= extent.End - reach / 2 - Tolerance.Rounding))
                     layer.Add(step);
             }
             if (layer.Count == 0)
@@ -75,7 +76,7 @@ internal static class StripPlaces
 
     /// <summary>Beside a strip that leaves the face at a leaning mitre, the next one is the first there: half the spacing from it.</summary>
     private static double Allowed(StripExtent extent, double reach, double before, double after) =>
-        before < extent.StartInner - Tiny || after > extent.EndInner + Tiny ? reach / 2 : reach;
+        before < extent.StartInner - Tolerance.Rounding || after > extent.EndInner + Tolerance.Rounding ? reach / 2 : reach;
 
     private static IEnumerable<Place> Places(StripExtent extent, double reach, double half, List<(double From, double To)> free, double even)
     {
@@ -87,12 +88,12 @@ internal static class StripPlaces
             double middle = (start + end) / 2;
             foreach (double at in new[] { middle, start, end, even, extent.StartInner, extent.EndInner, extent.Start + reach / 2, extent.End - reach / 2 })
             {
-                if (at >= start - Tiny && at <= end + Tiny && at >= from - Tiny && at <= to + Tiny)
-                    places.Add(new Place(at, Math.Abs(at - even) / reach + (Math.Abs(at - middle) < Tiny ? 0 : OffMiddleCost)));
+                if (at >= start - Tolerance.Rounding && at <= end + Tolerance.Rounding && at >= from - Tolerance.Rounding && at <= to + Tolerance.Rounding)
+                    places.Add(new Place(at, Math.Abs(at - even) / reach + (Math.Abs(at - middle) < Tolerance.Rounding ? 0 : OffMiddleCost)));
             }
         }
         foreach (double at in new[] { even, Math.Clamp(extent.StartInner, from, to), Math.Clamp(extent.EndInner, from, to), Math.Clamp(extent.Start + reach / 2, from, to), Math.Clamp(extent.End - reach / 2, from, to) })
-            places.Add(new Place(at, TouchCost * (free.Exists(f => at >= f.From - Tiny && at <= f.To + Tiny) ? 0 : 1) + Math.Abs(at - even) / reach + OffMiddleCost));
+            places.Add(new Place(at, TouchCost * (free.Exists(f => at >= f.From - Tolerance.Rounding && at <= f.To + Tolerance.Rounding) ? 0 : 1) + Math.Abs(at - even) / reach + OffMiddleCost));
         return places.OrderBy(p => p.At).ThenBy(p => p.Cost).DistinctBy(p => p.At);
     }
 
@@ -102,11 +103,11 @@ internal static class StripPlaces
         double open = extent.Start + half;
         foreach ((double from, double to) in blocked)
         {
-            if (from > open + Tiny)
+            if (from > open + Tolerance.Rounding)
                 free.Add((open, from));
             open = Math.Max(open, to);
         }
-        if (extent.End - half > open + Tiny)
+        if (extent.End - half > open + Tolerance.Rounding)
             free.Add((open, extent.End - half));
         return free;
     }

@@ -1,4 +1,5 @@
 using NetTopologySuite.Geometries;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -29,7 +30,7 @@ internal static class StripTakeOff
             ];
             foreach (double at in StripPlaces.Of(Extent(face, leg), spacing / GreatestScale(face, leg), half, [.. blocked.Select(b => (b.From, b.To))]))
             {
-                string[] touches = [.. blocked.Where(b => b.From < at - 1e-9 && at + 1e-9 < b.To).Select(b => b.Mark)];
+                string[] touches = [.. blocked.Where(b => b.From < at - Tolerance.Rounding && at + Tolerance.Rounding < b.To).Select(b => b.Mark)];
                 strips.Add(new DrainStrip(
                     face.Wall, PanelTakeOff.SectionOf(face.Wall, at), at, spacing, Outlines.HeightAt(net, at) * regions.SlopeFactor(), touches));
             }

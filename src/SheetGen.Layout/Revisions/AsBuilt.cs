@@ -1,5 +1,6 @@
 using SheetGen.Layout.Clearance;
 using SheetGen.Layout.Placing;
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -62,15 +63,15 @@ public static class AsBuilt
         if (isStopped)
             yield return new(plan.Mark, "drilled, though the plan says DO NOT DRILL");
         double along = built.Along - plan.Along, up = built.Elevation - plan.Elevation, splay = built.Splay - plan.Splay, inclination = built.Inclination - plan.Inclination;
-        if (Math.Abs(along) > t.Head + 1e-6)
+        if (Math.Abs(along) > t.Head + Tolerance.SameLength)
             yield return new(plan.Mark, $"head {Show(Math.Abs(along))} {(along > 0 ? "up" : "down")}-station of its place; {Show(t.Head)} is the tolerance");
-        if (Math.Abs(up) > t.Head + 1e-6)
+        if (Math.Abs(up) > t.Head + Tolerance.SameLength)
             yield return new(plan.Mark, $"head {Show(Math.Abs(up))} {(up > 0 ? "above" : "below")} its place; {Show(t.Head)} is the tolerance");
-        if (Math.Abs(splay) > t.Angle + 1e-6)
+        if (Math.Abs(splay) > t.Angle + RevisionTolerance.SameTurn)
             yield return new(plan.Mark, PlainNumber.Text($"splay {built.Splay:0.##} instead of {plan.Splay:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
-        if (Math.Abs(inclination) > t.Angle + 1e-6)
+        if (Math.Abs(inclination) > t.Angle + RevisionTolerance.SameTurn)
             yield return new(plan.Mark, PlainNumber.Text($"inclination {built.Inclination:0.##} instead of {plan.Inclination:0.##} deg; {t.Angle:0.##} deg is the tolerance"));
-        if (plan.Length - built.Length > t.Length + 1e-6)
+        if (plan.Length - built.Length > t.Length + Tolerance.SameLength)
             yield return new(plan.Mark, FormattableString.Invariant($"{built.Length:0.##} long instead of {plan.Length:0.##} {Lengths.Symbol(unit)}"));
     }
 

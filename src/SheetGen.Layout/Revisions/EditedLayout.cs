@@ -85,10 +85,10 @@ public sealed record EditedLayout(NailLayout Layout, IReadOnlySet<string> Change
 
     private static NailStatus Turned(WallProject project, Nail n)
     {
-        double change = Math.Abs(n.Inclination - n.Section.Inclination), tolerance = project.Rules.Redirect.FieldTolerance + 1e-9;
+        double change = Math.Abs(n.Inclination - n.Section.Inclination), tolerance = project.Rules.Redirect.FieldTolerance + Tolerance.Rounding;
         if (Math.Abs(n.Splay) > tolerance || change > tolerance)
             return NailStatus.Noted;
-        if (n.Splay != 0 || change > 1e-9)
+        if (n.Splay != 0 || change > Tolerance.Rounding)
             return NailStatus.Redirected;
         return n.IsMoved ? NailStatus.Moved : NailStatus.Grid;
     }
@@ -101,8 +101,8 @@ public sealed record EditedLayout(NailLayout Layout, IReadOnlySet<string> Change
         double cover = CoverFindings.Of(project, layout).Where(f => f.Code == FindingCode.Cover).Sum(f => f.ToStation - f.Station ?? 0);
         return new LayoutScore(
             new FoundAndBound(nails.Count(n => n.Status == NailStatus.Unresolved), null), new FoundAndBound(nails.Count(n => n.Status == NailStatus.Noted), null),
-            new FoundAndBound(Math.Round(effort, 6), null))
-        { Cover = new FoundAndBound(Math.Round(cover, 6), cover > 0 ? null : 0) };
+            new FoundAndBound(Math.Round(effort, Tolerance.Decimals), null))
+        { Cover = new FoundAndBound(Math.Round(cover, Tolerance.Decimals), cover > 0 ? null : 0) };
     }
 
     /// <summary>The nails while they are edited.</summary>
@@ -152,7 +152,7 @@ public sealed record EditedLayout(NailLayout Layout, IReadOnlySet<string> Change
             double elevation = Lengths.RoundToQuantum(now.Elevation ?? now.Wall.Top.At(along), project.Unit);
             Section section = SectionAt(now.Wall, along) ?? now.Wall.Sections.MinBy(s => Math.Min(Math.Abs(s.Start - along), Math.Abs(s.End - along)))!;
             NailRow? row = layout.Rows.Where(r => ReferenceEquals(r.Section, section) && r.GridStations.Count > 0)
-                .MinBy(r => (Math.Round(Math.Abs(r.ElevationAt(along) - elevation), 6), r.GridStations.Min(s => Math.Abs(s - along))));
+                .MinBy(r => (Math.Round(Math.Abs(r.ElevationAt(along) - elevation), Tolerance.Decimals), r.GridStations.Min(s => Math.Abs(s - along))));
             RowNumber number = row?.Number ?? RowNumber.Grid(1);
             int column = ColumnNear(now.Wall, section, number, along);
             Put(new Nail
@@ -209,11 +209,11 @@ public sealed record EditedLayout(NailLayout Layout, IReadOnlySet<string> Change
             layout.Nails.Where(n => ReferenceEquals(n.Section, section) && n.Row == row && n is { IsAdded: false, Kind: not NailKind.Verification })
                 .Select(n => (Along: wall.LayoutLine.AlongOf(n.GridStation), n.Column))
                 .Concat(layout.LeftOut.Where(l => ReferenceEquals(l.Section, section) && l.Row == row).Select(l => (l.Along, l.Column)))
-                .OrderBy(c => Math.Round(Math.Abs(c.Along - along), 6)).ThenBy(c => c.Along).Select(c => c.Column).FirstOrDefault(1);
+                .OrderBy(c => Math.Round(Math.Abs(c.Along - along), Tolerance.Decimals)).ThenBy(c => c.Along).Select(c => c.Column).FirstOrDefault(1);
 
         private static Section? SectionAt(Wall wall, double along) =>
-            wall.Sections.FirstOrDefault(s => along >= s.Start && along < s.End) ?? wall.Sections.FirstOrDefault(s => Math.Abs(along - s.End) < 1e-6);
+            wall.Sections.FirstOrDefault(s => along >= s.Start && along < s.End) ?? wall.Sections.FirstOrDefault(s => Math.Abs(along - s.End) < Tolerance.SameLength);
 
-        private static bool Same(double a, double b) => Math.Abs(a - b) < 1e-6;
+        private static bool Same(double a, double b) => Math.Abs(a - b) < Tolerance.SameLength;
     }
 }

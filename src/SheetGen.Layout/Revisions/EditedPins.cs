@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Problems;
 using SheetGen.Model.Results;
@@ -7,8 +8,6 @@ namespace SheetGen.Layout.Revisions;
 /// <summary>The pins under which the next build keeps what was changed by hand.</summary>
 public static class EditedPins
 {
-    private const double SamePlace = 1e-6;
-
     /// <summary>The project's pins, those of changed and removed nails replaced.</summary>
     /// <param name="before">The layout that was edited.</param>
     /// <returns>All pins, and the marks of changed nails that cannot be pinned: verification test nails.</returns>
@@ -26,7 +25,7 @@ public static class EditedPins
     {
         Nail[] all = [.. touched];
         return project.FixedNails.Where(pin => pin.Along is not double along || pin.Kind == FixedKind.LeftOut
-            || !Array.Exists(all, n => n.Wall.Name == pin.Wall && Math.Abs(n.Along - along) < SamePlace && IsRow(pin, n)));
+            || !Array.Exists(all, n => n.Wall.Name == pin.Wall && Math.Abs(n.Along - along) < Tolerance.SameLength && IsRow(pin, n)));
     }
 
     /// <summary>Nails of the edited layout that another layout does not have alike, for pins that keep them.</summary>
@@ -44,7 +43,7 @@ public static class EditedPins
     }
 
     private static (string, string, string, double, double, double, double, double) Figures(Nail n) =>
-        (n.Wall.Name, n.Mark, n.Row.ToString(), Math.Round(n.Station, 4), Math.Round(n.Elevation, 4), n.Splay, n.Inclination, n.Length);
+        (n.Wall.Name, n.Mark, n.Row.ToString(), Math.Round(n.Station, RevisionTolerance.FigureDecimals), Math.Round(n.Elevation, RevisionTolerance.FigureDecimals), n.Splay, n.Inclination, n.Length);
 
     private static bool IsRow(FixedNail pin, Nail nail) => pin.Row == nail.Row.ToString() || pin.Row == nail.Row.Name;
 

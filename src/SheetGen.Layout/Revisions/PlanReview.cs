@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Problems;
@@ -35,7 +36,7 @@ public static class PlanReview
 
         private static string N(double value) => PlainNumber.Format(value, 0, 2);
 
-        private double Feet(double feet) => _feet ? feet : Math.Round(feet * 0.3, 3);
+        private double Feet(double feet) => _feet ? feet : Math.Round(feet * 0.3, RevisionTolerance.GuidanceDecimals);
 
         private static ReviewItem Item(string group, string question, bool answer, string where, string note) => new(group, question, answer ? ReviewAnswer.Yes : ReviewAnswer.No, where, note);
 
@@ -121,7 +122,7 @@ public static class PlanReview
             return Item(group, question, least >= Feet(EmbedmentFeet) - 0.1 * Feet(1), "elevation", $"least {N(least)} {Symbol}");
         }
 
-        private static IEnumerable<double> Places(Wall wall) => Enumerable.Range(0, 201).Select(i => wall.Start + (wall.End - wall.Start) * i / 200.0001);
+        private static IEnumerable<double> Places(Wall wall) => Enumerable.Range(0, 201).Select(i => wall.Start + (wall.End - wall.Start) * i / RevisionTolerance.ProfileParts);
 
         public IEnumerable<ReviewItem> Ground()
         {
@@ -138,7 +139,7 @@ public static class PlanReview
             if (plastic.Length > 0)
             {
                 double widest = project.Walls.SelectMany(w => w.Sections).Max(s => Math.Max(s.HorizontalSpacing, s.VerticalSpacing)), tight = _feet ? 5 : 1.5;
-                yield return new(G, "Are spacings tight enough for plastic soil (index of 20 or more asks for tighter spacing: common practice)?", widest < tight - 1e-9 ? ReviewAnswer.NeedsPerson : ReviewAnswer.No, "elevation; tables: borings",
+                yield return new(G, "Are spacings tight enough for plastic soil (index of 20 or more asks for tighter spacing: common practice)?", widest < tight - Tolerance.Rounding ? ReviewAnswer.NeedsPerson : ReviewAnswer.No, "elevation; tables: borings",
                     $"{string.Join(", ", plastic.Select(p => $"{p.Layer.Name} in {p.Boring.Name}, index {N(p.Layer.PlasticityIndex!.Value)}").Take(4))}; greatest spacing {N(widest)} {Symbol}");
             }
             else

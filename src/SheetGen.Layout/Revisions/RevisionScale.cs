@@ -1,3 +1,4 @@
+using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.PayItems;
 using SheetGen.Model.Units;
@@ -8,8 +9,6 @@ namespace SheetGen.Layout.Revisions;
 /// <param name="walls">Walls in the new unit, for the stations that they print.</param>
 internal sealed class RevisionScale(LengthUnit old, LengthUnit @new, IReadOnlyList<Wall> walls)
 {
-    private const double Degrees = 0.005, SameAmount = 1e-9, SameConverted = 5e-4;
-
     private readonly double _factor = Lengths.MetresPer(old) / Lengths.MetresPer(@new);
 
     public LengthUnit Unit => @new;
@@ -28,10 +27,10 @@ internal sealed class RevisionScale(LengthUnit old, LengthUnit @new, IReadOnlyLi
     /// <summary>True where an old length and a new one are equal.</summary>
     public bool IsSame(double before, double after) => Math.Abs(Length(before) - after) <= Rounding;
 
-    public static bool IsSameAngle(double before, double after) => Math.Abs(before - after) < Degrees;
+    public static bool IsSameAngle(double before, double after) => Math.Abs(before - after) < RevisionTolerance.SameAngle;
 
     public bool IsSameAmount(double before, double after) =>
-        Math.Abs(before - after) <= (IsOneUnit ? SameAmount : SameConverted) * Math.Max(Math.Abs(before), Math.Abs(after)) + 1e-9;
+        Math.Abs(before - after) <= (IsOneUnit ? Tolerance.Rounding : RevisionTolerance.SameConverted) * Math.Max(Math.Abs(before), Math.Abs(after)) + Tolerance.Rounding;
 
     /// <summary>Factor from an old unit of a quantity or pay item to a new one; null where the two measure different things or one is not known.</summary>
     public double? FactorOf(string before, string after)

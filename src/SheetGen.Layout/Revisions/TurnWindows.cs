@@ -40,7 +40,7 @@ public sealed class TurnWindows
         TurnCell[] cells = CellsOf(nail, nail.Length, splays, inclinations);
         TurnCell now = Cell(nail, nail.Length, nail.Splay, nail.Inclination);
         TurnCell? Nearest(Func<TurnCell, bool> side) => cells.Where(c => c.State == TurnState.Free && side(c))
-            .OrderBy(c => Math.Round(Math.Abs(c.Splay - nail.Splay) + Math.Abs(c.Inclination - nail.Inclination), 6)).ThenBy(c => Math.Abs(c.Inclination - nail.Inclination))
+            .OrderBy(c => Math.Round(Math.Abs(c.Splay - nail.Splay) + Math.Abs(c.Inclination - nail.Inclination), Tolerance.Decimals)).ThenBy(c => Math.Abs(c.Inclination - nail.Inclination))
             .Select(c => (TurnCell?)c).FirstOrDefault();
         return new TurnWindow
         {
@@ -50,10 +50,10 @@ public sealed class TurnWindows
             Cells = cells,
             FieldTolerance = rules.FieldTolerance,
             Now = now,
-            UpStation = Nearest(c => c.Splay > nail.Splay + 1e-6),
-            DownStation = Nearest(c => c.Splay < nail.Splay - 1e-6),
-            Flatter = Nearest(c => c.Inclination < nail.Inclination - 1e-6),
-            Steeper = Nearest(c => c.Inclination > nail.Inclination + 1e-6),
+            UpStation = Nearest(c => c.Splay > nail.Splay + RevisionTolerance.SameTurn),
+            DownStation = Nearest(c => c.Splay < nail.Splay - RevisionTolerance.SameTurn),
+            Flatter = Nearest(c => c.Inclination < nail.Inclination - RevisionTolerance.SameTurn),
+            Steeper = Nearest(c => c.Inclination > nail.Inclination + RevisionTolerance.SameTurn),
             Shorter = [.. ShorterOf(nail, splays, inclinations, cells.Count(c => c.State == TurnState.Free), now.State == TurnState.Free)],
         };
     }
@@ -105,7 +105,7 @@ public sealed class TurnWindows
         double step = Math.Max(_project.Rules.LengthIncrement, nail.Length / 40);
         for (int k = 1; nail.Length - k * step >= nail.Length / 2 - Tolerance.Rounding && free < all && shown < MostShorter; k++)
         {
-            double length = Math.Round(nail.Length - k * step, 6);
+            double length = Math.Round(nail.Length - k * step, Tolerance.Decimals);
             int now = CellsOf(nail, length, splays, inclinations).Count(c => c.State == TurnState.Free);
             bool stands = Cell(nail, length, nail.Splay, nail.Inclination).State == TurnState.Free;
             // A few directions more are no reason to shorten a nail: a tenth more, or the present one.
@@ -120,8 +120,8 @@ public sealed class TurnWindows
     private static double[] Steps(double low, double high, double step, double present)
     {
         int first = (int)Math.Ceiling(low / step - Tolerance.Rounding), last = (int)Math.Floor(high / step + Tolerance.Rounding);
-        SortedSet<double> steps = [.. Enumerable.Range(first, last - first + 1).Select(k => Math.Round(k * step, 9))];
-        if (!steps.Any(s => Math.Abs(s - present) < 1e-6))
+        SortedSet<double> steps = [.. Enumerable.Range(first, last - first + 1).Select(k => Math.Round(k * step, Tolerance.RoundingDecimals))];
+        if (!steps.Any(s => Math.Abs(s - present) < RevisionTolerance.SameTurn))
             steps.Add(present);
         return [.. steps];
     }

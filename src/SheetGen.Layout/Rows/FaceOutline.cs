@@ -173,7 +173,7 @@ internal sealed class FaceOutline
     {
         double best = double.PositiveInfinity;
         // Along the face a place is never nearer than this share of its distance along the line.
-        double reach = _face.IsCurved ? limit / Math.Max(LeastScale(head), 1e-3) : limit;
+        double reach = _face.IsCurved ? limit / Math.Max(LeastScale(head), RowTolerance.LeastScale) : limit;
         for (int i = Math.Max(FirstFrom(line, head.Along - reach), 1); i < line.Length && line[i - 1].Along <= (head.Along + reach).Number; i++)
         {
             double ax = Run(head, new Along(line[i - 1].Along)), az = line[i - 1].Elevation - head.Elevation.Number;

@@ -27,7 +27,7 @@ internal sealed class RowRun
             Along end = Along.Min(new Along(stop), End);
             if (end <= at)
                 continue;
-            Along near = end - (end - at) * 1e-9;
+            Along near = end - (end - at) * RowTolerance.BeforeNextPiece;
             double one = Math.Max(bay.Face.Scale(at, elevationAt(at)), bay.Face.Scale(near, elevationAt(at))), other = Math.Max(bay.Face.Scale(at, elevationAt(end)), bay.Face.Scale(near, elevationAt(end)));
             double factor = Math.Max(1, Math.Max(one, other));
             _pieces.Add((at, sum, factor));

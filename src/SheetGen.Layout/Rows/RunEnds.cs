@@ -1,5 +1,3 @@
-using SheetGen.Model.Units;
-
 namespace SheetGen.Layout.Rows;
 
 /// <summary>
@@ -42,7 +40,7 @@ internal sealed class RunEnds
     public static RunEnds Of(RowHeads row, RowHeads[] inBay)
     {
         Bay bay = row.Bay;
-        double greatest = Math.Max(bay.Section.HorizontalSpacing, bay.Rules.MovedGapMax ?? 0) + 2 * Lengths.Quantum(bay.Unit);
+        double greatest = Math.Max(bay.Section.HorizontalSpacing, bay.Rules.MovedGapMax ?? 0) + Tolerance.Checked(bay.Unit);
         int[] run = new int[row.Places.Count];
         for (int i = 1; i < run.Length; i++)
             run[i] = run[i - 1] + (row.Places[i] - row.Places[i - 1] > greatest ? 1 : 0);
@@ -65,7 +63,7 @@ internal sealed class RunEnds
     private static (Along First, Along Last) Lacks(Bay bay, Head[] heads, Head without)
     {
         double reach = bay.Reach;
-        Head[] near = [.. heads.Where(h => h != without && Math.Abs(h.Along - without.Along) <= 2.1 * reach)];
+        Head[] near = [.. heads.Where(h => h != without && Math.Abs(h.Along - without.Along) <= Tolerance.TwoAway * reach)];
         List<CoverBreak> breaks = CoverRule.Breaks(bay, near, strict: true, without.Along - reach, without.Along + reach);
         return breaks.Count == 0
             ? (new Along(double.PositiveInfinity), new Along(double.NegativeInfinity))

@@ -17,7 +17,7 @@ internal static class SectionRows
         foreach (double gap in Gaps(bays))
         {
             List<RowHeads> rows = MakeWith(bays, outline, gap);
-            double uncovered = Math.Round(bays.Sum(b => CoverRule.Uncovered(b, [.. rows.Where(r => r.Bay == b).SelectMany(r => r.Places.Select(r.HeadAt))])), 6);
+            double uncovered = Math.Round(bays.Sum(b => CoverRule.Uncovered(b, [.. rows.Where(r => r.Bay == b).SelectMany(r => r.Places.Select(r.HeadAt))])), Tolerance.Decimals);
             var score = (uncovered, rows.Sum(r => r.Places.Count), rows.Count(r => r.IsPart), -gap);
             if (best is null || score.CompareTo(bestScore) < 0)
             {

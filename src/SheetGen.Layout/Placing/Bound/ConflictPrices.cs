@@ -27,7 +27,7 @@ internal sealed class ConflictPrices
         _clusters = clusters;
         _thinnest = found.Rows.Select(r => r.Row.Radius).DefaultIfEmpty(1).Min();
         _stretchAt = [.. found.Rows.Select(r => new Stretch?[r.Row.Count])];
-        _index = new PlacedIndex(Math.Max(found.Rows.Select(r => r.Row.LongestNail).DefaultIfEmpty(1).Max() / 4, 1e-3));
+        _index = new PlacedIndex(Math.Max(found.Rows.Select(r => r.Row.LongestNail).DefaultIfEmpty(1).Max() / 4, SearchTolerance.LeastCell));
         foreach (StretchLimit limit in limits)
             Cover(new Stretch(limit.Where, limit.Cost, limit.Nails));
         foreach (RowState state in found.Rows)
@@ -146,7 +146,7 @@ internal sealed class ConflictPrices
     private Price Around(in Hole a, in Hole b)
     {
         Nearest nearest = HoleDistance.Between(a, b);
-        return new Price((nearest.OnFirst + nearest.OnSecond) * 0.5, _thinnest + _found.Clearance / 2 - 1e-6);
+        return new Price((nearest.OnFirst + nearest.OnSecond) * 0.5, _thinnest + _found.Clearance / 2 - SearchTolerance.BallRadius);
     }
 
     private static bool IsCharged(Placed nail) => !nail.IsUnresolved && !nail.Choice.IsPinned;

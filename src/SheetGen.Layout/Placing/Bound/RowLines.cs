@@ -5,8 +5,6 @@ namespace SheetGen.Layout.Placing;
 /// <summary>Rows that go on from bay to bay, through corners and section limits: each with the one of the next bay that is nearest in elevation.</summary>
 internal static class RowLines
 {
-    private const double BayTolerance = 1e-6;
-
     public static List<RowTask[]> Of(IEnumerable<RowTask> rows)
     {
         RowTask[] all = [.. rows];
@@ -34,7 +32,7 @@ internal static class RowLines
         double least = row.Bay.Section.VerticalSpacing / 2;
         foreach (RowTask other in all)
         {
-            if (other.Bay.Wall != row.Bay.Wall || Math.Abs(after ? other.Bay.Start - row.Bay.End : other.Bay.End - row.Bay.Start) > BayTolerance)
+            if (other.Bay.Wall != row.Bay.Wall || Math.Abs(after ? other.Bay.Start - row.Bay.End : other.Bay.End - row.Bay.Start) > Tolerance.SameLength)
                 continue;
             Head head = after ? other.GridChoice(0).Head : other.GridChoice(other.Count - 1).Head;
             double apart = Math.Abs(head.Elevation - own.Elevation);

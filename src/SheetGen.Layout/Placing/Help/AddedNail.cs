@@ -12,9 +12,6 @@ internal static class AddedNail
     /// <summary>Parts into which half a spacing is cut, along the wall and in height.</summary>
     private const int Parts = 8;
 
-    /// <summary>Lengths of wall nearer than this are one: sums of doubles.</summary>
-    private const double LeastChange = 1e-6;
-
     /// <summary>The heads, nearest to the grid station first.</summary>
     public static IEnumerable<Head> Heads(LayoutState layout, Slot slot)
     {
@@ -34,7 +31,7 @@ internal static class AddedNail
             orderby Math.Pow(i * across, 2) + Math.Pow(k * down, 2), k, i
             let head = new Head(bay.Rounded(grid.Along + i * across), (slot.Row.Row.ElevationAt(grid.Along + i * across) + k * down).Rounded(bay.Unit))
             where bay.Holds(head, Tolerance.Rounding) && outline.Holds(head, quantum) && !others.Any(o => AreTooNear(bay, head, o.Head, o.Row.Index == slot.Row.Index))
-                && Uncovered(bay, [.. heads, head], start, end) <= now + LeastChange
+                && Uncovered(bay, [.. heads, head], start, end) <= now + Tolerance.SameLength
             select head;
     }
 

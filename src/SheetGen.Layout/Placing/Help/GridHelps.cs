@@ -32,7 +32,7 @@ internal sealed class GridHelps
         _project = project;
         _layout = layout;
         _marks = marks;
-        _now = new(Math.Round(uncovered, 3), layout.Cost.Unresolved, layout.Cost.Noted);
+        _now = new(Math.Round(uncovered, SearchTolerance.CoverDecimals), layout.Cost.Unresolved, layout.Cost.Noted);
         IEnumerable<IGrouping<Section, Slot>> sections = layout.Slots.Where(s => s.IsUnresolved && !s.IsPinned).GroupBy(s => s.Row.Bay.Section);
         _ways = [.. sections.OrderByDescending(g => g.Count()).SelectMany(g => Ways([.. g]))];
     }

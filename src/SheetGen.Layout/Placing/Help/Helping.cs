@@ -158,7 +158,7 @@ internal sealed class Helping
         var groups = new List<List<Slot>>();
         foreach (Slot slot in slots)
         {
-            double reach = 2.1 * slot.Row.Bay.Section.HorizontalSpacing;
+            double reach = Tolerance.TwoAway * slot.Row.Bay.Section.HorizontalSpacing;
             List<List<Slot>> near = groups.FindAll(g => g[0].Row.Bay.Wall == slot.Row.Bay.Wall && g.Exists(s => (s.Grid.Point - slot.Grid.Point).Length <= reach));
             List<Slot> joined = [.. near.SelectMany(g => g), slot];
             groups.RemoveAll(near.Contains);

@@ -6,9 +6,6 @@ namespace SheetGen.Layout.Quantities.Effect;
 /// <summary>Holds every nail as drawn against its grid place: areas, directions, lengths, loads and resistances.</summary>
 internal static class EffectTakeOff
 {
-    /// <summary>An area that differs by less than this share is the same.</summary>
-    private const double SameArea = 1e-6;
-
     /// <summary>What the layout does to the design.</summary>
     public static LayoutEffect Make(WallProject project, NailLayout layout)
     {
@@ -43,5 +40,5 @@ internal static class EffectTakeOff
         };
     }
 
-    internal static bool IsSame(double area, double other) => Math.Abs(area - other) <= SameArea * Math.Max(area, other);
+    internal static bool IsSame(double area, double other) => Math.Abs(area - other) <= QuantityTolerance.SameArea * Math.Max(area, other);
 }

@@ -1,3 +1,5 @@
+using SheetGen.Layout.Rows;
+
 namespace SheetGen.Layout.Quantities.Effect;
 
 /// <summary>
@@ -89,5 +91,5 @@ internal static class FacingStrength
 
     /// <summary>True where the stud's head is large and thick enough: A_H >= 2.5 A_SH, t_H >= (D_H - D_SH) / 2 (GEC No. 7, 2003, ch. 5; M).</summary>
     public static bool HasFullHead(double diameter, double headDiameter, double headThickness) =>
-        headDiameter * headDiameter >= 2.5 * diameter * diameter - 1e-9 && headThickness >= (headDiameter - diameter) / 2 - 1e-9;
+        headDiameter * headDiameter >= 2.5 * diameter * diameter - Tolerance.Rounding && headThickness >= (headDiameter - diameter) / 2 - Tolerance.Rounding;
 }

@@ -48,7 +48,7 @@ internal sealed class LoadCures
             return null;
         for (int i = 1; i <= MostLonger; i++)
         {
-            double length = Math.Round(n.Length + i * _project.Rules.LengthIncrement, 6);
+            double length = Math.Round(n.Length + i * _project.Rules.LengthIncrement, Tolerance.Decimals);
             if (!IsClear(n, Head.Of(n), n.Splay, n.Inclination, length, n))
                 return null;
             if (!LoadLimits.IsUnder(n.Section, WallOf(n).Effect.Drawn(n, length)))
@@ -147,20 +147,20 @@ internal sealed class LoadCures
 
     private IEnumerable<Along> PlacesAround(Along along, double reach, double step)
     {
-        int most = Math.Min(MostPlaces, (int)Math.Floor(reach / step + 1e-9));
+        int most = Math.Min(MostPlaces, (int)Math.Floor(reach / step + Tolerance.Rounding));
         for (int i = 1; i <= most; i++)
         {
             yield return Rounded(along + i * step);
             yield return Rounded(along - i * step);
         }
-        static Along Rounded(Along place) => new(Math.Round(place.Number, 6));
+        static Along Rounded(Along place) => new(Math.Round(place.Number, Tolerance.Decimals));
     }
 
     private IEnumerable<double> Splays()
     {
         RedirectRules rules = _project.Rules.Redirect;
         yield return 0;
-        for (double splay = rules.Step; splay <= Math.Min(rules.FieldTolerance, rules.Maximum) + 1e-9; splay += rules.Step)
+        for (double splay = rules.Step; splay <= Math.Min(rules.FieldTolerance, rules.Maximum) + Tolerance.Rounding; splay += rules.Step)
         {
             yield return splay;
             yield return -splay;

@@ -21,7 +21,7 @@ internal static class SharedAreas
             [
                 .. wall.Production.Where(n => Math.Abs(Head.Of(n).Along - place.At.Along) <= reach && Math.Abs(Head.Of(n).Elevation - place.At.Elevation) <= reach)
                     .Select(n => (n.Mark, Growth: nails[n.Mark].Drawn.Area - (nails[n.Mark].Grid?.Area ?? 0)))
-                    .Where(c => c.Growth > 1e-6 * left.Section.HorizontalSpacing * left.Section.VerticalSpacing)
+                    .Where(c => c.Growth > QuantityTolerance.SameArea * left.Section.HorizontalSpacing * left.Section.VerticalSpacing)
                     .OrderByDescending(c => c.Growth).ThenBy(c => c.Mark, StringComparer.Ordinal).Take(MostCarriers),
             ]);
         }

@@ -26,7 +26,7 @@ internal sealed class SoilLayers
         foreach ((double along, _, Boring boring) in placed)
         {
             // Of two borings at one station the one nearer to the layout line counts.
-            if (_borings.Count == 0 || along - _borings[^1].Along > 1e-6)
+            if (_borings.Count == 0 || along - _borings[^1].Along > Tolerance.SameLength)
                 _borings.Add((along, boring));
         }
     }
@@ -61,7 +61,7 @@ internal sealed class SoilLayers
 
     /// <summary>Depths at which the hole passes a boring's station, and its length.</summary>
     private IEnumerable<double> Depths(double along, double rate, double length) =>
-        (rate == 0 ? [] : _borings.Select(b => (b.Along - along) / rate).Where(d => d > 1e-9 && d < length - 1e-9)).Order().Append(length);
+        (rate == 0 ? [] : _borings.Select(b => (b.Along - along) / rate).Where(d => d > Tolerance.Rounding && d < length - Tolerance.Rounding)).Order().Append(length);
 
     /// <summary>Number of the boring behind a place: 0 before the first, the count after the last.</summary>
     private int PairAt(double along) => _borings.Count(b => b.Along <= along);

@@ -114,7 +114,7 @@ internal sealed class WallEffect
                 Width = width,
                 Layers = layers,
                 Cuts = cuts,
-                LoadShare = area / strength.DesignArea * gridSquare / Math.Max(square, 1e-6),
+                LoadShare = area / strength.DesignArea * gridSquare / Math.Max(square, QuantityTolerance.LeastSquare),
             }, row.Whole);
     }
 
