@@ -21,14 +21,14 @@ public static class Checker
         IReadOnlyList<Nail> nails = layout.Nails;
         var faces = project.Walls.ToDictionary(w => w.Name, w => new Face(w));
         var holes = new Hole[nails.Count];
-        var places = new FacePlace[nails.Count];
+        var legs = new FaceLeg[nails.Count];
         var findings = new List<Finding>();
         for (int i = 0; i < nails.Count; i++)
         {
             Nail nail = nails[i];
             Face face = faces[nail.Wall.Name];
             var head = Head.AsStationed(nail);
-            places[i] = FacePlace.Of(face, head.Along);
+            legs[i] = FaceLeg.Of(face, head.Along);
             holes[i] = face.HoleAt(
                 head, nail.Splay, nail.Inclination, nail.Length, nail.HoleDiameter, project.Rules.Drift);
             if (!IsSame(holes[i], nail.Hole))
@@ -36,7 +36,7 @@ public static class Checker
         }
         var scene = new ClearanceScene(project, holes);
         findings.AddRange(ClearFindings.OfNails(scene, nails, project.Unit, threads));
-        findings.AddRange(ClearFindings.OfObstacles(scene, nails, places, project.Unit));
+        findings.AddRange(ClearFindings.OfObstacles(scene, nails, legs, project.Unit));
         List<Finding> clear = [.. findings];
         findings.AddRange(CoverFindings.Of(project, layout));
         findings.AddRange(EdgeFindings.Of(project, nails, faces));
@@ -47,7 +47,7 @@ public static class Checker
         findings.AddRange(TurnFindings.LeftOut(layout));
         findings.AddRange(TestNailFindings.Of(project, layout));
         findings.AddRange(GuidanceFindings.Of(project));
-        return new ClearanceReport(Accepting.Apply(project, findings), NailClearances.Of(scene, nails, places));
+        return new ClearanceReport(Accepting.Apply(project, findings), NailClearances.Of(scene, nails, legs));
     }
 
     private static bool IsSame(in Hole made, in Hole stated)

@@ -29,13 +29,13 @@ internal static class ClearFindings
     }
 
     public static IEnumerable<Finding> OfObstacles(
-        ClearanceScene scene, IReadOnlyList<Nail> nails, IReadOnlyList<FacePlace> places, LengthUnit unit)
+        ClearanceScene scene, IReadOnlyList<Nail> nails, IReadOnlyList<FaceLeg> legs, LengthUnit unit)
     {
         var found = new List<int>();
         for (int i = 0; i < nails.Count; i++)
         {
-            scene.ObstaclesTooClose(scene.Holes[i], places[i], found);
-            foreach (IGrouping<(string Name, bool IsFace), int> pieces in found.GroupBy(k => (scene.Obstacles[k].Name, scene.Obstacles[k].Place is not null)))
+            scene.ObstaclesTooClose(scene.Holes[i], legs[i], found);
+            foreach (IGrouping<(string Name, bool IsFace), int> pieces in found.GroupBy(k => (scene.Obstacles[k].Name, scene.Obstacles[k].Leg is not null)))
             {
                 Obstacle? worst = null;
                 Nearest least = default;

@@ -44,7 +44,7 @@ public sealed class ClearanceScene
     /// Fills the list with the numbers of the obstacles that a candidate comes nearer to than the rules ask, in order.
     /// </summary>
     /// <param name="start">The leg that the candidate starts from: its own face does not count.</param>
-    internal void ObstaclesTooClose(in Hole candidate, FacePlace start, List<int> found) => _obstacles.TooClose(candidate, start, found);
+    internal void ObstaclesTooClose(in Hole candidate, FaceLeg start, List<int> found) => _obstacles.TooClose(candidate, start, found);
 
     /// <summary>Fills the list with the numbers of the obstacles whose box is within reach of a candidate's, in order.</summary>
     public void Near(in Hole candidate, double reach, List<int> found) => _obstacles.Near(candidate, reach, found);

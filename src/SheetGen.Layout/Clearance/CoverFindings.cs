@@ -29,7 +29,7 @@ internal static class CoverFindings
         return findings;
     }
 
-    /// <summary>Neighbouring stretches with the same lack become one, with its worst figure.</summary>
+    /// <summary>Neighbouring spans with the same lack become one, with its worst figure.</summary>
     private static List<CoverBreak> Joined(List<CoverBreak> breaks, double quantum)
     {
         var joined = new List<CoverBreak>();
@@ -92,7 +92,7 @@ internal static class CoverFindings
 
     private static string Named(BayEnd end) => end switch { BayEnd.WallEnd => "the wall's end", BayEnd.Corner => "a corner", _ => "the section's limit" };
 
-    /// <summary>Stretches closed to nails are not exempt: what they uncover is reported with their reason.</summary>
+    /// <summary>Spans closed to nails are not exempt: what they uncover is reported with their reason.</summary>
     private static string Closed(Bay bay, CoverBreak lack)
     {
         string[] reasons = [.. bay.Wall.ClosedStretches

@@ -8,24 +8,24 @@ internal sealed class NailClearances
 {
     private readonly ClearanceScene _scene;
     private readonly IReadOnlyList<Nail> _nails;
-    private readonly IReadOnlyList<FacePlace> _places;
-    private readonly Dictionary<FacePlace, int> _concerned = [];
+    private readonly IReadOnlyList<FaceLeg> _legs;
+    private readonly Dictionary<FaceLeg, int> _concerned = [];
     private readonly List<int> _found = [];
 
-    private NailClearances(ClearanceScene scene, IReadOnlyList<Nail> nails, IReadOnlyList<FacePlace> places)
+    private NailClearances(ClearanceScene scene, IReadOnlyList<Nail> nails, IReadOnlyList<FaceLeg> legs)
     {
         _scene = scene;
         _nails = nails;
-        _places = places;
-        foreach (FacePlace place in places.Distinct())
-            _concerned[place] = scene.Obstacles.Count(o => o.Concerns(place));
+        _legs = legs;
+        foreach (FaceLeg leg in legs.Distinct())
+            _concerned[leg] = scene.Obstacles.Count(o => o.Concerns(leg));
     }
 
     /// <param name="nails">The nails of the scene's holes, in the same order.</param>
-    /// <param name="places">The legs that they start from.</param>
-    public static IReadOnlyDictionary<string, NailClearance> Of(ClearanceScene scene, IReadOnlyList<Nail> nails, IReadOnlyList<FacePlace> places)
+    /// <param name="legs">The legs that they start from.</param>
+    public static IReadOnlyDictionary<string, NailClearance> Of(ClearanceScene scene, IReadOnlyList<Nail> nails, IReadOnlyList<FaceLeg> legs)
     {
-        var work = new NailClearances(scene, nails, places);
+        var work = new NailClearances(scene, nails, legs);
         var clearances = new Dictionary<string, NailClearance>(nails.Count);
         for (int i = 0; i < nails.Count; i++)
             clearances[nails[i].Mark] = work.Of(i);
@@ -36,7 +36,7 @@ internal sealed class NailClearances
     {
         Hole hole = _scene.Holes[nail];
         var least = new Least("", double.PositiveInfinity);
-        double toObstruction = ToObstacles(hole, _places[nail], ref least);
+        double toObstruction = ToObstacles(hole, _legs[nail], ref least);
         double toNail = ToNails(hole, nail, ref least);
         return new NailClearance(least.Name, least.Clear, DrillingMargin.Degrees(toObstruction), DrillingMargin.Degrees(toNail));
     }
@@ -46,10 +46,10 @@ internal sealed class NailClearances
     /// neither the least distance nor the margin can lie beyond it. Faces of other legs and walls count for the least distance; for the
     /// margin only where the hole already runs into one.
     /// </summary>
-    private double ToObstacles(in Hole hole, FacePlace place, ref Least least)
+    private double ToObstacles(in Hole hole, FaceLeg leg, ref Least least)
     {
         double ratio = 1, own = double.PositiveInfinity;
-        int concerned = _concerned[place];
+        int concerned = _concerned[leg];
         for (double reach = FirstReach(hole); concerned > 0; reach *= 2)
         {
             _scene.Near(hole, reach, _found);
@@ -57,7 +57,7 @@ internal sealed class NailClearances
             foreach (int i in _found)
             {
                 Obstacle obstacle = _scene.Obstacles[i];
-                if (!obstacle.Concerns(place))
+                if (!obstacle.Concerns(leg))
                     continue;
                 met++;
                 double clear = HoleDistance.ToSolid(hole, obstacle.Solid).Clear;

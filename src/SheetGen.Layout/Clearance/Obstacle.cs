@@ -10,7 +10,7 @@ namespace SheetGen.Layout.Clearance;
 public sealed record Obstacle(string Name, Solid Solid, double Required, Obstruction? Obstruction)
 {
     /// <summary>Wall and leg of a face; null for an obstruction.</summary>
-    internal FacePlace? Place { get; init; }
+    internal FaceLeg? Leg { get; init; }
 
     /// <summary>A box that holds every hole that comes too close to it, in part.</summary>
     public Bounds Reach { get; } = Solid.Bounds.Grow(Required);
@@ -26,7 +26,7 @@ public sealed record Obstacle(string Name, Solid Solid, double Required, Obstruc
     };
 
     /// <summary>True where a hole that starts from the given leg has to keep clear of this: not of the face that it starts from.</summary>
-    internal bool Concerns(FacePlace start) => Place is null || Place != start;
+    internal bool Concerns(FaceLeg start) => Leg is null || Leg != start;
 
     private static Hole RodOf(Vector3D end1, Vector3D end2, double radius)
     {

@@ -31,7 +31,7 @@ internal sealed class Obstacles
 
     /// <summary>Fills the list with the numbers of the obstacles that a hole comes nearer to than the rules ask, in order.</summary>
     /// <param name="start">The leg that the hole starts from: its own face does not count.</param>
-    public void TooClose(in Hole hole, FacePlace start, List<int> found)
+    public void TooClose(in Hole hole, FaceLeg start, List<int> found)
     {
         Near(hole, _mostRequired, found);
         int kept = 0;
@@ -46,7 +46,7 @@ internal sealed class Obstacles
 
     /// <summary>What a hole that starts at a point of a leg may come too near to, whatever its direction, in order.</summary>
     /// <param name="reach">Length of the hole with its radius.</param>
-    public Obstacle[] Around(Vector3D head, double reach, FacePlace start)
+    public Obstacle[] Around(Vector3D head, double reach, FaceLeg start)
     {
         var box = new Bounds(head, head).Grow(reach);
         var found = new List<int>();
@@ -72,7 +72,7 @@ internal sealed class Obstacles
             {
                 string name = legs.Count == 1 ? $"the face of {wall.Name}" : $"the face of {wall.Name}, leg {leg + 1}";
                 foreach (FaceSolid panel in legs[leg])
-                    obstacles.Add(new Obstacle(name, panel, project.Rules.ObstructionClearance, null) { Place = new FacePlace(wall.Name, leg) });
+                    obstacles.Add(new Obstacle(name, panel, project.Rules.ObstructionClearance, null) { Leg = new FaceLeg(wall.Name, leg) });
             }
         }
         return obstacles;

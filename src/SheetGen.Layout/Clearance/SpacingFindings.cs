@@ -42,7 +42,7 @@ internal static class SpacingFindings
     {
         double required = project.Rules.MinGap;
         var rows = all.Where(s => s.Nail.Kind != NailKind.Verification)
-            .GroupBy(s => (s.Place, s.Nail.Section.Name, s.Nail.Row));
+            .GroupBy(s => (s.Leg, s.Nail.Section.Name, s.Nail.Row));
         foreach (var row in rows)
         {
             Standing? before = null;
@@ -76,7 +76,7 @@ internal static class SpacingFindings
                     foreach (Standing b in right)
                     {
                         double gap = Math.Abs(b.Head.Along - a.Head.Along);
-                        if (a.Place == b.Place && Math.Abs(a.Head.Elevation - b.Head.Elevation) < near && gap < required - slack)
+                        if (a.Leg == b.Leg && Math.Abs(a.Head.Elevation - b.Head.Elevation) < near && gap < required - slack)
                             yield return Of(a.Nail, b.Nail, gap, required, "on two sides of a section limit", project.Unit);
                     }
                 }
@@ -124,12 +124,12 @@ internal static class SpacingFindings
         };
     }
 
-    private sealed record Standing(Nail Nail, Head Head, FacePlace Place, Face Face)
+    private sealed record Standing(Nail Nail, Head Head, FaceLeg Leg, Face Face)
     {
         public static Standing Of(Nail nail, Face face)
         {
             var head = Head.AsStationed(nail);
-            return new Standing(nail, head, FacePlace.Of(face, head.Along), face);
+            return new Standing(nail, head, FaceLeg.Of(face, head.Along), face);
         }
 
         public Vector3D Point => Face.PointAt(Head);

@@ -81,7 +81,7 @@ public static class Neighbours
         Hole seen = b.Back(a.Holes[hole]);
         var found = new List<int>();
         obstacles.Near(seen, Placed.Farthest * scale, found);
-        foreach (IGrouping<(string Name, bool IsFace), int> pieces in found.GroupBy(k => (obstacles.All[k].Name, obstacles.All[k].Place is not null)))
+        foreach (IGrouping<(string Name, bool IsFace), int> pieces in found.GroupBy(k => (obstacles.All[k].Name, obstacles.All[k].Leg is not null)))
         {
             Obstacle first = obstacles.All[pieces.First()];
             double required = Math.Max(first.Required * b.Metres, a.RequiredTo(first)) * scale;

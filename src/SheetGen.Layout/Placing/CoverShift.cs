@@ -3,15 +3,15 @@ using SheetGen.Layout.Rows;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// What the grid leaves uncovered, covered by moving heads: one nail near an uncovered stretch stands elsewhere within its reach, and its neighbours
+/// What the grid leaves uncovered, covered by moving heads: one nail near an uncovered span stands elsewhere within its reach, and its neighbours
 /// of the row follow by as little as the gaps ask, to the row's end if need be. Directions are looked for afterwards, nails in the way put back elsewhere.
 /// </summary>
 internal sealed class CoverShift(District district, CoverWatch cover)
 {
-    /// <summary>Stretches that are worked on in one layout.</summary>
+    /// <summary>Spans that are worked on in one layout.</summary>
     private const int GreatestPasses = 100;
 
-    /// <summary>Moves that are looked at for each stretch, the shortest first.</summary>
+    /// <summary>Moves that are looked at for each span, the shortest first.</summary>
     private const int GreatestMoves = 120;
 
     /// <summary>Moves for which directions are looked for, those that cover most first.</summary>
@@ -25,22 +25,22 @@ internal sealed class CoverShift(District district, CoverWatch cover)
         public double Length => Nails.Sum(n => Math.Abs(n.To.Head.Along - n.Nail.Choice.Head.Along));
     }
 
-    /// <summary>Covers what can be covered, one stretch after the other.</summary>
+    /// <summary>Covers what can be covered, one span after the other.</summary>
     public void Run()
     {
         var tried = new HashSet<Uncovered>();
         for (int pass = 0; pass < GreatestPasses; pass++)
         {
-            if (cover.Stretches().Where(tried.Add).Select(s => (Uncovered?)s).FirstOrDefault() is not { } stretch)
+            if (cover.Spans().Where(tried.Add).Select(s => (Uncovered?)s).FirstOrDefault() is not { } span)
                 return;
-            Cover(stretch);
+            Cover(span);
         }
     }
 
-    private void Cover(Uncovered stretch)
+    private void Cover(Uncovered span)
     {
         var found = new List<(double Change, Move Move)>();
-        foreach (Move move in Moves(stretch).OrderBy(m => m.Length).Take(GreatestMoves))
+        foreach (Move move in Moves(span).OrderBy(m => m.Length).Take(GreatestMoves))
         {
             foreach ((Placed nail, HeadChoice to) in move.Nails)
                 district.Trial.Put(SlotOf(nail), [Placed.At(nail.Row, to, to.Turnings[0], false)]);
@@ -58,10 +58,10 @@ internal sealed class CoverShift(District district, CoverWatch cover)
 
     private Slot SlotOf(Placed nail) => district.Layout.SlotOf(nail);
 
-    /// <summary>Moves of each nail whose cover of the stretch would change, with what follows it.</summary>
-    private IEnumerable<Move> Moves(Uncovered stretch)
+    /// <summary>Moves of each nail whose cover of the span would change, with what follows it.</summary>
+    private IEnumerable<Move> Moves(Uncovered span)
     {
-        (Bay bay, Along start, Along end) = stretch;
+        (Bay bay, Along start, Along end) = span;
         foreach (RowState row in district.Layout.Rows.Where(r => r.Row.Bay == bay))
         {
             Placed[] nails = [.. row.Nails];
@@ -72,23 +72,23 @@ internal sealed class CoverShift(District district, CoverWatch cover)
                     continue;
                 foreach (HeadChoice to in row.Row.Choices[nails[i].Choice.Label])
                 {
-                    if (to != nails[i].Choice && MayMatter(stretch, along, to.Head.Along) && Followed(row.Row, nails, i, to) is { } move)
+                    if (to != nails[i].Choice && MayMatter(span, along, to.Head.Along) && Followed(row.Row, nails, i, to) is { } move)
                         yield return move;
                 }
             }
         }
     }
 
-    /// <summary>True where a nail covers another part of a stretch from a place, or the same part from over or under another profile.</summary>
-    private static bool MayMatter(Uncovered stretch, Along from, Along to)
+    /// <summary>True where a nail covers another part of a span from a place, or the same part from over or under another profile.</summary>
+    private static bool MayMatter(Uncovered span, Along from, Along to)
     {
-        (Bay bay, Along start, Along end) = stretch;
+        (Bay bay, Along start, Along end) = span;
         (Along From, Along To) before = Covered(bay, from, start, end), after = Covered(bay, to, start, end);
         return before != after
             || (after != default && (bay.Wall.Bottom.At(from) != bay.Wall.Bottom.At(to) || bay.Wall.Top.At(from) != bay.Wall.Top.At(to)));
     }
 
-    /// <summary>The part of a stretch within half a window of a place.</summary>
+    /// <summary>The part of a span within half a window of a place.</summary>
     private static (Along From, Along To) Covered(Bay bay, Along along, Along start, Along end)
     {
         Along from = Along.Max(start, along - bay.HalfWindow), to = Along.Min(end, along + bay.HalfWindow);

@@ -17,8 +17,8 @@ internal sealed class CoverWatch
     public CoverWatch(LayoutState layout, IEnumerable<Bay>? bays = null)
         : this(layout, new(ReferenceEqualityComparer.Instance), 0)
     {
-        HashSet<(string, Along)> withRows = [.. _rows.Keys.Select(Place)];
-        _withoutRows = bays?.Where(b => !withRows.Contains(Place(b))).Sum(b => Length(CoverRule.Breaks(b, [], strict: false))) ?? 0;
+        HashSet<(string, Along)> withRows = [.. _rows.Keys.Select(KeyOf)];
+        _withoutRows = bays?.Where(b => !withRows.Contains(KeyOf(b))).Sum(b => Length(CoverRule.Breaks(b, [], strict: false))) ?? 0;
         foreach (Bay bay in _rows.Keys)
         {
             if (WholeBroken(bay).Any())
@@ -43,8 +43,8 @@ internal sealed class CoverWatch
     /// <summary>True where the rule was broken from the first somewhere in a bay of the slots.</summary>
     public bool IsBrokenAt(IReadOnlyList<Slot> slots) => slots.Any(s => _broken.Contains(s.Row.Bay));
 
-    /// <summary>The stretches where the rule is broken, up-station in each bay.</summary>
-    public IEnumerable<Uncovered> Stretches() =>
+    /// <summary>The spans where the rule is broken, up-station in each bay.</summary>
+    public IEnumerable<Uncovered> Spans() =>
         _rows.Keys.Where(_broken.Contains).SelectMany(b => WholeBroken(b).Select(s => new Uncovered(b, s.Start, s.End)));
 
     /// <summary>Under 0 where the rule is broken at fewer stations than before the slots moved, over 0 where at more.</summary>
@@ -75,7 +75,7 @@ internal sealed class CoverWatch
 
     private double Broken(Bay bay, Along from, Along to, bool before) => BrokenAt(bay, from, to, before).Sum(s => s.End - s.Start);
 
-    private static (string Wall, Along Start) Place(Bay bay) => (bay.Wall.Name, bay.Start);
+    private static (string Wall, Along Start) KeyOf(Bay bay) => (bay.Wall.Name, bay.Start);
 
     private IEnumerable<(Along Start, Along End)> BrokenAt(Bay bay, Along from, Along to, bool before)
     {
@@ -92,16 +92,16 @@ internal sealed class CoverWatch
                     heads.Add(nail.Choice.Head);
             }
         }
-        return Stretches(CoverRule.Breaks(bay, heads, strict: false, from, to));
+        return Spans(CoverRule.Breaks(bay, heads, strict: false, from, to));
     }
 
-    /// <summary>A stretch is listed once for each lack.</summary>
-    private static IEnumerable<(Along Start, Along End)> Stretches(IEnumerable<CoverBreak> breaks) => breaks.Select(b => (b.Start, b.End)).Distinct();
+    /// <summary>A span is listed once for each lack.</summary>
+    private static IEnumerable<(Along Start, Along End)> Spans(IEnumerable<CoverBreak> breaks) => breaks.Select(b => (b.Start, b.End)).Distinct();
 
-    private static double Length(IEnumerable<CoverBreak> breaks) => Stretches(breaks).Sum(s => s.End - s.Start);
+    private static double Length(IEnumerable<CoverBreak> breaks) => Spans(breaks).Sum(s => s.End - s.Start);
 }
 
-/// <summary>A stretch of a bay where the cover rule is broken, by distance along the layout line.</summary>
+/// <summary>A span of a bay where the cover rule is broken, by distance along the layout line.</summary>
 internal readonly record struct Uncovered(Bay Bay, Along Start, Along End)
 {
     public bool Meets(Uncovered other) => Bay == other.Bay && Start < other.End && other.Start < End;

@@ -36,7 +36,7 @@ internal sealed class LayoutSearch
 
     public CoverWatch Cover { get; }
 
-    /// <summary>Stretches that the grid alone leaves uncovered and this layout covers.</summary>
+    /// <summary>Spans that the grid alone leaves uncovered and this layout covers.</summary>
     public IReadOnlyList<Uncovered> NewlyCovered { get; private set; } = [];
 
     /// <summary>Proven lower limit of the whole: every row for itself, and where it is to be proven also what rows do to each other.</summary>
@@ -51,7 +51,7 @@ internal sealed class LayoutSearch
     public void Run()
     {
         CoverWatch cover = Cover;
-        Uncovered[] ofGrid = [.. cover.Stretches()];
+        Uncovered[] ofGrid = [.. cover.Spans()];
         _progress?.Report("each row by itself");
         var limits = new StretchLimits(Layout, _options.Depth < SearchDepth.Whole ? [] : RowsAlone.Solve(Layout, _options.Prove));
         _progress?.Report("all rows together");
@@ -63,7 +63,7 @@ internal sealed class LayoutSearch
         if (_options.Depth == SearchDepth.Whole && !_options.Without.Contains(nameof(SingleNail)))
             EachByItself(whole);
         Work = (Work.Trials, Work.Directions + whole.Work);
-        Uncovered[] left = [.. cover.Stretches()];
+        Uncovered[] left = [.. cover.Spans()];
         NewlyCovered = [.. ofGrid.Where(g => !left.Any(g.Meets))];
         if (_options.Depth == SearchDepth.Whole)
             LowerLimit = _options.Prove ? ProvenLimit(limits.All) : limits.Sum + new ClusterLimits(Layout, limits.All, prove: false).Gain;

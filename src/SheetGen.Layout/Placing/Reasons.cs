@@ -62,24 +62,24 @@ internal sealed class Reasons
         return least;
     }
 
-    /// <summary>The stretch that a moved nail covers, or that one covers for which it makes room; null where it moved for something else.</summary>
+    /// <summary>The span that a moved nail covers, or that one covers for which it makes room; null where it moved for something else.</summary>
     private string? OfCover(Placed nail)
     {
         Bay bay = nail.Row.Bay;
-        foreach (Uncovered stretch in nail.Choice.IsAtGrid ? [] : _newlyCovered.Where(s => s.Bay == bay))
+        foreach (Uncovered span in nail.Choice.IsAtGrid ? [] : _newlyCovered.Where(s => s.Bay == bay))
         {
-            Along from = Along.Min(nail.Choice.Head.Along, stretch.Start - bay.HalfWindow), to = Along.Max(nail.Choice.Head.Along, stretch.End + bay.HalfWindow);
+            Along from = Along.Min(nail.Choice.Head.Along, span.Start - bay.HalfWindow), to = Along.Max(nail.Choice.Head.Along, span.End + bay.HalfWindow);
             Placed[] between = [.. _layout.Rows[nail.Row.Index].Nails.Where(n => n.Choice.Head.Along >= from && n.Choice.Head.Along <= to)];
-            if (!between.Any(n => !n.Choice.IsAtGrid && Covers(n.Choice.Head.Along, stretch)) || between.Any(n => n.Choice.IsAtGrid && !Covers(n.Choice.Head.Along, stretch)))
+            if (!between.Any(n => !n.Choice.IsAtGrid && Covers(n.Choice.Head.Along, span)) || between.Any(n => n.Choice.IsAtGrid && !Covers(n.Choice.Head.Along, span)))
                 continue;
             string Show(Along along) => bay.Wall.StationText(along, _unit);
-            return $"moved so that the face is covered from {Show(stretch.Start)} to {Show(stretch.End)}, which its grid place leaves uncovered";
+            return $"moved so that the face is covered from {Show(span.Start)} to {Show(span.End)}, which its grid place leaves uncovered";
         }
         return null;
     }
 
-    private static bool Covers(Along along, Uncovered stretch) =>
-        along - stretch.Bay.HalfWindow < stretch.End && along + stretch.Bay.HalfWindow > stretch.Start;
+    private static bool Covers(Along along, Uncovered span) =>
+        along - span.Bay.HalfWindow < span.End && along + span.Bay.HalfWindow > span.Start;
 
     /// <summary>Why a grid station has no nail.</summary>
     public string OfLeftOut(RowTask row, int label)

@@ -38,8 +38,8 @@ internal sealed class RowTask
         LeastGap = rules.MinGap - Quantum;
         GreatestGap = row.Bay.Section.HorizontalSpacing + Tolerance.Placed(row.Bay.Unit);
         GreatestMovedGap = Math.Max(row.Bay.Section.HorizontalSpacing, rules.MovedGapMax ?? 0) + Tolerance.Placed(row.Bay.Unit);
-        double stretch = choices.SelectMany(c => c).Select(c => c.Turnings.GreatestStretch).DefaultIfEmpty(1).Max();
-        LongestNail = Math.Max(stretch * length + rules.LengthIncrement, choices.SelectMany(c => c).Max(c => c.PinnedLength ?? 0));
+        double lengthening = choices.SelectMany(c => c).Select(c => c.Turnings.GreatestLengthening).DefaultIfEmpty(1).Max();
+        LongestNail = Math.Max(lengthening * length + rules.LengthIncrement, choices.SelectMany(c => c).Max(c => c.PinnedLength ?? 0));
     }
 
     private sealed record Tabled(Turnings Of, DirectionTable Table);
@@ -95,7 +95,7 @@ internal sealed class RowTask
         return choices[at];
     }
 
-    /// <summary>The hole of a direction, given by its place in order.</summary>
+    /// <summary>The hole of a direction, given by its number in order.</summary>
     public Hole HoleAt(HeadChoice choice, int turning) =>
         choice.HoleOf(choice.Turnings[turning], choice.IsPinned ? LengthOf(choice, choice.Turnings[turning]) : LengthAt(choice, turning), Radius, Bay.Rules.Drift);
 

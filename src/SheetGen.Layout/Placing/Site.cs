@@ -22,5 +22,5 @@ internal sealed class Site
 
     /// <summary>What a nail that starts at a point of a leg may come near, whatever its direction.</summary>
     public Obstacle[] Near(Face face, int leg, Vector3D head, double reach) =>
-        _obstacles.Around(head, reach, new FacePlace(face.Wall.Name, leg));
+        _obstacles.Around(head, reach, new FaceLeg(face.Wall.Name, leg));
 }

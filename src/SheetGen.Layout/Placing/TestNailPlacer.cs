@@ -53,46 +53,46 @@ internal sealed class TestNailPlacer
         return ProofMarks.Mark(all);
     }
 
-    private readonly record struct Place(Head Head, double Length);
+    private readonly record struct Candidate(Head Head, double Length);
 
     private Nail? Find(VerificationPlan plan, Nail[] own)
     {
         if (own.Length == 0)
             return null;
-        List<Place> places = [.. Sorted(Between(own), plan, own), .. Sorted(Everywhere(plan.Section, own), plan, own)];
+        List<Candidate> candidates = [.. Sorted(Between(own), plan, own), .. Sorted(Everywhere(plan.Section, own), plan, own)];
         Turning[] turnings = [.. new Turnings(plan.Section, _project.Rules).All.TakeWhile(t => !t.IsNoted)];
-        foreach (Place place in places)
+        foreach (Candidate candidate in candidates)
         {
-            if (TryPlace(plan.Section, place, turnings[0]) is { } nail)
+            if (TryPlace(plan.Section, candidate, turnings[0]) is { } nail)
                 return nail;
         }
         int looks = 0;
-        foreach (Place place in places)
+        foreach (Candidate candidate in candidates)
         {
             foreach (Turning turning in turnings.Skip(1))
             {
                 if (++looks > MostTurned)
                     return null;
-                if (TryPlace(plan.Section, place, turning) is { } nail)
+                if (TryPlace(plan.Section, candidate, turning) is { } nail)
                     return nail;
             }
         }
         return null;
     }
 
-    private static IEnumerable<Place> Sorted(IEnumerable<Place> places, VerificationPlan plan, Nail[] own)
+    private static IEnumerable<Candidate> Sorted(IEnumerable<Candidate> candidates, VerificationPlan plan, Nail[] own)
     {
         Elevation middle = new(own.Average(n => n.Elevation));
-        return places.OrderBy(p => Math.Round(Math.Abs(p.Head.Along - plan.Target), Tolerance.Decimals)).ThenBy(p => Math.Round(Math.Abs(p.Head.Elevation - middle), Tolerance.Decimals))
+        return candidates.OrderBy(p => Math.Round(Math.Abs(p.Head.Along - plan.Target), Tolerance.Decimals)).ThenBy(p => Math.Round(Math.Abs(p.Head.Elevation - middle), Tolerance.Decimals))
             .ThenBy(p => p.Head.Along).ThenBy(p => p.Head.Elevation);
     }
 
-    private Nail? TryPlace(Section section, Place place, Turning turning)
+    private Nail? TryPlace(Section section, Candidate candidate, Turning turning)
     {
-        Hole hole = _face.HoleAt(place.Head, turning.Splay, turning.Inclination, place.Length, section.HoleDiameter, _project.Rules.Drift);
-        if (!IsClear(hole, place.Head))
+        Hole hole = _face.HoleAt(candidate.Head, turning.Splay, turning.Inclination, candidate.Length, section.HoleDiameter, _project.Rules.Drift);
+        if (!IsClear(hole, candidate.Head))
             return null;
-        Station station = _face.Wall.StationOf(place.Head.Along).Rounded(_project.Unit);
+        Station station = _face.Wall.StationOf(candidate.Head.Along).Rounded(_project.Unit);
         return new Nail
         {
             Mark = "",
@@ -101,12 +101,12 @@ internal sealed class TestNailPlacer
             Row = new RowNumber(0),
             Column = 0,
             Kind = NailKind.Verification,
-            Along = place.Head.Along.Number,
+            Along = candidate.Head.Along.Number,
             Station = station.Number,
-            Elevation = place.Head.Elevation.Number,
+            Elevation = candidate.Head.Elevation.Number,
             Splay = turning.Splay,
             Inclination = turning.Inclination,
-            Length = place.Length,
+            Length = candidate.Length,
             Status = turning.IsStraight ? NailStatus.Grid : NailStatus.Redirected,
             GridStation = station.Number,
             Hole = hole,
@@ -114,7 +114,7 @@ internal sealed class TestNailPlacer
     }
 
     /// <summary>Half way between neighbours of a row, at the row's level and half way to the next row.</summary>
-    private IEnumerable<Place> Between(Nail[] own)
+    private IEnumerable<Candidate> Between(Nail[] own)
     {
         foreach (IGrouping<RowNumber, Nail> row in own.GroupBy(n => n.Row))
         {
@@ -128,15 +128,15 @@ internal sealed class TestNailPlacer
                     continue;
                 foreach (double drop in (double[])[0, a.Section.VerticalSpacing / 2])
                 {
-                    if (At(a.Section, new Head(Along.Middle(left.Along, right.Along), Elevation.Middle(left.Elevation, right.Elevation) - drop), length) is { } place)
-                        yield return place;
+                    if (At(a.Section, new Head(Along.Middle(left.Along, right.Along), Elevation.Middle(left.Elevation, right.Elevation) - drop), length) is { } candidate)
+                        yield return candidate;
                 }
             }
         }
     }
 
     /// <summary>Places of a grid four times as fine as the section's; each with the length of the row next above it.</summary>
-    private IEnumerable<Place> Everywhere(Section section, Nail[] own)
+    private IEnumerable<Candidate> Everywhere(Section section, Nail[] own)
     {
         (Elevation Level, double Length)[] rows = [.. own.GroupBy(n => n.Row).Select(r => (new Elevation(r.Average(n => n.Elevation)), LengthOf(r))).OrderBy(r => r.Item1)];
         double across = section.HorizontalSpacing / 4, down = section.VerticalSpacing / 4;
@@ -146,20 +146,20 @@ internal sealed class TestNailPlacer
             for (Elevation z = top - _project.Rules.EdgeMin; z >= bottom + _project.Rules.EdgeMin; z -= down)
             {
                 double length = rows.Where(r => r.Level >= z).Select(r => r.Length).Append(rows[^1].Length).First();
-                if (At(section, new Head(along, z), length) is { } place)
-                    yield return place;
+                if (At(section, new Head(along, z), length) is { } candidate)
+                    yield return candidate;
             }
         }
     }
 
-    private Place? At(Section section, Head near, double length)
+    private Candidate? At(Section section, Head near, double length)
     {
         Bay? bay = _bays.FirstOrDefault(b => b.Section == section && b.Leg.Has(near.Along));
         if (bay is null)
             return null;
         double quantum = Lengths.Quantum(_project.Unit);
         var head = new Head(bay.Rounded(near.Along), near.Elevation.Rounded(_project.Unit));
-        return bay.Holds(head, quantum) && _outline.Holds(head, quantum) ? new Place(head, length) : null;
+        return bay.Holds(head, quantum) && _outline.Holds(head, quantum) ? new Candidate(head, length) : null;
     }
 
     /// <summary>Length of a row's nails as most of them have it (a turned nail may be longer), or the tested length where the project gives it.</summary>
@@ -169,7 +169,7 @@ internal sealed class TestNailPlacer
 
     private bool IsClear(in Hole hole, Head head)
     {
-        _scene.ObstaclesTooClose(hole, FacePlace.Of(_face, head.Along), _found);
+        _scene.ObstaclesTooClose(hole, FaceLeg.Of(_face, head.Along), _found);
         if (_found.Count > 0)
             return false;
         double required = _project.Rules.NailClearance;

@@ -5,12 +5,12 @@ namespace SheetGen.Layout.Placing;
 /// <param name="Inclination">Degrees below horizontal.</param>
 /// <param name="IsNoted">True where either change is beyond the field tolerance.</param>
 /// <param name="Effort">Degrees turned in all, in cost units.</param>
-/// <param name="Stretch">Factor on the length that keeps the reach behind the face; 1 within the field tolerance.</param>
+/// <param name="Lengthening">Factor on the length that keeps the reach behind the face; 1 within the field tolerance.</param>
 /// <param name="Inward">Part of the unit vector along the face's normal.</param>
 /// <param name="UpStation">Part of the unit vector along the layout line.</param>
 /// <param name="Down">Part of the unit vector downward.</param>
 internal sealed record Turning(
-    double Splay, double Inclination, bool IsNoted, long Effort, double Stretch, double Inward, double UpStation, double Down)
+    double Splay, double Inclination, bool IsNoted, long Effort, double Lengthening, double Inward, double UpStation, double Down)
 {
     public bool IsStraight => Effort == 0;
 

@@ -13,7 +13,7 @@ internal sealed class Turnings
     private const int CoarseSteps = 5;
 
     private readonly Turning[] _all;
-    private readonly Dictionary<(int Change, int Splay), int> _places = [];
+    private readonly Dictionary<(int Change, int Splay), int> _numbers = [];
 
     public Turnings(Section section, Rules rules)
     {
@@ -32,45 +32,45 @@ internal sealed class Turnings
             .ThenBy(t => Math.Abs(t.Turning.Inclination - section.Inclination)).ThenByDescending(t => t.Turning.Inclination)
             .ThenBy(t => t.Turning.Splay)];
         _all = [.. ordered.Select(t => t.Turning)];
-        for (int place = 0; place < ordered.Length; place++)
-            _places[(ordered[place].Change, ordered[place].Splay)] = place;
+        for (int number = 0; number < ordered.Length; number++)
+            _numbers[(ordered[number].Change, ordered[number].Splay)] = number;
         Coarse = [.. Enumerable.Range(0, ordered.Length)
             .Where(p => ordered[p].Change % CoarseSteps == 0 && ordered[p].Splay % CoarseSteps == 0)];
         Steps = [.. ordered.Select(t => (t.Change, t.Splay))];
         int low = ordered.Min(t => t.Change), high = ordered.Max(t => t.Change);
         Rim = [.. ordered.Where(t => t.Change == low || t.Change == high).Select(t => t.Turning)];
-        GreatestStretch = _all.Max(t => t.Stretch);
+        GreatestLengthening = _all.Max(t => t.Lengthening);
     }
 
     private Turnings(Turning only)
     {
         _all = [only];
-        _places[(0, 0)] = 0;
+        _numbers[(0, 0)] = 0;
         Coarse = [0];
         Steps = [(0, 0)];
         Rim = _all;
-        GreatestStretch = only.Stretch;
+        GreatestLengthening = only.Lengthening;
     }
 
     public IReadOnlyList<Turning> All => _all;
 
     public int Count => _all.Length;
 
-    /// <summary>Places in the order of those in steps five times as wide.</summary>
+    /// <summary>Numbers of those in steps five times as wide.</summary>
     public IReadOnlyList<int> Coarse { get; }
 
     /// <summary>The flattest and the steepest at every splay: the others lie within the box around them.</summary>
     public IReadOnlyList<Turning> Rim { get; }
 
     /// <summary>How many times its length a nail gets at most by turning.</summary>
-    public double GreatestStretch { get; }
+    public double GreatestLengthening { get; }
 
     private (int Change, int Splay)[] Steps { get; }
 
-    public Turning this[int place] => _all[place];
+    public Turning this[int number] => _all[number];
 
-    /// <summary>The place in order of a direction that may be another set's; -1 where it is none of these.</summary>
-    public int PlaceOf(Turning turning) => Array.FindIndex(_all, t => t.Splay == turning.Splay && t.Inclination == turning.Inclination);
+    /// <summary>The number in order of a direction that may be another set's; -1 where it is none of these.</summary>
+    public int NumberOf(Turning turning) => Array.FindIndex(_all, t => t.Splay == turning.Splay && t.Inclination == turning.Inclination);
 
     /// <summary>The one direction of a pinned nail.</summary>
     public static Turnings Only(Turning turning) => new(turning);
@@ -79,11 +79,11 @@ internal sealed class Turnings
     {
         bool noted = Math.Abs(splay) > redirect.FieldTolerance + Tolerance.Rounding || Math.Abs(change) > redirect.FieldTolerance + Tolerance.Rounding;
         double a = Angles.ToRadians(splay), i = Angles.ToRadians(inclination);
-        double stretch = 1;
+        double lengthening = 1;
         if (noted && redirect.Lengthen)
-            stretch = Math.Max(1, Math.Cos(Angles.ToRadians(section.Inclination)) / (Math.Cos(i) * Math.Cos(a)));
+            lengthening = Math.Max(1, Math.Cos(Angles.ToRadians(section.Inclination)) / (Math.Cos(i) * Math.Cos(a)));
         return new Turning(
-            splay, inclination, noted, Cost.Degrees(Math.Abs(splay) + Math.Abs(change)), stretch,
+            splay, inclination, noted, Cost.Degrees(Math.Abs(splay) + Math.Abs(change)), lengthening,
             Math.Cos(i) * Math.Cos(a), Math.Cos(i) * Math.Sin(a), Math.Sin(i));
     }
 
@@ -92,13 +92,13 @@ internal sealed class Turnings
     /// </summary>
     public static double LengthOf(Turning turning, double length, double increment)
     {
-        if (turning.Stretch <= 1)
+        if (turning.Lengthening <= 1)
             return length;
-        double needed = length * turning.Stretch;
+        double needed = length * turning.Lengthening;
         return Math.Round(Math.Ceiling(needed / increment - Tolerance.Rounding) * increment, Tolerance.Decimals);
     }
 
-    /// <summary>Places of the straight direction and of those within some steps of given ones, in order.</summary>
+    /// <summary>Numbers of the straight direction and of those within some steps of given ones, in order.</summary>
     public int[] Around(IEnumerable<Turning> given, int steps)
     {
         var near = new SortedSet<int> { 0 };
@@ -109,8 +109,8 @@ internal sealed class Turnings
             {
                 for (int a = -steps; a <= steps; a++)
                 {
-                    if (_places.TryGetValue((change + i, splay + a), out int place))
-                        near.Add(place);
+                    if (_numbers.TryGetValue((change + i, splay + a), out int number))
+                        near.Add(number);
                 }
             }
         }

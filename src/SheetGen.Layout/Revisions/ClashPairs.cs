@@ -24,7 +24,7 @@ public static class ClashPairs
             foreach (HolePair pair in scene.PairsCloserThan(reach))
                 found.Add(OfNails(nails[pair.First], nails[pair.Second], asked));
             foreach (Nail nail in nails)
-                found.AddRange(OfObstacles(scene, nail, FacePlace.Of(faces[nail.Wall.Name], Head.Of(nail).Along), reach));
+                found.AddRange(OfObstacles(scene, nail, FaceLeg.Of(faces[nail.Wall.Name], Head.Of(nail).Along), reach));
             int pass = found.Count(p => p.Over >= -Tolerance.Rounding && p.Over < reach - most);
             if (pass >= passing || reach > 200 * most)
                 break;
@@ -40,11 +40,11 @@ public static class ClashPairs
     }
 
     /// <summary>The nearest piece of each obstruction or face within a reach.</summary>
-    private static IEnumerable<ClashPair> OfObstacles(ClearanceScene scene, Nail nail, FacePlace place, double reach)
+    private static IEnumerable<ClashPair> OfObstacles(ClearanceScene scene, Nail nail, FaceLeg leg, double reach)
     {
         var found = new List<int>();
         scene.Near(nail.Hole, reach, found);
-        foreach (IGrouping<(string, bool), Obstacle> pieces in found.Select(i => scene.Obstacles[i]).Where(o => o.Concerns(place)).GroupBy(o => (o.Name, o.Place is not null)))
+        foreach (IGrouping<(string, bool), Obstacle> pieces in found.Select(i => scene.Obstacles[i]).Where(o => o.Concerns(leg)).GroupBy(o => (o.Name, o.Leg is not null)))
         {
             (Obstacle piece, Nearest near) = pieces.Select(o => (o, HoleDistance.ToSolid(nail.Hole, o.Solid))).MinBy(p => p.Item2.Clear);
             if (near.Clear < reach)

@@ -82,7 +82,7 @@ public sealed class TurnWindows
             isBlocked |= clear < 0;
             Meet(_layout.Nails[i].Mark, clear, asked);
         }
-        _scene.ObstaclesTooClose(hole, FacePlace.Of(face, Head.Of(nail).Along), found);
+        _scene.ObstaclesTooClose(hole, FaceLeg.Of(face, Head.Of(nail).Along), found);
         foreach (int i in found)
         {
             Obstacle obstacle = _scene.Obstacles[i];

@@ -5,7 +5,7 @@ namespace SheetGen.Layout.Rows;
 
 /// <summary>
 /// The part of a section that lies on one leg of its wall's face: rows end at both of its ends. Where a mitre cuts the leg, at each
-/// elevation at another place, the face of the bay is shorter than its stretch of the layout line, or there is none.
+/// elevation at another place, the face of the bay is shorter than its span of the layout line, or there is none.
 /// </summary>
 internal sealed class Bay
 {
@@ -65,7 +65,7 @@ internal sealed class Bay
     /// <summary>The same at the bay's end.</summary>
     public double EndLimitClear { get; private set; }
 
-    /// <summary>Half the width of the stretch that a nail covers along the wall.</summary>
+    /// <summary>Half the width of the span that a nail covers along the wall.</summary>
     public double HalfWindow => Math.Max(Section.HorizontalSpacing, Rules.MovedGapMax ?? 0) / 2;
 
     /// <summary>The first place where the face has any height.</summary>
@@ -126,7 +126,7 @@ internal sealed class Bay
     public Along LastPlaceOfAll => Along.Max(LastPlace(LowestBottom), LastPlace(HighestTop));
 
     /// <summary>
-    /// The elevations at which a head may stand at a place and reaches, with the stretch that it covers, both ends of a lack; or what the
+    /// The elevations at which a head may stand at a place and reaches, with the span that it covers, both ends of a lack; or what the
     /// mitre leaves of the lack at its elevation. High is under low where there are none.
     /// </summary>
     public (Elevation Low, Elevation High) ElevationsAt(Along along, Along from, Along to)

@@ -12,7 +12,7 @@ internal static class CoverRule
 {
     private const int Halvings = 40;
 
-    /// <summary>The stretches where the rule is broken, up-station.</summary>
+    /// <summary>The spans where the rule is broken, up-station.</summary>
     /// <param name="bay">Where.</param>
     /// <param name="heads">Heads of the bay's nails, in any order; verification test nails left out by the caller.</param>
     /// <param name="strict">
@@ -22,7 +22,7 @@ internal static class CoverRule
     public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict) =>
         Breaks(bay, heads, strict, bay.FaceStart, bay.FaceEnd);
 
-    /// <summary>The stretches between two places where the rule is broken; heads further away than the bay's reach may be left out.</summary>
+    /// <summary>The spans between two places where the rule is broken; heads further away than the bay's reach may be left out.</summary>
     public static List<CoverBreak> Breaks(Bay bay, IReadOnlyList<Head> heads, bool strict, Along from, Along to)
     {
         var breaks = new List<CoverBreak>();
@@ -54,7 +54,7 @@ internal static class CoverRule
         return breaks;
     }
 
-    /// <summary>Length of the face along which the rule is broken for placing; stretches that lack more than one thing count once.</summary>
+    /// <summary>Length of the face along which the rule is broken for placing; spans that lack more than one thing count once.</summary>
     public static double Uncovered(Bay bay, IReadOnlyList<Head> heads)
     {
         double sum = 0;
@@ -67,25 +67,25 @@ internal static class CoverRule
         return sum;
     }
 
-    /// <summary>The stretches too low for a nail: less than twice edge_min between top and bottom. There the rule is void.</summary>
+    /// <summary>The spans too low for a nail: less than twice edge_min between top and bottom. There the rule is void.</summary>
     public static List<(Along Start, Along End)> NoNailHeight(Bay bay)
     {
         List<Along> events = Events(bay, [], bay.FaceStart, bay.FaceEnd);
-        var stretches = new List<(Along Start, Along End)>();
+        var spans = new List<(Along Start, Along End)>();
         for (int i = 0; i + 1 < events.Count; i++)
         {
             if (events[i + 1] - events[i] <= Tolerance.Rounding || !IsTooLow(bay, Along.Middle(events[i], events[i + 1])))
                 continue;
-            if (stretches.Count > 0 && stretches[^1].End == events[i])
-                stretches[^1] = (stretches[^1].Start, events[i + 1]);
+            if (spans.Count > 0 && spans[^1].End == events[i])
+                spans[^1] = (spans[^1].Start, events[i + 1]);
             else
-                stretches.Add((events[i], events[i + 1]));
+                spans.Add((events[i], events[i + 1]));
         }
-        return stretches;
+        return spans;
     }
 
-    /// <param name="From">Where the stretch that the nail covers starts: half a window before it, or anywhere where that reaches its own mitre.</param>
-    /// <param name="To">Where that stretch ends.</param>
+    /// <param name="From">Where the span that the nail covers starts: half a window before it, or anywhere where that reaches its own mitre.</param>
+    /// <param name="To">Where that span ends.</param>
     private readonly record struct Entry(Head Head, double Level, Along From, Along To)
     {
         public static Entry Of(Bay bay, Head head)
@@ -114,7 +114,7 @@ internal static class CoverRule
         double least = 2 * bay.Rules.EdgeMin - Tolerance.Rounding;
         Elevation low = bay.Wall.Bottom.At(along), high = bay.Wall.Top.At(along);
         bool Holds(Elevation z) => bay.FaceStartAt(z) <= along && along <= bay.FaceEndAt(z);
-        // The mitres are straight: what they leave at a place is one stretch of elevations, from the bottom up or from the top down.
+        // The mitres are straight: what they leave at a place is one span of elevations, from the bottom up or from the top down.
         return !Holds(low) && !Holds(high) || (!Holds(low) && !Holds(high - least)) || (!Holds(high) && !Holds(low + least));
     }
 

@@ -3,7 +3,7 @@ using SheetGen.Model;
 namespace SheetGen.Layout.Rows;
 
 /// <summary>
-/// The outline of a wall's face, leg by leg: top and bottom with their vertical steps, free ends, openings and stretches closed to nails.
+/// The outline of a wall's face, leg by leg: top and bottom with their vertical steps, free ends, openings and spans closed to nails.
 /// Distances are along the face at the head's elevation, elevations as they are (a batter is not developed).
 /// </summary>
 internal sealed class FaceOutline
@@ -27,7 +27,7 @@ internal sealed class FaceOutline
         _sides = [.. face.Legs.Select(leg => new Side([.. face.Wall.Top.Between(leg.Start, leg.End)], [.. face.Wall.Bottom.Between(leg.Start, leg.End)]))];
     }
 
-    /// <summary>True where top, bottom, openings and closed stretches leave a head its place: inside, edge_min from them. Ends and corners are kept by the bays.</summary>
+    /// <summary>True where top, bottom, openings and closed spans leave a head its place: inside, edge_min from them. Ends and corners are kept by the bays.</summary>
     public bool Holds(Head head, double tolerance)
     {
         Wall wall = _face.Wall;
@@ -88,7 +88,7 @@ internal sealed class FaceOutline
         return _lowest[along] = Bisect(bottom + SearchDepth * _edge, bottom, z => ToProfile(line, new Head(along, z), _edge) >= _edge, bottom + _edge);
     }
 
-    /// <summary>The ranges of elevation at a place where an opening or a stretch closed to nails keeps heads out.</summary>
+    /// <summary>The ranges of elevation at a place where an opening or a span closed to nails keeps heads out.</summary>
     public IEnumerable<(Elevation From, Elevation To)> ClosedAt(Along along)
     {
         foreach (Opening o in _face.Wall.Openings)

@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Rows;
 /// <summary>
 /// Rows of a section, made from the profile and the grid alone: grid rows at equal vertical gaps from the first row down, cut where
 /// the face ends, and part rows where cover would still be broken. The gap is the greatest, up to the grid's vertical spacing, that
-/// gives the fewest nails (first: the least stretch left uncovered; then: the fewest nails, the fewest part rows).
+/// gives the fewest nails (first: the least span left uncovered; then: the fewest nails, the fewest part rows).
 /// </summary>
 internal static class SectionRows
 {

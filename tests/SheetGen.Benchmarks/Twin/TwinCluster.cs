@@ -16,12 +16,12 @@ internal sealed class TwinCluster
         foreach (StretchOfRow where in stretches)
         {
             RowState? row = beside?.Rows[where.Row.Index];
-            var places = new StretchPlaces(row is null
+            var nodes = new StretchNodes(row is null
                 ? RowStretch.Open(where)
                 : new RowStretch(where, row.Before(where.First), row.After(where.Last), false, false));
-            Chains.Add((places, _nodes.Count));
-            for (int p = 0; p < places.Count; p++)
-                _nodes.Add((places.RowOf(p), places.ChoiceOf(p)));
+            Chains.Add((nodes, _nodes.Count));
+            for (int p = 0; p < nodes.Count; p++)
+                _nodes.Add((nodes.RowOf(p), nodes.ChoiceOf(p)));
         }
         foreach (var group in Enumerable.Range(0, _nodes.Count).GroupBy(n => (_nodes[n].Row.Index, _nodes[n].Choice.Label)))
             Stations.Add(StationOf([.. group]));
@@ -30,7 +30,7 @@ internal sealed class TwinCluster
     public IReadOnlyList<StretchOfRow> Stretches { get; }
 
     /// <summary>The places of each stretch, and the number of its first place among all.</summary>
-    public List<(StretchPlaces Places, int First)> Chains { get; } = [];
+    public List<(StretchNodes Nodes, int First)> Chains { get; } = [];
 
     public List<TwinStation> Stations { get; } = [];
 

@@ -69,10 +69,10 @@ internal sealed class TwinSolver
 
     private void AddChains()
     {
-        foreach ((var places, int first) in _cluster.Chains)
+        foreach ((var nodes, int first) in _cluster.Chains)
         {
-            var into = Enumerable.Range(0, places.Count).Select(_ => new List<ILiteral>()).ToArray();
-            var from = Enumerable.Range(0, places.Count).Select(_ => new List<ILiteral>()).ToArray();
+            var into = Enumerable.Range(0, nodes.Count).Select(_ => new List<ILiteral>()).ToArray();
+            var from = Enumerable.Range(0, nodes.Count).Select(_ => new List<ILiteral>()).ToArray();
             var starts = new List<ILiteral>();
             var ends = new List<ILiteral>();
             void Arc(params List<ILiteral>[] lists)
@@ -81,18 +81,18 @@ internal sealed class TwinSolver
                 foreach (List<ILiteral> list in lists)
                     list.Add(arc);
             }
-            for (int p = 0; p < places.Count; p++)
+            for (int p = 0; p < nodes.Count; p++)
             {
-                if (places.Start(p) is not null)
+                if (nodes.Start(p) is not null)
                     Arc(starts, into[p]);
-                if (places.End(p) is not null)
+                if (nodes.End(p) is not null)
                     Arc(ends, from[p]);
-                foreach (int next in places.Next(p))
+                foreach (int next in nodes.Next(p))
                     Arc(from[p], into[next]);
             }
             _model.AddExactlyOne(starts);
             _model.AddExactlyOne(ends);
-            for (int p = 0; p < places.Count; p++)
+            for (int p = 0; p < nodes.Count; p++)
             {
                 _model.AddExactlyOne(into[p].Append(_stands[first + p].Not()));
                 _model.AddExactlyOne(from[p].Append(_stands[first + p].Not()));
@@ -124,11 +124,11 @@ internal sealed class TwinSolver
     /// <summary>A nail at a place is unresolved or in a box.</summary>
     private void Stand(TwinStation station)
     {
-        (StretchPlaces places, int first) = _cluster.Chains.First(
-            c => c.Places.RowOf(0) == station.Row && Enumerable.Range(0, c.Places.Count).Any(p => c.Places.ChoiceOf(p).Label == station.Label));
-        for (int p = 0; p < places.Count; p++)
+        (StretchNodes nodes, int first) = _cluster.Chains.First(
+            c => c.Nodes.RowOf(0) == station.Row && Enumerable.Range(0, c.Nodes.Count).Any(p => c.Nodes.ChoiceOf(p).Label == station.Label));
+        for (int p = 0; p < nodes.Count; p++)
         {
-            if (places.ChoiceOf(p).Label != station.Label)
+            if (nodes.ChoiceOf(p).Label != station.Label)
                 continue;
             int node = first + p;
             List<ILiteral> either = [_stands[node].Not(), .. station.Leaves.Where(l => l.Nodes.Contains(node)).Select(l => (ILiteral)VariableOf(l))];

@@ -13,7 +13,7 @@ public sealed class BoundTests
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, 12)];
 
-    /// <summary>Each place at random free or not and needed or not, each station at random one that needs a nail.</summary>
+    /// <summary>Each node at random free or not and needed or not, each station at random one that needs a nail.</summary>
     [Theory]
     [MemberData(nameof(Seeds))]
     public void The_least_unresolved_nails_of_a_chain_are_those_of_the_best_of_all_chains(int seed)
@@ -21,14 +21,14 @@ public sealed class BoundTests
         RowTask row = Row((ulong)seed, pin: seed % 2 == 0);
         var where = new StretchOfRow(row, seed % 3 == 0 ? Math.Min(1, row.Count - 1) : 0, row.Count - 1);
         var chain = new ClusterChain(where);
-        var places = new StretchPlaces(RowStretch.Open(where));
+        var nodes = new StretchNodes(RowStretch.Open(where));
         var random = new WallRandom((ulong)seed * 53);
         int some = 0, none = 0;
         for (int i = 0; i < 60; i++)
         {
-            bool[] free = [.. Enumerable.Range(0, places.Count).Select(_ => random.Chance(0.4))], needed = [.. Enumerable.Range(0, places.Count).Select(_ => random.Chance(0.6))];
+            bool[] free = [.. Enumerable.Range(0, nodes.Count).Select(_ => random.Chance(0.4))], needed = [.. Enumerable.Range(0, nodes.Count).Select(_ => random.Chance(0.6))];
             bool[] needs = [.. Enumerable.Range(0, chain.Stations).Select(_ => random.Chance(0.4))];
-            int least = Least(places, where.First, free, needed, needs);
+            int least = Least(nodes, where.First, free, needed, needs);
             Assert.Equal(least, chain.Least(free, needed, needs));
             some += least is > 0 and < ClusterChain.None ? 1 : 0;
             none += least == ClusterChain.None ? 1 : 0;
@@ -55,23 +55,23 @@ public sealed class BoundTests
         Assert.True(raised >= 5, $"{raised} raised");
     }
 
-    /// <summary>Every chain of places in turn.</summary>
-    private static int Least(StretchPlaces places, int first, bool[] free, bool[] needed, bool[] needs)
+    /// <summary>Every chain of nodes in turn.</summary>
+    private static int Least(StretchNodes nodes, int first, bool[] free, bool[] needed, bool[] needs)
     {
         int least = ClusterChain.None;
-        void Walk(int place, int unresolved, HashSet<int> met)
+        void Walk(int node, int unresolved, HashSet<int> met)
         {
-            HeadChoice choice = places.ChoiceOf(place);
-            if (!free[place] && !(choice.IsAtGrid && !choice.IsPinned))
+            HeadChoice choice = nodes.ChoiceOf(node);
+            if (!free[node] && !(choice.IsAtGrid && !choice.IsPinned))
                 return;
-            unresolved += free[place] ? 0 : 1;
-            HashSet<int> now = free[place] && needed[place] ? [.. met, choice.Label - first] : met;
-            if (places.End(place) is not null && Enumerable.Range(0, needs.Length).All(s => !needs[s] || now.Contains(s)))
+            unresolved += free[node] ? 0 : 1;
+            HashSet<int> now = free[node] && needed[node] ? [.. met, choice.Label - first] : met;
+            if (nodes.End(node) is not null && Enumerable.Range(0, needs.Length).All(s => !needs[s] || now.Contains(s)))
                 least = Math.Min(least, unresolved);
-            foreach (int next in places.Next(place))
+            foreach (int next in nodes.Next(node))
                 Walk(next, unresolved, now);
         }
-        foreach (int start in Enumerable.Range(0, places.Count).Where(p => places.Start(p) is not null))
+        foreach (int start in Enumerable.Range(0, nodes.Count).Where(p => nodes.Start(p) is not null))
             Walk(start, 0, []);
         return least;
     }

@@ -100,7 +100,7 @@ public sealed class ChainTests
     {
         foreach (StretchOfRow where in Stretches(rows, pin, seed))
         {
-            var search = new ChainSearch(new StretchPlaces(RowStretch.Open(where)), Surroundings.Empty, where.Row.Bay.Rules.NailClearance);
+            var search = new ChainSearch(new StretchNodes(RowStretch.Open(where)), Surroundings.Empty, where.Row.Bay.Rules.NailClearance);
             Chain? chain = search.Cheapest(false, 1_000_000_000);
             Cost? expected = Cheapest(where, conflicts: true), free = Cheapest(where, conflicts: false);
             Assert.Equal(expected, chain?.Cost);
@@ -205,18 +205,18 @@ public sealed class ChainTests
     {
         RowTask row = Plain(fixedNails: ["  - {wall: Wall 1, row: 1, station: 5.25, splay: 5}", "  - {wall: Wall 1, row: 1, station: 15.75, splay: 5}"]);
         Assert.Equal([1, 4], Enumerable.Range(0, row.Count).Where(l => row.Choices[l][0].IsPinned));
-        var places = new StretchPlaces(RowStretch.Open(new StretchOfRow(row, 1, 4)));
-        int[] all = [.. Enumerable.Range(0, places.Count)];
-        Assert.Equal([1], all.Where(p => places.Start(p) is not null).Select(p => places.ChoiceOf(p).Label));
-        Assert.Equal([4], all.Where(p => places.End(p) is not null).Select(p => places.ChoiceOf(p).Label));
-        var whole = new StretchPlaces(RowStretch.Open(new StretchOfRow(row, 0, 5)));
-        foreach (int place in Enumerable.Range(0, whole.Count))
+        var nodes = new StretchNodes(RowStretch.Open(new StretchOfRow(row, 1, 4)));
+        int[] all = [.. Enumerable.Range(0, nodes.Count)];
+        Assert.Equal([1], all.Where(p => nodes.Start(p) is not null).Select(p => nodes.ChoiceOf(p).Label));
+        Assert.Equal([4], all.Where(p => nodes.End(p) is not null).Select(p => nodes.ChoiceOf(p).Label));
+        var whole = new StretchNodes(RowStretch.Open(new StretchOfRow(row, 0, 5)));
+        foreach (int node in Enumerable.Range(0, whole.Count))
         {
-            int label = whole.ChoiceOf(place).Label;
-            Assert.All(whole.Next(place), n => Assert.False((label < 1 && whole.ChoiceOf(n).Label > 1) || (label < 4 && whole.ChoiceOf(n).Label > 4), $"{label} to {whole.ChoiceOf(n).Label}"));
-            Assert.All(whole.Next(place), n => Assert.Contains(place, whole.Before(n)));
-            if (whole.ChoiceOf(place).IsPinned)
-                Assert.DoesNotContain(whole.Next(place), n => whole.ChoiceOf(n).Label == label);
+            int label = whole.ChoiceOf(node).Label;
+            Assert.All(whole.Next(node), n => Assert.False((label < 1 && whole.ChoiceOf(n).Label > 1) || (label < 4 && whole.ChoiceOf(n).Label > 4), $"{label} to {whole.ChoiceOf(n).Label}"));
+            Assert.All(whole.Next(node), n => Assert.Contains(node, whole.Before(n)));
+            if (whole.ChoiceOf(node).IsPinned)
+                Assert.DoesNotContain(whole.Next(node), n => whole.ChoiceOf(n).Label == label);
         }
     }
 

@@ -75,7 +75,7 @@ public sealed class RecordedBoundTests
         RowTask[] rows = [.. RowTasks.Make(site)];
         StretchOfRow[] whole = [.. rows.Select(t => new StretchOfRow(t, 0, t.Count - 1))];
         StretchLimit[] alone = [.. whole.Select(w => RowsAlone.LowerLimit(w, 1_000_000_000))];
-        var chains = whole.Select(w => new ChainSearch(new StretchPlaces(RowStretch.Open(w)), Surroundings.Empty, project.Rules.NailClearance)).ToArray();
+        var chains = whole.Select(w => new ChainSearch(new StretchNodes(RowStretch.Open(w)), Surroundings.Empty, project.Rules.NailClearance)).ToArray();
         var cluster = new ClusterSearch(whole.Length <= 2 ? whole : whole[..2], project.Rules.NailClearance, 50_000_000);
         int needs = 0;
         while (needs < 20 && cluster.NeedsMoreThan(needs))
@@ -92,7 +92,7 @@ public sealed class RecordedBoundTests
     /// <summary>The least number of looks with which the cheapest chain is exact, by halving.</summary>
     private static long LooksOf(StretchOfRow where)
     {
-        bool IsExact(long looks) => new ChainSearch(new StretchPlaces(RowStretch.Open(where)), Surroundings.Empty, where.Row.Bay.Rules.NailClearance).Cheapest(false, looks) is null or { IsExact: true };
+        bool IsExact(long looks) => new ChainSearch(new StretchNodes(RowStretch.Open(where)), Surroundings.Empty, where.Row.Bay.Rules.NailClearance).Cheapest(false, looks) is null or { IsExact: true };
         long low = -1, high = 1;
         while (!IsExact(high))
             (low, high) = (high, 2 * high);

@@ -51,7 +51,7 @@ public sealed class TurningTests
         Assert.Equal((20, 22, 21), (Length(10, 15), Length(20, 15), Length(20, 10)));
         RedirectRules kept = Project.Rules.Redirect with { Lengthen = false };
         Assert.Equal(20, Turnings.LengthOf(Turnings.Make(Section, kept, 20, 15, 0), 20, 1));
-        Assert.Equal(1 / Math.Cos(20 * Math.PI / 180) * Math.Cos(15 * Math.PI / 180) / Math.Cos(20 * Math.PI / 180), All.GreatestStretch, 1e-12);
+        Assert.Equal(1 / Math.Cos(20 * Math.PI / 180) * Math.Cos(15 * Math.PI / 180) / Math.Cos(20 * Math.PI / 180), All.GreatestLengthening, 1e-12);
     }
 
     // A length that is a whole number of increments is not rounded up to the next.
@@ -93,7 +93,7 @@ public sealed class TurningTests
     {
         Turning turning = Turnings.Make(Section, Project.Rules.Redirect, 20, 15, 0);
         Turnings only = Turnings.Only(turning);
-        Assert.Equal((1, turning, turning.Stretch), (only.Count, only[0], only.GreatestStretch));
+        Assert.Equal((1, turning, turning.Lengthening), (only.Count, only[0], only.GreatestLengthening));
         Assert.Equal([0], only.Coarse);
         Assert.Equal([turning], only.Rim);
         Assert.Equal([0], only.Around([turning], 2));

@@ -1,12 +1,12 @@
 namespace SheetGen.Layout.Placing;
 
-/// <summary>A stretch of a cluster: the chains of places that may stand for its grid stations, and the least unresolved nails of one.</summary>
+/// <summary>A stretch of a cluster: the chains of nodes that may stand for its grid stations, and the least unresolved nails of one.</summary>
 internal sealed class ClusterChain
 {
     /// <summary>Stands for no chain at all.</summary>
     public const int None = 1_000_000;
 
-    private readonly StretchPlaces _places;
+    private readonly StretchNodes _nodes;
     private readonly int[] _label;
     private readonly bool[] _mayStayUnresolved;
     private readonly int[][] _before;
@@ -17,33 +17,33 @@ internal sealed class ClusterChain
     public ClusterChain(StretchOfRow where)
     {
         Where = where;
-        _places = new StretchPlaces(RowStretch.Open(where));
-        int count = _places.Count;
-        _order = [.. _places.InOrder];
-        _label = [.. Enumerable.Range(0, count).Select(p => _places.ChoiceOf(p).Label - where.First)];
-        _mayStayUnresolved = [.. Enumerable.Range(0, count).Select(p => _places.ChoiceOf(p) is { IsAtGrid: true, IsPinned: false })];
-        _before = [.. Enumerable.Range(0, count).Select(p => _places.Before(p).ToArray())];
-        _starts = [.. Enumerable.Range(0, count).Select(p => _places.Start(p) is not null)];
-        _ends = [.. Enumerable.Range(0, count).Select(p => _places.End(p) is not null)];
+        _nodes = new StretchNodes(RowStretch.Open(where));
+        int count = _nodes.Count;
+        _order = [.. _nodes.InOrder];
+        _label = [.. Enumerable.Range(0, count).Select(p => _nodes.ChoiceOf(p).Label - where.First)];
+        _mayStayUnresolved = [.. Enumerable.Range(0, count).Select(p => _nodes.ChoiceOf(p) is { IsAtGrid: true, IsPinned: false })];
+        _before = [.. Enumerable.Range(0, count).Select(p => _nodes.Before(p).ToArray())];
+        _starts = [.. Enumerable.Range(0, count).Select(p => _nodes.Start(p) is not null)];
+        _ends = [.. Enumerable.Range(0, count).Select(p => _nodes.End(p) is not null)];
     }
 
     public StretchOfRow Where { get; }
 
     public int Stations => Where.Last - Where.First + 1;
 
-    /// <summary>The places that stand for a grid station, counted from the first of the stretch.</summary>
-    public IReadOnlyList<(int Place, HeadChoice Choice)> PlacesOf(int station) =>
-        [.. _order.Where(p => _label[p] == station).Select(p => (p, _places.ChoiceOf(p)))];
+    /// <summary>The nodes that stand for a grid station, counted from the first of the stretch.</summary>
+    public IReadOnlyList<(int Node, HeadChoice Choice)> NodesOf(int station) =>
+        [.. _order.Where(p => _label[p] == station).Select(p => (p, _nodes.ChoiceOf(p)))];
 
-    public int Count => _places.Count;
+    public int Count => _nodes.Count;
 
     /// <summary>Least unresolved nails of a chain.</summary>
-    /// <param name="free">By place: true where a nail may stand resolved.</param>
-    /// <param name="needed">By place: true where a nail there is one that its station needs.</param>
-    /// <param name="needs">By station: true where one of the needed places must hold a resolved nail.</param>
+    /// <param name="free">By node: true where a nail may stand resolved.</param>
+    /// <param name="needed">By node: true where a nail there is one that its station needs.</param>
+    /// <param name="needs">By station: true where one of the needed nodes must hold a resolved nail.</param>
     public int Least(bool[] free, bool[] needed, bool[] needs)
     {
-        // By place: least with the need of its station still open, and with it met.
+        // By node: least with the need of its station still open, and with it met.
         var open = new int[Count];
         var met = new int[Count];
         // By station: the last before it that needs a nail, which no step may pass over.
@@ -52,13 +52,13 @@ internal sealed class ClusterChain
         for (int s = 0; s < Stations; s++)
             lastNeed[s + 1] = needs[s] ? s : lastNeed[s];
         int least = None;
-        foreach (int place in _order)
+        foreach (int node in _order)
         {
-            int label = _label[place], fromOpen = None, fromMet = _starts[place] && lastNeed[label] < 0 ? 0 : None;
+            int label = _label[node], fromOpen = None, fromMet = _starts[node] && lastNeed[label] < 0 ? 0 : None;
             bool startsHere = fromMet == 0;
             int arrived = startsHere ? 0 : None;
             fromMet = None;
-            foreach (int before in _before[place])
+            foreach (int before in _before[node])
             {
                 if (_label[before] == label)
                 {
@@ -71,11 +71,11 @@ internal sealed class ClusterChain
                 }
             }
             fromOpen = Math.Min(fromOpen, arrived);
-            int own = free[place] ? 0 : _mayStayUnresolved[place] ? 1 : None;
-            open[place] = Math.Min(None, fromOpen + own);
-            met[place] = Math.Min(None, Math.Min(fromMet + own, free[place] && needed[place] ? fromOpen : None));
-            if (_ends[place] && lastNeed[Stations] <= label)
-                least = Math.Min(least, needs[label] ? met[place] : Math.Min(open[place], met[place]));
+            int own = free[node] ? 0 : _mayStayUnresolved[node] ? 1 : None;
+            open[node] = Math.Min(None, fromOpen + own);
+            met[node] = Math.Min(None, Math.Min(fromMet + own, free[node] && needed[node] ? fromOpen : None));
+            if (_ends[node] && lastNeed[Stations] <= label)
+                least = Math.Min(least, needs[label] ? met[node] : Math.Min(open[node], met[node]));
         }
         return least;
     }

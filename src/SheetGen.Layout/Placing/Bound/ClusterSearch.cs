@@ -32,7 +32,7 @@ internal sealed class ClusterSearch
         {
             _firstOf[c] = stations.Count;
             for (int s = 0; s < _chains[c].Stations; s++)
-                stations.Add(new ClusterStation(stretches[c].Row, stretches[c].First + s, _chains[c].PlacesOf(s)));
+                stations.Add(new ClusterStation(stretches[c].Row, stretches[c].First + s, _chains[c].NodesOf(s)));
         }
         _stations = [.. stations];
         _weight = [.. _stations.Select(_ => 1.0)];
@@ -200,14 +200,14 @@ internal sealed class ClusterSearch
     private bool AddNeeds(Known known, Queue<int> changed, int unresolved)
     {
         var least = new int[_chains.Length];
-        var places = new ChainPlacesKnown[_chains.Length];
+        var nodes = new ChainNodesKnown[_chains.Length];
         for (int c = 0; c < _chains.Length; c++)
         {
-            places[c] = new ChainPlacesKnown(_chains[c].Count, _chains[c].Stations);
+            nodes[c] = new ChainNodesKnown(_chains[c].Count, _chains[c].Stations);
             for (int s = 0; s < _chains[c].Stations; s++)
-                places[c].Set(s, _stations[_firstOf[c] + s], known.May[_firstOf[c] + s], known.Must[_firstOf[c] + s]);
+                nodes[c].Set(s, _stations[_firstOf[c] + s], known.May[_firstOf[c] + s], known.Must[_firstOf[c] + s]);
             _looks -= _chains[c].Count;
-            least[c] = places[c].Least(_chains[c]);
+            least[c] = nodes[c].Least(_chains[c]);
         }
         int whole = least.Sum();
         if (whole > unresolved)
@@ -219,41 +219,41 @@ internal sealed class ClusterSearch
                 int station = _firstOf[c] + s;
                 if (known.Must[station] is not null || known.May[station].Count == 0)
                     continue;
-                places[c].Clear(_stations[station]);
+                nodes[c].Clear(_stations[station]);
                 _looks -= _chains[c].Count;
-                bool isNeeded = whole - least[c] + places[c].Least(_chains[c]) > unresolved;
+                bool isNeeded = whole - least[c] + nodes[c].Least(_chains[c]) > unresolved;
                 if (isNeeded)
                 {
                     known.Must[station] = known.May[station];
                     changed.Enqueue(station);
                 }
-                places[c].Set(s, _stations[station], known.May[station], known.Must[station]);
+                nodes[c].Set(s, _stations[station], known.May[station], known.Must[station]);
             }
         }
         return true;
     }
 
-    /// <summary>Which places of a chain may hold a resolved nail, and which must.</summary>
-    private sealed class ChainPlacesKnown(int places, int stations)
+    /// <summary>Which nodes of a chain may hold a resolved nail, and which must.</summary>
+    private sealed class ChainNodesKnown(int nodes, int stations)
     {
-        private readonly bool[] _free = new bool[places];
-        private readonly bool[] _needed = new bool[places];
+        private readonly bool[] _free = new bool[nodes];
+        private readonly bool[] _needed = new bool[nodes];
         private readonly bool[] _needs = new bool[stations];
 
-        /// <summary>Notes what a station may and must have; nothing is noted of its places, or that was cleared.</summary>
+        /// <summary>Notes what a station may and must have; nothing is noted of its nodes, or that was cleared.</summary>
         public void Set(int number, ClusterStation station, CandidateSet may, CandidateSet? must)
         {
             foreach (int c in may.Members())
-                _free[station.PlaceOf[c]] = true;
+                _free[station.NodeOf[c]] = true;
             _needs[number] = must is not null;
             foreach (int c in must?.Members() ?? [])
-                _needed[station.PlaceOf[c]] = true;
+                _needed[station.NodeOf[c]] = true;
         }
 
         public void Clear(ClusterStation station)
         {
-            foreach (int place in station.PlaceOf)
-                _free[place] = _needed[place] = false;
+            foreach (int node in station.NodeOf)
+                _free[node] = _needed[node] = false;
         }
 
         public int Least(ClusterChain chain) => chain.Least(_free, _needed, _needs);

@@ -213,7 +213,7 @@ internal sealed class ConflictPrices
     private static void Solve(Stretch stretch, List<Price> prices)
     {
         double clearance = stretch.Where.Row.Bay.Rules.NailClearance;
-        var search = new ChainSearch(new StretchPlaces(RowStretch.Open(stretch.Where)), Surroundings.Charged(prices), clearance);
+        var search = new ChainSearch(new StretchNodes(RowStretch.Open(stretch.Where)), Surroundings.Charged(prices), clearance);
         Chain? chain = search.Cheapest(false, Looks);
         stretch.Next = chain?.Nails ?? stretch.Nails;
         stretch.Charged = chain is { IsExact: true } ? chain.Cost : search.Limit.IsInfinite ? default : search.Limit;

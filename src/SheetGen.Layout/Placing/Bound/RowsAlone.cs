@@ -33,7 +33,7 @@ internal static class RowsAlone
     /// <summary>A proven lower limit of what a stretch of a row costs, whatever stands beside it and in other rows.</summary>
     public static StretchLimit LowerLimit(StretchOfRow where, long looks = QuickLooks)
     {
-        var search = new ChainSearch(new StretchPlaces(RowStretch.Open(where)), Surroundings.Empty, where.Row.Bay.Rules.NailClearance);
+        var search = new ChainSearch(new StretchNodes(RowStretch.Open(where)), Surroundings.Empty, where.Row.Bay.Rules.NailClearance);
         Chain? chain = search.Cheapest(false, looks);
         IReadOnlyList<Placed> nails = chain?.Nails ?? [];
         return chain is { IsExact: true } ? new StretchLimit(where, chain.Cost, nails) : new StretchLimit(where, search.Limit.IsInfinite ? default : search.Limit, nails);

@@ -3,34 +3,34 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// Lower limits of what a chain costs from a place on: conflicts between nails of the row left out, or only those of neighbours kept,
+/// Lower limits of what a chain costs from a node on: conflicts between nails of the row left out, or only those of neighbours kept,
 /// each pair of neighbours counting half of both its nails.
 /// </summary>
 internal sealed class ChainLimit
 {
     private const int PairLooks = 24;
 
-    private readonly ChainPlaces _places;
+    private readonly ChainNodes _nodes;
     private readonly OptionList[] _options;
     private readonly double _clearance;
     private readonly Cost[] _ahead;
     private readonly Cost[] _aheadPaired;
 
-    public ChainLimit(ChainPlaces places, OptionList[] options, double clearance)
+    public ChainLimit(ChainNodes nodes, OptionList[] options, double clearance)
     {
-        _places = places;
+        _nodes = nodes;
         _options = options;
         _clearance = clearance;
-        _ahead = new Cost[places.Count];
-        _aheadPaired = new Cost[places.Count];
+        _ahead = new Cost[nodes.Count];
+        _aheadPaired = new Cost[nodes.Count];
         Cost whole = Cost.Infinite;
-        for (int k = places.Count - 1; k >= 0; k--)
+        for (int k = nodes.Count - 1; k >= 0; k--)
         {
-            int place = places.InOrder[k];
-            Measure(place);
-            if (places.Start(place) is { } start && !_ahead[place].IsInfinite && options[place].Least is { } least
-                && start + least + _ahead[place] < whole)
-                whole = start + least + _ahead[place];
+            int node = nodes.InOrder[k];
+            Measure(node);
+            if (nodes.Start(node) is { } start && !_ahead[node].IsInfinite && options[node].Least is { } least
+                && start + least + _ahead[node] < whole)
+                whole = start + least + _ahead[node];
         }
         Whole = whole;
     }
@@ -38,33 +38,33 @@ internal sealed class ChainLimit
     /// <summary>Lower limit of a whole chain, conflicts left out.</summary>
     public Cost Whole { get; }
 
-    /// <summary>True where no chain gets from a place to the end.</summary>
-    public bool IsDeadEnd(int place) => _ahead[place].IsInfinite;
+    /// <summary>True where no chain gets from a node to the end.</summary>
+    public bool IsDeadEnd(int node) => _ahead[node].IsInfinite;
 
     /// <summary>Twice a lower limit of what comes after a nail of some cost.</summary>
-    public Cost AheadTwice(int place, Cost own)
+    public Cost AheadTwice(int node, Cost own)
     {
-        Cost single = _ahead[place].Twice, paired = _aheadPaired[place] - own;
+        Cost single = _ahead[node].Twice, paired = _aheadPaired[node] - own;
         return paired > single ? paired : single;
     }
 
-    private void Measure(int place)
+    private void Measure(int node)
     {
-        Cost best = _places.End(place) ?? Cost.Infinite;
-        Cost paired = best.IsInfinite || _options[place].Least is not { } own ? Cost.Infinite : best.Twice + own;
-        foreach (int next in _places.Next(place))
+        Cost best = _nodes.End(node) ?? Cost.Infinite;
+        Cost paired = best.IsInfinite || _options[node].Least is not { } own ? Cost.Infinite : best.Twice + own;
+        foreach (int next in _nodes.Next(node))
         {
             if (_ahead[next].IsInfinite || _options[next].Least is not { } least)
                 continue;
-            Cost step = _places.Between(place, next), cost = step + least + _ahead[next];
+            Cost step = _nodes.Between(node, next), cost = step + least + _ahead[next];
             if (cost < best)
                 best = cost;
-            Cost pair = step.Twice + CheapestPair(place, next) + _aheadPaired[next];
+            Cost pair = step.Twice + CheapestPair(node, next) + _aheadPaired[next];
             if (pair < paired)
                 paired = pair;
         }
-        _ahead[place] = best;
-        _aheadPaired[place] = paired;
+        _ahead[node] = best;
+        _aheadPaired[node] = paired;
     }
 
     /// <summary>Least cost of two neighbours that do not conflict; after enough looks, a lower limit of it.</summary>

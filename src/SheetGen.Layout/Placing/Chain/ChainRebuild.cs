@@ -37,7 +37,7 @@ internal static class ChainRebuild
     private static IReadOnlyList<Placed>? Cheapest(RowState row, int first, int last, Surroundings beside)
     {
         var stretch = new RowStretch(new StretchOfRow(row.Row, first, last), row.Before(first), row.After(last), false, false);
-        var search = new ChainSearch(new StretchPlaces(stretch), beside, row.Row.Bay.Rules.NailClearance);
+        var search = new ChainSearch(new StretchNodes(stretch), beside, row.Row.Bay.Rules.NailClearance);
         return search.Cheapest(true, Looks)?.Nails;
     }
 

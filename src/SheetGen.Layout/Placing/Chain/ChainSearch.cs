@@ -4,7 +4,7 @@ using SheetGen.Model.Geometry;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// The cheapest chain of nails over places that follow each other: dynamic programming over (place, direction), with the exact conflict
+/// The cheapest chain of nails over nodes that follow each other: dynamic programming over (node, direction), with the exact conflict
 /// between neighbours; chains that a lower limit of the rest shows to be too dear are dropped. Directions are taken cheapest first.
 /// </summary>
 internal sealed class ChainSearch
@@ -19,17 +19,17 @@ internal sealed class ChainSearch
         new(0, 0, 10 * Cost.Point, 0, 0), new(0, 0, 30 * Cost.Point, 0, 0), new(0, 1, 60 * Cost.Point, 0, 0), new(0, 4, 0, 0, 0), new(1, 0, 0, 0, 0),
     ];
 
-    private readonly ChainPlaces _places;
+    private readonly ChainNodes _nodes;
     private readonly OptionList[] _options;
     private readonly ChainLimit _limit;
     private readonly double _clearance;
 
-    public ChainSearch(ChainPlaces places, Surroundings beside, double clearance)
+    public ChainSearch(ChainNodes nodes, Surroundings beside, double clearance)
     {
-        _places = places;
+        _nodes = nodes;
         _clearance = clearance - Tolerance.Rounding;
-        _options = [.. Enumerable.Range(0, places.Count).Select(i => OptionsAt(i, beside))];
-        _limit = new ChainLimit(places, _options, _clearance);
+        _options = [.. Enumerable.Range(0, nodes.Count).Select(i => OptionsAt(i, beside))];
+        _limit = new ChainLimit(nodes, _options, _clearance);
     }
 
     /// <summary>A lower limit of a chain's cost that leaves conflicts between its nails out.</summary>
@@ -58,9 +58,9 @@ internal sealed class ChainSearch
             {
                 if (choice.IsPinned)
                     return choice.Turnings.Coarse;
-                if (!near.TryGetValue((row, choice.Label), out int[]? places))
-                    near[(row, choice.Label)] = places = choice.Turnings.Around(now[(row, choice.Label)], RefinedSteps);
-                return places;
+                if (!near.TryGetValue((row, choice.Label), out int[]? turnings))
+                    near[(row, choice.Label)] = turnings = choice.Turnings.Around(now[(row, choice.Label)], RefinedSteps);
+                return turnings;
             });
             if (Pass(options, checkEarlier, best.Cost, long.MaxValue, out _) is not { } better)
                 break;
@@ -73,10 +73,10 @@ internal sealed class ChainSearch
         return (exact ?? best) is { } chain ? chain with { IsExact = isComplete } : null;
     }
 
-    private OptionList OptionsAt(int place, Surroundings beside)
+    private OptionList OptionsAt(int node, Surroundings beside)
     {
-        RowTask row = _places.RowOf(place);
-        HeadChoice choice = _places.ChoiceOf(place);
+        RowTask row = _nodes.RowOf(node);
+        HeadChoice choice = _nodes.ChoiceOf(node);
         return new OptionList(row, choice, beside.Near(row, choice), beside.PricesNear(row, choice));
     }
 
@@ -93,68 +93,68 @@ internal sealed class ChainSearch
     }
 
     private OptionList[] Only(Func<RowTask, HeadChoice, IReadOnlyList<int>> directions) =>
-        [.. _options.Select((list, i) => list.Only(directions(_places.RowOf(i), _places.ChoiceOf(i))))];
+        [.. _options.Select((list, i) => list.Only(directions(_nodes.RowOf(i), _nodes.ChoiceOf(i))))];
 
     /// <summary>
-    /// One pass over the places in order: every direction of a place takes the cheapest nail before it that it does not conflict
+    /// One pass over the nodes in order: every direction of a node takes the cheapest nail before it that it does not conflict
     /// with. Only chains under the limit are kept.
     /// </summary>
     private Chain? Pass(OptionList[] options, bool checkEarlier, Cost under, long looks, out bool isComplete)
     {
-        var ends = new List<ChainEnd>[_places.Count];
-        (int Place, int State) last = (-1, -1);
+        var ends = new List<ChainEnd>[_nodes.Count];
+        (int Node, int Rank) last = (-1, -1);
         Cost cost = under;
         var links = new LinkQueue();
-        foreach (int place in _places.InOrder)
+        foreach (int node in _nodes.InOrder)
         {
-            ends[place] = [];
-            if (_limit.IsDeadEnd(place))
+            ends[node] = [];
+            if (_limit.IsDeadEnd(node))
                 continue;
             links.Clear();
-            foreach (int before in _places.Before(place))
-                links.Add(before, ends[before], _places.Between(before, place));
-            if (_places.Start(place) is { } start)
+            foreach (int before in _nodes.Before(node))
+                links.Add(before, ends[before], _nodes.Between(before, node));
+            if (_nodes.Start(node) is { } start)
                 links.AddStart(start);
             if (links.At(0) is null)
                 continue;
-            if (!Extend(options[place], place, ends, links, checkEarlier, cost, ref looks))
+            if (!Extend(options[node], node, ends, links, checkEarlier, cost, ref looks))
             {
                 isComplete = false;
                 return null;
             }
-            if (_places.End(place) is not { } end)
+            if (_nodes.End(node) is not { } end)
                 continue;
-            for (int s = 0; s < ends[place].Count; s++)
+            for (int s = 0; s < ends[node].Count; s++)
             {
-                if (ends[place][s].Cost + end < cost)
+                if (ends[node][s].Cost + end < cost)
                 {
-                    cost = ends[place][s].Cost + end;
-                    last = (place, s);
+                    cost = ends[node][s].Cost + end;
+                    last = (node, s);
                 }
             }
         }
         isComplete = true;
-        return last.Place < 0 ? null : new Chain(NailsOf(ends, last.Place, last.State), cost, false);
+        return last.Node < 0 ? null : new Chain(NailsOf(ends, last.Node, last.Rank), cost, false);
     }
 
-    /// <summary>Adds the chains that end at one place, cheapest first; false where the number of looks is used up.</summary>
+    /// <summary>Adds the chains that end at one node, cheapest first; false where the number of looks is used up.</summary>
     private bool Extend(
-        OptionList options, int place, List<ChainEnd>[] ends, LinkQueue links, bool checkEarlier, Cost under, ref long looks)
+        OptionList options, int node, List<ChainEnd>[] ends, LinkQueue links, bool checkEarlier, Cost under, ref long looks)
     {
         Cost twice = under.Twice, first = links.At(0)!.Value.Cost.Twice;
-        List<ChainEnd> here = ends[place];
+        List<ChainEnd> here = ends[node];
         for (int rank = 0; options.At(rank) is { } option; rank++)
         {
-            Cost rest = option.Cost.Twice + _limit.AheadTwice(place, option.Cost);
+            Cost rest = option.Cost.Twice + _limit.AheadTwice(node, option.Cost);
             if (!(first + rest < twice))
                 break;
             looks -= OptionLooks;
             for (int k = 0; links.At(k) is { } link && link.Cost.Twice + rest < twice; k++)
             {
                 looks--;
-                if (link.Place >= 0 && Conflicts(ends, link.Place, link.State, option, checkEarlier))
+                if (link.Node >= 0 && Conflicts(ends, link.Node, link.Rank, option, checkEarlier))
                     continue;
-                here.Add(new ChainEnd(option, link.Cost + option.Cost, link.Place, link.State));
+                here.Add(new ChainEnd(option, link.Cost + option.Cost, link.Node, link.Rank));
                 break;
             }
             if (looks < 0)
@@ -177,29 +177,29 @@ internal sealed class ChainSearch
         }
     }
 
-    private List<Placed> NailsOf(List<ChainEnd>[] ends, int place, int state)
+    private List<Placed> NailsOf(List<ChainEnd>[] ends, int node, int rank)
     {
         var chain = new List<Placed>();
-        while (place >= 0)
+        while (node >= 0)
         {
-            ChainEnd at = ends[place][state];
-            chain.Add(new Placed(_places.RowOf(place), _places.ChoiceOf(place), at.Option.Turning, at.Option.IsUnresolved, at.Option.Hole));
-            (place, state) = (at.Place, at.State);
+            ChainEnd at = ends[node][rank];
+            chain.Add(new Placed(_nodes.RowOf(node), _nodes.ChoiceOf(node), at.Option.Turning, at.Option.IsUnresolved, at.Option.Hole));
+            (node, rank) = (at.Node, at.Rank);
         }
         chain.Reverse();
         return chain;
     }
 
-    private bool Conflicts(List<ChainEnd>[] ends, int place, int state, Option option, bool checkEarlier)
+    private bool Conflicts(List<ChainEnd>[] ends, int node, int rank, Option option, bool checkEarlier)
     {
         if (option.IsUnresolved)
             return false;
-        for (int back = 0; place >= 0 && back < (checkEarlier ? NailsBefore : 1); back++)
+        for (int back = 0; node >= 0 && back < (checkEarlier ? NailsBefore : 1); back++)
         {
-            ChainEnd at = ends[place][state];
+            ChainEnd at = ends[node][rank];
             if (!at.Option.IsUnresolved && HoleDistance.CloserThan(at.Option.Hole, option.Hole, _clearance))
                 return true;
-            (place, state) = (at.Place, at.State);
+            (node, rank) = (at.Node, at.Rank);
         }
         return false;
     }

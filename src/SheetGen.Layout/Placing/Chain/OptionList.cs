@@ -56,8 +56,8 @@ internal sealed class OptionList
 
     private int Count => _only?.Count ?? _choice.Turnings.Count;
 
-    /// <summary>The same with only some of the directions, given by their places in order.</summary>
-    public OptionList Only(IReadOnlyList<int> places) => new(this, places);
+    /// <summary>The same with only some of the directions, given by their numbers in order.</summary>
+    public OptionList Only(IReadOnlyList<int> turnings) => new(this, turnings);
 
     public Option? At(int rank)
     {
@@ -73,10 +73,10 @@ internal sealed class OptionList
         int last = Count;
         while (_next <= last)
         {
-            int place = _next < last ? _only?[_next] ?? _next : -1;
-            if (place >= 0 && _seen.TryPeek(out _, out var cheapest) && !(_ofPlace + _choice.Turnings[place].Cost < cheapest.Cost))
+            int turning = _next < last ? _only?[_next] ?? _next : -1;
+            if (turning >= 0 && _seen.TryPeek(out _, out var cheapest) && !(_ofPlace + _choice.Turnings[turning].Cost < cheapest.Cost))
                 break;
-            Option? option = place < 0 ? LeftUnresolved() : Look(place);
+            Option? option = turning < 0 ? LeftUnresolved() : Look(turning);
             _next++;
             if (option is null)
                 continue;
@@ -96,14 +96,14 @@ internal sealed class OptionList
 
     private Option? LeftUnresolved() => _choice.IsAtGrid && !_choice.IsPinned ? Make(_choice.Turnings[0], true) : null;
 
-    /// <summary>A direction if it is free; remembered: 0 not looked at, else 1 + its place among the free ones.</summary>
-    private Option? Look(int place)
+    /// <summary>A direction if it is free; remembered: 0 not looked at, else 1 + its number among the free ones.</summary>
+    private Option? Look(int turning)
     {
-        short[] known = _known[place / KnownAtOnce] ??= new short[KnownAtOnce];
-        ref short answer = ref known[place % KnownAtOnce];
+        short[] known = _known[turning / KnownAtOnce] ??= new short[KnownAtOnce];
+        ref short answer = ref known[turning % KnownAtOnce];
         if (answer == 0)
         {
-            Option? option = Find(place);
+            Option? option = Find(turning);
             if (option is not null)
                 _free.Add(option);
             answer = option is null ? Blocked : (short)_free.Count;
@@ -111,11 +111,11 @@ internal sealed class OptionList
         return answer == Blocked ? null : _free[answer - 1];
     }
 
-    private Option? Find(int place)
+    private Option? Find(int turning)
     {
-        if (!_row.IsFree(_choice, place))
+        if (!_row.IsFree(_choice, turning))
             return null;
-        Option option = Make(_choice.Turnings[place], false);
+        Option option = Make(_choice.Turnings[turning], false);
         if (HitsNear(option.Hole))
             return null;
         Cost extra = default;

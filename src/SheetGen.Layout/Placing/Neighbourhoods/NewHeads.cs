@@ -6,7 +6,7 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 internal sealed class NewHeads(District district) : INeighbourhood
 {
-    private const int GreatestStretch = 8;
+    private const int GreatestStations = 8;
     private const int GreatestOthers = 12;
     private const int Tries = 20;
 
@@ -20,7 +20,7 @@ internal sealed class NewHeads(District district) : INeighbourhood
     public bool Propose(Slot seed)
     {
         SplitMix random = district.Random;
-        int length = 1 + random.Below(GreatestStretch);
+        int length = 1 + random.Below(GreatestStations);
         (int from, int to) = district.RangeAround(seed);
         int first = Math.Max(from, seed.Label - random.Below(length)), last = Math.Min(to, first + length - 1);
         RowState row = district.Layout.Rows[seed.Row.Index];

@@ -151,7 +151,7 @@ internal sealed class RowBeside : INeighbourhood
     /// <returns>False where what stands still, or one that was put like it, is in the way.</returns>
     private bool TryPut(Slot slot, HeadChoice head, Placed like)
     {
-        int turning = like.IsUnresolved ? -1 : head.Turnings.PlaceOf(like.Turning);
+        int turning = like.IsUnresolved ? -1 : head.Turnings.NumberOf(like.Turning);
         if (turning < 0 || !slot.Row.IsFree(head, turning))
             return false;
         Placed nail = slot.Row.FreeOf(head).NailAt(turning);

@@ -141,7 +141,7 @@ internal sealed class LoadCures
         _scene.Value.HolesCloserThan(hole, _project.Rules.NailClearance, _found);
         if (_found.Any(i => i != own))
             return false;
-        _scene.Value.ObstaclesTooClose(hole, FacePlace.Of(face, head.Along), _found);
+        _scene.Value.ObstaclesTooClose(hole, FaceLeg.Of(face, head.Along), _found);
         return _found.Count == 0;
     }
 

@@ -2,8 +2,8 @@ using SheetGen.Layout.Rows;
 
 namespace SheetGen.Layout.Placing;
 
-/// <summary>The places of a stretch of a row, and which of them may follow which, start the stretch or end it.</summary>
-internal sealed class StretchPlaces : ChainPlaces
+/// <summary>The nodes of a stretch of a row, and which of them may follow which, start the stretch or end it.</summary>
+internal sealed class StretchNodes : ChainNodes
 {
     private const int GreatestStep = 3;
 
@@ -12,7 +12,7 @@ internal sealed class StretchPlaces : ChainPlaces
     private readonly Cost?[] _start;
     private readonly Cost?[] _end;
 
-    public StretchPlaces(RowStretch stretch)
+    public StretchNodes(RowStretch stretch)
     {
         _row = stretch.Where.Row;
         _stretch = stretch;
@@ -32,9 +32,9 @@ internal sealed class StretchPlaces : ChainPlaces
         _end = [.. Enumerable.Range(0, Count).Select(i => EndCost(ChoiceOf(i)))];
     }
 
-    public override Cost? Start(int place) => _start[place];
+    public override Cost? Start(int node) => _start[node];
 
-    public override Cost? End(int place) => _end[place];
+    public override Cost? End(int node) => _end[node];
 
     public override Cost Between(int from, int to) =>
         Placed.LeavingOut(Math.Max(0, ChoiceOf(to).Label - ChoiceOf(from).Label - 1));
