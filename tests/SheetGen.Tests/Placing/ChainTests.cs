@@ -7,21 +7,6 @@ namespace SheetGen.Tests.Placing;
 /// <summary>Chains of nails over a stretch of a row against all of them, and what of a row may stand next to what.</summary>
 public sealed class ChainTests
 {
-    public static TheoryData<int, bool, int> Walls
-    {
-        get
-        {
-            var data = new TheoryData<int, bool, int>();
-            for (int seed = 1; seed <= 8; seed++)
-            {
-                data.Add(1, false, seed);
-                data.Add(2, true, seed);
-                data.Add(1, true, seed);
-            }
-            return data;
-        }
-    }
-
     private static StretchOfRow[] Stretches(int rows, bool pin, int seed)
     {
         List<RowTask> tasks = RowTasks.Make(new Site(new SmallRow((ulong)(200 + seed), rows, pin && rows == 1, pin).Project));
@@ -95,35 +80,51 @@ public sealed class ChainTests
     }
 
     [Theory]
-    [MemberData(nameof(Walls))]
-    public void The_cheapest_chain_is_the_cheapest_of_all(int rows, bool pin, int seed)
+    [InlineData(1, false)]
+    [InlineData(2, true)]
+    [InlineData(1, true)]
+    public void The_cheapest_chain_is_the_cheapest_of_all(int rows, bool pin)
     {
-        foreach (StretchOfRow where in Stretches(rows, pin, seed))
+        int stretches = 0, solved = 0, conflicts = 0;
+        for (int seed = 1; seed <= 8; seed++)
         {
-            var search = new ChainSearch(new StretchNodes(RowStretch.Open(where)), Surroundings.Empty, where.Row.Bay.Rules.NailClearance);
-            Chain? chain = search.Cheapest(false, 1_000_000_000);
-            Cost? expected = Cheapest(where, conflicts: true), free = Cheapest(where, conflicts: false);
-            Assert.Equal(expected, chain?.Cost);
-            Assert.Equal(free is null, search.Limit.IsInfinite);
-            if (chain is null)
-                continue;
-            Assert.True(chain.IsExact);
-            Assert.Equal(free!.Value, search.Limit);
-            Assert.Equal(chain.Cost, RowState.CostOf(chain.Nails, where.First, where.Last));
-            Assert.Equal(chain.Nails.Select(n => n.Choice.Head.Along).Order(), chain.Nails.Select(n => n.Choice.Head.Along));
-            StretchLimit limit = RowsAlone.LowerLimit(where, 1_000_000_000);
-            Assert.Equal((chain.Cost, chain.Nails.Count), (limit.Cost, limit.Nails.Count));
-            // With few looks the limit may only be lower.
-            Assert.False(RowsAlone.LowerLimit(where, 0).Cost > chain.Cost);
-            // Where earlier nails count too, no two of the chain are too close.
-            Chain strict = search.Cheapest(true, 1_000_000_000)!;
-            Assert.False(strict.Cost < chain.Cost);
-            Placed[] nails = [.. strict.Nails.Where(n => !n.IsUnresolved)];
-            for (int i = 0; i < nails.Length; i++)
+            foreach (StretchOfRow where in Stretches(rows, pin, seed))
             {
-                for (int j = i + 1; j < nails.Length; j++)
-                    Assert.True(HoleDistance.Between(nails[i].Hole, nails[j].Hole).Clear >= where.Row.Bay.Rules.NailClearance - 1e-8);
+                var search = new ChainSearch(new StretchNodes(RowStretch.Open(where)), Surroundings.Empty, where.Row.Bay.Rules.NailClearance);
+                Chain? chain = search.Cheapest(false, 1_000_000_000);
+                Cost? expected = Cheapest(where, conflicts: true), free = Cheapest(where, conflicts: false);
+                Assert.Equal(expected, chain?.Cost);
+                Assert.Equal(free is null, search.Limit.IsInfinite);
+                stretches++;
+                // Beside a pin a stretch may have no chain at all; both say so.
+                if (chain is null)
+                    continue;
+                AssertChain(where, search, chain, free!.Value);
+                solved++;
+                conflicts += free.Value < chain.Cost ? 1 : 0;
             }
+        }
+        Assert.True(solved >= stretches * 2 / 3 && conflicts > 0, $"{stretches} stretches, {solved} with a chain, {conflicts} where neighbours conflict");
+    }
+
+    private static void AssertChain(StretchOfRow where, ChainSearch search, Chain chain, Cost free)
+    {
+        Assert.True(chain.IsExact);
+        Assert.Equal(free, search.Limit);
+        Assert.Equal(chain.Cost, RowState.CostOf(chain.Nails, where.First, where.Last));
+        Assert.Equal(chain.Nails.Select(n => n.Choice.Head.Along).Order(), chain.Nails.Select(n => n.Choice.Head.Along));
+        StretchLimit limit = RowsAlone.LowerLimit(where, 1_000_000_000);
+        Assert.Equal((chain.Cost, chain.Nails.Count), (limit.Cost, limit.Nails.Count));
+        // With few looks the limit may only be lower.
+        Assert.False(RowsAlone.LowerLimit(where, 0).Cost > chain.Cost);
+        // Where earlier nails count too, no two of the chain are too close.
+        Chain strict = search.Cheapest(true, 1_000_000_000)!;
+        Assert.False(strict.Cost < chain.Cost);
+        Placed[] nails = [.. strict.Nails.Where(n => !n.IsUnresolved)];
+        for (int i = 0; i < nails.Length; i++)
+        {
+            for (int j = i + 1; j < nails.Length; j++)
+                Assert.True(HoleDistance.Between(nails[i].Hole, nails[j].Hole).Clear >= where.Row.Bay.Rules.NailClearance - 1e-8);
         }
     }
 

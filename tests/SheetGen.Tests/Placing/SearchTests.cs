@@ -31,6 +31,7 @@ public sealed class SearchTests
     public void Small_walls_are_solved_as_well_as_by_enumeration(int rows, int cases, bool corner, bool pin, bool prove)
     {
         int equal = 0, impossible = 0;
+        var compared = new Compared();
         ulong[] seeds = [.. SeedData.Of(1, cases)];
         var worse = new List<string>();
         foreach (ulong seed in seeds)
@@ -49,13 +50,14 @@ public sealed class SearchTests
             Assert.False(wall.IsUncovered(layout.Nails), $"seed {seed}: not covered");
             var found = new SmallRow.Figures((int)layout.Score.Unresolved.Found, (int)layout.Score.Noted.Found, layout.Score.Effort.Found);
             Assert.True(found.CompareTo(best) >= 0, $"seed {seed}: found {found}, better than the best {best}");
-            AssertLimit(layout.Score, best.Unresolved, best.Noted, best.Effort, $"seed {seed}");
+            compared.AssertLimit(layout.Score, best.Unresolved, best.Noted, best.Effort, $"seed {seed}");
             equal += found.CompareTo(best) == 0 ? 1 : 0;
             if (found.CompareTo(best) != 0)
                 worse.Add($"seed {seed}: found {found}, best {best}");
         }
         int asked = seeds.Length - impossible;
         Assert.True(asked >= seeds.Length / 2, $"{asked} of {seeds.Length} walls have a layout");
+        compared.AssertMany(asked, asked * 9 / 10, asked / 2);
         Assert.True(equal >= 0.95 * asked, $"{equal} of {asked} equal\n" + string.Join('\n', worse));
     }
 
@@ -66,25 +68,41 @@ public sealed class SearchTests
         AssertNoneBetter(project, Placer.Place(project, new PlacingOptions()));
     }
 
-    [Theory, MemberData(nameof(Seeds))]
-    public void Nothing_found_is_better_than_the_limit_called_proven(ulong seed)
+    [Fact]
+    public void Nothing_found_is_better_than_the_limit_called_proven()
     {
-        WallProject project = PlacingWall.Read(RandomWall.Yaml(seed, Walls));
-        LayoutScore score = Placer.Place(project, new PlacingOptions(true)).Score;
-        AssertLimit(score, score.Unresolved.Found, score.Noted.Found, score.Effort.Found, $"seed {seed}");
+        var compared = new Compared();
+        foreach (ulong seed in SeedData.Of(4001, 12))
+        {
+            LayoutScore score = Placer.Place(PlacingWall.Read(RandomWall.Yaml(seed, Walls)), new PlacingOptions(true)).Score;
+            compared.AssertLimit(score, score.Unresolved.Found, score.Noted.Found, score.Effort.Found, $"seed {seed}");
+        }
+        compared.AssertMany(12, 10, 8);
     }
 
-    [Theory, MemberData(nameof(Seeds))]
-    public void A_layout_for_a_larger_clearance_is_not_below_the_limit_for_the_smaller(ulong seed)
+    /// <summary>What stands at the larger clearance stands at the smaller one too, with the nails unresolved there left as they are.</summary>
+    [Fact]
+    public void A_layout_for_a_larger_clearance_is_not_below_the_limit_for_the_smaller()
     {
-        WallScenario scenario = RandomWall.Scenario(seed, Walls with { Plain = true });
-        NailLayout Layout(string clear) => Placer.Place(
-            PlacingWall.Read(ScenarioYaml.Print(scenario with { Rules = [$"clearance: {{obstruction: {clear}, nail: {clear}, boundary: 1}}"] })), new PlacingOptions(seed % 4 == 3));
-        NailLayout easy = Layout("0.5"), hard = Layout("0.75");
-        bool sameGrid = easy.Rows.Select(r => string.Join(' ', r.GridStations) + r.Level).SequenceEqual(hard.Rows.Select(r => string.Join(' ', r.GridStations) + r.Level));
-        if (sameGrid && hard.Score.Unresolved.Found == 0)
-            AssertLimit(easy.Score, 0, hard.Score.Noted.Found, hard.Score.Effort.Found, $"seed {seed}");
+        var compared = new Compared();
+        int differ = 0;
+        foreach (ulong seed in SeedData.Of(4001, 12))
+        {
+            WallScenario scenario = RandomWall.Scenario(seed, Walls with { Plain = true });
+            NailLayout Layout(string clear) => Placer.Place(
+                PlacingWall.Read(ScenarioYaml.Print(scenario with { Rules = [$"clearance: {{obstruction: {clear}, nail: {clear}, boundary: 1}}"] })), new PlacingOptions(seed % 4 == 3));
+            NailLayout easy = Layout("0.5"), hard = Layout("0.75");
+            // At some corners the columns of the two legs stand further apart for the larger clearance.
+            if (!Grid(easy).SequenceEqual(Grid(hard)))
+                continue;
+            compared.AssertLimit(easy.Score, hard.Score.Unresolved.Found, hard.Score.Noted.Found, hard.Score.Effort.Found, $"seed {seed}");
+            differ += easy.Score != hard.Score ? 1 : 0;
+        }
+        compared.AssertMany(8, 5, 2);
+        Assert.True(differ >= 5, $"{differ} layouts differ");
     }
+
+    private static IEnumerable<string> Grid(NailLayout layout) => layout.Rows.Select(r => string.Join(' ', r.GridStations) + r.Level);
 
     [Theory, MemberData(nameof(FewSeeds))]
     public async Task The_layout_does_not_depend_on_the_number_of_threads(ulong seed)
@@ -199,18 +217,5 @@ public sealed class SearchTests
                 Assert.False(isFree, $"{nail.Mark} ({nail.Status}, {nail.Splay}, {nail.Inclination}) could stand at {turning.Splay}, {turning.Inclination}");
             }
         }
-    }
-
-    private static void AssertLimit(LayoutScore score, double unresolved, double noted, double effort, string where)
-    {
-        if (score.Unresolved.Bound is not double first)
-            return;
-        Assert.True(first <= unresolved, $"{where}: unresolved proven {first}, {unresolved} possible");
-        if (unresolved > first || score.Noted.Bound is not double second)
-            return;
-        Assert.True(second <= noted, $"{where}: noted proven {second}, {noted} possible");
-        if (noted > second || score.Effort.Bound is not double third)
-            return;
-        Assert.True(third <= effort + 1e-6, $"{where}: effort proven {third}, {effort} possible");
     }
 }

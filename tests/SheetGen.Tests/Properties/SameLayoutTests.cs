@@ -28,23 +28,29 @@ public sealed class SameLayoutTests
         AssertSame(built, BuiltWall.Of(scenario.Moved(123.5, 4e6, 77)));
     }
 
-    [Theory, MemberData(nameof(Seeds))]
-    public void Reversed_stations_give_the_same_best_layout(ulong seed)
+    [Fact]
+    public void Reversed_stations_give_the_same_best_layout()
     {
-        WallScenario scenario = RandomWall.Scenario(seed, Small);
-        scenario = scenario with
+        int asked = 0;
+        foreach (ulong seed in SeedData.Of(101, 4))
         {
-            Walls = [.. scenario.Walls.Where(w => w.Steps.Count > 0).Select(w => w with
+            WallScenario scenario = RandomWall.Scenario(seed, Small);
+            scenario = scenario with
             {
-                Sections = [.. w.Sections.Select(s => s with { ShiftedCornerRows = false, Verification = 0, ProofPercent = 0 })],
-            })],
-        };
-        if (scenario.Walls.Count == 0)
-            return;
-        scenario = scenario with { Obstructions = [.. scenario.Obstructions.Where(o => scenario.Walls.Any(w => w.Name == o.Wall))] };
-        BuiltWall built = BuiltWall.Of(scenario), reversed = BuiltWall.Of(scenario.Reversed());
-        AssertEquallyGood(built, reversed);
-        AssertEquallyGood(reversed, built);
+                Walls = [.. scenario.Walls.Where(w => w.Steps.Count > 0).Select(w => w with
+                {
+                    Sections = [.. w.Sections.Select(s => s with { ShiftedCornerRows = false, Verification = 0, ProofPercent = 0 })],
+                })],
+            };
+            if (scenario.Walls.Count == 0)
+                continue;
+            scenario = scenario with { Obstructions = [.. scenario.Obstructions.Where(o => scenario.Walls.Any(w => w.Name == o.Wall))] };
+            BuiltWall built = BuiltWall.Of(scenario), reversed = BuiltWall.Of(scenario.Reversed());
+            AssertEquallyGood(built, reversed);
+            AssertEquallyGood(reversed, built);
+            asked++;
+        }
+        Assert.True(asked >= 3, $"{asked} walls with bottom steps");
     }
 
     [Theory, MemberData(nameof(Seeds))]
