@@ -240,6 +240,60 @@ public sealed class HelpTests
         .. rules,
     ]);
 
+    /// <summary>
+    /// The shaft of 3.5 ft needs 1.75 + 0.25 + 0.5 = 2.5 ft: 4.05 sin a is 2.32 at 35 degrees, 2.60 at 40. The one of 3 ft is passed at 35. Both nails turn away from
+    /// the one between them.
+    /// </summary>
+    [Fact]
+    public void A_group_is_told_the_one_value_that_frees_all_and_then_what_each_needs()
+    {
+        string[] Blocks(string maximum) =>
+        [
+            "obstructions:",
+            "  - {name: S1, kind: shaft, at: {station: 1.75, offset: 4.05}, diameter: 3.5, top: 110, bottom: 80}",
+            "  - {name: S2, kind: shaft, at: {station: 8.75, offset: 4.05}, diameter: 3, top: 110, bottom: 80}",
+            "rules:",
+            $"  redirect: {{maximum: {maximum}, inclination: [14.5, 15.5]}}",
+            "  min_gap: 3.4",
+        ];
+        NailLayout layout = PlacingWall.OneRow(10.5, Blocks("30")).Layout;
+        Assert.Equal(2, layout.Score.Unresolved.Found);
+        NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "redirect.maximum");
+        Assert.Equal(("40 degrees", "frees all 2 together (by itself each needs 35 degrees: A-1-03; 40 degrees: A-1-01)"), (help.Value, help.Result));
+        Assert.Equal(["A-1-01", "A-1-03"], help.Nails);
+        Assert.Equal(1, PlacingWall.OneRow(10.5, Blocks("35")).Layout.Score.Unresolved.Found);
+        Assert.Equal(0, PlacingWall.OneRow(10.5, Blocks("40")).Layout.Score.Unresolved.Found);
+    }
+
+    /// <summary>
+    /// Nails 2 and 4, of 12 ft, turn by 35 degrees to pass a shaft of 3 ft and by 40 to pass one of 3.5 ft, and only towards each other, where nail 3 is left out: 1 and 5 are
+    /// pinned. They start 7 ft apart and meet 3.5 / tan 35 = 5 ft behind the face. So each can be had, and not both.
+    /// </summary>
+    [Theory]
+    [InlineData("3", "35 degrees", "frees all 2, one at a time")]
+    [InlineData("3.5", "35 degrees to 40 degrees", "frees all 2, one at a time (by itself each needs 35 degrees: A-1-02; 40 degrees: A-1-04)")]
+    public void Nails_that_a_value_frees_only_one_at_a_time_are_not_said_to_be_freed_together(string diameter, string value, string result)
+    {
+        PlacingWall wall = PlacingWall.OneRow(17.5,
+        [
+            "obstructions:",
+            "  - {name: S1, kind: shaft, at: {station: 5.25, offset: 4.05}, diameter: 3, top: 110, bottom: 80}",
+            $"  - {{name: S2, kind: shaft, at: {{station: 12.25, offset: 4.05}}, diameter: {diameter}, top: 110, bottom: 80}}",
+            "rules:",
+            "  redirect: {maximum: 30, inclination: [14.5, 15.5]}",
+            "  min_gap: 3.4",
+            "fixed:",
+            "  - {row: 1, station: 1.75, splay: 0, inclination: 15}",
+            "  - {row: 1, station: 8.75, leave_out: true}",
+            "  - {row: 1, station: 15.75, splay: 0, inclination: 15}",
+        ]) with
+        { Lengths = "12" };
+        NailLayout layout = wall.Layout;
+        Assert.Equal(2, layout.Score.Unresolved.Found);
+        NailHelp help = Assert.Single(layout.Help, h => h.Relaxation == "redirect.maximum");
+        Assert.Equal((value, result), (help.Value, help.Result));
+    }
+
     [Fact]
     public void No_help_where_nothing_is_unresolved() =>
         Assert.Empty(Placer.Place(Wall(maximum: "35"), new PlacingOptions()).Help);

@@ -5,7 +5,9 @@ namespace SheetGen.Layout.Placing;
 /// <summary>Whether an unresolved nail can stand under relaxed rules: tried with the search, nothing else left unresolved for it.</summary>
 internal sealed class Freeing(District whole)
 {
-    private const int Trials = 20;
+    /// <summary>How often room is made for a nail where no direction is free.</summary>
+    public const int Trials = 20;
+
     private const int Others = 8;
 
     private readonly Insertion _insertion = new(whole);

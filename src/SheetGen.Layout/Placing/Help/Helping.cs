@@ -21,7 +21,10 @@ internal sealed class Helping
 
     private const int TrialsOfPlace = 5;
 
-    private const string LeaveOut = "leave_out";
+    /// <summary>Number of no district.</summary>
+    private const int Taken = -1;
+
+    private const string LeaveOut = "leave_out", Clearance = "clearance";
 
     private readonly District _whole;
     private readonly Freeing _freeing;
@@ -36,7 +39,9 @@ internal sealed class Helping
         _freeing = new Freeing(_whole);
     }
 
-    private readonly record struct Freed(Slot Slot, string Relaxation, double Value, string Text);
+    /// <param name="Change">How far from the rule it is: more asks for more.</param>
+    /// <param name="For">The same value for a nail of another slot.</param>
+    private readonly record struct Freed(Slot Slot, string Relaxation, double Change, string Text, Func<Slot, Relaxed> For);
 
     public IEnumerable<NailHelp> Of()
     {
@@ -64,19 +69,19 @@ internal sealed class Helping
         double length = slot.Row.Length, increment = rules.LengthIncrement;
         int steps = (int)Math.Floor(length * (1 - LeastLength) / increment + Tolerance.Rounding);
         if (Least(steps, k => Relaxed.Length(slot, length - k * increment)) is { } shorter)
-            yield return new Freed(slot, "length", shorter.Value, Figures.Length(shorter.Value, unit));
+            yield return new Freed(slot, "length", -shorter.Value, Figures.Length(shorter.Value, unit), s => Relaxed.Length(s, shorter.Value));
         if (Least(3, k => Relaxed.Maximum(slot, rules.Redirect.Maximum + 5 * k)) is { } turn)
-            yield return new Freed(slot, "redirect.maximum", turn.Value, FormattableString.Invariant($"{turn.Value:0.##} degrees"));
+            yield return new Freed(slot, "redirect.maximum", turn.Value, FormattableString.Invariant($"{turn.Value:0.##} degrees"), s => Relaxed.Maximum(s, turn.Value));
         if (Least(3, k => Relaxed.Inclination(slot, 5 * k)) is { } window)
         {
             double low = Math.Max(0, rules.Redirect.LeastInclination - window.Value), high = Math.Min(45, rules.Redirect.GreatestInclination + window.Value);
-            yield return new Freed(slot, "redirect.inclination", window.Value, FormattableString.Invariant($"[{low:0.##}, {high:0.##}] degrees"));
+            yield return new Freed(slot, "redirect.inclination", window.Value, FormattableString.Invariant($"[{low:0.##}, {high:0.##}] degrees"), s => Relaxed.Inclination(s, window.Value));
         }
         double clear = Math.Min(rules.NailClearance, rules.ObstructionClearance);
         if (Least(3, k => Relaxed.Clearance(slot, clear * k / 4)) is { } less)
         {
             string to = $"{Figures.Length(rules.ObstructionClearance - less.Value, unit)} to obstructions, {Figures.Length(rules.NailClearance - less.Value, unit)} to nails";
-            yield return new Freed(slot, "clearance", less.Value, to);
+            yield return new Freed(slot, Clearance, less.Value, to, s => Relaxed.Clearance(s, less.Value));
         }
     }
 
@@ -97,7 +102,7 @@ internal sealed class Helping
                 if (freeing.Keep(Relaxed.Elsewhere(own, head), TrialsOfPlace) is not { } turning)
                     continue;
                 string place = $"{bay.Wall.StationText(head.Along, bay.Unit)}, elevation {Figures.Length(head.Elevation.Number, bay.Unit)}";
-                yield return new Freed(slot, LeaveOut, 0, FormattableString.Invariant($"add at {place}, splay {turning.Splay:0.##}, inclination {turning.Inclination:0.##}"));
+                yield return new Freed(slot, LeaveOut, 0, FormattableString.Invariant($"add at {place}, splay {turning.Splay:0.##}, inclination {turning.Inclination:0.##}"), s => Relaxed.Elsewhere(s, head));
                 break;
             }
         }
@@ -132,13 +137,53 @@ internal sealed class Helping
 
     private NailHelp Told(int of, Freed[] freed)
     {
-        bool needsApproval = freed[0].Relaxation == "clearance", isAdded = freed[0].Relaxation == LeaveOut;
-        string[] values = [.. freed.Select(f => f.Text).Distinct()];
-        string each = values.Length > 1 ? $" ({string.Join(isAdded ? "; " : ", ", freed.Select(f => $"{Mark(f.Slot)} {f.Text}"))})" : "";
-        string result = (freed.Length == of ? of == 1 ? "frees it" : FormattableString.Invariant($"frees all {of}") : FormattableString.Invariant($"frees {freed.Length} of {of}"))
-            + each + (needsApproval ? "; only with the engineer of record's consent" : "");
-        string value = isAdded && values.Length > 1 ? "and add a nail for each" : string.Join("; ", values);
-        return About([.. freed.Select(f => f.Slot)], freed[0].Relaxation, value, result, needsApproval);
+        bool needsApproval = freed[0].Relaxation == Clearance;
+        (string value, string result) = freed[0].Relaxation == LeaveOut ? Added(of, freed) : Together(of, freed);
+        return About([.. freed.Select(f => f.Slot)], freed[0].Relaxation, value, result + (needsApproval ? "; only with the engineer of record's consent" : ""), needsApproval);
+    }
+
+    /// <summary>Nails that are added for those left out: each has its own head and direction, and all stand together.</summary>
+    private (string Value, string Result) Added(int of, Freed[] freed) => freed.Length == 1
+        ? (freed[0].Text, Frees(1, of))
+        : ("and add a nail for each", $"{Frees(freed.Length, of)} ({string.Join("; ", freed.Select(f => $"{Mark(f.Slot)} {f.Text}"))})");
+
+    /// <summary>
+    /// The one value that frees each of them, the furthest from the rule that one of them asks for; it is tried for all of them together. Then what each
+    /// needs by itself, the least first.
+    /// </summary>
+    private (string Value, string Result) Together(int of, Freed[] freed)
+    {
+        IGrouping<string, Freed>[] values = [.. freed.OrderBy(f => f.Change).ThenBy(f => f.Slot.Index).GroupBy(f => f.Text)];
+        string least = values[0].Key, most = values[^1].Key;
+        if (freed.Length == 1)
+            return (most, Frees(1, of));
+        string each = string.Join("; ", values.Select(v => $"{v.Key}: {string.Join(", ", v.Select(f => Mark(f.Slot)))}"));
+        string own = values.Length > 1 ? $" (by itself each needs {each})" : "";
+        int stand = Standing([.. values.SelectMany(v => v)]);
+        return stand == freed.Length ? (most, $"{Frees(stand, of)} together{own}")
+            : stand > 1 ? (most, $"{Frees(stand, of)} together, {freed.Length} one at a time{own}")
+            : (values.Length > 1 ? $"{least} to {most}" : most, $"{Frees(freed.Length, of)}, one at a time{own}");
+    }
+
+    private static string Frees(int count, int of) =>
+        count < of ? FormattableString.Invariant($"frees {count} of {of}") : of == 1 ? "frees it" : FormattableString.Invariant($"frees all {of}");
+
+    /// <summary>How many of some nails stand at once where all have the value that the last of them needs, those with most to ask for put first.</summary>
+    private int Standing(Freed[] freed)
+    {
+        District copy = _whole.Copy(0);
+        var freeing = new Freeing(copy);
+        int standing = 0;
+        foreach (Freed nail in freed.Reverse())
+        {
+            Slot own = copy.Layout.Slots[nail.Slot.Index];
+            if (freeing.Keep(freed[^1].For(own), Freeing.Trials) is null)
+                continue;
+            // It stands by a rule that its row has not: it may not be taken out and put back to make room.
+            own.District = Taken;
+            standing++;
+        }
+        return standing;
     }
 
     private NailHelp About(Slot[] slots, string relaxation, string value, string result, bool needsApproval)
