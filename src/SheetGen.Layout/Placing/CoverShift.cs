@@ -6,7 +6,8 @@ namespace SheetGen.Layout.Placing;
 /// What the grid leaves uncovered, covered by moving heads: one nail near an uncovered span stands elsewhere within its reach, and its neighbours
 /// of the row follow by as little as the gaps ask, to the row's end if need be. Directions are looked for afterwards, nails in the way put back elsewhere.
 /// </summary>
-internal sealed class CoverShift(District district, CoverWatch cover)
+/// <param name="mostRebuilds">Moves for which directions are looked for, those that cover most first.</param>
+internal sealed class CoverShift(District district, CoverWatch cover, int mostRebuilds)
 {
     /// <summary>Spans that are worked on in one layout.</summary>
     private const int GreatestPasses = 100;
@@ -14,9 +15,7 @@ internal sealed class CoverShift(District district, CoverWatch cover)
     /// <summary>Moves that are looked at for each span, the shortest first.</summary>
     private const int GreatestMoves = 120;
 
-    /// <summary>Moves for which directions are looked for, those that cover most first.</summary>
-    private const int GreatestRebuilds = 12;
-
+    private readonly List<Uncovered> _notAllTried = [];
     private readonly Insertion _insertion = new(district);
 
     /// <summary>Nails of a row and where each is to stand.</summary>
@@ -24,6 +23,9 @@ internal sealed class CoverShift(District district, CoverWatch cover)
     {
         public double Length => Nails.Sum(n => Math.Abs(n.To.Head.Along - n.Nail.Choice.Head.Along));
     }
+
+    /// <summary>Spans for which a count ended the work before every move was tried.</summary>
+    public IReadOnlyList<Uncovered> NotAllTried => _notAllTried;
 
     /// <summary>Covers what can be covered, one span after the other.</summary>
     public void Run()
@@ -35,12 +37,14 @@ internal sealed class CoverShift(District district, CoverWatch cover)
                 return;
             Cover(span);
         }
+        _notAllTried.AddRange(cover.Spans().Where(s => !tried.Contains(s)));
     }
 
     private void Cover(Uncovered span)
     {
         var found = new List<(double Change, Move Move)>();
-        foreach (Move move in Moves(span).OrderBy(m => m.Length).Take(GreatestMoves))
+        Move[] moves = [.. Moves(span).OrderBy(m => m.Length)];
+        foreach (Move move in moves.Take(GreatestMoves))
         {
             foreach ((Placed nail, HeadChoice to) in move.Nails)
                 district.Trial.Put(SlotOf(nail), [Placed.At(nail.Row, to, to.Turnings[0], false)]);
@@ -49,11 +53,13 @@ internal sealed class CoverShift(District district, CoverWatch cover)
             if (change < 0)
                 found.Add((change, move));
         }
-        foreach ((_, Move move) in found.OrderBy(f => Math.Round(f.Change, Tolerance.Decimals)).ThenBy(f => f.Move.Length).Take(GreatestRebuilds))
+        foreach ((_, Move move) in found.OrderBy(f => Math.Round(f.Change, Tolerance.Decimals)).ThenBy(f => f.Move.Length).Take(mostRebuilds))
         {
             if (Rebuild(move, withNear: false) || Rebuild(move, withNear: true))
                 return;
         }
+        if (moves.Length > GreatestMoves || found.Count > mostRebuilds)
+            _notAllTried.Add(span);
     }
 
     private Slot SlotOf(Placed nail) => district.Layout.SlotOf(nail);

@@ -142,7 +142,14 @@ internal sealed class DistrictSearch
     private void Apart()
     {
         if (FindSeeds().Unresolved > 0)
-            new RowsApart(District).Run(Unresolved(), part => new DistrictSearch(part, _limits, _options).Loop(ApartPatience, EjectionPatience, GreatestTrials));
+        {
+            new RowsApart(District).Run(Unresolved(), part =>
+            {
+                var search = new DistrictSearch(part, _limits, _options);
+                search.Loop(ApartPatience, EjectionPatience, GreatestTrials);
+                Trials += search.Trials;
+            });
+        }
     }
 
     /// <summary>Goes on from layouts that are a little worse than the best one: after unresolved nails first, then after noted ones.</summary>
@@ -196,8 +203,8 @@ internal sealed class DistrictSearch
         long end = District.Work + _options.MostDirections * District.Slots.Count;
         bool isComplete = Chains();
         Slot[] turned = [.. District.Slots.Where(s => District.May(s) && !IsPlain(s) && !_limits.IsMet(s))];
-        int most = GreatestTrials * turned.Length;
-        for (int idle = 0, trials = 0; idle < EffortTrials * turned.Length && trials < most && District.Work < end; idle++, trials++)
+        int most = GreatestTrials * turned.Length, trials = 0;
+        for (int idle = 0; idle < EffortTrials * turned.Length && trials < most && District.Work < end; idle++, trials++)
         {
             if (Try(Pick(_turningWays), turned[District.Random.Below(turned.Length)]) < 0)
                 idle = -1;
@@ -208,7 +215,7 @@ internal sealed class DistrictSearch
             foreach (Slot slot in District.Slots)
                 better |= District.May(slot) && !IsPlain(slot) && Try(_single, slot) < 0;
         }
-        IsCutShort |= !isComplete || District.Work >= end;
+        IsCutShort |= !isComplete || (most > 0 && trials >= most) || District.Work >= end;
     }
 
     /// <summary>False for a nail that no direction at its grid place could free: only other heads can.</summary>

@@ -18,19 +18,21 @@ internal sealed class LayoutSearch
     /// <summary>Long loops side by side in each district of the first round.</summary>
     private const int Starts = 2;
 
-    private readonly PlacingOptions _options;
     private readonly double _maximum;
     private readonly IProgress<string>? _progress;
     private readonly List<CutShort> _cutShort = [];
+    private IReadOnlyList<Uncovered> _coverNotAllTried = [];
 
     public LayoutSearch(Site site, IReadOnlyList<RowTask> rows, PlacingOptions options, IProgress<string>? progress)
     {
-        _options = options;
+        Options = options;
         _progress = progress;
         _maximum = site.Project.Rules.Redirect.Maximum;
         Layout = new LayoutState(rows, site.Project.Rules.NailClearance);
         Cover = new CoverWatch(Layout, site.Faces.SelectMany(f => Bay.Of(f, site.Project.Rules, site.Project.Unit)));
     }
+
+    public PlacingOptions Options { get; }
 
     public LayoutState Layout { get; }
 
@@ -53,20 +55,21 @@ internal sealed class LayoutSearch
         CoverWatch cover = Cover;
         Uncovered[] ofGrid = [.. cover.Spans()];
         _progress?.Report("each row by itself");
-        var limits = new StretchLimits(Layout, _options.Depth < SearchDepth.Whole ? [] : RowsAlone.Solve(Layout, _options.Prove));
+        var limits = new StretchLimits(Layout, Options.Depth < SearchDepth.Whole ? [] : RowsAlone.Solve(Layout, Options.Prove));
         _progress?.Report("all rows together");
         var whole = new District(Layout, cover, 0, Layout.Slots, 0);
         Start(whole, limits);
-        int rounds = _options.Depth == SearchDepth.Insertion ? 0 : _options.Depth == SearchDepth.Short || Districts.IsOne(Layout) ? 1 : Rounds;
+        int rounds = Options.Depth == SearchDepth.Insertion ? 0 : Options.Depth == SearchDepth.Short || Districts.IsOne(Layout) ? 1 : Rounds;
         for (int round = 0; round < rounds; round++)
             Search(cover, limits, round, rounds);
-        if (_options.Depth == SearchDepth.Whole && !_options.Without.Contains(nameof(SingleNail)))
+        if (Options.Depth == SearchDepth.Whole && !Options.Without.Contains(nameof(SingleNail)))
             EachByItself(whole);
         Work = (Work.Trials, Work.Directions + whole.Work);
         Uncovered[] left = [.. cover.Spans()];
+        _cutShort.AddRange(left.Where(l => _coverNotAllTried.Any(l.Meets)).Select(Told));
         NewlyCovered = [.. ofGrid.Where(g => !left.Any(g.Meets))];
-        if (_options.Depth == SearchDepth.Whole)
-            LowerLimit = _options.Prove ? ProvenLimit(limits.All) : limits.Sum + new ClusterLimits(Layout, limits.All, prove: false).Gain;
+        if (Options.Depth == SearchDepth.Whole)
+            LowerLimit = Options.Prove ? ProvenLimit(limits.All) : limits.Sum + new ClusterLimits(Layout, limits.All, prove: false).Gain;
     }
 
     /// <summary>The limit with clusters that are looked at for long, and what rows do to each other outside them.</summary>
@@ -92,10 +95,14 @@ internal sealed class LayoutSearch
         }
         insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
         whole.Trial.Accept();
-        if (!_options.Without.Contains(nameof(CoverShift)))
-            new CoverShift(whole, Cover).Run();
+        if (!Options.Without.Contains(nameof(CoverShift)))
+        {
+            var shift = new CoverShift(whole, Cover, Options.MostCoverMoves);
+            shift.Run();
+            _coverNotAllTried = shift.NotAllTried;
+        }
         var alone = new RowAlone(whole);
-        foreach (StretchLimit limit in limits.All.Where(_ => !_options.Without.Contains(nameof(RowAlone))))
+        foreach (StretchLimit limit in limits.All.Where(_ => !Options.Without.Contains(nameof(RowAlone))))
         {
             if (alone.Propose(limit))
                 whole.Trial.End(orEqual: false);
@@ -129,12 +136,20 @@ internal sealed class LayoutSearch
         foreach (List<District> group in Districts.Cut(Layout, cover, round))
         {
             _progress?.Report(FormattableString.Invariant($"round {round + 1} of {rounds}, {group.Sum(d => d.Slots.Count)} of {Layout.Slots.Count} grid stations"));
-            DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits, _options))];
-            Parallel.ForEach(searches, search => search.Run(_options.Depth == SearchDepth.Short ? 0 : round == 0 ? Starts : 1));
+            DistrictSearch[] searches = [.. group.Select(d => new DistrictSearch(d, limits, Options))];
+            Parallel.ForEach(searches, search => search.Run(Options.Depth == SearchDepth.Short ? 0 : round == 0 ? Starts : 1));
             Work = (Work.Trials + searches.Sum(s => (long)s.Trials), Work.Directions + searches.Sum(s => s.District.Work));
             if (isLast)
                 _cutShort.AddRange(searches.Where(s => s.IsCutShort).Select(s => Told(s.District, s.Trials)));
         }
+    }
+
+    private static CutShort Told(Uncovered left)
+    {
+        Wall wall = left.Bay.Wall;
+        LengthUnit unit = left.Bay.Unit;
+        string message = FormattableString.Invariant($"{wall.Name}, {wall.StationText(left.Start, unit)} to {wall.StationText(left.End, unit)}: the search for heads that cover this stopped at its greatest count, before every move was tried");
+        return new CutShort(wall, wall.StationOf(left.Start).Number, wall.StationOf(left.End).Number, message);
     }
 
     private static CutShort Told(District district, int trials)

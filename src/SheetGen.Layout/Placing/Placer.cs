@@ -42,7 +42,8 @@ public static class Placer
             leftOut.AddRange(LeftOutOf(state, names, reasons));
         }
         LayoutScore score = Score(search);
-        nails = TestNailPlacer.Add(project, site.Faces, nails, names);
+        (nails, IReadOnlyList<CutShort> testsCutShort) = TestNailPlacer.Add(project, site.Faces, nails, names, search.Options.MostTurnedTestHoles);
+        CutShort[] cutShort = [.. search.CutShort, .. testsCutShort];
         return new NailLayout
         {
             Nails = [.. Ordered(project, nails)],
@@ -50,8 +51,8 @@ public static class Placer
             LeftOut = leftOut,
             Score = score,
             Help = Help(project, search, marks, progress),
-            Notes = [.. ColumnsSaid(project), .. OnGridHeads(search.Layout, names), .. search.CutShort.Select(c => c.Message)],
-            CutShort = search.CutShort,
+            Notes = [.. ColumnsSaid(project), .. OnGridHeads(search.Layout, names), .. cutShort.Select(c => c.Message)],
+            CutShort = cutShort,
         };
     }
 

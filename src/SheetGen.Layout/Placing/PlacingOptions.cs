@@ -15,4 +15,10 @@ public sealed record PlacingOptions(bool Prove = false)
     /// that the layout is the same on every machine; crowded walls take up to 110,000.
     /// </summary>
     internal long MostDirections { get; init; } = 150_000;
+
+    /// <summary>Moves of heads, those that cover most first, for which directions are looked for at a span that the grid leaves uncovered.</summary>
+    internal int MostCoverMoves { get; init; } = 12;
+
+    /// <summary>Turned holes that are looked at for a verification test nail; after them it counts as missing.</summary>
+    internal int MostTurnedTestHoles { get; init; } = 40_000;
 }

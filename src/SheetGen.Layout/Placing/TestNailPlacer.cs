@@ -13,8 +13,6 @@ namespace SheetGen.Layout.Placing;
 /// </summary>
 internal sealed class TestNailPlacer
 {
-    /// <summary>Most turned holes that are looked at for a nail; after them the nail counts as missing.</summary>
-    private const int MostTurned = 40_000;
     private readonly WallProject _project;
     private readonly Face _face;
     private readonly IReadOnlyList<Bay> _bays;
@@ -24,8 +22,12 @@ internal sealed class TestNailPlacer
     private readonly double _apart;
     private readonly List<int> _found = [];
 
-    private TestNailPlacer(WallProject project, Face face, ClearanceScene scene, List<Hole> added)
+    private readonly int _mostTurned;
+    private readonly List<CutShort> _cutShort = [];
+
+    private TestNailPlacer(WallProject project, Face face, ClearanceScene scene, List<Hole> added, int mostTurned)
     {
+        _mostTurned = mostTurned;
         (_project, _face, _scene, _added) = (project, face, scene, added);
         _bays = Bay.Of(face, project.Rules, project.Unit);
         _outline = new FaceOutline(face, project.Rules.EdgeMin);
@@ -33,14 +35,17 @@ internal sealed class TestNailPlacer
     }
 
     /// <summary>The nails with the test nails; a verification test nail that finds no place is not among them (the checker counts them).</summary>
-    public static List<Nail> Add(WallProject project, IReadOnlyList<Face> faces, List<Nail> nails, Marks marks)
+    /// <param name="mostTurned">Turned holes that are looked at for each; where that ended the search it is told.</param>
+    public static (List<Nail> Nails, IReadOnlyList<CutShort> CutShort) Add(
+        WallProject project, IReadOnlyList<Face> faces, List<Nail> nails, Marks marks, int mostTurned)
     {
+        var cutShort = new List<CutShort>();
         var all = new List<Nail>(nails);
         var scene = new ClearanceScene(project, [.. nails.Select(n => n.Hole)]);
         var added = new List<Hole>();
         foreach (Face face in faces)
         {
-            var placer = new TestNailPlacer(project, face, scene, added);
+            var placer = new TestNailPlacer(project, face, scene, added, mostTurned);
             foreach (VerificationPlan plan in VerificationPlan.Of(face.Wall))
             {
                 Nail[] own = [.. nails.Where(n => n.Wall == face.Wall && n.Section == plan.Section)];
@@ -49,8 +54,9 @@ internal sealed class TestNailPlacer
                 added.Add(found.Hole);
                 all.Add(found with { Mark = marks.Verification(face.Wall, plan.Section, plan.Number), Column = plan.Number });
             }
+            cutShort.AddRange(placer._cutShort);
         }
-        return ProofMarks.Mark(all);
+        return (ProofMarks.Mark(all), cutShort);
     }
 
     private readonly record struct Candidate(Head Head, double Length);
@@ -71,14 +77,20 @@ internal sealed class TestNailPlacer
         {
             foreach (Turning turning in turnings.Skip(1))
             {
-                if (++looks > MostTurned)
+                if (++looks > _mostTurned)
+                {
+                    _cutShort.Add(Told(plan.Section));
                     return null;
+                }
                 if (TryPlace(plan.Section, candidate, turning) is { } nail)
                     return nail;
             }
         }
         return null;
     }
+
+    private CutShort Told(Section section) => new(_face.Wall, _face.Wall.StationOf(section.Start), _face.Wall.StationOf(section.End), FormattableString.Invariant(
+        $"{_face.Wall.Name}, section {section.Name}: the search for a verification test nail stopped after {_mostTurned:#,##0} turned holes, before every place was tried"));
 
     private static IEnumerable<Candidate> Sorted(IEnumerable<Candidate> candidates, VerificationPlan plan, Nail[] own)
     {

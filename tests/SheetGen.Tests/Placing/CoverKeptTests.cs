@@ -73,7 +73,7 @@ public sealed class CoverKeptTests
         Assert.DoesNotContain(layout.Nails, n => n.IsMoved);
     }
 
-    private const string Step = """
+    internal const string Step = """
         format: 1
         project: {title: Step, number: R-1, units: ft}
         layout_lines:
