@@ -43,7 +43,8 @@ internal sealed class TwinSolver
 
     private Answer Run(int known)
     {
-        AddChains();
+        foreach ((StretchPlaces places, int first) in _cluster.Chains)
+            TwinChains.Add(_model, places, first, _stands);
         foreach (TwinStation station in _cluster.Stations)
         {
             if (station.Candidates.Count > 0)
@@ -65,39 +66,6 @@ internal sealed class TwinSolver
                 upper = Math.Min(upper, (int)Math.Round(solver.ObjectiveValue));
         }
         return new Answer(Math.Min(_lower, upper), upper, _found, seconds);
-    }
-
-    private void AddChains()
-    {
-        foreach ((var nodes, int first) in _cluster.Chains)
-        {
-            var into = Enumerable.Range(0, nodes.Count).Select(_ => new List<ILiteral>()).ToArray();
-            var from = Enumerable.Range(0, nodes.Count).Select(_ => new List<ILiteral>()).ToArray();
-            var starts = new List<ILiteral>();
-            var ends = new List<ILiteral>();
-            void Arc(params List<ILiteral>[] lists)
-            {
-                BoolVar arc = _model.NewBoolVar("");
-                foreach (List<ILiteral> list in lists)
-                    list.Add(arc);
-            }
-            for (int p = 0; p < nodes.Count; p++)
-            {
-                if (nodes.Start(p) is not null)
-                    Arc(starts, into[p]);
-                if (nodes.End(p) is not null)
-                    Arc(ends, from[p]);
-                foreach (int next in nodes.Next(p))
-                    Arc(from[p], into[next]);
-            }
-            _model.AddExactlyOne(starts);
-            _model.AddExactlyOne(ends);
-            for (int p = 0; p < nodes.Count; p++)
-            {
-                _model.AddExactlyOne(into[p].Append(_stands[first + p].Not()));
-                _model.AddExactlyOne(from[p].Append(_stands[first + p].Not()));
-            }
-        }
     }
 
     private BoolVar VariableOf(CandidateBox box) => _boxes[box.Variable];
