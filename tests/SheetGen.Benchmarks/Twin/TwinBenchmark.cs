@@ -23,6 +23,7 @@ internal static class TwinBenchmark
     [
         "stations", "legs", "unresolved: found", "noted", "effort", "best known: unresolved", "noted", "effort", "searched on: unresolved", "noted", "effort",
         "rows alone", "clusters proven", "twin: at least", "CPU s", "clusters proven, CPU s", "twin, s", "nail by nail: unresolved", "noted", "effort",
+        "proven best in all three",
     ];
 
     public static int Run(string[] files, ulong seed)
@@ -97,6 +98,7 @@ internal static class TwinBenchmark
         [
             layout.Slots.Count, project.Walls.Sum(w => new Face(w).Legs.Count), .. Figures(found), .. Figures(twin.Best), .. Figures(twin.Longer),
             alone.Sum(l => l.Cost.Unresolved), proven.Unresolved, twin.Proven, seconds, proveSeconds, twin.Seconds, peer.Unresolved, peer.Noted, peer.Effort,
+            found.HasFiguresOf(proven) ? 1 : 0,
         ];
     }
 

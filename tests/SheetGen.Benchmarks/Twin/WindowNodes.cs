@@ -124,7 +124,7 @@ internal sealed class WindowNodes
             if (_now.Count > 0 && _random.Below(2) == 0)
             {
                 Placed like = _now[_random.Below(_now.Count)];
-                if (_now.Count > 0 && _random.Below(2) == 0)
+                if (_random.Below(2) == 0)
                     choice = places.MinBy(c => Math.Abs(c.Shift - like.Choice.Shift))!;
                 int[] around = Around(choice.Turnings, like.Turning);
                 turning = around.Length == 0 ? turning : around[_random.Below(around.Length)];
