@@ -43,8 +43,8 @@ internal sealed class TwinSolver
 
     private Answer Run(int known)
     {
-        foreach ((StretchPlaces places, int first) in _cluster.Chains)
-            TwinChains.Add(_model, places, first, _stands);
+        foreach ((StretchNodes nodes, int first) in _cluster.Chains)
+            TwinChains.Add(_model, nodes, first, _stands);
         foreach (TwinStation station in _cluster.Stations)
         {
             if (station.Candidates.Count > 0)

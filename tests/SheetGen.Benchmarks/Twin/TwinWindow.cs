@@ -31,8 +31,8 @@ internal sealed class TwinWindow
         _unresolved = [.. Enumerable.Range(0, nodes.Count).Select(n => nodes.MayStayUnresolved(n) ? _model.NewBoolVar("") : null)];
         _nails = [.. nodes.Nails.Select(l => l.Select(_ => _model.NewBoolVar("")).ToList())];
         HashSet<int> now = [.. Enumerable.Range(0, nodes.Count).Where(n => nodes.Nails[n].Exists(nodes.StandsNow) || nodes.IsUnresolvedNow(n))];
-        foreach ((StretchPlaces places, int first) in nodes.Chains)
-            TwinChains.Add(_model, places, first, _stands, Count, now);
+        foreach ((StretchNodes stretch, int first) in nodes.Chains)
+            TwinChains.Add(_model, stretch, first, _stands, Count, now);
         for (int node = 0; node < nodes.Count; node++)
             AddNode(node);
         AddPairs();
@@ -91,7 +91,7 @@ internal sealed class TwinWindow
         _model.AddExactlyOne(one);
     }
 
-    /// <summary>A nail excludes all of another place that are too close to it: at most one of them and it.</summary>
+    /// <summary>A nail excludes all of another node that are too close to it: at most one of them and it.</summary>
     private void AddPairs()
     {
         Bounds?[] reach = [.. Enumerable.Range(0, _nodes.Count).Select(_nodes.ReachOf)];

@@ -36,12 +36,12 @@ internal sealed class WindowNodes
         foreach (StretchOfRow where in stretches)
         {
             RowState row = layout.Rows[where.Row.Index];
-            var places = new StretchPlaces(new RowStretch(where, row.Before(where.First), row.After(where.Last), false, false));
-            Chains.Add((places, _nodes.Count));
-            for (int p = 0; p < places.Count; p++)
+            var nodes = new StretchNodes(new RowStretch(where, row.Before(where.First), row.After(where.Last), false, false));
+            Chains.Add((nodes, _nodes.Count));
+            for (int p = 0; p < nodes.Count; p++)
             {
-                _nodeOf[places.ChoiceOf(p)] = _nodes.Count;
-                _nodes.Add((places.RowOf(p), places.ChoiceOf(p)));
+                _nodeOf[nodes.ChoiceOf(p)] = _nodes.Count;
+                _nodes.Add((nodes.RowOf(p), nodes.ChoiceOf(p)));
                 Nails.Add([]);
             }
         }
@@ -52,7 +52,7 @@ internal sealed class WindowNodes
 
     public IReadOnlyList<Slot> Slots { get; }
 
-    public List<(StretchPlaces Places, int First)> Chains { get; } = [];
+    public List<(StretchNodes Nodes, int First)> Chains { get; } = [];
 
     /// <summary>By place, none of them unresolved.</summary>
     public List<List<Placed>> Nails { get; } = [];
@@ -141,13 +141,13 @@ internal sealed class WindowNodes
         return count;
     }
 
-    /// <summary>Places of the directions that are two steps at most from another; none where it is of a section that turns otherwise.</summary>
+    /// <summary>Numbers of the directions that are two steps at most from another; none where it is of a section that turns otherwise.</summary>
     private int[] Around(Turnings turnings, Turning like)
     {
         if (_around.TryGetValue((turnings, like), out int[]? known))
             return known;
-        int place = turnings.PlaceOf(like);
-        return _around[(turnings, like)] = place < 0 ? [] : turnings.Around([turnings[place]], 2);
+        int number = turnings.NumberOf(like);
+        return _around[(turnings, like)] = number < 0 ? [] : turnings.Around([turnings[number]], 2);
     }
 
     public bool AreTooClose(Placed a, Placed b) =>
