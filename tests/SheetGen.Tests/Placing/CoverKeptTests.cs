@@ -14,17 +14,12 @@ public sealed class CoverKeptTests
 {
     private const ulong First = 61001;
 
-    public static IEnumerable<TheoryDataRow<ulong>> Seeds => SeedData.Of(First, 12).Select(s => new TheoryDataRow<ulong>(s));
+    [Fact]
+    public void Layouts_cover_what_the_grid_covers() => AssertCovered(First, 12, 30);
 
-    /// <summary>200 walls, or 1,000 with SHEETGEN_LONG=1.</summary>
-    public static IEnumerable<TheoryDataRow<ulong>> ManySeeds => Enumerable.Range(0, Environment.GetEnvironmentVariable("SHEETGEN_LONG") == "1" ? 1000 : 200).Select(i => new TheoryDataRow<ulong>(First + 100 + (ulong)i));
-
-    [Theory, MemberData(nameof(Seeds))]
-    public void A_layout_covers_what_the_grid_covers(ulong seed) => AssertCovered(seed, 60);
-
-    [Theory, MemberData(nameof(ManySeeds))]
+    [Fact]
     [Trait("Category", "Long")]
-    public void Layouts_of_many_walls_cover_what_the_grid_covers(ulong seed) => AssertCovered(seed, 40);
+    public void Layouts_of_a_thousand_walls_cover_what_the_grid_covers() => AssertCovered(First + 100, 1000, 15);
 
     /// <summary>
     /// The column left of a bottom step covers to 0.18 ft before it, and no part row fits beside its nail: the row below the step moves over by a shift
@@ -142,20 +137,89 @@ public sealed class CoverKeptTests
 
         """;
 
-    private static void AssertCovered(ulong seed, int nails)
+    /// <summary>What was looked at in some walls: LackingGrids and Mended count legs of sections whose grid with its pins lacks cover somewhere, and those where the layout covers a part of that.</summary>
+    private record struct Looked(int Walls, int Pinned, int Pins, int LackingGrids, int Mended, int Samples, int CoveredByGrid)
     {
-        WallProject project = PlacingWall.Read(RandomWall.Yaml(seed, new RandomWallOptions { Nails = nails, Obstructions = 12 }));
-        NailLayout layout = Placer.Place(project, new PlacingOptions());
-        foreach (Bay bay in PlacingWall.Bays(project))
-        {
-            NailRow[] rows = [.. layout.Rows.Where(r => r.Wall == bay.Wall && r.Section == bay.Section && r.Leg == bay.Leg.Index)];
-            Head[] grid = [.. rows.SelectMany(r => r.GridStations.Select(a => new Head(new Along(a), new Elevation(r.ElevationAt(a)).Rounded(project.Unit))))];
-            Head[] found = [.. layout.Nails.Where(n => n.Kind != NailKind.Verification && n.Wall == bay.Wall && n.Section == bay.Section && bay.Leg.Has(n.Along)).Select(Head.Of)];
-            double given = Uncovered(bay, grid), now = Uncovered(bay, found);
-            Assert.True(now <= given + 1e-6, $"seed {seed}, {bay.Wall.Name} section {bay.Section.Name}: {now} uncovered, {given} by the grid alone");
-        }
+        public readonly Looked Plus(Looked o) =>
+            new(Walls + o.Walls, Pinned + o.Pinned, Pins + o.Pins, LackingGrids + o.LackingGrids, Mended + o.Mended, Samples + o.Samples, CoveredByGrid + o.CoveredByGrid);
     }
 
-    private static double Uncovered(Bay bay, Head[] heads) =>
-        CoverRule.Breaks(bay, heads, strict: false).Select(b => (b.Start, b.End)).Distinct().Sum(b => b.End - b.Start);
+    private static void AssertCovered(ulong first, int walls, int nails)
+    {
+        Looked sum = default;
+        var left = new List<string>();
+        Parallel.For(0, walls, i =>
+        {
+            Looked one = Look(first + (ulong)i, nails, left);
+            lock (left)
+                sum = sum.Plus(one);
+        });
+        Assert.True(left.Count == 0, $"{left.Count} faults\n" + string.Join('\n', left.Order(StringComparer.Ordinal).Take(20)));
+        Assert.True(
+            sum.Walls == walls && sum.Pinned >= walls / 4 && sum.Pins >= walls * 3 / 4 && sum.LackingGrids >= walls / 10 && sum.Mended >= walls / 12 && sum.CoveredByGrid >= 100 * walls, $"{sum}");
+    }
+
+    /// <summary>Place by place: nothing that the grid alone covers, with the pinned nails where they are pinned, is left uncovered; and no more in all.</summary>
+    private static Looked Look(ulong seed, int nails, List<string> left)
+    {
+        string yaml = RandomWall.Yaml(seed, new RandomWallOptions { Nails = nails, Obstructions = 12 });
+        string[] pins = seed % 3 == 0 ? Pins(seed, PlacingWall.Read(yaml)) : [];
+        WallProject project = PlacingWall.Read(pins.Length == 0 ? yaml : yaml + "fixed:\n" + string.Join('\n', pins) + "\n");
+        NailLayout layout = Placer.Place(project, new PlacingOptions());
+        var looked = new Looked(1, pins.Length > 0 ? 1 : 0, layout.Nails.Count(n => n.IsFixed), 0, 0, 0, 0);
+        foreach (CoverTwin found in CoverTwin.All(project, layout))
+        {
+            (double Along, double Elevation)[] heads = GridHeads(project, layout, found);
+            CoverTwin grid = found.With(heads);
+            double[] samples = [.. found.Samples().Concat(grid.Samples()).Distinct()];
+            double[] worse = [.. samples.Where(s => found.IsBroken(s) && grid.IsHeld(s))];
+            lock (left)
+                left.AddRange(worse.Select(s => FormattableString.Invariant($"seed {seed}, {found.Wall.Name} section {found.Section.Name}: {s:0.###} uncovered, which the grid covers")));
+            int lacking = samples.Count(grid.IsBroken);
+            looked = looked.Plus(new Looked(0, 0, 0, lacking > 0 ? 1 : 0, samples.Any(s => grid.IsBroken(s) && found.IsHeld(s)) ? 1 : 0, samples.Length, samples.Count(grid.IsHeld)));
+        }
+        return looked;
+    }
+
+    /// <summary>The heads of the grid alone in a stretch; where a nail is pinned, its place.</summary>
+    private static (double Along, double Elevation)[] GridHeads(WallProject project, NailLayout layout, CoverTwin where)
+    {
+        var heads = new List<(double Along, double Elevation)>();
+        foreach (NailRow row in layout.Rows.Where(r => r.Wall == where.Wall && r.Section == where.Section && r.Leg == where.Leg.Index))
+        {
+            Nail[] pinned = [.. layout.Nails.Where(n => n.IsFixed && n.Wall == row.Wall && n.Section == row.Section && n.Row == row.Number && where.Leg.Has(n.Along))];
+            foreach (double along in row.GridStations)
+            {
+                Nail? pin = pinned.FirstOrDefault(n => Math.Abs(n.Along - along) <= 0.5 * project.Rules.MinGap);
+                heads.Add(pin is null ? (along, new Elevation(row.ElevationAt(along)).Rounded(project.Unit).Number) : (pin.Along, pin.Elevation));
+            }
+        }
+        return [.. heads];
+    }
+
+    /// <summary>Up to four inner nails of grid rows pinned, where they stand or a little beside it, so that the grid with the pins may lack cover.</summary>
+    private static string[] Pins(ulong seed, WallProject project)
+    {
+        var random = new WallRandom(seed * 31);
+        double beside = 0.35 * project.Rules.MinGap;
+        (NailRow Row, double Along)[] places =
+        [
+            .. from row in Placer.Place(project, new PlacingOptions { Depth = SearchDepth.Insertion }).Rows
+               where !row.Number.IsPart
+               from i in Enumerable.Range(1, Math.Max(0, row.GridStations.Count - 2))
+               where Math.Min(row.GridStations[i] - row.GridStations[i - 1], row.GridStations[i + 1] - row.GridStations[i]) > project.Rules.MinGap + 1.5 * beside
+               select (row, row.GridStations[i]),
+        ];
+        var pins = new List<string>();
+        for (int i = 0; i < 4 && places.Length > 0; i++)
+        {
+            (NailRow row, double grid) = places[random.Whole(0, places.Length - 1)];
+            // One pin of a row: two could stand too close together.
+            places = [.. places.Where(p => p.Row != row)];
+            double along = grid + random.Of(0, beside, -beside);
+            string pin = FormattableString.Invariant($"  - {{wall: {row.Wall.Name}, section: {row.Section.Name}, row: \"{row.Number.Name}\", station: {Math.Round(row.Wall.StationOf(new Along(along)).Number, 4)}, splay: {random.Of(0, 0, 5, -5)}}}");
+            pins.Add(pin);
+        }
+        return [.. pins];
+    }
 }

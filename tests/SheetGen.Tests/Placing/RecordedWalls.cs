@@ -103,7 +103,7 @@ internal static class RecordedWalls
 
     private static RecordedWall Mixed(ulong seed, PlacingOptions options) => Of("random", RandomWall.Scenario(seed, new RandomWallOptions { Nails = 20, Obstructions = 25 }), seed, options);
 
-    private static RecordedWall Crowded(ulong seed, PlacingOptions options) => Of("crowded", RandomWall.Scenario(seed, new RandomWallOptions { Nails = 35, Plain = true, Obstructions = 25 }), seed, options);
+    internal static RecordedWall Crowded(ulong seed, PlacingOptions options) => Of("crowded", RandomWall.Scenario(seed, new RandomWallOptions { Nails = 35, Plain = true, Obstructions = 25 }), seed, options);
 
     private static RecordedWall Of(string kind, WallScenario scenario, ulong seed, PlacingOptions options) => new($"{kind} {seed}", InSteps(scenario), options);
 

@@ -7,13 +7,17 @@ namespace SheetGen.Tests.Properties;
 /// Rule 1 by brute force: N(s) taken literally at many stations. Broken means broken by more than two quanta, held means held without any
 /// tolerance; in between no claim is made, as where the mitre takes the face or the wall is too low for nails.
 /// </summary>
-internal sealed class CoverTwin(WallProject project, NailLayout layout, Wall wall, Section section, Leg leg)
+internal sealed class CoverTwin(WallProject project, IEnumerable<(double Along, double Elevation)> heads, Wall wall, Section section, Leg leg)
 {
     // A hair more than the program's own, so that a lack of just that length is not a matter of rounding.
     private readonly double _tolerance = (project.Unit == Model.Units.LengthUnit.Metre ? 0.002 : 0.02) + 1e-9;
     private readonly Face _face = new(wall);
-    private readonly Nail[] _nails =
-        [.. layout.Nails.Where(n => n.Wall == wall && n.Section == section && n.Kind != NailKind.Verification && leg.Has(n.Along))];
+    private readonly (double Along, double Elevation)[] _nails = [.. heads];
+
+    public CoverTwin(WallProject project, NailLayout layout, Wall wall, Section section, Leg leg)
+        : this(project, layout.Nails.Where(n => n.Wall == wall && n.Section == section && n.Kind != NailKind.Verification && leg.Has(n.Along)).Select(n => (n.Along, n.Elevation)), wall, section, leg)
+    {
+    }
 
     public double Start { get; } = Math.Max(section.Start, leg.Start);
 
@@ -28,6 +32,13 @@ internal sealed class CoverTwin(WallProject project, NailLayout layout, Wall wal
         select twin;
 
     public Wall Wall => wall;
+
+    public Section Section => section;
+
+    public Leg Leg => leg;
+
+    /// <summary>The same stretch with other heads.</summary>
+    public CoverTwin With(IEnumerable<(double Along, double Elevation)> others) => new(project, others, wall, section, leg);
 
     /// <summary>Stations to look at: halfway between all places where N(s) or a profile changes, and close to both sides of them.</summary>
     public IEnumerable<double> Samples()
@@ -67,15 +78,15 @@ internal sealed class CoverTwin(WallProject project, NailLayout layout, Wall wal
     /// readings differ the harsher or the milder counts.</summary>
     private double Worst(double s, double wider, bool harsher)
     {
-        Nail[] near = [.. _nails.Where(n => Math.Abs(n.Along - s) <= section.HorizontalSpacing / 2 + wider + 1e-9)];
+        (double Along, double Elevation)[] near = [.. _nails.Where(n => Math.Abs(n.Along - s) <= section.HorizontalSpacing / 2 + wider + 1e-9)];
         if (near.Length == 0)
             return double.PositiveInfinity;
-        double Depth(Nail n) => wall.Top.At(n.Along) - n.Elevation;
-        double ByOrder(Func<Nail, double> depth)
+        double Depth((double Along, double Elevation) n) => wall.Top.At(n.Along) - n.Elevation;
+        double ByOrder(Func<(double Along, double Elevation), double> depth)
         {
-            Nail[] sorted = [.. near.OrderBy(depth)];
+            (double Along, double Elevation)[] sorted = [.. near.OrderBy(depth)];
             // Where several are equally high or low, any of them will do, or all must.
-            double Among(Nail extreme, Func<Nail, double> measure)
+            double Among((double Along, double Elevation) extreme, Func<(double Along, double Elevation), double> measure)
             {
                 IEnumerable<double> values = near.Where(n => Math.Abs(depth(n) - depth(extreme)) < 1e-6).Select(measure);
                 return harsher ? values.Max() : values.Min();
