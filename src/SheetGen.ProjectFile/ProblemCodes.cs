@@ -255,7 +255,7 @@ public static class ProblemCodes
         "Less than half of the wall's height stands above the finished grade in front of it.",
         "Check that finished_grade is the ground in front at the foot of the wall, and not the ground behind it.");
 
-    // R90 to R92: the engineer's values
+    // R90 to R93: the engineer's values
     public static readonly ProblemCode DesignMethod = Error("R90", "factors and method do not go together",
         "LRFD takes a load factor and resistance factors up to 1; ASD takes safety factors from 1 and no load factor; without a method there are no factors.",
         "State method: LRFD or method: ASD, and the factors that belong to it.");
@@ -267,6 +267,10 @@ public static class ProblemCodes
     public static readonly ProblemCode BondLayer = Warning("R92", "bond strength of a layer that no boring has",
         "bond_by_layer names a soil layer that is in no boring, so that its bond strength is never used.",
         "Write the layer as the borings do.");
+
+    public static readonly ProblemCode FactFigure = Warning("R93", "words of the design against figures",
+        "A fact under design: at the top of the file names another value than the figure that the file gives for the same. The sheets print the words; quantities and ratios come from the figure.",
+        "Make them agree, or take the words out: the sheets then print the figure.");
 
     public static readonly ProblemCode Guidance = Warning("guidance", "outside what is usual",
         "The value can be meant, but lies outside the published or customary range that the message names with its source.",
@@ -365,7 +369,7 @@ public static class ProblemCodes
         TopUnderBottom, FootprintCrosses, NoLength, PipeBore, LayerOrder, CrossSectionPoints,
         InFront, FarAway, AcrossBend, PipeThroughFace,
         HoleTooSmall, SpacingUnderGap, MaximumUnderTolerance, UnknownBar, RangeReversed, InclinationWindow, TopRowDepth,
-        Unusual, MostlyBelowGrade, DesignMethod, SurfaceOrder, BondLayer, Guidance,
+        Unusual, MostlyBelowGrade, DesignMethod, SurfaceOrder, BondLayer, FactFigure, Guidance,
         OutsideFolder, NotThisKind, NotInFile, CannotUse, LeftOut, Inexact, Imported,
     ];
 

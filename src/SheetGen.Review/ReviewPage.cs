@@ -51,6 +51,26 @@ public static class ReviewPage
         }
     }
 
+    /// <summary>Why a text cannot be taken into a page as an older one; null where it is a page of this program or a saved review.</summary>
+    public static string? WhyNotOlder(string text)
+    {
+        if (!text.TrimStart().StartsWith('{'))
+            return IsPage(Encoding.UTF8.GetBytes(text)) ? null : "it is neither a review page nor a saved review";
+        try
+        {
+            using JsonDocument json = JsonDocument.Parse(text);
+            bool isReview = json.RootElement.TryGetProperty("kind", out JsonElement kind) && kind.ValueKind == JsonValueKind.String && kind.ValueEquals("sheetgen review")
+                && IsList(json.RootElement, "marks") && IsList(json.RootElement, "columns") && IsList(json.RootElement, "nails");
+            return isReview ? null : "it is not a saved review";
+        }
+        catch (JsonException fault)
+        {
+            return FormattableString.Invariant($"it is no JSON at line {fault.LineNumber + 1}, column {fault.BytePositionInLine + 1}");
+        }
+    }
+
+    private static bool IsList(JsonElement of, string key) => of.TryGetProperty(key, out JsonElement list) && list.ValueKind == JsonValueKind.Array;
+
     /// <summary>The page's data; empty where it holds none.</summary>
     private static ReadOnlySpan<byte> DataOf(ReadOnlySpan<byte> page)
     {

@@ -28,7 +28,7 @@ internal static class ProjectBuilder
         new ObstructionChecks(lines, unit, problems).Check(built, obstructions);
         IReadOnlyList<Boring> borings = new BoringBuilder(points, problems).Build(root);
         DesignBuilder.CheckLayers(root, borings, problems);
-        return new WallProject
+        var project = new WallProject
         {
             Info = Info(root),
             Unit = unit,
@@ -46,6 +46,8 @@ internal static class ProjectBuilder
             Acceptances = decisions.Acceptances(root),
             InputHash = inputHash,
         };
+        new FactChecks(unit, problems).Check(root, project);
+        return project;
     }
 
     private static ProjectInfo Info(MapItem root)

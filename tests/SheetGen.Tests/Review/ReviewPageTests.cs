@@ -164,10 +164,22 @@ public sealed partial class ReviewPageTests
         Assert.Equal(Print(before, far, "around"), Print(shaft, far, "around"));
     }
 
+    /// <summary>What would open without a comparison is refused where it is named.</summary>
+    [Theory]
+    [InlineData("wall,section,row,nail\n", "it is neither a review page nor a saved review")]
+    [InlineData("<html></html>", "it is neither a review page nor a saved review")]
+    [InlineData("{}", "it is not a saved review")]
+    [InlineData("{\"kind\": \"sheetgen review\", \"marks\": 3}", "it is not a saved review")]
+    [InlineData("{\"kind\": ", "it is no JSON at line 1, column 10")]
+    [InlineData("null", "it is neither a review page nor a saved review")]
+    [InlineData("{\"kind\": \"sheetgen review\", \"marks\": [], \"columns\": [], \"nails\": []}", null)]
+    public void Only_an_older_page_or_a_saved_review_is_taken_into_a_page(string text, string? why) => Assert.Equal(why, ReviewPage.WhyNotOlder(text));
+
     [Fact]
     public void An_older_page_goes_into_a_new_one_as_data_and_nothing_else()
     {
         string page = Make(Yaml()).Page;
+        Assert.Null(ReviewPage.WhyNotOlder(page));
         string against = Encoding.UTF8.GetString(ReviewPage.Against(Encoding.UTF8.GetBytes(page), Hostile, page));
 
         Assert.Equal(DataOf(page), DataOf(against));

@@ -1,9 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using SheetGen.Model;
-using SheetGen.Model.Units;
 
-namespace SheetGen.Drawing.Set;
+namespace SheetGen.Model.Units;
 
 /// <summary>Reads the sizes out of a fact in words, such as the plate's "8 x 8 x 3/4 in".</summary>
 public static partial class SizeText
@@ -30,7 +28,7 @@ public static partial class SizeText
 
     /// <summary>Diameter of a bar that a text names by its number, such as "#4"; null where it names none that is known.</summary>
     public static double? BarDiameter(string text, LengthUnit unit) =>
-        BarNumber().Match(text) is { Success: true } m && BarTable.Find(m.Groups[1].Value, 0) is Bar bar ? Model.Units.Lengths.FromInches(bar.DiameterInches, unit) : null;
+        BarNumber().Match(text) is { Success: true } m && BarTable.Find(m.Groups[1].Value, 0) is Bar bar ? Units.Lengths.FromInches(bar.DiameterInches, unit) : null;
 
     private static double Value(string number)
     {
@@ -46,11 +44,11 @@ public static partial class SizeText
 
     private static double In(string symbol, LengthUnit unit) => symbol.ToLowerInvariant() switch
     {
-        "mm" => 0.001 / Model.Units.Lengths.MetresPer(unit),
-        "cm" => 0.01 / Model.Units.Lengths.MetresPer(unit),
-        "m" => 1 / Model.Units.Lengths.MetresPer(unit),
-        "ft" or "'" => Model.Units.Lengths.FromInches(12, unit),
-        _ => Model.Units.Lengths.FromInches(1, unit),
+        "mm" => 0.001 / Units.Lengths.MetresPer(unit),
+        "cm" => 0.01 / Units.Lengths.MetresPer(unit),
+        "m" => 1 / Units.Lengths.MetresPer(unit),
+        "ft" or "'" => Units.Lengths.FromInches(12, unit),
+        _ => Units.Lengths.FromInches(1, unit),
     };
 
     private const string NumberForm = @"(?:\d+[ -]\d+/\d+|\d+/\d+|\d+(?:\.\d+)?|\.\d+)", UnitForm = @"(?:inches|inch|in|mm|cm|ft|m|""|')(?![A-Za-z])";
