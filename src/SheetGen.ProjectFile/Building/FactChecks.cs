@@ -94,7 +94,10 @@ internal sealed partial class FactChecks(LengthUnit unit, ProblemList problems)
             return null;
         double psi = Number(match.Groups["number"].Value) * match.Groups["unit"].Value.ToLowerInvariant() switch
         {
-            "psi" => 1, "ksi" => 1000, "kpa" => PsiPerMegapascal / 1000, _ => PsiPerMegapascal,
+            "psi" => 1,
+            "ksi" => 1000,
+            "kpa" => PsiPerMegapascal / 1000,
+            _ => PsiPerMegapascal,
         };
         return IsMetric ? psi / PsiPerMegapascal : psi;
     }
