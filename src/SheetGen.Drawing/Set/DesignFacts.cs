@@ -89,9 +89,9 @@ public sealed class DesignFacts(DrawingContext context, string blank)
             "plate" => design.PlateWidth is double width ? $"{Small(width)} x {Small(width)} x {Small(design.PlateThickness)}" : null,
             "studs" => design.Studs is { } s ? context.Say(Phrase.StudCount, Printed.Number(s.Count, 0), Small(s.Diameter), Small(s.Length)) : null,
             "shotcrete_strength" => Strength(design.Facing.ConcreteStrength),
-            // Shot facing may be told of with the shotcrete, in words or by its figure.
+            // Shot facing may be told of with the shotcrete in words; the figure under design: facing is the temporary facing's alone.
             "concrete_strength" => Strength(design.PermanentFacing.ConcreteStrength)
-                ?? (wall.Facing?.Kind is FacingKind.PermanentShotcrete or FacingKind.SculptedShotcrete ? Stated("shotcrete_strength") ?? Strength(design.Facing.ConcreteStrength) : null),
+                ?? (wall.Facing?.Kind is FacingKind.PermanentShotcrete or FacingKind.SculptedShotcrete ? Stated("shotcrete_strength") : null),
             "facing_bars" => FacingBars(design.PermanentFacing),
             "bond" => Bond(design),
             "nail_load" => NailLoad(design.MaximumLoads),
