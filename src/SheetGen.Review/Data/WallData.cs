@@ -1,6 +1,5 @@
 using System.Text.Json;
 using SheetGen.Drawing.Elevation;
-using SheetGen.Layout.Clearance;
 using SheetGen.Model;
 using SheetGen.Model.Geometry;
 using SheetGen.Model.Units;

@@ -1,7 +1,6 @@
 using System.Globalization;
 using SheetGen.Drawing.Details;
 using SheetGen.Drawing.Primitives;
-using SheetGen.Drawing.Set;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
