@@ -84,8 +84,8 @@ public static class ReviewCommand
     private static string ReadOlder(string path)
     {
         string? text = InputFile.Read(path, MostOlder).Text(out string why);
-        why = text is null ? why : ReviewPage.WhyNotOlder(text) ?? "";
-        return why.Length == 0 ? text! : throw new OutputException($"{path} cannot be read as an older page or saved review: {why}");
+        string? fault = text is null ? why : ReviewPage.WhyNotOlder(text);
+        return fault is null ? text! : throw new OutputException($"{path} cannot be read as an older page or saved review: {fault}");
     }
 
     private static int Watch(string file, bool open, Screen screen, Interruption interruption)

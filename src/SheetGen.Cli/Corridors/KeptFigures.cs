@@ -59,8 +59,7 @@ internal static class KeptFigures
     /// <summary>The box in plan around all that the project holds.</summary>
     public static IReadOnlyList<double> Reach(FinishedWall run)
     {
-        var scene = new ClearanceScene(run.Input.Project, [.. run.Laid.Layout.Nails.Select(n => n.Hole)]);
-        Bounds[] boxes = [.. scene.Obstacles.Select(o => o.Solid.Bounds), .. scene.Holes.Select(h => Bounds.Of(h))];
+        Bounds[] boxes = [.. new ClearanceScene(run.Input.Project, []).Obstacles.Select(o => o.Solid.Bounds), .. run.Laid.Layout.Nails.Select(n => Bounds.Of(n.Hole))];
         if (boxes.Length == 0)
             return [];
         Bounds all = boxes.Aggregate((a, b) => a.With(b));

@@ -1,7 +1,6 @@
 using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
-using SheetGen.Model.Units;
 
 namespace SheetGen.Layout.Placing;
 
@@ -144,21 +143,18 @@ internal sealed class LayoutSearch
         }
     }
 
-    private static CutShort Told(Uncovered left)
-    {
-        Wall wall = left.Bay.Wall;
-        LengthUnit unit = left.Bay.Unit;
-        string message = FormattableString.Invariant($"{wall.Name}, {wall.StationText(left.Start, unit)} to {wall.StationText(left.End, unit)}: the search for heads that cover this stopped at its greatest count, before every move was tried");
-        return new CutShort(wall, wall.StationOf(left.Start).Number, wall.StationOf(left.End).Number, message);
-    }
+    private static CutShort Told(Uncovered left) =>
+        Told(left.Bay, left.Start, left.End, "the search for heads that cover this stopped at its greatest count, before every move was tried");
 
-    private static CutShort Told(District district, int trials)
+    private static CutShort Told(District district, int trials) => Told(
+        district.Slots[0].Row.Bay, district.Slots[0].Grid.Head.Along, district.Slots[^1].Grid.Head.Along,
+        FormattableString.Invariant($"the search stopped at its greatest count, after {trials} trials, while it may still have found better layouts"));
+
+    private static CutShort Told(Bay bay, Along from, Along to, string what)
     {
-        Wall wall = district.Slots[0].Row.Bay.Wall;
-        LengthUnit unit = district.Slots[0].Row.Bay.Unit;
-        Along from = district.Slots[0].Grid.Head.Along, to = district.Slots[^1].Grid.Head.Along;
-        string message = FormattableString.Invariant($"{wall.Name}, {wall.StationText(from, unit)} to {wall.StationText(to, unit)}: the search stopped at its greatest count, after {trials} trials, while it may still have found better layouts");
-        return new CutShort(wall, wall.StationOf(from).Number, wall.StationOf(to).Number, message);
+        Wall wall = bay.Wall;
+        return new CutShort(
+            wall, wall.StationOf(from).Number, wall.StationOf(to).Number, $"{wall.Name}, {wall.StationText(from, bay.Unit)} to {wall.StationText(to, bay.Unit)}: {what}");
     }
 
     /// <summary>The limit in whole figures.</summary>

@@ -2,7 +2,9 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using SheetGen.Model;
 using SheetGen.Model.Units;
+using SheetGen.ProjectFile.Keys;
 using SheetGen.ProjectFile.Tree;
+using SheetGen.ProjectFile.Values;
 
 namespace SheetGen.ProjectFile.Building;
 
@@ -14,8 +16,6 @@ internal sealed partial class FactChecks(LengthUnit unit, ProblemList problems)
 {
     /// <summary>How far words and figure may be off, as a share: 0.75 in for 19 mm is no contradiction.</summary>
     private const double Share = 0.015;
-
-    private const double PsiPerMegapascal = 145.03773773, KilonewtonPerKip = 4.4482216152605;
 
     private bool IsMetric => unit == LengthUnit.Metre;
 
@@ -46,12 +46,12 @@ internal sealed partial class FactChecks(LengthUnit unit, ProblemList problems)
 
     private IEnumerable<Figure> Figures(string key, string words, DesignValues design) => key switch
     {
-        "shotcrete_strength" => Measured("design: facing: concrete_strength", Strength(words), design.Facing.ConcreteStrength, IsMetric ? "MPa" : "psi"),
-        "concrete_strength" => Measured("design: permanent_facing: concrete_strength", Strength(words), design.PermanentFacing.ConcreteStrength, IsMetric ? "MPa" : "psi"),
-        "bond" when design.BondByLayer.Count == 0 => Measured("design: bond", Strength(words) * (IsMetric ? 1000 : 1), design.Bond, IsMetric ? "kPa" : "psi"),
-        "nail_load" when design.MaximumLoads.Count > 0 && Force(words) is double load && !design.MaximumLoads.Any(l => IsNear(load, l)) =>
-            Measured("design: t_max", load, design.MaximumLoads.Max(), IsMetric ? "kN" : "kip"),
-        "mesh" => Measured("design: facing: mesh", MeshArea(words), design.Facing.Mesh, IsMetric ? "mm2/m" : "in2/ft"),
+        "shotcrete_strength" => Measured("design: facing: concrete_strength", Named(StrengthWords(), words, Measure.Concrete), design.Facing.ConcreteStrength, Measure.Concrete.UnitFor(unit)),
+        "concrete_strength" => Measured("design: permanent_facing: concrete_strength", Named(StrengthWords(), words, Measure.Concrete), design.PermanentFacing.ConcreteStrength, Measure.Concrete.UnitFor(unit)),
+        "bond" when design.BondByLayer.Count == 0 => Measured("design: bond", Named(StrengthWords(), words, Measure.Bond), design.Bond, Measure.Bond.UnitFor(unit)),
+        "nail_load" when design.MaximumLoads.Count > 0 && Named(ForceWords(), words, Measure.Force) is double load && !design.MaximumLoads.Any(l => IsNear(load, l)) =>
+            Measured("design: t_max", load, design.MaximumLoads.Max(), Measure.Force.UnitFor(unit)),
+        "mesh" => Measured("design: facing: mesh", MeshArea(words), design.Facing.Mesh, Measure.SteelPerWidth.UnitFor(unit)),
         "plate" when Sizes(words) is { Count: > 1 } sizes => [.. Size("design: plate: width", sizes[0], design.PlateWidth), .. Size("design: plate: thickness", sizes[^1], design.PlateThickness)],
         "studs" when design.Studs is { } studs && Sizes(words) is { Count: 2 } sizes => [.. Size("design: studs: diameter", sizes[0], studs.Diameter), .. Size("design: studs: length", sizes[1], studs.Length)],
         "waler_bars" => Bars("design: facing: waler_bars", words, design.Facing.Walers),
@@ -87,29 +87,9 @@ internal sealed partial class FactChecks(LengthUnit unit, ProblemList problems)
 
     private static bool IsNear(double a, double b) => Math.Abs(a - b) <= Share * Math.Max(Math.Abs(a), Math.Abs(b));
 
-    /// <summary>The first strength that words name, in psi, or MPa of a project in metres.</summary>
-    private double? Strength(string words)
-    {
-        if (StrengthWords().Match(words) is not { Success: true } match)
-            return null;
-        double psi = Number(match.Groups["number"].Value) * match.Groups["unit"].Value.ToLowerInvariant() switch
-        {
-            "psi" => 1,
-            "ksi" => 1000,
-            "kpa" => PsiPerMegapascal / 1000,
-            _ => PsiPerMegapascal,
-        };
-        return IsMetric ? psi / PsiPerMegapascal : psi;
-    }
-
-    /// <summary>The first force that words name, in kip, or kN of a project in metres.</summary>
-    private double? Force(string words)
-    {
-        if (ForceWords().Match(words) is not { Success: true } match)
-            return null;
-        double kip = Number(match.Groups["number"].Value) / (match.Groups["unit"].Value.StartsWith("kn", StringComparison.OrdinalIgnoreCase) ? KilonewtonPerKip : 1);
-        return IsMetric ? kip * KilonewtonPerKip : kip;
-    }
+    /// <summary>The first figure of a kind that words name, in the project's unit of it.</summary>
+    private double? Named(Regex form, string words, Measure measure) =>
+        form.Match(words) is { Success: true } match ? MeasureValues.Of(Number(match.Groups["number"].Value), match.Groups["unit"].Value, measure, unit) : null;
 
     /// <summary>Steel per width of a welded wire by its name: spacing in inches and wires in hundredths of a square inch, or with an M in millimetres and square millimetres (ASTM A1064).</summary>
     private double? MeshArea(string words)
@@ -117,9 +97,9 @@ internal sealed partial class FactChecks(LengthUnit unit, ProblemList problems)
         if (MeshWords().Match(words) is not { Success: true } match || match.Groups["spacing"].Value != match.Groups["other"].Value)
             return null;
         double spacing = Number(match.Groups["spacing"].Value), wire = Number(match.Groups["wire"].Value);
-        bool inMillimetres = match.Groups["metric"].Success;
-        double squareMillimetresPerMetre = inMillimetres ? wire / spacing * 1000 : wire / 100 / spacing * (25.4 * 1000);
-        return IsMetric ? squareMillimetresPerMetre : squareMillimetresPerMetre / (25.4 * 1000) * 12;
+        return match.Groups["metric"].Success
+            ? MeasureValues.Of(wire / spacing * 1000, "mm2/m", Measure.SteelPerWidth, unit)
+            : MeasureValues.Of(wire / 100 / spacing * 12, "in2/ft", Measure.SteelPerWidth, unit);
     }
 
     private static double Number(string text) => double.Parse(text.Replace(",", "", StringComparison.Ordinal), CultureInfo.InvariantCulture);

@@ -26,8 +26,24 @@ internal static partial class MeasureValues
         string name = match.Groups["unit"].Value;
         if (SizeOf(measure, name) is not { } given)
             return Amount.Bad(ProblemCodes.UnknownUnit, $"unknown unit \"{Shown.Short(name)}\"; {measure.Name} takes {measure.Foot} or {measure.Metre}");
+        (decimal over, decimal under) = Ratio(given, measure, unit);
+        return over == under ? number : Amount.Of(number.Exact * over / under);
+    }
+
+    /// <summary>A figure with its unit in the project's unit of its kind; null where the kind has no such unit.</summary>
+    public static double? Of(double number, string name, Measure measure, LengthUnit unit)
+    {
+        if (SizeOf(measure, name) is not { } given)
+            return null;
+        (decimal over, decimal under) = Ratio(given, measure, unit);
+        return number * (double)(over / under);
+    }
+
+    /// <summary>A unit's size in the project's unit of its kind.</summary>
+    private static (decimal Over, decimal Under) Ratio((decimal Over, decimal Under) given, Measure measure, LengthUnit unit)
+    {
         (decimal over, decimal under) = SizeOf(measure, measure.UnitFor(unit))!.Value;
-        return given == (over, under) ? number : Amount.Of(number.Exact * (given.Over * under) / (given.Under * over));
+        return (given.Over * under, given.Under * over);
     }
 
     private static (decimal Over, decimal Under)? SizeOf(Measure measure, string name)
