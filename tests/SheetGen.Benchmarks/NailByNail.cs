@@ -20,9 +20,9 @@ internal sealed record NailByNail(int Unresolved, int Noted, double Effort)
         long effort = 0;
         foreach (RowTask row in rows)
         {
-            for (int label = 0; label < row.Count; label++)
+            for (int ordinal = 0; ordinal < row.Count; ordinal++)
             {
-                if (Free(row, row.GridChoice(label), placed, clearance) is not { } nail)
+                if (Free(row, row.GridChoice(ordinal), placed, clearance) is not { } nail)
                 {
                     unresolved++;
                     continue;

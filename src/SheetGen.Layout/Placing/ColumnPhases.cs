@@ -41,7 +41,7 @@ internal static class ColumnPhases
     }
 
     /// <summary>First columns worth trying over one spacing, centred ones (null) before all.</summary>
-    public static IReadOnlyList<double?> PlacesOf(WallProject project, Section section)
+    public static IReadOnlyList<double?> FirstColumnsOf(WallProject project, Section section)
     {
         double least = section.HorizontalSpacing / Greatest, step = project.Rules.ShiftStep;
         // Whole shift steps where they are fine enough, so that the figure printed is a round one.
@@ -53,7 +53,7 @@ internal static class ColumnPhases
     private static WallProject Best(WallProject project, int wall, int section, IProgress<string>? progress)
     {
         string name = project.Walls[wall].Sections[section].Name;
-        double?[] places = [.. PlacesOf(project, project.Walls[wall].Sections[section])];
+        double?[] places = [.. FirstColumnsOf(project, project.Walls[wall].Sections[section])];
         var tried = new Figures[places.Length];
         for (int from = 0; from < places.Length; from += AtOnce)
         {

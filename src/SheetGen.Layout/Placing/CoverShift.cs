@@ -76,7 +76,7 @@ internal sealed class CoverShift(District district, CoverWatch cover, int mostRe
                 Along along = nails[i].Choice.Head.Along;
                 if (along < start - 2 * bay.Reach || along > end + 2 * bay.Reach || !CanMove(nails[i]))
                     continue;
-                foreach (HeadChoice to in row.Row.Choices[nails[i].Choice.Label])
+                foreach (HeadChoice to in row.Row.Choices[nails[i].Choice.Ordinal])
                 {
                     if (to != nails[i].Choice && MayMatter(span, along, to.Head.Along) && Followed(row.Row, nails, i, to) is { } move)
                         yield return move;
@@ -117,7 +117,7 @@ internal sealed class CoverShift(District district, CoverWatch cover, int mostRe
                     break;
                 if (next is null || !CanMove(next))
                     return null;
-                HeadChoice? follows = row.Choices[next.Choice.Label].Where(c => Fits(row, last, c, step))
+                HeadChoice? follows = row.Choices[next.Choice.Ordinal].Where(c => Fits(row, last, c, step))
                     .MinBy(c => Math.Abs(c.Head.Along - next.Choice.Head.Along));
                 if (follows is null)
                     return null;

@@ -84,10 +84,10 @@ internal sealed class CoverWatch
         foreach (RowState row in _rows[bay])
         {
             List<Along> places = row.Row.Row.Places;
-            int label = places.BinarySearch(first);
-            for (label = label < 0 ? ~label : label; label < places.Count && places[label] <= last; label++)
+            int ordinal = places.BinarySearch(first);
+            for (ordinal = ordinal < 0 ? ~ordinal : ordinal; ordinal < places.Count && places[ordinal] <= last; ordinal++)
             {
-                Slot slot = row.Slots[label];
+                Slot slot = row.Slots[ordinal];
                 foreach (Placed nail in before && slot.Before is { } old ? old : slot.Nails)
                     heads.Add(nail.Choice.Head);
             }

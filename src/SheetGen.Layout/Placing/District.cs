@@ -67,7 +67,7 @@ internal sealed class District
     public (int First, int Last) RangeAround(Slot slot)
     {
         IReadOnlyList<Slot> row = Layout.Rows[slot.Row.Index].Slots;
-        int first = slot.Label, last = slot.Label;
+        int first = slot.Ordinal, last = slot.Ordinal;
         while (first > 0 && row[first - 1].District == Number)
             first--;
         while (last + 1 < row.Count && row[last + 1].District == Number)

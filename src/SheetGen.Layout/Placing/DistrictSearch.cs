@@ -236,8 +236,8 @@ internal sealed class DistrictSearch
             chains++;
             idle = Try(_stretch, slot) < 0 ? 0 : idle + 1;
             IReadOnlyList<Slot> row = District.Layout.Rows[slot.Row.Index].Slots;
-            for (int label = Math.Max(0, slot.Label - 1); label <= Math.Min(row.Count - 1, slot.Label + 1); label++)
-                solved.UnionWith(row[label].Nails);
+            for (int ordinal = Math.Max(0, slot.Ordinal - 1); ordinal <= Math.Min(row.Count - 1, slot.Ordinal + 1); ordinal++)
+                solved.UnionWith(row[ordinal].Nails);
         }
         return true;
     }

@@ -11,10 +11,10 @@ internal sealed class HeadChoice
     private readonly Vector2D _tangent;
     private FreeDirections? _directions;
 
-    public HeadChoice(Face face, Head head, int label, double shift, Turnings turnings, bool isPinned, double? pinnedLength)
+    public HeadChoice(Face face, Head head, int ordinal, double shift, Turnings turnings, bool isPinned, double? pinnedLength)
     {
         Head = head;
-        Label = label;
+        Ordinal = ordinal;
         Shift = shift;
         Turnings = turnings;
         IsPinned = isPinned;
@@ -25,12 +25,12 @@ internal sealed class HeadChoice
     }
 
     /// <summary>The same place with a length that the designer pinned.</summary>
-    public HeadChoice WithLength(Face face, double length) => new(face, Head, Label, Shift, Turnings, IsPinned, length) { IsAdded = IsAdded };
+    public HeadChoice WithLength(Face face, double length) => new(face, Head, Ordinal, Shift, Turnings, IsPinned, length) { IsAdded = IsAdded };
 
     public Head Head { get; }
 
     /// <summary>Index of the grid station that it stands for.</summary>
-    public int Label { get; }
+    public int Ordinal { get; }
 
     /// <summary>Signed distance from the grid station.</summary>
     public double Shift { get; }

@@ -16,7 +16,7 @@ internal sealed class LayoutState
         var states = new List<RowState>();
         foreach (RowTask row in rows)
         {
-            Slot[] own = [.. Enumerable.Range(0, row.Count).Select(label => new Slot(slots.Count + label, row, label, _standing))];
+            Slot[] own = [.. Enumerable.Range(0, row.Count).Select(ordinal => new Slot(slots.Count + ordinal, row, ordinal, _standing))];
             slots.AddRange(own);
             states.Add(new RowState(row, own));
         }

@@ -12,7 +12,7 @@ internal static class Marking
         RowTask row = state.Row;
         Dictionary<int, int> next = row.Columns.Concat(row.LeftOutByHand.Select(l => l.Column))
             .GroupBy(c => c.Number).ToDictionary(g => g.Key, g => g.Max(c => c.Further) + 1);
-        foreach (IGrouping<int, Placed> station in state.Nails.GroupBy(n => n.Choice.Label))
+        foreach (IGrouping<int, Placed> station in state.Nails.GroupBy(n => n.Choice.Ordinal))
         {
             ColumnName column = row.Columns[station.Key];
             Placed[] nails = [.. station.OrderBy(n => Math.Abs(n.Choice.Shift)).ThenBy(n => n.Choice.Shift)];
@@ -23,5 +23,5 @@ internal static class Marking
         return marks;
     }
 
-    public static string OfStation(this Marks names, RowTask row, int label) => names.Of(row.Bay, row.Number, row.Columns[label]);
+    public static string OfStation(this Marks names, RowTask row, int ordinal) => names.Of(row.Bay, row.Number, row.Columns[ordinal]);
 }

@@ -49,7 +49,7 @@ internal static class NearSlots
         var box = new Bounds(grid, grid);
         HeadChoice? last = null;
         Bounds fan = default;
-        foreach (HeadChoice choice in row.Choices[slot.Label])
+        foreach (HeadChoice choice in row.Choices[slot.Ordinal])
         {
             // On a straight face all places see the same box of axes.
             if (last is null || choice.IsPinned || last.IsPinned || !choice.LooksLike(last))

@@ -20,22 +20,22 @@ internal static class Pins
         {
             if (pin is { Along: null, Splay: null, Inclination: null, Length: { } length })
             {
-                for (int label = 0; label < choices.Length; label++)
-                    choices[label] = [.. choices[label].Select(c => c.WithLength(bay.Face, length))];
+                for (int ordinal = 0; ordinal < choices.Length; ordinal++)
+                    choices[ordinal] = [.. choices[ordinal].Select(c => c.WithLength(bay.Face, length))];
             }
             else if (pin.Along is not { } stated)
             {
-                for (int label = 0; label < choices.Length; label++)
-                    choices[label] = [Pinned(project, row, choices[label][0], row.Places[label], pin)];
+                for (int ordinal = 0; ordinal < choices.Length; ordinal++)
+                    choices[ordinal] = [Pinned(project, row, choices[ordinal][0], row.Places[ordinal], pin)];
             }
             else if (new Along(stated) is var along && IsIn(bay, along) && choices.Length > 0)
             {
                 Along place = bay.Rounded(along);
                 bool IsFree(int l) => added.Contains(row.Places[l]) == (pin.Kind == FixedKind.Added) && (!taken.TryGetValue(l, out Along other) || Math.Abs(other - along) < Tolerance.Rounding);
-                if (Nearest(row.Places, new Along(pin.GridAlong ?? stated), IsFree) is not int label)
+                if (Nearest(row.Places, new Along(pin.GridAlong ?? stated), IsFree) is not int ordinal)
                     continue;
-                taken[label] = along;
-                choices[label] = [Pinned(project, row, choices[label][0], place, pin)];
+                taken[ordinal] = along;
+                choices[ordinal] = [Pinned(project, row, choices[ordinal][0], place, pin)];
             }
         }
     }
@@ -47,11 +47,11 @@ internal static class Pins
         Turning turning = Turnings.Make(section, project.Rules.Redirect, pin.Splay ?? 0, inclination, inclination - section.Inclination);
         bool isAdded = pin.Kind == FixedKind.Added;
         // An added nail stands for no grid station: it is off every one of them.
-        double shift = isAdded ? project.Rules.ShiftStep : Math.Round(along - row.Places[before.Label], Tolerance.RoundingDecimals);
+        double shift = isAdded ? project.Rules.ShiftStep : Math.Round(along - row.Places[before.Ordinal], Tolerance.RoundingDecimals);
         Head head = pin.Elevation is double elevation ? new Head(along, new Elevation(elevation).Rounded(row.Bay.Unit)) : row.HeadAt(along);
         if (shift == 0 && head.Elevation != row.HeadAt(along).Elevation)
             shift = Lengths.Quantum(row.Bay.Unit);
-        return new HeadChoice(row.Bay.Face, head, before.Label, shift, Turnings.Only(turning), true, pin.Length ?? before.PinnedLength) { IsAdded = isAdded };
+        return new HeadChoice(row.Bay.Face, head, before.Ordinal, shift, Turnings.Only(turning), true, pin.Length ?? before.PinnedLength) { IsAdded = isAdded };
     }
 
     /// <summary>True where a pin is said of a row.</summary>

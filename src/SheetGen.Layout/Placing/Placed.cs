@@ -15,7 +15,7 @@ internal sealed class Placed
         Choice = choice;
         Turning = turning;
         IsUnresolved = isUnresolved;
-        SlotNumber = row.FirstSlot + choice.Label;
+        SlotNumber = row.FirstSlot + choice.Ordinal;
         Cost = CostOf(row, choice, turning, isUnresolved);
         _hole = hole;
         Box = Bounds.Of(hole);
@@ -50,9 +50,9 @@ internal sealed class Placed
         new(row, choice, turning, isUnresolved, row.HoleOf(choice, turning));
 
     /// <summary>The grid's nail at a grid station, left as it is.</summary>
-    public static Placed Unresolved(RowTask row, int label)
+    public static Placed Unresolved(RowTask row, int ordinal)
     {
-        HeadChoice grid = row.GridChoice(label);
+        HeadChoice grid = row.GridChoice(ordinal);
         return At(row, grid, grid.Turnings[0], true);
     }
 

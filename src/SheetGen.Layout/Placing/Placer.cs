@@ -78,13 +78,13 @@ public static class Placer
     private static NailRow RowOf(RowTask row) => new(
         row.Bay.Wall, row.Bay.Section, row.Bay.Leg.Index, row.Number, row.Row.IsLevel,
         row.Row.IsLevel ? row.Row.Level : -row.Row.Level, row.Length,
-        [.. row.Row.Places.Where((_, label) => !row.GridChoice(label).IsAdded).Concat(row.LeftOutByHand.Select(l => l.Along)).Order().Select(p => p.Number)]);
+        [.. row.Row.Places.Where((_, ordinal) => !row.GridChoice(ordinal).IsAdded).Concat(row.LeftOutByHand.Select(l => l.Along)).Order().Select(p => p.Number)]);
 
     private static Nail Finish(Placed nail, string mark, RowState state, Reasons reasons)
     {
         RowTask row = nail.Row;
         Wall wall = row.Bay.Wall;
-        Placed first = state.At(nail.Choice.Label)
+        Placed first = state.At(nail.Choice.Ordinal)
             .OrderBy(n => Math.Abs(n.Choice.Shift)).ThenBy(n => n.Choice.Shift).First();
         bool isAdded = nail.Choice.IsAdded || !ReferenceEquals(first, nail);
         Station station = wall.StationOf(nail.Choice.Head.Along).Rounded(row.Bay.Unit);
@@ -94,7 +94,7 @@ public static class Placer
             Wall = wall,
             Section = row.Bay.Section,
             Row = row.Number,
-            Column = row.Columns[nail.Choice.Label].Number,
+            Column = row.Columns[nail.Choice.Ordinal].Number,
             Kind = NailKind.Production,
             Along = nail.Choice.Head.Along.Number,
             Station = station.Number,
@@ -106,7 +106,7 @@ public static class Placer
             IsMoved = !nail.Choice.IsAtGrid,
             IsAdded = isAdded,
             IsFixed = nail.Choice.IsPinned,
-            GridStation = (isAdded ? station : wall.StationOf(row.Row.Places[nail.Choice.Label]).Rounded(row.Bay.Unit)).Number,
+            GridStation = (isAdded ? station : wall.StationOf(row.Row.Places[nail.Choice.Ordinal]).Rounded(row.Bay.Unit)).Number,
             Hole = nail.Hole,
             Reason = reasons.Of(nail),
         };
@@ -132,14 +132,14 @@ public static class Placer
                 names.Of(row.Bay, row.Number, column), row.Bay.Wall, row.Bay.Section, row.Number, column.Number, along.Number, row.Row.ElevationAt(along).Number,
                 "left out in the project file");
         }
-        for (int label = 0; label < row.Count; label++)
+        for (int ordinal = 0; ordinal < row.Count; ordinal++)
         {
-            if (state.At(label).Count > 0)
+            if (state.At(ordinal).Count > 0)
                 continue;
-            Along along = row.Row.Places[label];
+            Along along = row.Row.Places[ordinal];
             yield return new LeftOut(
-                names.OfStation(row, label), row.Bay.Wall, row.Bay.Section, row.Number, label + 1, along.Number, row.Row.ElevationAt(along).Number,
-                reasons.OfLeftOut(row, label));
+                names.OfStation(row, ordinal), row.Bay.Wall, row.Bay.Section, row.Number, ordinal + 1, along.Number, row.Row.ElevationAt(along).Number,
+                reasons.OfLeftOut(row, ordinal));
         }
     }
 
@@ -158,7 +158,7 @@ public static class Placer
         GridHeads limit = GridHeads.Of(layout);
         if (limit.Least == 0)
             yield break;
-        string Mark(Slot slot) => names.OfStation(slot.Row, slot.Label);
+        string Mark(Slot slot) => names.OfStation(slot.Row, slot.Ordinal);
         string Listed(IReadOnlyList<string> items) => string.Join(", ", items.Take(Shown)) + (items.Count > Shown ? FormattableString.Invariant($" and {items.Count - Shown} more") : "");
         var because = new List<string>();
         if (limit.Blocked.Count > 0)

@@ -38,7 +38,7 @@ internal sealed class Reasons
         if (nail.Choice.IsPinned)
             return new NailReason(null, null, null, null, [], "pinned in the project file");
         RowTask row = nail.Row;
-        HeadChoice grid = row.GridChoice(nail.Choice.Label);
+        HeadChoice grid = row.GridChoice(nail.Choice.Ordinal);
         Hit? worst = WorstHit(nail, row, grid, row.HoleOf(grid, grid.Turnings[0]));
         IReadOnlyList<FailedChoice> failed = nail.IsUnresolved ? FailedOf(nail, grid, null) : FailedOf(nail, grid, nail.Cost);
         if (worst is not { } hit)
@@ -82,9 +82,9 @@ internal sealed class Reasons
         along - span.Bay.HalfWindow < span.End && along + span.Bay.HalfWindow > span.Start;
 
     /// <summary>Why a grid station has no nail.</summary>
-    public string OfLeftOut(RowTask row, int label)
+    public string OfLeftOut(RowTask row, int ordinal)
     {
-        HeadChoice grid = row.GridChoice(label);
+        HeadChoice grid = row.GridChoice(ordinal);
         Hit? worst = WorstHit(null, row, grid, row.HoleOf(grid, grid.Turnings[0]));
         return worst is { } hit
             ? $"grid place {Told(hit)}; the gap between its neighbours is allowed"
@@ -122,7 +122,7 @@ internal sealed class Reasons
         }
         double clearance = row.Bay.Rules.NailClearance;
         var others = new List<Placed>();
-        _layout.AddHits(_layout.Rows[row.Index].Slots[choice.Label], hole, others);
+        _layout.AddHits(_layout.Rows[row.Index].Slots[choice.Ordinal], hole, others);
         foreach (Placed other in others.OrderBy(o => o.Row.Index).ThenBy(o => o.Choice.Head.Along))
         {
             // What is not to be drilled stands in nobody's way, unless neither is.

@@ -11,15 +11,15 @@ internal sealed class RowState(RowTask row, Slot[] slots)
     public IEnumerable<Placed> Nails => slots.SelectMany(s => s.Nails);
 
     /// <summary>Nails that stand for a grid station, in order along the wall.</summary>
-    public IReadOnlyList<Placed> At(int label) => slots[label].Nails;
+    public IReadOnlyList<Placed> At(int ordinal) => slots[ordinal].Nails;
 
     /// <summary>The last place with a nail before a grid station.</summary>
     public HeadChoice? Before(int first)
     {
-        for (int label = first - 1; label >= 0; label--)
+        for (int ordinal = first - 1; ordinal >= 0; ordinal--)
         {
-            if (slots[label].Nails.Length > 0)
-                return slots[label].Nails[^1].Choice;
+            if (slots[ordinal].Nails.Length > 0)
+                return slots[ordinal].Nails[^1].Choice;
         }
         return null;
     }
@@ -27,10 +27,10 @@ internal sealed class RowState(RowTask row, Slot[] slots)
     /// <summary>The first place with a nail after a grid station.</summary>
     public HeadChoice? After(int last)
     {
-        for (int label = last + 1; label < slots.Length; label++)
+        for (int ordinal = last + 1; ordinal < slots.Length; ordinal++)
         {
-            if (slots[label].Nails.Length > 0)
-                return slots[label].Nails[0].Choice;
+            if (slots[ordinal].Nails.Length > 0)
+                return slots[ordinal].Nails[0].Choice;
         }
         return null;
     }
@@ -39,8 +39,8 @@ internal sealed class RowState(RowTask row, Slot[] slots)
     public Cost CostOf(int first, int last)
     {
         Cost sum = default;
-        for (int label = first; label <= last; label++)
-            sum += slots[label].Cost;
+        for (int ordinal = first; ordinal <= last; ordinal++)
+            sum += slots[ordinal].Cost;
         return sum;
     }
 
@@ -52,8 +52,8 @@ internal sealed class RowState(RowTask row, Slot[] slots)
         foreach (Placed nail in nails)
         {
             sum += nail.Cost;
-            stations += nail.Choice.Label == before ? 0 : 1;
-            before = nail.Choice.Label;
+            stations += nail.Choice.Ordinal == before ? 0 : 1;
+            before = nail.Choice.Ordinal;
         }
         return sum + Placed.LeavingOut(last - first + 1 - stations);
     }

@@ -86,9 +86,9 @@ internal sealed class RowTask
     public Site Site { get; }
 
     /// <summary>The place at a grid station itself; where it is pinned elsewhere, the pinned place.</summary>
-    public HeadChoice GridChoice(int label)
+    public HeadChoice GridChoice(int ordinal)
     {
-        IReadOnlyList<HeadChoice> choices = Choices[label];
+        IReadOnlyList<HeadChoice> choices = Choices[ordinal];
         int at = 0;
         while (!choices[at].IsAtGrid && !choices[at].IsPinned)
             at++;
@@ -145,12 +145,12 @@ internal sealed class RowTask
     /// <summary>What stands still near the nails of one grid station, wherever they stand within their reach.</summary>
     public Obstacle[] Near(HeadChoice choice)
     {
-        if (_near[choice.Label] is { } known)
+        if (_near[choice.Ordinal] is { } known)
             return known;
-        HeadChoice grid = GridChoice(choice.Label);
-        double spread = Choices[choice.Label].Max(c => (c.Point - grid.Point).Length);
+        HeadChoice grid = GridChoice(choice.Ordinal);
+        double spread = Choices[choice.Ordinal].Max(c => (c.Point - grid.Point).Length);
         double reach = LongestNail + spread + Radius + Bay.Rules.Drift * LongestNail;
-        return _near[choice.Label] = Site.Near(Bay.Face, Bay.Leg.Index, grid.Point, reach);
+        return _near[choice.Ordinal] = Site.Near(Bay.Face, Bay.Leg.Index, grid.Point, reach);
     }
 
     /// <summary>True where two nails may be neighbours in the row: the gap between them fits.</summary>
@@ -160,22 +160,22 @@ internal sealed class RowTask
         double face = gap * FaceFactor(from, to);
         if (face < LeastGap - Tolerance.Rounding)
             return false;
-        if (Ends.IsBound(from.Label, to.Label))
+        if (Ends.IsBound(from.Ordinal, to.Ordinal))
         {
             double greatest = from.IsAtGrid && to.IsAtGrid ? GreatestGap : GreatestMovedGap;
-            return Math.Max(gap, face) <= greatest || (from.IsAtGrid && to.IsAtGrid && to.Label == from.Label + 1);
+            return Math.Max(gap, face) <= greatest || (from.IsAtGrid && to.IsAtGrid && to.Ordinal == from.Ordinal + 1);
         }
-        return Ends.CoversEnd(from.Label, from.Head.Along) && Ends.CoversStart(to.Label, to.Head.Along);
+        return Ends.CoversEnd(from.Ordinal, from.Head.Along) && Ends.CoversStart(to.Ordinal, to.Head.Along);
     }
 
     /// <summary>True where two nails, or a nail and the row's start or end (null), may be next to each other.</summary>
     public bool FitsAsNeighbours(HeadChoice? before, HeadChoice? after)
     {
         if (before is null)
-            return after is not null && Ends.RunOf(after.Label) == 0 && Ends.CoversStart(after.Label, after.Head.Along);
+            return after is not null && Ends.RunOf(after.Ordinal) == 0 && Ends.CoversStart(after.Ordinal, after.Head.Along);
         return after is null
-            ? Ends.RunOf(before.Label) == Ends.LastRun && Ends.CoversEnd(before.Label, before.Head.Along)
-            : before.Head.Along < after.Head.Along && Ends.SkipsNoRun(before.Label, after.Label) && Fits(before, after);
+            ? Ends.RunOf(before.Ordinal) == Ends.LastRun && Ends.CoversEnd(before.Ordinal, before.Head.Along)
+            : before.Head.Along < after.Head.Along && Ends.SkipsNoRun(before.Ordinal, after.Ordinal) && Fits(before, after);
     }
 
     private double FaceFactor(HeadChoice from, HeadChoice to)

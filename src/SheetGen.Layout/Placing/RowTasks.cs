@@ -39,8 +39,8 @@ internal static class RowTasks
                 continue;
             RowHeads[] inBay = [.. rows.Where(r => r.Bay == row.Bay)];
             var choices = new IReadOnlyList<HeadChoice>[row.Places.Count];
-            for (int label = 0; label < choices.Length; label++)
-                choices[label] = Choices(row, label, outline, turnings);
+            for (int ordinal = 0; ordinal < choices.Length; ordinal++)
+                choices[ordinal] = Choices(row, ordinal, outline, turnings);
 
             Pins.Apply(site.Project, row, number, choices, stations.Added);
             tasks.Add(new RowTask(
@@ -50,11 +50,11 @@ internal static class RowTasks
     }
 
     /// <summary>The grid place and the places a whole number of shift steps from it, up to half a spacing, that the face allows.</summary>
-    private static List<HeadChoice> Choices(RowHeads row, int label, FaceOutline outline, Turnings turnings)
+    private static List<HeadChoice> Choices(RowHeads row, int ordinal, FaceOutline outline, Turnings turnings)
     {
         Bay bay = row.Bay;
         Rules rules = bay.Rules;
-        Along place = row.Places[label];
+        Along place = row.Places[ordinal];
         double quantum = Lengths.Quantum(bay.Unit);
         int steps = (int)Math.Floor(bay.Section.HorizontalSpacing / 2 / rules.ShiftStep + Tolerance.Rounding);
         Head grid = row.HeadAt(place);
@@ -74,7 +74,7 @@ internal static class RowTasks
                 if (isBottom && head.Elevation - bay.Wall.Bottom.At(along) > rules.BottomMax + quantum)
                     continue;
             }
-            choices.Add(new HeadChoice(bay.Face, head, label, k * rules.ShiftStep, turnings, false, null));
+            choices.Add(new HeadChoice(bay.Face, head, ordinal, k * rules.ShiftStep, turnings, false, null));
         }
         return choices;
     }

@@ -7,13 +7,13 @@ internal sealed class Slot
     private Placed[] _nails = [];
     private int _freedom = -1;
 
-    internal Slot(int index, RowTask row, int label, Standing standing)
+    internal Slot(int index, RowTask row, int ordinal, Standing standing)
     {
         _standing = standing;
         Index = index;
         Row = row;
-        Label = label;
-        Grid = row.GridChoice(label);
+        Ordinal = ordinal;
+        Grid = row.GridChoice(ordinal);
         Nails = [Placed.At(row, Grid, Grid.Turnings[0], false)];
     }
 
@@ -22,7 +22,7 @@ internal sealed class Slot
         _standing = standing;
         Index = other.Index;
         Row = other.Row;
-        Label = other.Label;
+        Ordinal = other.Ordinal;
         Grid = other.Grid;
         Nails = other.Nails;
         Near = other.Near;
@@ -36,7 +36,7 @@ internal sealed class Slot
     public RowTask Row { get; }
 
     /// <summary>Number of the grid station in its row, from 0.</summary>
-    public int Label { get; }
+    public int Ordinal { get; }
 
     /// <summary>The place at the grid station itself, or where its nail is pinned.</summary>
     public HeadChoice Grid { get; }

@@ -95,7 +95,7 @@ internal sealed class Trial(LayoutState layout, CoverWatch cover)
     private bool FitsInRow(Slot slot)
     {
         RowState row = layout.Rows[slot.Row.Index];
-        HeadChoice? before = row.Before(slot.Label), after = row.After(slot.Label);
+        HeadChoice? before = row.Before(slot.Ordinal), after = row.After(slot.Ordinal);
         if (slot.Nails.Length == 0)
             return slot.Row.FitsAsNeighbours(before, after);
         for (int i = 0; i < slot.Nails.Length; i++)

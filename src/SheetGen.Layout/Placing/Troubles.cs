@@ -11,35 +11,35 @@ internal static class Troubles
     {
         RowTask row = state.Row;
         double clearance = row.Bay.Rules.NailClearance - Tolerance.Rounding;
-        var labels = new SortedSet<int>();
+        var ordinals = new SortedSet<int>();
         Placed[] nails = [.. state.Nails];
         for (int i = 0; i < nails.Length; i++)
         {
             Placed nail = nails[i];
             if (nail.Choice.IsPinned || !row.IsFree(nail.Choice, 0))
-                labels.Add(nail.Choice.Label);
+                ordinals.Add(nail.Choice.Ordinal);
             if (i == 0)
                 continue;
             Placed before = nails[i - 1];
             if (HoleDistance.CloserThan(before.Hole, nail.Hole, clearance) || !row.Fits(before.Choice, nail.Choice))
             {
-                labels.Add(before.Choice.Label);
-                labels.Add(nail.Choice.Label);
+                ordinals.Add(before.Choice.Ordinal);
+                ordinals.Add(nail.Choice.Ordinal);
             }
         }
-        return Join(labels);
+        return Join(ordinals);
     }
 
     /// <summary>Stations as stretches; those that would be solved with the same neighbours are joined.</summary>
-    public static List<(int First, int Last)> Join(SortedSet<int> labels)
+    public static List<(int First, int Last)> Join(SortedSet<int> ordinals)
     {
         var joined = new List<(int First, int Last)>();
-        foreach (int label in labels)
+        foreach (int ordinal in ordinals)
         {
-            if (joined.Count > 0 && label - joined[^1].Last <= 2 * ChainRebuild.Margin + 1)
-                joined[^1] = (joined[^1].First, label);
+            if (joined.Count > 0 && ordinal - joined[^1].Last <= 2 * ChainRebuild.Margin + 1)
+                joined[^1] = (joined[^1].First, ordinal);
             else
-                joined.Add((label, label));
+                joined.Add((ordinal, ordinal));
         }
         return joined;
     }

@@ -44,5 +44,5 @@ internal sealed class CandidateBox
         return (Part(true), Part(false));
     }
 
-    private Model.Geometry.Vector2D Axis => Station.Row.Bay.Wall.LayoutLine.TangentAt(Station.Row.GridChoice(Station.Label).Head.Along.Number);
+    private Model.Geometry.Vector2D Axis => Station.Row.Bay.Wall.LayoutLine.TangentAt(Station.Row.GridChoice(Station.Ordinal).Head.Along.Number);
 }

@@ -23,7 +23,7 @@ internal sealed class TwinCluster
             for (int p = 0; p < nodes.Count; p++)
                 _nodes.Add((nodes.RowOf(p), nodes.ChoiceOf(p)));
         }
-        foreach (var group in Enumerable.Range(0, _nodes.Count).GroupBy(n => (_nodes[n].Row.Index, _nodes[n].Choice.Label)))
+        foreach (var group in Enumerable.Range(0, _nodes.Count).GroupBy(n => (_nodes[n].Row.Index, _nodes[n].Choice.Ordinal)))
             Stations.Add(StationOf([.. group]));
     }
 
@@ -50,9 +50,9 @@ internal sealed class TwinCluster
     private TwinStation StationOf(int[] nodes)
     {
         (RowTask row, HeadChoice first) = _nodes[nodes[0]];
-        Placed[] beside = _beside is null || row.GridChoice(first.Label).IsPinned
+        Placed[] beside = _beside is null || row.GridChoice(first.Ordinal).IsPinned
             ? []
-            : [.. _beside.Rows[row.Index].Slots[first.Label].Near.SelectMany(s => s.Nails).Where(n => !n.IsUnresolved && !IsInside(n))];
+            : [.. _beside.Rows[row.Index].Slots[first.Ordinal].Near.SelectMany(s => s.Nails).Where(n => !n.IsUnresolved && !IsInside(n))];
         var candidates = new List<Candidate>();
         foreach (int node in nodes)
         {
@@ -66,6 +66,6 @@ internal sealed class TwinCluster
                     candidates.Add(candidate);
             }
         }
-        return new TwinStation(row, first.Label, candidates, row.GridChoice(first.Label).IsPinned);
+        return new TwinStation(row, first.Ordinal, candidates, row.GridChoice(first.Ordinal).IsPinned);
     }
 }

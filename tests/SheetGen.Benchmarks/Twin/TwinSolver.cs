@@ -93,10 +93,10 @@ internal sealed class TwinSolver
     private void Stand(TwinStation station)
     {
         (StretchNodes nodes, int first) = _cluster.Chains.First(
-            c => c.Nodes.RowOf(0) == station.Row && Enumerable.Range(0, c.Nodes.Count).Any(p => c.Nodes.ChoiceOf(p).Label == station.Label));
+            c => c.Nodes.RowOf(0) == station.Row && Enumerable.Range(0, c.Nodes.Count).Any(p => c.Nodes.ChoiceOf(p).Ordinal == station.Ordinal));
         for (int p = 0; p < nodes.Count; p++)
         {
-            if (nodes.ChoiceOf(p).Label != station.Label)
+            if (nodes.ChoiceOf(p).Ordinal != station.Ordinal)
                 continue;
             int node = first + p;
             List<ILiteral> either = [_stands[node].Not(), .. station.Leaves.Where(l => l.Nodes.Contains(node)).Select(l => (ILiteral)VariableOf(l))];

@@ -8,11 +8,11 @@ namespace SheetGen.Benchmarks.Twin;
 internal readonly record struct Candidate(int Node, Turning Turning, Hole Hole);
 
 /// <summary>A grid station of a cluster: all places of its nails, and all directions that are clear of what stands still.</summary>
-internal sealed class TwinStation(RowTask row, int label, IReadOnlyList<Candidate> candidates, bool isPinned)
+internal sealed class TwinStation(RowTask row, int ordinal, IReadOnlyList<Candidate> candidates, bool isPinned)
 {
     public RowTask Row { get; } = row;
 
-    public int Label { get; } = label;
+    public int Ordinal { get; } = ordinal;
 
     public bool IsPinned { get; } = isPinned;
 

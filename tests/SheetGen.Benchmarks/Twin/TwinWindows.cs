@@ -57,9 +57,9 @@ internal sealed class TwinWindows(LayoutState layout, CoverWatch cover, Action<s
         var window = new List<StretchOfRow>();
         foreach (RowTask row in _lines.Skip(line - shape.Above).Take(Math.Min(line, shape.Above) + 1 + shape.Below).SelectMany(l => l))
         {
-            int[] labels = [.. Enumerable.Range(0, row.Count).Where(l => row.Bay.Wall == seed.Row.Bay.Wall && Math.Abs(row.GridChoice(l).Head.Along.Number - along) <= reach)];
-            if (labels.Length > 0)
-                window.Add(new StretchOfRow(row, labels[0], labels[^1]));
+            int[] ordinals = [.. Enumerable.Range(0, row.Count).Where(l => row.Bay.Wall == seed.Row.Bay.Wall && Math.Abs(row.GridChoice(l).Head.Along.Number - along) <= reach)];
+            if (ordinals.Length > 0)
+                window.Add(new StretchOfRow(row, ordinals[0], ordinals[^1]));
         }
         return window;
     }
@@ -73,15 +73,15 @@ internal sealed class TwinWindows(LayoutState layout, CoverWatch cover, Action<s
         _count++;
         if (found is null)
             return false;
-        ILookup<(RowTask, int), Placed> bySlot = found.OrderBy(n => n.Choice.Head.Along).ToLookup(n => (n.Row, n.Choice.Label));
+        ILookup<(RowTask, int), Placed> bySlot = found.OrderBy(n => n.Choice.Head.Along).ToLookup(n => (n.Row, n.Choice.Ordinal));
         Cost before = layout.Cost;
         foreach (Slot slot in nodes.Slots)
-            _trial.Put(slot, [.. bySlot[(slot.Row, slot.Label)]]);
+            _trial.Put(slot, [.. bySlot[(slot.Row, slot.Ordinal)]]);
         string change = tell is null ? "" : Change(nodes.Slots);
         bool costsLess = _trial.Change < default(Cost);
         if (_trial.End(orEqual: false) >= 0)
             return costsLess && !headsStand && Try(window, seed, headsStand: true);
-        tell?.Invoke(FormattableString.Invariant($"around row {seed.Row.Number} station {seed.Label + 1}, {before} to {layout.Cost}:{change}"));
+        tell?.Invoke(FormattableString.Invariant($"around row {seed.Row.Number} station {seed.Ordinal + 1}, {before} to {layout.Cost}:{change}"));
         return true;
     }
 
@@ -90,7 +90,7 @@ internal sealed class TwinWindows(LayoutState layout, CoverWatch cover, Action<s
         let old = string.Join("+", slot.Before!.Select(Text))
         let now = string.Join("+", slot.Nails.Select(Text))
         where old != now
-        select FormattableString.Invariant($" [{slot.Row.Index}/{slot.Label + 1}: {old} -> {now}]"));
+        select FormattableString.Invariant($" [{slot.Row.Index}/{slot.Ordinal + 1}: {old} -> {now}]"));
 
     private static string Text(Placed nail) => nail.IsUnresolved
         ? "unresolved"

@@ -75,9 +75,9 @@ internal sealed record WallTwin(int Proven, Cost Longer, Cost Best, double Secon
         var trial = new Trial(layout, cover);
         foreach (StretchOfRow where in stretches)
         {
-            ILookup<int, Placed> byLabel = nails.Where(where.Holds).OrderBy(n => n.Choice.Head.Along).ToLookup(n => n.Choice.Label);
-            for (int label = where.First; label <= where.Last; label++)
-                trial.Put(layout.Rows[where.Row.Index].Slots[label], [.. byLabel[label]]);
+            ILookup<int, Placed> byOrdinal = nails.Where(where.Holds).OrderBy(n => n.Choice.Head.Along).ToLookup(n => n.Choice.Ordinal);
+            for (int ordinal = where.First; ordinal <= where.Last; ordinal++)
+                trial.Put(layout.Rows[where.Row.Index].Slots[ordinal], [.. byOrdinal[ordinal]]);
         }
         trial.End(orEqual: false);
     }

@@ -61,7 +61,7 @@ internal sealed class WindowNodes
 
     public bool MayStayUnresolved(int node) => _nodes[node].Choice is { IsAtGrid: true, IsPinned: false } choice && IsOpen(choice);
 
-    public Placed UnresolvedAt(int node) => Placed.Unresolved(_nodes[node].Row, _nodes[node].Choice.Label);
+    public Placed UnresolvedAt(int node) => Placed.Unresolved(_nodes[node].Row, _nodes[node].Choice.Ordinal);
 
     public bool StandsNow(Placed nail) => _now.Exists(n => IsSame(n, nail));
 
@@ -89,7 +89,7 @@ internal sealed class WindowNodes
             Nails[_nodeOf[nail.Choice]].Add(nail);
         if (slot.IsPinned)
             return;
-        HeadChoice[] places = [.. row.Choices[slot.Label].Where(c => _nodeOf.ContainsKey(c) && IsOpen(c))];
+        HeadChoice[] places = [.. row.Choices[slot.Ordinal].Where(c => _nodeOf.ContainsKey(c) && IsOpen(c))];
         if (places.Length == 0)
             return;
         Take(places.SelectMany(c => Enumerable.Range(0, Math.Min(EarlyTurnings, c.Turnings.Count)).Select(t => (c, t))).OrderBy(x => Placed.CostOf(row, x.c, x.c.Turnings[x.t], false)), Cheapest);

@@ -65,7 +65,7 @@ public sealed class BoundTests
             if (!free[node] && !(choice.IsAtGrid && !choice.IsPinned))
                 return;
             unresolved += free[node] ? 0 : 1;
-            HashSet<int> now = free[node] && needed[node] ? [.. met, choice.Label - first] : met;
+            HashSet<int> now = free[node] && needed[node] ? [.. met, choice.Ordinal - first] : met;
             if (nodes.End(node) is not null && Enumerable.Range(0, needs.Length).All(s => !needs[s] || now.Contains(s)))
                 least = Math.Min(least, unresolved);
             foreach (int next in nodes.Next(node))
@@ -174,7 +174,7 @@ public sealed class BoundTests
     public void First_columns_that_are_tried(double spacing, double step, int count, double second)
     {
         WallProject project = new PlacingWall().Project;
-        double?[] places = [.. ColumnPhases.PlacesOf(project with { Rules = project.Rules with { ShiftStep = step } }, project.Walls[0].Sections[0] with { HorizontalSpacing = spacing })];
+        double?[] places = [.. ColumnPhases.FirstColumnsOf(project with { Rules = project.Rules with { ShiftStep = step } }, project.Walls[0].Sections[0] with { HorizontalSpacing = spacing })];
         Assert.Equal((null, 0.0, second, count), (places[0], places[1], Math.Round(places[2]!.Value, 2), places.Length - 1));
         Assert.True(places[^1] < spacing);
     }

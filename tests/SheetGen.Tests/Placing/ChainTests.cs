@@ -50,13 +50,13 @@ public sealed class ChainTests
                     if (cost is not { } known || before + nail.Cost < known)
                         cost = before + nail.Cost;
                 }
-                int skipped = place.Label - first;
-                if (skipped < 3 && !SkipsPin(row, first - 1, place.Label) && (first > 0 || (row.Ends.RunOf(place.Label) == 0 && row.Ends.CoversStart(place.Label, place.Head.Along))))
+                int skipped = place.Ordinal - first;
+                if (skipped < 3 && !SkipsPin(row, first - 1, place.Ordinal) && (first > 0 || (row.Ends.RunOf(place.Ordinal) == 0 && row.Ends.CoversStart(place.Ordinal, place.Head.Along))))
                     Take(Placed.LeavingOut(skipped));
                 foreach ((Nail other, Cost before) in best)
                 {
-                    int step = place.Label - other.Choice.Label;
-                    if (step < 0 || step > 3 || other.Choice.Head.Along >= place.Head.Along || SkipsPin(row, other.Choice.Label, place.Label) || !row.Ends.SkipsNoRun(other.Choice.Label, place.Label) || !row.Fits(other.Choice, place)
+                    int step = place.Ordinal - other.Choice.Ordinal;
+                    if (step < 0 || step > 3 || other.Choice.Head.Along >= place.Head.Along || SkipsPin(row, other.Choice.Ordinal, place.Ordinal) || !row.Ends.SkipsNoRun(other.Choice.Ordinal, place.Ordinal) || !row.Fits(other.Choice, place)
                         || (step == 0 && place.IsPinned))
                         continue;
                     if (conflicts && !other.IsUnresolved && !nail.IsUnresolved && HoleDistance.Between(other.Hole, nail.Hole).Clear < row.Bay.Rules.NailClearance - 1e-9)
@@ -67,8 +67,8 @@ public sealed class ChainTests
                     here.Add((nail, found));
             }
             best.AddRange(here);
-            int left = last - place.Label;
-            if (left >= 3 || SkipsPin(row, place.Label, last + 1) || !(last < row.Count - 1 || (row.Ends.RunOf(place.Label) == row.Ends.LastRun && row.Ends.CoversEnd(place.Label, place.Head.Along))))
+            int left = last - place.Ordinal;
+            if (left >= 3 || SkipsPin(row, place.Ordinal, last + 1) || !(last < row.Count - 1 || (row.Ends.RunOf(place.Ordinal) == row.Ends.LastRun && row.Ends.CoversEnd(place.Ordinal, place.Head.Along))))
                 continue;
             foreach ((_, Cost cost) in here)
             {
@@ -137,8 +137,8 @@ public sealed class ChainTests
         Blocks = [.. fixedNails is null ? [] : (string[])["fixed:", .. fixedNails], "rules:", rules],
     }.Project))[0];
 
-    private static HeadChoice At(RowTask row, double along, int label) =>
-        new(row.Bay.Face, row.Row.HeadAt(new(along)), label, along - row.Row.Places[label].Number, row.Choices[label][0].Turnings, false, null);
+    private static HeadChoice At(RowTask row, double along, int ordinal) =>
+        new(row.Bay.Face, row.Row.HeadAt(new(along)), ordinal, along - row.Row.Places[ordinal].Number, row.Choices[ordinal][0].Turnings, false, null);
 
     [Theory]
     [InlineData(5.25, 1, 7.25, 2, true)]
@@ -208,16 +208,16 @@ public sealed class ChainTests
         Assert.Equal([1, 4], Enumerable.Range(0, row.Count).Where(l => row.Choices[l][0].IsPinned));
         var nodes = new StretchNodes(RowStretch.Open(new StretchOfRow(row, 1, 4)));
         int[] all = [.. Enumerable.Range(0, nodes.Count)];
-        Assert.Equal([1], all.Where(p => nodes.Start(p) is not null).Select(p => nodes.ChoiceOf(p).Label));
-        Assert.Equal([4], all.Where(p => nodes.End(p) is not null).Select(p => nodes.ChoiceOf(p).Label));
+        Assert.Equal([1], all.Where(p => nodes.Start(p) is not null).Select(p => nodes.ChoiceOf(p).Ordinal));
+        Assert.Equal([4], all.Where(p => nodes.End(p) is not null).Select(p => nodes.ChoiceOf(p).Ordinal));
         var whole = new StretchNodes(RowStretch.Open(new StretchOfRow(row, 0, 5)));
         foreach (int node in Enumerable.Range(0, whole.Count))
         {
-            int label = whole.ChoiceOf(node).Label;
-            Assert.All(whole.Next(node), n => Assert.False((label < 1 && whole.ChoiceOf(n).Label > 1) || (label < 4 && whole.ChoiceOf(n).Label > 4), $"{label} to {whole.ChoiceOf(n).Label}"));
+            int ordinal = whole.ChoiceOf(node).Ordinal;
+            Assert.All(whole.Next(node), n => Assert.False((ordinal < 1 && whole.ChoiceOf(n).Ordinal > 1) || (ordinal < 4 && whole.ChoiceOf(n).Ordinal > 4), $"{ordinal} to {whole.ChoiceOf(n).Ordinal}"));
             Assert.All(whole.Next(node), n => Assert.Contains(node, whole.Before(n)));
             if (whole.ChoiceOf(node).IsPinned)
-                Assert.DoesNotContain(whole.Next(node), n => whole.ChoiceOf(n).Label == label);
+                Assert.DoesNotContain(whole.Next(node), n => whole.ChoiceOf(n).Ordinal == ordinal);
         }
     }
 

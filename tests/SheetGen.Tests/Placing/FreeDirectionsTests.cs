@@ -23,9 +23,9 @@ public sealed class FreeDirectionsTests
             project = project with { Rules = project.Rules with { Drift = seed % 2 == 0 ? 0.01 : 0 } };
             foreach (RowTask row in RowTasks.Make(new Site(project)))
             {
-                for (int label = 0; label < row.Count; label += 3)
+                for (int ordinal = 0; ordinal < row.Count; ordinal += 3)
                 {
-                    HeadChoice place = row.Choices[label][^1];
+                    HeadChoice place = row.Choices[ordinal][^1];
                     if (place.IsPinned)
                         continue;
                     Obstacle[] near = row.Near(place);

@@ -67,6 +67,6 @@ public sealed class PlacedIndexTests
     [InlineData(new[] { 0, 8 }, "0-0 8-8")]
     [InlineData(new[] { 1, 2, 9, 17, 20, 30 }, "1-9 17-20 30-30")]
     [InlineData(new int[0], "")]
-    public void Stations_that_are_solved_together(int[] labels, string stretches) =>
-        Assert.Equal(stretches, string.Join(' ', Troubles.Join([.. labels]).Select(s => $"{s.First}-{s.Last}")));
+    public void Stations_that_are_solved_together(int[] ordinals, string stretches) =>
+        Assert.Equal(stretches, string.Join(' ', Troubles.Join([.. ordinals]).Select(s => $"{s.First}-{s.Last}")));
 }

@@ -21,7 +21,7 @@ public sealed class TrialTests
 
     private static Placed Turned(Slot slot, double splay) => Placed.At(slot.Row, slot.Grid, slot.Grid.Turnings.All.Single(t => t.Splay == splay && t.Inclination == 15), false);
 
-    private static Placed Moved(Slot slot, double shift) => slot.Row.Choices[slot.Label].Single(c => c.Shift == shift) is var choice ? Placed.At(slot.Row, choice, choice.Turnings[0], false) : null!;
+    private static Placed Moved(Slot slot, double shift) => slot.Row.Choices[slot.Ordinal].Single(c => c.Shift == shift) is var choice ? Placed.At(slot.Row, choice, choice.Turnings[0], false) : null!;
 
     [Fact]
     public void What_is_worse_is_undone_and_what_is_better_is_kept()

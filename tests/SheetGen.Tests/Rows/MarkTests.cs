@@ -21,8 +21,8 @@ public sealed class MarkTests
             List<RowTask> rows = RowTasks.Make(new Site(project));
             crowded |= rows.Any(r => r.Columns.Any(c => c.Further > 0));
             var names = new Marks(project);
-            string[] marks = [.. rows.SelectMany(r => names.Of(WithNails(r, label => label % 4)).Values)];
-            string[] stations = [.. rows.SelectMany(r => Enumerable.Range(0, r.Count).Where(label => label % 4 == 0).Select(label => names.OfStation(r, label)))];
+            string[] marks = [.. rows.SelectMany(r => names.Of(WithNails(r, ordinal => ordinal % 4)).Values)];
+            string[] stations = [.. rows.SelectMany(r => Enumerable.Range(0, r.Count).Where(ordinal => ordinal % 4 == 0).Select(ordinal => names.OfStation(r, ordinal)))];
             string[] all = [.. marks, .. stations];
             Assert.Equal([], all.GroupBy(m => m).Where(g => g.Count() > 1).Select(g => $"{seed}: {g.Key}"));
         }
@@ -38,7 +38,7 @@ public sealed class MarkTests
             var names = new Marks(project);
             foreach (RowTask row in RowTasks.Make(new Site(project)))
             {
-                string[] own = [.. Enumerable.Range(0, row.Count).Select(label => names.OfStation(row, label))];
+                string[] own = [.. Enumerable.Range(0, row.Count).Select(ordinal => names.OfStation(row, ordinal))];
                 Assert.Equal(own, names.Of(Plain(row)).Values);
                 Assert.Superset(own.ToHashSet(), names.Of(WithNails(row, _ => 3)).Values.ToHashSet());
             }
@@ -72,17 +72,17 @@ public sealed class MarkTests
     private static RowState Plain(RowTask row)
     {
         var standing = new Standing(row.Count);
-        return new(row, [.. Enumerable.Range(0, row.Count).Select(label => new Slot(label, row, label, standing))]);
+        return new(row, [.. Enumerable.Range(0, row.Count).Select(ordinal => new Slot(ordinal, row, ordinal, standing))]);
     }
 
     /// <summary>A row with so many nails at each grid station, whatever the rules say.</summary>
     private static RowState WithNails(RowTask row, Func<int, int> count)
     {
         RowState state = Plain(row);
-        for (int label = 0; label < row.Count; label++)
+        for (int ordinal = 0; ordinal < row.Count; ordinal++)
         {
-            Placed[] nails = [.. row.Choices[label].Take(count(label)).Select(c => Placed.At(row, c, c.Turnings[0], false))];
-            state.Slots[label].Nails = nails;
+            Placed[] nails = [.. row.Choices[ordinal].Take(count(ordinal)).Select(c => Placed.At(row, c, c.Turnings[0], false))];
+            state.Slots[ordinal].Nails = nails;
         }
         return state;
     }

@@ -9,7 +9,7 @@ internal sealed class Cluster(IReadOnlyList<StretchOfRow> stretches)
 
     public bool Meets(StretchOfRow other) => Stretches.Any(s => s.Row == other.Row && s.First <= other.Last && other.First <= s.Last);
 
-    public bool Holds(RowTask row, int label) => Stretches.Any(s => s.Row == row && s.First <= label && label <= s.Last);
+    public bool Holds(RowTask row, int ordinal) => Stretches.Any(s => s.Row == row && s.First <= ordinal && ordinal <= s.Last);
 
     /// <summary>Proves how many stay unresolved at least, up to how many do.</summary>
     /// <param name="looks">Most pairs of nails to look at.</param>
@@ -27,9 +27,9 @@ internal sealed class Cluster(IReadOnlyList<StretchOfRow> stretches)
     private static bool Fits(RowState row, StretchOfRow where)
     {
         HeadChoice? before = row.Before(where.First);
-        for (int label = where.First; label <= where.Last; label++)
+        for (int ordinal = where.First; ordinal <= where.Last; ordinal++)
         {
-            foreach (Placed nail in row.At(label))
+            foreach (Placed nail in row.At(ordinal))
             {
                 if (!row.Row.FitsAsNeighbours(before, nail.Choice))
                     return false;
@@ -48,8 +48,8 @@ internal sealed class Cluster(IReadOnlyList<StretchOfRow> stretches)
         var clusters = new List<Cluster>();
         foreach (RowTask[] line in RowLines.Of(found.Rows.Select(r => r.Row)))
         {
-            (RowTask Row, int Label)[] stations = [.. line.SelectMany(r => Enumerable.Range(0, r.Count).Select(label => (r, label)))];
-            int[] unresolved = [.. Enumerable.Range(0, stations.Length).Where(i => found.Rows[stations[i].Row.Index].Slots[stations[i].Label].IsUnresolved)];
+            (RowTask Row, int Ordinal)[] stations = [.. line.SelectMany(r => Enumerable.Range(0, r.Count).Select(ordinal => (r, ordinal)))];
+            int[] unresolved = [.. Enumerable.Range(0, stations.Length).Where(i => found.Rows[stations[i].Row.Index].Slots[stations[i].Ordinal].IsUnresolved)];
             if (unresolved.Length <= limits.Where(l => line.Contains(l.Where.Row)).Sum(l => l.Cost.Unresolved))
                 continue;
             for (int i = 0; i < unresolved.Length;)
@@ -64,6 +64,6 @@ internal sealed class Cluster(IReadOnlyList<StretchOfRow> stretches)
         return clusters;
     }
 
-    private static StretchOfRow[] StretchesOf((RowTask Row, int Label)[] stations) =>
-        [.. stations.GroupBy(s => s.Row).Select(g => new StretchOfRow(g.Key, g.Min(s => s.Label), g.Max(s => s.Label)))];
+    private static StretchOfRow[] StretchesOf((RowTask Row, int Ordinal)[] stations) =>
+        [.. stations.GroupBy(s => s.Row).Select(g => new StretchOfRow(g.Key, g.Min(s => s.Ordinal), g.Max(s => s.Ordinal)))];
 }

@@ -7,7 +7,7 @@ internal sealed class ClusterChain
     public const int None = 1_000_000;
 
     private readonly StretchNodes _nodes;
-    private readonly int[] _label;
+    private readonly int[] _ordinal;
     private readonly bool[] _mayStayUnresolved;
     private readonly int[][] _before;
     private readonly int[] _order;
@@ -20,7 +20,7 @@ internal sealed class ClusterChain
         _nodes = new StretchNodes(RowStretch.Open(where));
         int count = _nodes.Count;
         _order = [.. _nodes.InOrder];
-        _label = [.. Enumerable.Range(0, count).Select(p => _nodes.ChoiceOf(p).Label - where.First)];
+        _ordinal = [.. Enumerable.Range(0, count).Select(p => _nodes.ChoiceOf(p).Ordinal - where.First)];
         _mayStayUnresolved = [.. Enumerable.Range(0, count).Select(p => _nodes.ChoiceOf(p) is { IsAtGrid: true, IsPinned: false })];
         _before = [.. Enumerable.Range(0, count).Select(p => _nodes.Before(p).ToArray())];
         _starts = [.. Enumerable.Range(0, count).Select(p => _nodes.Start(p) is not null)];
@@ -33,7 +33,7 @@ internal sealed class ClusterChain
 
     /// <summary>The nodes that stand for a grid station, counted from the first of the stretch.</summary>
     public IReadOnlyList<(int Node, HeadChoice Choice)> NodesOf(int station) =>
-        [.. _order.Where(p => _label[p] == station).Select(p => (p, _nodes.ChoiceOf(p)))];
+        [.. _order.Where(p => _ordinal[p] == station).Select(p => (p, _nodes.ChoiceOf(p)))];
 
     public int Count => _nodes.Count;
 
@@ -54,28 +54,28 @@ internal sealed class ClusterChain
         int least = None;
         foreach (int node in _order)
         {
-            int label = _label[node], fromOpen = None, fromMet = _starts[node] && lastNeed[label] < 0 ? 0 : None;
+            int ordinal = _ordinal[node], fromOpen = None, fromMet = _starts[node] && lastNeed[ordinal] < 0 ? 0 : None;
             bool startsHere = fromMet == 0;
             int arrived = startsHere ? 0 : None;
             fromMet = None;
             foreach (int before in _before[node])
             {
-                if (_label[before] == label)
+                if (_ordinal[before] == ordinal)
                 {
                     fromOpen = Math.Min(fromOpen, open[before]);
                     fromMet = Math.Min(fromMet, met[before]);
                 }
-                else if (lastNeed[label] <= _label[before])
+                else if (lastNeed[ordinal] <= _ordinal[before])
                 {
-                    arrived = Math.Min(arrived, needs[_label[before]] ? met[before] : Math.Min(open[before], met[before]));
+                    arrived = Math.Min(arrived, needs[_ordinal[before]] ? met[before] : Math.Min(open[before], met[before]));
                 }
             }
             fromOpen = Math.Min(fromOpen, arrived);
             int own = free[node] ? 0 : _mayStayUnresolved[node] ? 1 : None;
             open[node] = Math.Min(None, fromOpen + own);
             met[node] = Math.Min(None, Math.Min(fromMet + own, free[node] && needed[node] ? fromOpen : None));
-            if (_ends[node] && lastNeed[Stations] <= label)
-                least = Math.Min(least, needs[label] ? met[node] : Math.Min(open[node], met[node]));
+            if (_ends[node] && lastNeed[Stations] <= ordinal)
+                least = Math.Min(least, needs[ordinal] ? met[node] : Math.Min(open[node], met[node]));
         }
         return least;
     }

@@ -30,8 +30,8 @@ internal sealed class ClusterLimits
     public Cost Gain { get; }
 
     /// <summary>True for a grid station whose cost is counted by a cluster, or by what one leaves of a stretch.</summary>
-    public bool Counts(RowTask row, int label) =>
-        _counted.Any(w => w.Holds(row, label)) || _replaced.Any(s => s.Row == row && s.First <= label && label <= s.Last);
+    public bool Counts(RowTask row, int ordinal) =>
+        _counted.Any(w => w.Holds(row, ordinal)) || _replaced.Any(s => s.Row == row && s.First <= ordinal && ordinal <= s.Last);
 
     /// <summary>Clusters and stretches that meet, counted the better way.</summary>
     private Cost Count(List<Cluster> group, List<Cluster> clusters, List<StretchLimit> limits)

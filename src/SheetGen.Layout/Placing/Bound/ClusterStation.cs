@@ -5,10 +5,10 @@ namespace SheetGen.Layout.Placing;
 /// <summary>A grid station of a cluster: every place and direction of its nail that is clear of what stands still.</summary>
 internal sealed class ClusterStation
 {
-    public ClusterStation(RowTask row, int label, IReadOnlyList<(int Node, HeadChoice Choice)> nodes)
+    public ClusterStation(RowTask row, int ordinal, IReadOnlyList<(int Node, HeadChoice Choice)> nodes)
     {
-        Label = label;
-        IsPinned = row.GridChoice(label).IsPinned;
+        Ordinal = ordinal;
+        IsPinned = row.GridChoice(ordinal).IsPinned;
         var at = new List<int>();
         var turnings = new List<Turning>();
         var holes = new List<Hole>();
@@ -31,7 +31,7 @@ internal sealed class ClusterStation
         Measures = [[.. alongs], [.. turnings.Select(t => t.Splay * arm)], [.. turnings.Select(t => t.Inclination * arm)]];
     }
 
-    public int Label { get; }
+    public int Ordinal { get; }
 
     public bool IsPinned { get; }
 

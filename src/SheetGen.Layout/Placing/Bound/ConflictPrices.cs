@@ -32,10 +32,10 @@ internal sealed class ConflictPrices
             Cover(new Stretch(limit.Where, limit.Cost, limit.Nails));
         foreach (RowState state in found.Rows)
         {
-            for (int label = 0; label < state.Row.Count; label++)
+            for (int ordinal = 0; ordinal < state.Row.Count; ordinal++)
             {
-                if (_stretchAt[state.Row.Index][label] is null)
-                    _index.Add(Plain(state.Row, label));
+                if (_stretchAt[state.Row.Index][ordinal] is null)
+                    _index.Add(Plain(state.Row, ordinal));
             }
         }
     }
@@ -68,16 +68,16 @@ internal sealed class ConflictPrices
         return gain;
     }
 
-    private static Placed Plain(RowTask row, int label)
+    private static Placed Plain(RowTask row, int ordinal)
     {
-        HeadChoice choice = row.GridChoice(label);
+        HeadChoice choice = row.GridChoice(ordinal);
         return Placed.At(row, choice, choice.Turnings[0], false);
     }
 
     private void Cover(Stretch stretch)
     {
-        for (int label = stretch.Where.First; label <= stretch.Where.Last; label++)
-            _stretchAt[stretch.Where.Row.Index][label] = stretch;
+        for (int ordinal = stretch.Where.First; ordinal <= stretch.Where.Last; ordinal++)
+            _stretchAt[stretch.Where.Row.Index][ordinal] = stretch;
         foreach (Placed nail in stretch.Nails)
             _index.Add(nail);
     }
@@ -165,23 +165,23 @@ internal sealed class ConflictPrices
     {
         RowTask row = nail.Row;
         Stretch?[] at = _stretchAt[row.Index];
-        int label = nail.Choice.Label;
-        if (at[label] is { } known)
+        int ordinal = nail.Choice.Ordinal;
+        if (at[ordinal] is { } known)
         {
             if (group.Contains(known))
                 return true;
-            if (known.IsInGroup || group.Count >= GreatestGroup || _clusters.Counts(row, label))
+            if (known.IsInGroup || group.Count >= GreatestGroup || _clusters.Counts(row, ordinal))
                 return false;
             known.IsInGroup = true;
             group.Add(known);
             return true;
         }
-        if (group.Count >= GreatestGroup || _clusters.Counts(row, label))
+        if (group.Count >= GreatestGroup || _clusters.Counts(row, ordinal))
             return false;
-        int first = label, last = label;
-        while (first > 0 && label - first < PlainMargin && at[first - 1] is null && !_clusters.Counts(row, first - 1))
+        int first = ordinal, last = ordinal;
+        while (first > 0 && ordinal - first < PlainMargin && at[first - 1] is null && !_clusters.Counts(row, first - 1))
             first--;
-        while (last < row.Count - 1 && last - label < PlainMargin && at[last + 1] is null && !_clusters.Counts(row, last + 1))
+        while (last < row.Count - 1 && last - ordinal < PlainMargin && at[last + 1] is null && !_clusters.Counts(row, last + 1))
             last++;
         Placed[] plain = [.. _index.Around(nail.Choice.Point, row.LongestNail + row.Bay.Section.HorizontalSpacing * (PlainMargin + 1))
             .Where(new StretchOfRow(row, first, last).Holds)];

@@ -48,7 +48,7 @@ internal sealed class StretchLimits
     /// <summary>What the stretch of a slot costs over its limit; of a slot without one, what the slot costs.</summary>
     public Cost Over(Slot slot) => LimitAt(slot) is { } limit ? CostNow(limit) - limit.Cost : slot.Cost;
 
-    private StretchLimit? LimitAt(Slot slot) => _at[slot.Row.Index][slot.Label];
+    private StretchLimit? LimitAt(Slot slot) => _at[slot.Row.Index][slot.Ordinal];
 
     private Cost CostNow(StretchLimit limit) => _layout.Rows[limit.Where.Row.Index].CostOf(limit.Where.First, limit.Where.Last);
 }

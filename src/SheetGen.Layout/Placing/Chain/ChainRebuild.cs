@@ -21,8 +21,8 @@ internal static class ChainRebuild
         last = Math.Min(to, last + Margin);
         while (true)
         {
-            for (int label = first; label <= last; label++)
-                district.Trial.Free(row.Slots[label]);
+            for (int ordinal = first; ordinal <= last; ordinal++)
+                district.Trial.Free(row.Slots[ordinal]);
             if (Cheapest(row, first, last, beside) is not { } nails)
                 return null;
             Put(district.Trial, row, first, last, nails);
@@ -43,9 +43,9 @@ internal static class ChainRebuild
 
     private static void Put(Trial trial, RowState row, int first, int last, IReadOnlyList<Placed> nails)
     {
-        ILookup<int, Placed> byLabel = nails.ToLookup(n => n.Choice.Label);
-        for (int label = first; label <= last; label++)
-            trial.Put(row.Slots[label], [.. byLabel[label]]);
+        ILookup<int, Placed> byOrdinal = nails.ToLookup(n => n.Choice.Ordinal);
+        for (int ordinal = first; ordinal <= last; ordinal++)
+            trial.Put(row.Slots[ordinal], [.. byOrdinal[ordinal]]);
     }
 
     private static bool HasChanged(Slot slot)

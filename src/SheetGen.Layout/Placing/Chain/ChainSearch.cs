@@ -52,14 +52,14 @@ internal sealed class ChainSearch
         Chain? best = Coarse(checkEarlier);
         for (int round = 0; best is not null && round < Refinements && Limit < best.Cost; round++)
         {
-            ILookup<(RowTask, int), Turning> now = best.Nails.ToLookup(n => (n.Row, n.Choice.Label), n => n.Turning);
+            ILookup<(RowTask, int), Turning> now = best.Nails.ToLookup(n => (n.Row, n.Choice.Ordinal), n => n.Turning);
             var near = new Dictionary<(RowTask, int), int[]>();
             OptionList[] options = Only((row, choice) =>
             {
                 if (choice.IsPinned)
                     return choice.Turnings.Coarse;
-                if (!near.TryGetValue((row, choice.Label), out int[]? turnings))
-                    near[(row, choice.Label)] = turnings = choice.Turnings.Around(now[(row, choice.Label)], RefinedSteps);
+                if (!near.TryGetValue((row, choice.Ordinal), out int[]? turnings))
+                    near[(row, choice.Ordinal)] = turnings = choice.Turnings.Around(now[(row, choice.Ordinal)], RefinedSteps);
                 return turnings;
             });
             if (Pass(options, checkEarlier, best.Cost, long.MaxValue, out _) is not { } better)

@@ -25,7 +25,7 @@ internal sealed record Surroundings(LayoutState? Layout, IReadOnlyList<Price> Pr
         if (Layout is null || choice.IsPinned)
             return [];
         var near = new List<Placed>();
-        Layout.AddAround(Layout.Rows[row.Index].Slots[choice.Label], row.FreeOf(choice).Reach, near);
+        Layout.AddAround(Layout.Rows[row.Index].Slots[choice.Ordinal], row.FreeOf(choice).Reach, near);
         return [.. near];
     }
 }

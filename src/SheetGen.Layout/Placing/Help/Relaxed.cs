@@ -10,7 +10,7 @@ namespace SheetGen.Layout.Placing;
 /// <param name="Value">What the relaxed figure is.</param>
 internal sealed record Relaxed(Slot Slot, RowTask Row, double Value)
 {
-    public HeadChoice Choice => Row.Choices[Slot.Label][0];
+    public HeadChoice Choice => Row.Choices[Slot.Ordinal][0];
 
     public static Relaxed Length(Slot slot, double length) => new(slot, Make(slot, length, 0, slot.Grid.Turnings), length);
 
@@ -63,9 +63,9 @@ internal sealed record Relaxed(Slot Slot, RowTask Row, double Value)
     private static RowTask Make(Slot slot, Head head, double length, double thinner, Turnings turnings)
     {
         RowTask row = slot.Row;
-        var choice = new HeadChoice(row.Bay.Face, head, slot.Label, 0, turnings, false, null);
+        var choice = new HeadChoice(row.Bay.Face, head, slot.Ordinal, 0, turnings, false, null);
         IReadOnlyList<HeadChoice>[] choices = [.. row.Choices];
-        choices[slot.Label] = [choice];
+        choices[slot.Ordinal] = [choice];
         return new RowTask(row.Index, row.Row, row.Number, row.Columns, length, choices, row.Ends, row.Site, thinner) { FirstSlot = row.FirstSlot };
     }
 }

@@ -41,7 +41,7 @@ internal sealed class Ejection(District district) : INeighbourhood
         for (int step = 0; step < Steps && _pool.Count >= before; step++)
             Step();
         foreach (Slot slot in _pool)
-            district.Trial.Put(slot, [Placed.Unresolved(slot.Row, slot.Label)]);
+            district.Trial.Put(slot, [Placed.Unresolved(slot.Row, slot.Ordinal)]);
         return true;
     }
 

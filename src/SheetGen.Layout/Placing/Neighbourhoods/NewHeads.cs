@@ -22,23 +22,23 @@ internal sealed class NewHeads(District district) : INeighbourhood
         SplitMix random = district.Random;
         int length = 1 + random.Below(GreatestStations);
         (int from, int to) = district.RangeAround(seed);
-        int first = Math.Max(from, seed.Label - random.Below(length)), last = Math.Min(to, first + length - 1);
+        int first = Math.Max(from, seed.Ordinal - random.Below(length)), last = Math.Min(to, first + length - 1);
         RowState row = district.Layout.Rows[seed.Row.Index];
         if (!MakeHeads(row, first, last))
             return false;
         _slots.Clear();
-        for (int label = first; label <= last; label++)
-            _slots.Add(row.Slots[label]);
+        for (int ordinal = first; ordinal <= last; ordinal++)
+            _slots.Add(row.Slots[ordinal]);
         int own = _slots.Count, upTo = own + 1 + random.Below(GreatestOthers);
         HeadChoice source = _heads[random.Below(_heads.Count)];
-        Blockers.AddInWay(district, row.Slots[source.Label], source, _slots, upTo);
+        Blockers.AddInWay(district, row.Slots[source.Ordinal], source, _slots, upTo);
         Blockers.AddNear(district, seed, _slots, upTo);
         int unresolved = _slots.Count(s => s.IsUnresolved);
         _insertion.Clear();
         for (int i = 0; i < own; i++)
             district.Trial.Free(_slots[i]);
         foreach (HeadChoice head in _heads)
-            _insertion.Add(row.Slots[head.Label], head);
+            _insertion.Add(row.Slots[head.Ordinal], head);
         for (int i = own; i < _slots.Count; i++)
             _insertion.Take(_slots[i]);
         return _insertion.PutBack((Insertion.Order)random.Below(3), _heads.Count, random.Below(3) == 0 ? 150 : 20, unresolved);
@@ -47,9 +47,9 @@ internal sealed class NewHeads(District district) : INeighbourhood
     private bool MakeHeads(RowState row, int first, int last)
     {
         SplitMix random = district.Random;
-        for (int label = first; label <= last; label++)
+        for (int ordinal = first; ordinal <= last; ordinal++)
         {
-            if (row.Slots[label].IsPinned || row.Row.Ends.RunOf(label) != row.Row.Ends.RunOf(first))
+            if (row.Slots[ordinal].IsPinned || row.Row.Ends.RunOf(ordinal) != row.Row.Ends.RunOf(first))
                 return false;
         }
         HeadChoice? before = row.Before(first), after = row.After(last);
@@ -60,8 +60,8 @@ internal sealed class NewHeads(District district) : INeighbourhood
             int count = last - first + 1 + (isGrid || random.Below(5) == 0 ? 0 : 1);
             if (isGrid)
             {
-                for (int label = first; label <= last; label++)
-                    _heads.Add(row.Slots[label].Grid);
+                for (int ordinal = first; ordinal <= last; ordinal++)
+                    _heads.Add(row.Slots[ordinal].Grid);
             }
             else if (!Walk(row, first, last, count, before, after))
             {
@@ -80,11 +80,11 @@ internal sealed class NewHeads(District district) : INeighbourhood
         for (int i = 0; i < count; i++)
         {
             _fitting.Clear();
-            for (int label = i == 0 ? first : _heads[^1].Label; label <= last; label++)
+            for (int ordinal = i == 0 ? first : _heads[^1].Ordinal; ordinal <= last; ordinal++)
             {
-                if (_heads.Count(h => h.Label == label) >= 2)
+                if (_heads.Count(h => h.Ordinal == ordinal) >= 2)
                     continue;
-                foreach (HeadChoice choice in task.Choices[label])
+                foreach (HeadChoice choice in task.Choices[ordinal])
                 {
                     if (!task.FitsAsNeighbours(before, choice))
                         continue;

@@ -12,15 +12,15 @@ internal sealed class RowAlone(District district)
         if (limit.Nails.Count == 0 || RunIntoEachOther(limit.Nails))
             return false;
         IReadOnlyList<Slot> slots = district.Layout.Rows[row.Index].Slots;
-        for (int label = first; label <= last; label++)
+        for (int ordinal = first; ordinal <= last; ordinal++)
         {
-            if (slots[label].District != district.Number)
+            if (slots[ordinal].District != district.Number)
                 return false;
-            district.Trial.Free(slots[label]);
+            district.Trial.Free(slots[ordinal]);
         }
         _hits.Clear();
         foreach (Placed nail in limit.Nails.Where(n => !n.IsUnresolved))
-            district.Layout.AddHits(slots[nail.Choice.Label], nail.Hole, _hits);
+            district.Layout.AddHits(slots[nail.Choice.Ordinal], nail.Hole, _hits);
         _insertion.Clear();
         foreach (Slot hit in _hits.Where(h => !h.IsUnresolved).Select(district.Layout.SlotOf).Distinct())
         {
@@ -28,7 +28,7 @@ internal sealed class RowAlone(District district)
                 return false;
             _insertion.Take(hit);
         }
-        foreach (IGrouping<int, Placed> station in limit.Nails.GroupBy(n => n.Choice.Label))
+        foreach (IGrouping<int, Placed> station in limit.Nails.GroupBy(n => n.Choice.Ordinal))
             district.Trial.Put(slots[station.Key], [.. station]);
         return _insertion.PutBack(Insertion.Order.FewestFirst, 0, 0, int.MaxValue);
     }

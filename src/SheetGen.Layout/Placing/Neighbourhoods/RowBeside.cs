@@ -87,13 +87,13 @@ internal sealed class RowBeside : INeighbourhood
                 continue;
             if (Nearest(row, first, last, along) is not { } head || !row.FitsAsNeighbours(previous, head) || !(head.IsAtGrid || row.FreeOf(head).Any))
                 return false;
-            _nails.Add((target.Slots[head.Label], head, nail));
+            _nails.Add((target.Slots[head.Ordinal], head, nail));
             previous = head;
         }
         if (!row.FitsAsNeighbours(previous, after))
             return false;
-        for (int label = first; label <= last; label++)
-            _slots.Add(target.Slots[label]);
+        for (int ordinal = first; ordinal <= last; ordinal++)
+            _slots.Add(target.Slots[ordinal]);
         return true;
     }
 
@@ -106,9 +106,9 @@ internal sealed class RowBeside : INeighbourhood
             first++;
         while (first <= last && (places[last] > to || !_district.May(row.Slots[last])))
             last--;
-        for (int label = first; label <= last; label++)
+        for (int ordinal = first; ordinal <= last; ordinal++)
         {
-            if (!_district.May(row.Slots[label]))
+            if (!_district.May(row.Slots[ordinal]))
                 return (0, -1);
         }
         return (first, last);
@@ -119,11 +119,11 @@ internal sealed class RowBeside : INeighbourhood
     {
         HeadChoice? nearest = null;
         double least = row.Bay.Rules.ShiftStep / 2 + row.Quantum, same = row.Quantum / 2;
-        for (int label = first; label <= last; label++)
+        for (int ordinal = first; ordinal <= last; ordinal++)
         {
-            if (Math.Abs(row.Row.Places[label] - along) > row.Bay.Section.HorizontalSpacing)
+            if (Math.Abs(row.Row.Places[ordinal] - along) > row.Bay.Section.HorizontalSpacing)
                 continue;
-            foreach (HeadChoice choice in row.Choices[label])
+            foreach (HeadChoice choice in row.Choices[ordinal])
             {
                 double apart = Math.Abs(choice.Head.Along - along);
                 if (apart < least - same || (nearest is not null && apart < least + same && Math.Abs(choice.Shift) < Math.Abs(nearest.Shift)))

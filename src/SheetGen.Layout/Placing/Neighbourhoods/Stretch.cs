@@ -6,5 +6,5 @@ internal sealed class Stretch(District district) : INeighbourhood
     public bool MovesSideways => false;
 
     public bool Propose(Slot seed) =>
-        ChainRebuild.Stretch(district, district.Layout.Rows[seed.Row.Index], seed.Label, seed.Label, Surroundings.Of(district.Layout)) is not null;
+        ChainRebuild.Stretch(district, district.Layout.Rows[seed.Row.Index], seed.Ordinal, seed.Ordinal, Surroundings.Of(district.Layout)) is not null;
 }
