@@ -166,6 +166,60 @@ public sealed class LandXmlTests
         Assert.Equal(121.0 + 70 * 0.0175, wall.Top.At(1270), 0.3);
     }
 
+    /// <summary>Each was once passed over: stations counted from 0, an equation laid elsewhere, a station that falls read as one that rises, a piece dropped.</summary>
+    [Theory]
+    [InlineData("staStart=\"10000\"", "staStart=\"100+00\"", "", "error I04: the station of the alignment's start (staStart) is not a number")]
+    [InlineData("staStart=\"10000\"", "", "", "warning I06: the alignment does not tell the station of its start (staStart): 0 is taken")]
+    [InlineData("", "", "<StaEquation staInternal=\"11250\" staAhead=\"11200\" staIncrement=\"decreasing\"/>", "error I04: stations fall from this equation on")]
+    [InlineData("<CoordGeom>", "<CoordGeom><Helix/>", "", "error I04: a piece \"Helix\" is not read")]
+    public void What_cannot_be_read_of_an_alignment_is_told(string from, string to, string more, string told)
+    {
+        using var folder = new InputFolder();
+        string text = FhwaAlignment.LandXml(more: more + FhwaAlignment.Profile);
+        Assert.Contains(from, text, StringComparison.Ordinal);
+        folder.With("road.xml", from.Length == 0 ? text : text.Replace(from, to, StringComparison.Ordinal));
+        Assert.Contains(folder.Problems(InputFolder.Yaml(Line, Top, "[110+00, 120+00]")), p => p.StartsWith("road.xml:", StringComparison.Ordinal) && p.Contains(told, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Equations_without_a_place_go_on_from_each_other()
+    {
+        using var folder = new InputFolder();
+        folder.With("road.xml", FhwaAlignment.LandXml(more: "<StaEquation staBack=\"11250\" staAhead=\"15000\"/><StaEquation staBack=\"15100\" staAhead=\"20000\"/>" + FhwaAlignment.Profile));
+        WallProject read = folder.Project(InputFolder.Yaml(Line, Top, "[150+20, 200+50]"));
+        Assert.Equal((1270, 1400), (Math.Round(read.Walls[0].Start, 9), Math.Round(read.Walls[0].End, 9)));
+    }
+
+    /// <summary>A crest's radius is negative in some programs' files; it was once left out, so that the top ran to a peak.</summary>
+    [Fact]
+    public void A_circular_curve_counts_whatever_the_sign_of_its_radius_and_a_negative_length_is_a_fault()
+    {
+        using var folder = new InputFolder();
+        string Curve(string kind, string size) => $"<Profile><ProfAlign name=\"FG\"><PVI>10000 100</PVI><{kind} {size}>12000 140</{kind}><PVI>17400 32</PVI></ProfAlign></Profile>";
+        double At(string kind, string size) => folder.With("road.xml", FhwaAlignment.LandXml(more: Curve(kind, size))).Project(InputFolder.Yaml(Line, Top, "[110+00, 130+00]")).Walls[0].Top.At(2000);
+        Assert.Equal(140 - 20000 * (1 / Math.Cos(0.02) - 1), At("CircCurve", "length=\"800\" radius=\"-20000\""), 0.003);
+        Assert.Equal(At("CircCurve", "length=\"800\" radius=\"20000\""), At("CircCurve", "length=\"800\" radius=\"-20000\""), 1e-9);
+        folder.With("road.xml", FhwaAlignment.LandXml(more: Curve("ParaCurve", "length=\"-800\"")));
+        Assert.Contains(folder.Problems(InputFolder.Yaml(Line, Top, "[110+00, 130+00]")), p => p.Contains("error I04: the vertical curve's length is negative", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_file_in_a_code_page_is_read_and_one_in_an_unknown_encoding_says_so()
+    {
+        using var folder = new InputFolder();
+        string Named(string encoding) => FhwaAlignment.LandXml().Replace("\"utf-8\"", $"\"{encoding}\"", StringComparison.Ordinal).Replace("\"Ramp\"", "\"Rampe S\u00fcd\"", StringComparison.Ordinal);
+        string yaml = InputFolder.Yaml("from_landxml: {file: road.xml, alignment: Rampe S\u00fcd}", "[[110+00, 100], [120+00, 100]]", "[110+00, 120+00]");
+        File.WriteAllBytes(folder.Of("road.xml"), Encoding.Latin1.GetBytes(Named("windows-1252")));
+        Assert.NotNull(folder.Read(yaml).Project);
+        File.WriteAllBytes(folder.Of("road.xml"), [.. Encoding.Unicode.GetPreamble(), .. Encoding.Unicode.GetBytes(Named("utf-16"))]);
+        Assert.NotNull(folder.Read(yaml).Project);
+        foreach (string encoding in new[] { "utf-8", "nonsense-7" })
+        {
+            File.WriteAllBytes(folder.Of("road.xml"), Encoding.Latin1.GetBytes(Named(encoding)));
+            Assert.Contains(folder.Problems(yaml), p => p.Contains("it is not in the encoding that its first line names", StringComparison.Ordinal));
+        }
+    }
+
     [Fact]
     public void Cross_sections_on_the_wall_become_the_ground_in_front()
     {

@@ -123,5 +123,9 @@ public sealed class SurfaceTests
         Assert.Contains("it lies over itself near", Told(Faces().Append([0, 25, 26 * 26 - 1]).Append([0, 26 * 26 - 1, 25 * 26])), StringComparison.Ordinal);
         folder.With("eg.xml", LandXml(Points(7), Faces()).Replace("<P id=\"1\">", "<P id=\"1\">x ", StringComparison.Ordinal));
         Assert.Contains(folder.Problems(Yaml(Straight, "existing_ground: {from_landxml: {file: eg.xml, surface: EG}}")), p => p.Contains("error I04: surface \"EG\" cannot be used: a point of it has no name, or is not northing, easting and elevation", StringComparison.Ordinal));
+        folder.With("eg.xml", LandXml(Points(7), Faces()).Replace("<P id=\"2\">", "<P id=\"1\">", StringComparison.Ordinal));
+        Assert.Contains(folder.Problems(Yaml(Straight, "existing_ground: {from_landxml: {file: eg.xml, surface: EG}}")), p => p.Contains("cannot be used: two points of it have the name 1", StringComparison.Ordinal));
+        folder.With("eg.xml", LandXml(Points(7), Faces()).Replace("<F>1 2 27</F>", "<F>1 2 28 27</F>", StringComparison.Ordinal));
+        Assert.Contains(folder.Problems(Yaml(Straight, "existing_ground: {from_landxml: {file: eg.xml, surface: EG}}")), p => p.Contains("cannot be used: a face of it names no three points", StringComparison.Ordinal));
     }
 }

@@ -29,8 +29,10 @@ internal static class LandXmlInspection
             var own = new ProblemList();
             IReadOnlyList<TracePiece>? pieces = new AlignmentTrace(file, length ?? FileUnit.Foot, own).Read(alignment);
             double whole = pieces?.Sum(p => p.Length) ?? 0;
+            if (StationNodes.Read(alignment, file, (length ?? FileUnit.Foot).In(unit), whole, own) is null)
+                pieces = null;
             lines.Add(pieces is null
-                ? $"alignment \"{Shown.Short(name)}\": cannot be used: {own.Sorted()[0].Message}"
+                ? $"alignment \"{Shown.Short(name)}\": cannot be used: {own.Sorted().First(p => p.Severity == Model.Problems.Severity.Error).Message}"
                 : $"alignment \"{Shown.Short(name)}\": {new PrintedStation(start).Text(unit)} to {new PrintedStation(start + whole).Text(unit)}, {whole.ToString("0.###", System.Globalization.CultureInfo.InvariantCulture)} {symbol}; {counts}");
             if (pieces is not null && length is not null && line == 0)
             {

@@ -28,7 +28,8 @@ internal sealed class AlignmentTrace(LandXmlFile file, FileUnit unit, ProblemLis
                 "Spiral" => Spiral(part),
                 "IrregularLine" => Irregular(part),
                 "Chain" => Chain(part),
-                _ => true,
+                "Feature" => true,
+                _ => Report(ProblemCodes.CannotUse, part, $"a piece \"{Tree.Shown.Short(part.Name)}\" is not read: Line, Curve, Spiral, IrregularLine and Chain are"),
             };
         }
         if (good && _pieces.Count == 0)

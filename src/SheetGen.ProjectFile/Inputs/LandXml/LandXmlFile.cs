@@ -51,7 +51,8 @@ internal sealed class LandXmlFile
         {
             // The parser's own words may quote the file; its place is told, and for a document type the reason.
             bool isDtd = e.Message.Contains("DTD", StringComparison.Ordinal);
-            string why = isDtd ? "it has a document type, which is not read: it could name other files" : e.Message.StartsWith("elements stand", StringComparison.Ordinal) || e.Message.StartsWith("there are more", StringComparison.Ordinal) ? e.Message.Split(" Line ")[0] : "it is not well-formed XML there";
+            string why = isDtd ? "it has a document type, which is not read: it could name other files" : e.Message.StartsWith("elements stand", StringComparison.Ordinal) || e.Message.StartsWith("there are more", StringComparison.Ordinal) ? e.Message.Split(" Line ")[0]
+                : e.Message.Contains("encoding", StringComparison.OrdinalIgnoreCase) ? "it is not in the encoding that its first line names (UTF-8 if none), or that encoding is not known" : "it is not well-formed XML there";
             problems.Add(isDtd || e.LineNumber == 0 ? ProblemCodes.NotThisKind : e.Message.StartsWith("there are more", StringComparison.Ordinal) ? ProblemCodes.TooLarge : ProblemCodes.NotThisKind,
                 file.At(e.LineNumber, e.LinePosition), $"\"{Shown.Short(file.Name)}\" cannot be read: {why}", "export it anew", file.Spot);
         }

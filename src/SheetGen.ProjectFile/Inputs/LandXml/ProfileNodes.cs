@@ -39,10 +39,12 @@ internal static class ProfileNodes
             var keys = new List<(string, Node)> { ("station", Place(point[0])), ("elevation", Level(point[1])) };
             void Add(string key, string attribute)
             {
-                if (part.Number(attribute) is { } value and > 0)
-                    keys.Add((key, Nodes.Length(value, length, spot)));
-                else if (part.Number(attribute) is null)
-                    good = Bad(part, $"the vertical curve lacks its {attribute}");
+                if (part.Number(attribute) is not { } value)
+                    good = Bad(part, $"the vertical curve lacks its {attribute}, or it is not a number");
+                else if (value < 0 && attribute != "radius")
+                    good = Bad(part, $"the vertical curve's {attribute} is negative");
+                else if (value != 0)
+                    keys.Add((key, Nodes.Length(Math.Abs(value), length, spot))); // Some write a crest's radius as negative; the grades say which it is.
             }
             if (part.Name == "ParaCurve")
                 Add("curve", "length");

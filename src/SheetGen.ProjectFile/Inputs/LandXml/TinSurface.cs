@@ -26,14 +26,16 @@ internal sealed class TinSurface
             {
                 if (point.Attribute("id") is not { } id || point.Numbers() is not { Length: 3 } place)
                     return Bad("a point of it has no name, or is not northing, easting and elevation", out why);
-                points[id] = (new Vector2D(place[0] * factor, place[1] * factor) - origin, place[2] * factor);
+                (Vector2D, double) at = (new Vector2D(place[0] * factor, place[1] * factor) - origin, place[2] * factor);
+                if (!points.TryAdd(id, at) && points[id] != at)
+                    return Bad($"two points of it have the name {Tree.Shown.Short(id)}", out why);
             }
             foreach (XmlPart face in definition.All("Faces").SelectMany(f => f.All("F")).Where(f => f.Attribute("i") != "1"))
             {
                 string[] names = face.Words();
-                if (names.Length < 3 || !names.Take(3).All(points.ContainsKey))
+                if (names.Length != 3 || !names.All(points.ContainsKey))
                     return Bad("a face of it names no three points", out why);
-                corners.AddRange(names.Take(3).Select(n => points[n]));
+                corners.AddRange(names.Select(n => points[n]));
             }
         }
         return corners.Count == 0 ? Bad("it has no triangles", out why) : new TinSurface([.. corners]);

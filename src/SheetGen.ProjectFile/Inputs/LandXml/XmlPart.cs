@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Text.RegularExpressions;
 using System.Xml;
 using SheetGen.ProjectFile.Tree;
 
@@ -60,10 +61,17 @@ internal sealed record XmlPart(string Name, IReadOnlyDictionary<string, string> 
             ReadOnlySpan<byte> before = bytes.AsSpan(0, (int)tags.Start);
             throw new XmlException(FormattableString.Invariant($"there are more than {TagCounter.Most} bytes in one tag"), null, before.Count((byte)'\n') + 1, before.Length - before.LastIndexOf((byte)'\n'));
         }
-        using var reader = XmlReader.Create(new MemoryStream(bytes), settings);
+        using XmlReader reader = CodePage(bytes) is { } page ? XmlReader.Create(new StreamReader(new MemoryStream(bytes), page), settings) : XmlReader.Create(new MemoryStream(bytes), settings);
         reader.MoveToContent();
         int count = 0;
         return Element(reader, skip, 0, ref count);
+    }
+
+    /// <summary>The encoding that the file's first line names, where it is a code page such as windows-1252, which the XML reader does not know by itself; else null.</summary>
+    private static Encoding? CodePage(byte[] bytes)
+    {
+        Match told = Regex.Match(Encoding.Latin1.GetString(bytes, 0, Math.Min(bytes.Length, 200)), "^\\s*<\\?xml[^>]*?encoding\\s*=\\s*[\"']([A-Za-z0-9._-]+)[\"']");
+        return told.Success ? CodePagesEncodingProvider.Instance.GetEncoding(told.Groups[1].Value) : null;
     }
 
     private static readonly Dictionary<string, string> NoAttributes = [];
