@@ -94,6 +94,53 @@ public sealed class CsvTests
         Assert.Contains(problems, p => p.StartsWith("b.csv:3:7: warning I05: the layer that ends at 20 has no soil: it is left out", StringComparison.Ordinal));
     }
 
+    /// <summary>Water, depth and place count in whichever row of a boring they stand; a second word on them was once passed over, as was the start of a layer.</summary>
+    [Theory]
+    [InlineData("B-1,10+20,5,118,clay,0,5,\nB-1,10+20,5,118,sand,5,20,13", null)]
+    [InlineData("B-1,10+20,5,118,clay,0,5,\nB-1,10+60,5,120,sand,5,20,13", "b.csv:3:5: error I04: the boring's station is another than in its row above|b.csv:3:13: error I04: the boring's top is another than in its row above")]
+    [InlineData("B-1,10+20,5,118,clay,0,5,\nB-1,,,,sand,10,20,13", "b.csv:3:13: warning I06: nothing is told from 5 to 10 below the ground: the layer is taken from 5 on")]
+    [InlineData("B-1,10+20,5,118,clay,0,5,\nB-1,,,,sand,4,20,13", "b.csv:3:13: error I04: the layer begins at 4, over the end 5 of the layer above")]
+    [InlineData("B-1,10+20,5,118,clay,0,5,\nB-1,,,,sand,5,20,13,,", null)]
+    [InlineData("B-1,10+20,5,118,clay, stiff,0,5,13\n", "b.csv:2:33: error I04: this cell stands beyond the last head")]
+    [InlineData("B-1,10+20,5,abc,clay,0,5,13", "b.csv:2:13: error R13: the top is not a number")]
+    public void A_boring_is_read_from_all_of_its_rows(string rows, string? told)
+    {
+        using var folder = new InputFolder();
+        string yaml = InputFolder.Yaml(Line, "[[10+00, 118], [12+00, 118]]", "[10+00, 12+00]", bottom: "100", more: "borings:\n  from_csv: {file: b.csv}\n");
+        folder.With("b.csv", "name,station,offset,top,layer,from,to,water depth\n" + rows);
+        string[] problems = [.. folder.Problems(yaml).Where(p => !p.Contains(": notice ", StringComparison.Ordinal))];
+        if (told is null)
+            Assert.Equal(([], 105.0), (problems, folder.Read(yaml).Project!.Borings[0].Water));
+        else
+            Assert.All(told.Split('|').Zip(problems, (t, p) => (t, p)), x => Assert.StartsWith(x.t, x.p, StringComparison.Ordinal));
+        Assert.Equal(told?.Split('|').Length ?? 0, problems.Length);
+    }
+
+    [Fact]
+    public void Every_faulty_row_is_told_in_one_run()
+    {
+        using var folder = new InputFolder();
+        int Faults(string table, string top = "{from_csv: {file: top.csv}}", string line = Line) =>
+            folder.With("top.csv", table).Problems(InputFolder.Yaml(line, top, "[10+00, 12+00]", bottom: "100")).Count(p => p.StartsWith("top.csv:", StringComparison.Ordinal) && p.Contains(": error ", StringComparison.Ordinal));
+        Assert.Equal(4, Faults("station,elevation\n10+00,118\n,119\n10+30,\n10+40,abc\n10+5x,120\n12+00,118\n"));
+        Assert.Equal(2, Faults("station,elevation\n10+00,118\n10+30,q\n10+40,abc\n12+00,118\n", "{from_csv: {file: top.csv, raise: 2}}"));
+        Assert.Equal(4, Faults("northing,easting,elevation\n5000,2000,118\n,2010,\n5000,x,118\n5000,2090,\n5000,2200,118\n"));
+        Assert.Equal(3, Faults("northing,easting\n5000,2000\n,2010\nx,y\n5000,2200\n", "[[10+00, 118], [12+00, 118]]", "from_csv: {file: top.csv, station: 10+00}"));
+        // An unquoted thousand's comma was once read as elevation 1.
+        Assert.Equal(2, Faults("station,elevation\n10+00,1,118\n12+00,1,119\n"));
+    }
+
+    [Fact]
+    public void Unicode_text_of_a_spreadsheet_is_read()
+    {
+        using var folder = new InputFolder();
+        foreach (var encoding in new[] { System.Text.Encoding.Unicode, System.Text.Encoding.BigEndianUnicode })
+        {
+            File.WriteAllBytes(folder.Of("top.csv"), [.. encoding.GetPreamble(), .. encoding.GetBytes("station\televation\r\n10+00\t118\r\n12+00\t121\r\n")]);
+            Assert.Equal(121, folder.Project(InputFolder.Yaml(Line, "{from_csv: {file: top.csv}}", "[10+00, 12+00]", bottom: "100")).Walls[0].Top.At(200));
+        }
+    }
+
     [Fact]
     public void Faults_of_cells_have_their_place()
     {

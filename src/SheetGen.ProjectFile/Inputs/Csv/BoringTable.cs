@@ -1,7 +1,6 @@
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Records;
 using SheetGen.ProjectFile.Tree;
-using SheetGen.ProjectFile.Values;
 
 namespace SheetGen.ProjectFile.Inputs.Csv;
 
@@ -33,66 +32,92 @@ internal sealed class BoringTable(CsvTable table, FileUnit length, LengthUnit un
 
     private MapNode One(List<IReadOnlyList<CsvCell>> rows, bool byStation)
     {
-        IReadOnlyList<CsvCell> first = rows[0];
-        Model.Problems.SourceSpot spot = table.At(first[0]);
+        CsvCell first = rows[0][0];
+        Model.Problems.SourceSpot spot = table.At(first);
         var keys = new List<(string, Node)>();
-        if (table.Cell(first, "name") is { } name)
+        if (table.Cell(rows[0], "name") is { } name)
             keys.Add(("name", table.Plain(name)));
         var at = new List<(string, Node)>();
         foreach (string head in byStation ? new[] { "station", "offset" } : ["northing", "easting"])
         {
-            if (table.Cell(first, head) is { } cell)
+            if (Whole(rows, head) is { } cell)
                 at.Add((head, head == "station" ? new ScalarNode(cell.Text.Trim(), false, table.At(cell)) : table.Length(cell, length)));
         }
         keys.Add(("at", Inputs.Nodes.Map(spot, [.. at])));
-        double? top = Number(first, "top"), lowest = null;
-        if (table.Cell(first, "top") is { } ground)
-            keys.Add(("top", table.Length(ground, length)));
-        var layers = new List<Node>();
-        foreach (IReadOnlyList<CsvCell> row in rows)
-        {
-            if (table.Cell(row, "layer") is not { } soil)
-            {
-                if ((table.Cell(row, "layer_to") ?? table.Cell(row, "layer_bottom")) is { } end)
-                    problems.Add(ProblemCodes.LeftOut, table.At(end), $"the layer that ends at {Shown.Short(end.Text.Trim())} has no soil: it is left out", "name its soil, or remove the row", table.File.Spot);
-                continue;
-            }
-            var layer = new List<(string, Node)> { ("name", table.Plain(soil)) };
-            CsvCell? depth = table.Cell(row, "layer_to"), elevation = table.Cell(row, "layer_bottom");
-            if (elevation is not null)
-                layer.Add(("to", table.Length(elevation, length)));
-            else if (depth is not null && top is { } z && Number(row, "layer_to") is { } down)
-                layer.Add(("to", Level(z - down, depth)));
-            lowest = elevation is not null ? Number(row, "layer_bottom") : top - Number(row, "layer_to");
-            if (table.Cell(row, "plasticity_index") is { } index)
-                layer.Add(("plasticity_index", new ScalarNode(index.Text.Trim(), false, table.At(index))));
-            layers.Add(Inputs.Nodes.Map(table.At(soil), [.. layer]));
-        }
-        if (table.Cell(first, "bottom") is { } bottom)
+        CsvCell? ground = Whole(rows, "top"), bottom = Whole(rows, "bottom"), depth = Whole(rows, "depth"), water = Whole(rows, "water"), below = Whole(rows, "water_depth");
+        double? top = ground is null ? null : table.Number(ground, "top", problems);
+        if (ground is not null)
+            keys.Add(("top", top is null ? new FaultyNode(table.At(ground)) : table.Length(ground, length)));
+        (List<Node> layers, Node? end) = Layers(rows, top);
+        if (bottom is not null)
             keys.Add(("bottom", table.Length(bottom, length)));
-        else if (top is { } from && table.Cell(first, "depth") is { } depth && Number(first, "depth") is { } whole)
-            keys.Add(("bottom", Level(from - whole, depth)));
-        else if (lowest is { } last)
-            keys.Add(("bottom", Level(last, first[0])));
-        if (table.Cell(first, "water") is { } water)
+        else if ((depth is null ? end : Level(top, depth, "depth")) is { } lowest)
+            keys.Add(("bottom", lowest));
+        if (water is not null)
             keys.Add(("water", table.Length(water, length)));
-        else if (top is { } over && table.Cell(first, "water_depth") is { } below && Number(first, "water_depth") is { } deep)
-            keys.Add(("water", Level(over - deep, below)));
+        else if (below is not null)
+            keys.Add(("water", Level(top, below, "water_depth")));
         if (layers.Count > 0)
             keys.Add(("layers", Inputs.Nodes.List(spot, layers)));
         return Inputs.Nodes.Map(spot, [.. keys]);
     }
 
-    /// <summary>An elevation computed from a depth.</summary>
-    private ScalarNode Level(double level, CsvCell at) => Inputs.Nodes.Length(Math.Round(level * length.In(unit), 9), FileUnit.Of(unit), table.At(at));
-
-    private double? Number(IReadOnlyList<CsvCell> row, string head)
+    /// <summary>The layers from the top down, and where the last of them ends; null where none tells its end.</summary>
+    private (List<Node> Layers, Node? End) Layers(List<IReadOnlyList<CsvCell>> rows, double? top)
     {
-        if (table.Cell(row, head) is not { } cell)
-            return null;
-        Amount amount = Numbers.Parse(Spelling.Plain(cell.Text.Trim()));
-        if (!amount.IsGood)
-            problems.Add(ProblemCodes.WrongType, table.At(cell), $"\"{head}\" is not a number", amount.Why, table.File.Spot);
-        return amount.IsGood ? amount.Value : null;
+        var layers = new List<Node>();
+        Node? end = null;
+        double reached = 0; // Depth.
+        foreach (IReadOnlyList<CsvCell> row in rows)
+        {
+            CsvCell? from = table.Cell(row, "layer_from"), depth = table.Cell(row, "layer_to"), elevation = table.Cell(row, "layer_bottom");
+            if (table.Cell(row, "layer") is not { } soil)
+            {
+                if ((depth ?? elevation) is { } bare)
+                    problems.Add(ProblemCodes.LeftOut, table.At(bare), $"the layer that ends at {Shown.Short(bare.Text.Trim())} has no soil: it is left out", "name its soil, or remove the row", table.File.Spot);
+                continue;
+            }
+            if (from is not null && depth is not null && table.Number(from, "layer_from", problems) is { } start)
+                Begins(start, reached, from);
+            var layer = new List<(string, Node)> { ("name", table.Plain(soil)) };
+            if (elevation is not null)
+                layer.Add(("to", end = table.Length(elevation, length)));
+            else if (depth is not null)
+            {
+                layer.Add(("to", end = Level(top, depth, "layer_to")));
+                reached = Values.Numbers.Parse(Values.Spelling.Plain(depth.Text.Trim())) is { IsGood: true } read ? read.Value : reached;
+            }
+            if (table.Cell(row, "plasticity_index") is { } index)
+                layer.Add(("plasticity_index", new ScalarNode(index.Text.Trim(), false, table.At(index))));
+            layers.Add(Inputs.Nodes.Map(table.At(soil), [.. layer]));
+        }
+        return (layers, end);
     }
+
+    /// <summary>Tells a layer that begins elsewhere than where the one above it ends.</summary>
+    private void Begins(double start, double reached, CsvCell from)
+    {
+        if (start > reached + 1e-6)
+            problems.Add(ProblemCodes.Inexact, table.At(from), FormattableString.Invariant($"nothing is told from {reached} to {start} below the ground: the layer is taken from {reached} on"), "give that stretch a row of its own", table.File.Spot);
+        else if (start < reached - 1e-6)
+            problems.Add(ProblemCodes.CannotUse, table.At(from), FormattableString.Invariant($"the layer begins at {start}, over the end {reached} of the layer above"), "correct one of the two", table.File.Spot);
+    }
+
+    /// <summary>What a boring has once, in whichever of its rows it stands; a row that says otherwise is reported.</summary>
+    private CsvCell? Whole(List<IReadOnlyList<CsvCell>> rows, string head)
+    {
+        CsvCell? told = null;
+        foreach (CsvCell cell in rows.Select(r => table.Cell(r, head)).OfType<CsvCell>())
+        {
+            told ??= cell;
+            if (cell.Text.Trim() != told.Text.Trim())
+                problems.Add(ProblemCodes.CannotUse, table.At(cell), $"the boring's {head.Replace('_', ' ')} is another than in its row above", "give each boring a name of its own, or write it once", table.File.Spot);
+        }
+        return told;
+    }
+
+    /// <summary>An elevation computed from a depth; faulty without a word where the top is, which is reported there.</summary>
+    private Node Level(double? top, CsvCell depth, string head) => top is { } ground && table.Number(depth, head, problems) is { } down
+        ? Inputs.Nodes.Length(Math.Round((ground - down) * length.In(unit), 9), FileUnit.Of(unit), table.At(depth))
+        : new FaultyNode(table.At(depth));
 }

@@ -4,7 +4,6 @@ using SheetGen.Model.Problems;
 using SheetGen.Model.Units;
 using SheetGen.ProjectFile.Records;
 using SheetGen.ProjectFile.Tree;
-using SheetGen.ProjectFile.Values;
 
 namespace SheetGen.ProjectFile.Inputs.Csv;
 
@@ -20,13 +19,16 @@ internal sealed class CsvSource(ForeignFiles files, LengthUnit unit)
             return null;
         FileUnit length = Unit(source);
         var points = new List<(Vector2D At, IReadOnlyList<CsvCell> Row)>();
+        bool good = true;
         foreach (IReadOnlyList<CsvCell> row in table.Rows)
         {
-            if (Number(table, row, "northing", true) is not { } n || Number(table, row, "easting", true) is not { } e)
-                return null;
-            if (points.Count == 0 || (points[^1].At - new Vector2D(n, e)).Length > 1e-6)
+            if (Numbers(table, row, "northing", "easting") is not [double n, double e])
+                good = false;
+            else if (points.Count == 0 || (points[^1].At - new Vector2D(n, e)).Length > 1e-6)
                 points.Add((new Vector2D(n, e), row));
         }
+        if (!good)
+            return null;
         if (points.Count < 2)
         {
             Problems.Add(ProblemCodes.CannotUse, source.SpotOf("file"), "a layout line needs two points that differ", "correct the table");
@@ -80,15 +82,11 @@ internal sealed class CsvSource(ForeignFiles files, LengthUnit unit)
             if (table.Cell(row, "station") is not { } station || table.Cell(row, "elevation") is not { } elevation)
             {
                 Problems.Add(ProblemCodes.CannotUse, table.At(row[0]), "the row lacks its station or elevation", "complete or remove it", table.File.Spot);
-                return null;
+                continue;
             }
             Node level = table.Length(elevation, length);
             if (raise != 0)
-            {
-                if (Number(table, row, "elevation", true) is not { } z)
-                    return null;
-                level = Nodes.Length(z * length.In(unit) + raise, FileUnit.Of(unit), table.At(elevation));
-            }
+                level = Numbers(table, row, "elevation") is [double z] ? Nodes.Length(z * length.In(unit) + raise, FileUnit.Of(unit), table.At(elevation)) : new FaultyNode(table.At(elevation));
             nodes.Add(Nodes.Map(table.At(station), ("station", new ScalarNode(station.Text.Trim(), false, table.At(station))), ("elevation", level)));
         }
         return nodes;
@@ -99,10 +97,14 @@ internal sealed class CsvSource(ForeignFiles files, LengthUnit unit)
     {
         double limit = source.Number("limit") ?? (Lengths.IsFoot(unit) ? 10 : 3), factor = length.In(unit), raise = source.Number("raise") ?? 0;
         var nodes = new List<(double Along, Node Node)>();
+        bool good = true;
         foreach (IReadOnlyList<CsvCell> row in table.Rows)
         {
-            if (Number(table, row, "northing", true) is not { } n || Number(table, row, "easting", true) is not { } e || Number(table, row, "elevation", true) is not { } z)
-                return null;
+            if (Numbers(table, row, "northing", "easting", "elevation") is not [double n, double e, double z])
+            {
+                good = false;
+                continue;
+            }
             SourceSpot spot = table.At(row[0]);
             LinePlace place = LayoutProjection.Locate(wall.Line, new Vector2D(n * factor, e * factor) - wall.Origin);
             if (Math.Abs(place.Right) > limit)
@@ -110,6 +112,8 @@ internal sealed class CsvSource(ForeignFiles files, LengthUnit unit)
             else
                 nodes.Add((place.Along, Nodes.Map(spot, ("station", Nodes.Along(place.Along, spot)), ("elevation", Nodes.Length(z * factor + raise, FileUnit.Of(unit), spot)))));
         }
+        if (!good)
+            return null;
         if (nodes.Count > 0)
             return [.. nodes.OrderBy(p => p.Along).Select(p => p.Node)];
         Problems.Add(ProblemCodes.NotInFile, source.SpotOf("file"), "no point of the table lies near the layout line", "compare its coordinates with those of the layout line");
@@ -154,19 +158,17 @@ internal sealed class CsvSource(ForeignFiles files, LengthUnit unit)
         return false;
     }
 
-    private double? Number(CsvTable table, IReadOnlyList<CsvCell> row, string head, bool needed)
+    /// <summary>Numbers of a row; null where any is missing or none, each of which is reported.</summary>
+    private double[]? Numbers(CsvTable table, IReadOnlyList<CsvCell> row, params string[] heads)
     {
-        if (table.Cell(row, head) is not { } cell)
+        double?[] read = [.. heads.Select(head =>
         {
-            if (needed)
-                Problems.Add(ProblemCodes.CannotUse, table.At(row[0]), $"the row has no {head}", "complete or remove it", table.File.Spot);
+            if (table.Cell(row, head) is { } cell)
+                return table.Number(cell, head, Problems);
+            Problems.Add(ProblemCodes.CannotUse, table.At(row[0]), $"the row has no {head}", "complete or remove it", table.File.Spot);
             return null;
-        }
-        Amount amount = Numbers.Parse(Spelling.Plain(cell.Text.Trim()));
-        if (amount.IsGood)
-            return amount.Value;
-        Problems.Add(ProblemCodes.WrongType, table.At(cell), $"the {head} is not a number", amount.Why, table.File.Spot);
-        return null;
+        })];
+        return Array.TrueForAll(read, r => r.HasValue) ? [.. read.Select(r => r!.Value)] : null;
     }
 
     private static LandXml.TracePiece Straight(Vector2D start, Vector2D end) =>

@@ -44,6 +44,15 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
         ? Nodes.Length(Spelling.Plain(cell.Text.Trim()), unit, At(cell))
         : new ScalarNode(cell.Text.Trim(), false, At(cell));
 
+    /// <summary>The cell as a number without a unit; null where it is none, which is reported.</summary>
+    public double? Number(CsvCell cell, string head, ProblemList problems)
+    {
+        Amount amount = Numbers.Parse(Spelling.Plain(cell.Text.Trim()));
+        if (!amount.IsGood)
+            problems.Add(ProblemCodes.WrongType, At(cell), $"the {head.Replace('_', ' ')} is not a number", amount.Why.Length > 0 ? amount.Why : "write a number, or leave the cell empty", File.Spot);
+        return amount.IsGood ? amount.Value : null;
+    }
+
     public Node Plain(CsvCell cell) => new ScalarNode(cell.Text.Trim(), true, At(cell));
 
     /// <summary>Reads the file; null where it is no such table, which is reported without any of its content.</summary>
@@ -70,7 +79,10 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
                 if (HeadOf(rows[0][i].Text) is { } head)
                     columns.TryAdd(head, i);
             }
-            return new CsvTable(file, columns, [.. rows.Skip(1)], [.. rows[0].Select(c => c.Text.Trim())]);
+            CsvCell[] beyond = [.. rows.Select(r => r.Skip(rows[0].Count).FirstOrDefault(c => c.Text.Trim().Length > 0)).OfType<CsvCell>()];
+            foreach (CsvCell cell in beyond)
+                problems.Add(ProblemCodes.CannotUse, file.At(cell.Line, cell.Column), "this cell stands beyond the last head, so that the cells before it may stand under wrong heads", "quote a text that has commas in it, write numbers without commas, or complete the heads", file.Spot);
+            return beyond.Length > 0 ? null : new CsvTable(file, columns, [.. rows.Skip(1)], [.. rows[0].Select(c => c.Text.Trim())]);
         }
         string[] usual = rows[0].Count switch
         {
@@ -119,6 +131,9 @@ internal sealed record CsvTable(ForeignFile File, IReadOnlyDictionary<string, in
 
     private static string? TextOf(byte[] bytes)
     {
+        // What spreadsheets call Unicode text.
+        if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..] && bytes.Length % 2 == 0)
+            return (bytes[0] == 0xFF ? Encoding.Unicode : Encoding.BigEndianUnicode).GetString(bytes, 2, bytes.Length - 2);
         if (Array.IndexOf(bytes, (byte)0) >= 0)
             return null;
         try
