@@ -119,7 +119,7 @@ internal sealed class LayoutSearch
         for (bool isBetter = true; isBetter;)
         {
             isBetter = false;
-            foreach (Slot slot in whole.Slots.Where(s => whole.May(s) && !(s.Nails.Length == 1 && s.Nails[0].IsPlain)))
+            foreach (Slot slot in whole.Slots.Where(s => whole.May(s) && !s.IsPlain))
             {
                 if (single.Propose(slot))
                     isBetter |= whole.Trial.End(single.MovesSideways) < 0;

@@ -62,9 +62,10 @@ public static class Placer
         if (unresolved == 0)
             return [];
         progress?.Report(FormattableString.Invariant($"what would help the unresolved nails ({unresolved})"));
-        List<NailHelp> help = [.. new Helping(search.Layout, search.Cover, marks).Of()];
+        var teller = new HelpTeller(marks);
+        List<NailHelp> help = [.. new Helping(search.Layout, search.Cover, teller).Of()];
         progress?.Report("what other columns and rows would help");
-        help.AddRange(GridHelps.Of(project, search.Layout, search.Cover.Total, marks));
+        help.AddRange(GridHelps.Of(project, search.Layout, search.Cover.Total, teller));
         return help;
     }
 

@@ -68,6 +68,9 @@ internal sealed class Slot
 
     public Cost Cost => CostOf(Nails);
 
+    /// <summary>True where one plain nail stands for it.</summary>
+    public bool IsPlain => Nails.Length == 1 && Nails[0].IsPlain;
+
     public bool IsUnresolved => Nails.Length == 1 && Nails[0].IsUnresolved;
 
     /// <summary>How many of the directions in coarse steps are clear of everything that stands still at the grid place.</summary>

@@ -1,5 +1,4 @@
 using SheetGen.Layout.Clearance;
-using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
 using SheetGen.Model.Units;
@@ -8,7 +7,7 @@ namespace SheetGen.Layout.Placing;
 
 /// <summary>
 /// What would help sections with unresolved nails: their grid's columns counted from another first one, or their rows shifted at outside corners. Each
-/// is tried by laying the project out anew by insertion, the most hopeful one by a short search; what is left out for the sake of time is told.
+/// is tried by laying the project out anew by insertion, the most hopeful one of each by a short search; what is left out for the sake of time is told.
 /// </summary>
 internal sealed class GridHelps
 {
@@ -18,20 +17,17 @@ internal sealed class GridHelps
     /// <summary>Most ways that are laid out by insertion: those of the two sections with the most unresolved nails.</summary>
     private const int MostLaidOut = 10;
 
-    /// <summary>Most ways that are searched: a search costs as much as half of the layout itself.</summary>
-    private const int MostSearched = 1;
-
     private readonly WallProject _project;
     private readonly LayoutState _layout;
     private readonly ColumnPhases.Figures _now;
-    private readonly IReadOnlyDictionary<Placed, string> _marks;
+    private readonly HelpTeller _teller;
     private readonly List<Way> _ways;
 
-    private GridHelps(WallProject project, LayoutState layout, double uncovered, IReadOnlyDictionary<Placed, string> marks)
+    private GridHelps(WallProject project, LayoutState layout, double uncovered, HelpTeller teller)
     {
         _project = project;
         _layout = layout;
-        _marks = marks;
+        _teller = teller;
         _now = new(Math.Round(uncovered, SearchTolerance.CoverDecimals), layout.Cost.Unresolved, layout.Cost.Noted);
         IEnumerable<IGrouping<Section, Slot>> sections = layout.Slots.Where(s => s.IsUnresolved && !s.IsPinned).GroupBy(s => s.Row.Bay.Section);
         _ways = [.. sections.OrderByDescending(g => g.Count()).SelectMany(g => Ways([.. g]))];
@@ -43,10 +39,9 @@ internal sealed class GridHelps
         public Section Section => Slots[0].Row.Bay.Section;
     }
 
-    /// <param name="marks">Marks of the nails as they stand.</param>
-    public static IEnumerable<NailHelp> Of(WallProject project, LayoutState layout, double uncovered, IReadOnlyDictionary<Placed, string> marks)
+    public static IEnumerable<NailHelp> Of(WallProject project, LayoutState layout, double uncovered, HelpTeller teller)
     {
-        var helps = new GridHelps(project, layout, uncovered, marks);
+        var helps = new GridHelps(project, layout, uncovered, teller);
         return helps._ways.Count == 0 ? [] : helps.All();
     }
 
@@ -65,18 +60,15 @@ internal sealed class GridHelps
         WallProject[] tried = [_project, .. laidOut.Select(w => w.Project)];
         var quick = new ColumnPhases.Figures[tried.Length];
         Parallel.For(0, tried.Length, i => quick[i] = ColumnPhases.Figures.Of(tried[i], SearchDepth.Insertion));
-        int[] hopeful = [.. Enumerable.Range(0, laidOut.Length).GroupBy(i => (laidOut[i].Section, laidOut[i].Relaxation)).Select(kind => kind.MinBy(i => (quick[i + 1], i)))
-            .Where(i => quick[i + 1].Unresolved < quick[0].Unresolved).OrderBy(i => quick[i + 1].Unresolved)];
-        Way[] searched = [.. hopeful.Take(MostSearched).Select(i => laidOut[i])];
-        var found = new ColumnPhases.Figures[searched.Length];
-        Parallel.For(0, searched.Length, i => found[i] = ColumnPhases.Figures.Of(searched[i].Project, SearchDepth.Short));
-        for (int i = 0; i < searched.Length; i++)
+        Way[] hopeful = [.. Enumerable.Range(0, laidOut.Length).GroupBy(i => (laidOut[i].Section, laidOut[i].Relaxation)).Select(kind => kind.MinBy(i => (quick[i + 1], i)))
+            .Where(i => quick[i + 1].Unresolved < quick[0].Unresolved).OrderBy(i => quick[i + 1].Unresolved).Select(i => laidOut[i])];
+        var found = new ColumnPhases.Figures[hopeful.Length];
+        Parallel.For(0, hopeful.Length, i => found[i] = ColumnPhases.Figures.Of(hopeful[i].Project, SearchDepth.Short));
+        for (int i = 0; i < hopeful.Length; i++)
         {
             if (found[i].Uncovered <= _now.Uncovered && found[i].Unresolved < _now.Unresolved)
-                yield return About(searched[i], found[i]);
+                yield return About(hopeful[i], found[i]);
         }
-        foreach (Way way in hopeful.Skip(MostSearched).Select(i => laidOut[i]))
-            yield return Told(way.Slots, "none", "", $"{way.Relaxation} {way.Value} in section {way.Section.Name} looks better, but was not searched");
     }
 
     private IEnumerable<Way> Ways(Slot[] slots)
@@ -97,15 +89,10 @@ internal sealed class GridHelps
             yield return new Way(slots, "corner_rows", "shifted", ColumnPhases.With(_project, wall, section, old with { CornerRows = CornerRows.Shifted }));
     }
 
-    private NailHelp About(Way way, ColumnPhases.Figures found) => Told(
+    private NailHelp About(Way way, ColumnPhases.Figures found) => _teller.About(
         way.Slots, way.Relaxation, way.Value,
         FormattableString.Invariant($"in section {way.Section.Name}: leaves {found.Unresolved} instead of {_now.Unresolved} unresolved in all, {found.Noted} instead of {_now.Noted} noted, by a short search"));
 
     private IEnumerable<NailHelp> NotTried(IReadOnlyList<Way> ways, string why) =>
-        ways.SelectMany(w => w.Slots).Distinct().GroupBy(s => s.Row.Bay.Wall).Select(wall => Told([.. wall], "none", "", why));
-
-    private NailHelp Told(Slot[] slots, string relaxation, string value, string result) => new(
-        slots[0].Row.Bay.Wall, [.. slots.Select(s => _marks[s.Nails[0]])], slots.Min(StationOf).Number, slots.Max(StationOf).Number, relaxation, value, result, false);
-
-    private static Station StationOf(Slot slot) => slot.Row.Bay.Wall.StationOf(slot.Grid.Head.Along);
+        ways.SelectMany(w => w.Slots).Distinct().GroupBy(s => s.Row.Bay.Wall).Select(wall => _teller.About([.. wall], "none", "", why));
 }

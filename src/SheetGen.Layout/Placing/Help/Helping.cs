@@ -28,11 +28,11 @@ internal sealed class Helping
 
     private readonly District _whole;
     private readonly Freeing _freeing;
-    private readonly IReadOnlyDictionary<Placed, string> _marks;
+    private readonly HelpTeller _teller;
 
-    public Helping(LayoutState layout, CoverWatch cover, IReadOnlyDictionary<Placed, string> marks)
+    public Helping(LayoutState layout, CoverWatch cover, HelpTeller teller)
     {
-        _marks = marks;
+        _teller = teller;
         foreach (Slot slot in layout.Slots)
             slot.District = 0;
         _whole = new District(layout, cover, 0, layout.Slots, 1);
@@ -53,13 +53,10 @@ internal sealed class Helping
                 yield return Told(group.Count, [.. way]);
             Slot[] stuck = [.. group.Where(s => !freed.Any(f => f.Slot == s))];
             if (stuck.Length > 0)
-                yield return About(stuck, "none", "", "no relaxation that was tried frees " + (stuck.Length == 1 ? "it" : "them"), false);
+                yield return _teller.About(stuck, "none", "", "no relaxation that was tried frees " + (stuck.Length == 1 ? "it" : "them"));
         }
-        if (unresolved.Length > MostNails)
-        {
-            yield return About(
-                unresolved[MostNails..], "none", "", FormattableString.Invariant($"not looked at: help is worked out for {MostNails} nails"), false);
-        }
+        foreach (IGrouping<Wall, Slot> wall in unresolved.Skip(MostNails).GroupBy(s => s.Row.Bay.Wall))
+            yield return _teller.About([.. wall], "none", "", FormattableString.Invariant($"not looked at: help is worked out for {MostNails} nails"));
     }
 
     private IEnumerable<Freed> Ways(Slot slot)
@@ -139,13 +136,13 @@ internal sealed class Helping
     {
         bool needsApproval = freed[0].Relaxation == Clearance;
         (string value, string result) = freed[0].Relaxation == LeaveOut ? Added(of, freed) : Together(of, freed);
-        return About([.. freed.Select(f => f.Slot)], freed[0].Relaxation, value, result + (needsApproval ? "; only with the engineer of record's consent" : ""), needsApproval);
+        return _teller.About([.. freed.Select(f => f.Slot)], freed[0].Relaxation, value, result + (needsApproval ? "; only with the engineer of record's consent" : ""), needsApproval);
     }
 
     /// <summary>Nails that are added for those left out: each has its own head and direction, and all stand together.</summary>
     private (string Value, string Result) Added(int of, Freed[] freed) => freed.Length == 1
         ? (freed[0].Text, Frees(1, of))
-        : ("and add a nail for each", $"{Frees(freed.Length, of)} ({string.Join("; ", freed.Select(f => $"{Mark(f.Slot)} {f.Text}"))})");
+        : ("and add a nail for each", $"{Frees(freed.Length, of)} ({string.Join("; ", freed.Select(f => $"{_teller.Mark(f.Slot)} {f.Text}"))})");
 
     /// <summary>
     /// The one value that frees each of them, the furthest from the rule that one of them asks for; it is tried for all of them together. Then what each
@@ -157,7 +154,7 @@ internal sealed class Helping
         string least = values[0].Key, most = values[^1].Key;
         if (freed.Length == 1)
             return (most, Frees(1, of));
-        string each = string.Join("; ", values.Select(v => $"{v.Key}: {string.Join(", ", v.Select(f => Mark(f.Slot)))}"));
+        string each = string.Join("; ", values.Select(v => $"{v.Key}: {string.Join(", ", v.Select(f => _teller.Mark(f.Slot)))}"));
         string own = values.Length > 1 ? $" (by itself each needs {each})" : "";
         int stand = Standing([.. values.SelectMany(v => v)]);
         return stand == freed.Length ? (most, $"{Frees(stand, of)} together{own}")
@@ -185,17 +182,6 @@ internal sealed class Helping
         }
         return standing;
     }
-
-    private NailHelp About(Slot[] slots, string relaxation, string value, string result, bool needsApproval)
-    {
-        Wall wall = slots[0].Row.Bay.Wall;
-        return new NailHelp(
-            wall, [.. slots.Select(Mark)], slots.Min(StationOf).Number, slots.Max(StationOf).Number, relaxation, value, result, needsApproval);
-    }
-
-    private static Station StationOf(Slot slot) => slot.Row.Bay.Wall.StationOf(slot.Grid.Head.Along);
-
-    private string Mark(Slot slot) => _marks[slot.Nails[0]];
 
     /// <summary>Nails of a wall whose heads are within two spacings of another of the group.</summary>
     private static List<List<Slot>> Groups(Slot[] slots)

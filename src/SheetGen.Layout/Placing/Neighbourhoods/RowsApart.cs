@@ -5,7 +5,7 @@ namespace SheetGen.Layout.Placing;
 /// <summary>
 /// Two lines of rows, on through corners, are searched as if no others stood; then these come back, where they can as they were, else by insertion.
 /// Moves of a few nails do not find what two rows agree on while nails of others stand between theirs. What comes of it is mostly worse at first: it is
-/// a start for a loop, no trial.
+/// a start for a loop on a copy, no trial.
 /// </summary>
 internal sealed class RowsApart(District district)
 {
@@ -21,7 +21,8 @@ internal sealed class RowsApart(District district)
 
     /// <param name="seed">An unresolved nail.</param>
     /// <param name="search">Searches the lines.</param>
-    public void Run(Slot seed, Action<District> search)
+    /// <returns>False where a row cannot be made whole: the district's copy is to be thrown away.</returns>
+    public bool Run(Slot seed, Action<District> search)
     {
         Slot[] own = [.. district.Slots.Where(district.May)];
         Placed[][] before = Array.ConvertAll(own, s => s.Nails);
@@ -38,10 +39,7 @@ internal sealed class RowsApart(District district)
         District part = district.Part([.. own.Where((_, i) => isInside[i])], PartNumber);
         search(part);
         district.TakeBack(part);
-        if (BringBack([.. own.Zip(before).Where((_, i) => !isInside[i])]))
-            return;
-        for (int i = 0; i < own.Length; i++)
-            own[i].Nails = before[i];
+        return BringBack([.. own.Zip(before).Where((_, i) => !isInside[i])]);
     }
 
     private HashSet<RowTask> RowsAround(Slot seed)
@@ -51,7 +49,6 @@ internal sealed class RowsApart(District district)
         return [.. lines.Skip(Math.Clamp(line, 0, Math.Max(0, lines.Count - Lines))).Take(Lines).SelectMany(l => l)];
     }
 
-    /// <summary>False where a row cannot be made whole.</summary>
     private bool BringBack((Slot Slot, Placed[] Before)[] outside)
     {
         foreach ((Slot slot, _) in outside)
