@@ -88,10 +88,12 @@ internal static class SpacingFindings
         [.. all.Where(s => s.Nail.Kind != NailKind.Verification && s.Nail.Wall.Name == wall.Name
             && s.Nail.Section.Name == section.Name && Math.Abs(s.Head.Along - limit) < within)];
 
-    /// <summary>Heads of verification test nails stand at least 1 ft (0.3 m) from all others.</summary>
+    /// <summary>Least distance of the head of a verification test nail from every other head: 1 ft or 0.3 m (common practice, no source).</summary>
+    public static double LeastBesideTest(LengthUnit unit) => Lengths.IsFoot(unit) ? 1 : 0.3;
+
     private static IEnumerable<Finding> BesideTests(WallProject project, List<Standing> all, double slack)
     {
-        double required = Lengths.IsFoot(project.Unit) ? 1 : 0.3;
+        double required = LeastBesideTest(project.Unit);
         for (int i = 0; i < all.Count; i++)
         {
             Standing test = all[i];

@@ -21,17 +21,15 @@ internal sealed class TestNailPlacer
     private readonly List<Hole> _added;
     private readonly double _apart;
     private readonly List<int> _found = [];
-
     private readonly int _mostTurned;
     private readonly List<CutShort> _cutShort = [];
 
     private TestNailPlacer(WallProject project, Face face, ClearanceScene scene, List<Hole> added, int mostTurned)
     {
-        _mostTurned = mostTurned;
-        (_project, _face, _scene, _added) = (project, face, scene, added);
+        (_project, _face, _scene, _added, _mostTurned) = (project, face, scene, added, mostTurned);
         _bays = Bay.Of(face, project.Rules, project.Unit);
         _outline = new FaceOutline(face, project.Rules.EdgeMin);
-        _apart = Lengths.IsFoot(project.Unit) ? 1 : 0.3;
+        _apart = SpacingFindings.LeastBesideTest(project.Unit);
     }
 
     /// <summary>The nails with the test nails; a verification test nail that finds no place is not among them (the checker counts them).</summary>
@@ -136,7 +134,7 @@ internal sealed class TestNailPlacer
             {
                 Nail a = line[i], b = line[i + 1];
                 Head left = Head.Of(a), right = Head.Of(b);
-                if (right.Along - left.Along > 1.5 * a.Section.HorizontalSpacing)
+                if (right.Along - left.Along > Tolerance.BrokenRun * a.Section.HorizontalSpacing)
                     continue;
                 foreach (double drop in (double[])[0, a.Section.VerticalSpacing / 2])
                 {

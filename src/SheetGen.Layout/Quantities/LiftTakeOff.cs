@@ -96,7 +96,7 @@ internal static class LiftTakeOff
         double half = section.HorizontalSpacing / 2;
         double first = row.GridStations[0] - half, last = row.GridStations[^1] + half;
         double start = Math.Max(section.Start, leg.Start), end = Math.Min(section.End, leg.End);
-        double before = first <= start ? 1e3 : 0, after = last >= end ? 1e3 : 0;
+        double before = first <= start ? Outlines.Beyond : 0, after = last >= end ? Outlines.Beyond : 0;
         double from = Math.Max(first, start), to = Math.Min(last, end);
         List<Coordinate> shape = row.IsLevel
             ? [new(from - before, row.Level - below), new(to + after, row.Level - below)]

@@ -10,6 +10,12 @@ namespace SheetGen.Layout.Quantities;
 /// <summary>Outlines on the developed elevation, x along the layout line and y elevation: cutting them, and reading heights and edges off them.</summary>
 internal static class Outlines
 {
+    /// <summary>Further up, down or along than any wall reaches, in project units; still exact in the overlay.</summary>
+    public const double FarOff = 1e6;
+
+    /// <summary>What a lift's lower edge is lengthened by at the end of a leg, in project units: further than a mitre reaches past it.</summary>
+    public const double Beyond = 1e3;
+
     private static readonly GeometryFactory Factory = new();
 
     /// <summary>Height of the region over a place, just before and just after it: the greater of the two.</summary>

@@ -28,7 +28,7 @@ internal static class PanelTakeOff
             List<double> cuts = AtPoints(wall, WithoutSlivers(PanelColumns.Edges(face, leg, size), tolerance));
             for (int i = 0; i + 1 < cuts.Count; i++)
             {
-                Geometry column = Outlines.Overlay(gross, Outlines.Box(cuts[i], cuts[i + 1], -1e6, 1e6), SpatialFunction.Intersection);
+                Geometry column = Outlines.Overlay(gross, Outlines.Box(cuts[i], cuts[i + 1], -Outlines.FarOff, Outlines.FarOff), SpatialFunction.Intersection);
                 if (column.IsEmpty)
                     continue;
                 double width = PanelColumns.Length(face, leg, cuts[i], cuts[i + 1]);
@@ -36,7 +36,7 @@ internal static class PanelTakeOff
                 int first = (int)Math.Floor((extent.MinY - datum + tolerance) / size.Height), last = (int)Math.Ceiling((extent.MaxY - datum - tolerance) / size.Height) - 1;
                 for (int course = first; course <= last; course++)
                 {
-                    double low = course == first ? -1e6 : datum + course * size.Height, high = course == last ? 1e6 : datum + (course + 1) * size.Height;
+                    double low = course == first ? -Outlines.FarOff : datum + course * size.Height, high = course == last ? Outlines.FarOff : datum + (course + 1) * size.Height;
                     Geometry shape = Outlines.Overlay(column, Outlines.Box(cuts[i], cuts[i + 1], low, high), SpatialFunction.Intersection);
                     if (Make(wall, regions, leg, i + 1, course + 1, width, shape, cuts[i], cuts[i + 1], size, unit) is { } panel)
                         panels.Add(panel);

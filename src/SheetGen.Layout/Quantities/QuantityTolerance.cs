@@ -24,6 +24,15 @@ internal static class QuantityTolerance
     /// <summary>Share by which one volume summed nail by nail and hole by hole may differ: rounding.</summary>
     public const double SecondVolume = 1e-9;
 
+    /// <summary>Share by which a face and a sum of narrow columns may differ: a column that holds a bend of the profile, or an arc between two chords.</summary>
+    public const double SecondColumns = 0.002;
+
+    /// <summary>Share by which tabled weights of bars and their nominal areas times the density of steel may differ: tables round both.</summary>
+    public const double SecondSteel = 0.01;
+
+    /// <summary>Share of the spacing by which a gap that nobody would set out otherwise may differ from it: a face off a curved layout line does so much.</summary>
+    public const double TypicalGap = 0.01;
+
     /// <summary>Share by which the face and the sum of its lifts may differ: overlays of polygons.</summary>
     public const double SecondArea = 1e-6;
 }

@@ -20,7 +20,7 @@ internal static class RowCounts
             for (int i = 0; i + 1 < nails.Count; i++)
             {
                 double gap = face.Distance(nails[i].Along, nails[i + 1].Along, nails[i].Elevation);
-                if (Math.Abs(gap - section.HorizontalSpacing) > Math.Max(2 * Lengths.Quantum(unit), 0.01 * section.HorizontalSpacing))
+                if (Math.Abs(gap - section.HorizontalSpacing) > Math.Max(2 * Lengths.Quantum(unit), QuantityTolerance.TypicalGap * section.HorizontalSpacing))
                     gaps.Add(new NonTypicalGap(nails[i].Mark, nails[i + 1].Mark, gap));
             }
         }

@@ -24,7 +24,7 @@ internal static class SecondWays
                 section.Grid.Sum(g => g.GridStations - g.LeftOut + g.Added), "grid stations - left out + added", 0)
             { Source = CheckSource.Grid, Section = section });
             lines.Add(new CheckLine(
-                QuantityName.FaceArea, "Face area, " + name, area, face, columnSums[grid], "sum of narrow columns between the bends", 0.002)
+                QuantityName.FaceArea, "Face area, " + name, area, face, columnSums[grid], "sum of narrow columns between the bends", QuantityTolerance.SecondColumns)
             { Section = section });
         }
         lines.AddRange(Faces(sections, columnSums, lifts, panels, length));
@@ -39,7 +39,7 @@ internal static class SecondWays
             lines.Add(new CheckLine(
                 QuantityName.BarWeight, "Bar weight", feet ? "lb" : "kg", production.Sum(n => n.Weight ?? 0),
                 production.Sum(n => n.BarLength * n.BarArea * steel),
-                feet ? "bar length x nominal area x 490 lb/ft3" : "bar length x nominal area x 7850 kg/m3", 0.01)
+                feet ? "bar length x nominal area x 490 lb/ft3" : "bar length x nominal area x 7850 kg/m3", QuantityTolerance.SecondSteel)
             { Source = CheckSource.Density });
         }
         lines.Add(new CheckLine(
@@ -63,13 +63,13 @@ internal static class SecondWays
         {
             yield return new CheckLine(
                 QuantityName.ShotcreteVolume, "Shotcrete, neat", length + "3", Sum(QuantityName.ShotcreteVolume),
-                sections.Sum(s => columnSums[s.Section] * (s.Wall.Facing?.Shotcrete ?? 0)), "column sums x thickness", 0.002)
+                sections.Sum(s => columnSums[s.Section] * (s.Wall.Facing?.Shotcrete ?? 0)), "column sums x thickness", QuantityTolerance.SecondColumns)
             { Source = CheckSource.Columns };
         }
         if (panels.Count > 0)
         {
             yield return new CheckLine(
-                QuantityName.PanelArea, "Panel area", length + "2", panels.Sum(p => p.Area), PlumbArea(sections), "column sums of the plumb face", 0.002);
+                QuantityName.PanelArea, "Panel area", length + "2", panels.Sum(p => p.Area), PlumbArea(sections), "column sums of the plumb face", QuantityTolerance.SecondColumns);
         }
     }
 

@@ -22,5 +22,5 @@ internal static class ItemChanges
 
     /// <summary>Rounded quantities in different units differ by their rounding.</summary>
     private static bool IsSame(double? a, double? b, bool oneUnit, RevisionScale scale) =>
-        a is null == b is null && (a is null || scale.IsSameAmount(a.Value, b!.Value) || (!oneUnit && Math.Abs(a.Value - b.Value) <= 1 + 0.002 * Math.Abs(b.Value)));
+        a is null == b is null && (a is null || scale.IsSameAmount(a.Value, b!.Value) || (!oneUnit && Math.Abs(a.Value - b.Value) <= 1 + RevisionTolerance.SameConvertedItem * Math.Abs(b.Value)));
 }

@@ -22,7 +22,7 @@ internal sealed class RevisionScale(LengthUnit old, LengthUnit @new, IReadOnlyLi
     public string StationText(string wall, double station) => walls.FirstOrDefault(w => w.Name == wall)?.TextOf(station, @new) ?? new PrintedStation(station).Text(@new);
 
     /// <summary>Half of each unit's rounding of stations, elevations and lengths; less than the rounding where both have one unit.</summary>
-    private double Rounding => IsOneUnit ? Lengths.Quantum(@new) / 4 : (Length(Lengths.Quantum(old)) + Lengths.Quantum(@new)) / 2 * 1.001;
+    private double Rounding => IsOneUnit ? Lengths.Quantum(@new) / 4 : (Length(Lengths.Quantum(old)) + Lengths.Quantum(@new)) / 2 * RevisionTolerance.OverRounding;
 
     /// <summary>True where an old length and a new one are equal.</summary>
     public bool IsSame(double before, double after) => Math.Abs(Length(before) - after) <= Rounding;

@@ -9,6 +9,12 @@ internal static class RevisionTolerance
     /// <summary>Share by which an amount converted from another unit may differ: half of the fourth figure, as old amounts are read from print.</summary>
     public const double SameConverted = 5e-4;
 
+    /// <summary>Share by which a bid quantity in another unit may differ, beside one whole unit: both were rounded for print.</summary>
+    public const double SameConvertedItem = 0.002;
+
+    /// <summary>Factor on what two roundings may add up to, so that the sum of both is still within.</summary>
+    public const double OverRounding = 1.001;
+
     /// <summary>Angles in degrees that differ by less are one step of turning: far under any step, far over rounding.</summary>
     public const double SameTurn = 1e-6;
 

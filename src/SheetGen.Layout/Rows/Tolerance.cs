@@ -26,6 +26,9 @@ internal static class Tolerance
     /// <summary>Two reaches or spacings and a little over: on a slope or a bend what stands two away is a little further off.</summary>
     public const double TwoAway = 2.1;
 
+    /// <summary>Spacings between two neighbours of a row over which a grid station between them has no nail: half way from one to two.</summary>
+    public const double BrokenRun = 1.5;
+
     /// <summary>The rules of rows are tested with two quanta: two heads, each rounded by half a quantum in station and elevation, on a slope.</summary>
     public static double Checked(LengthUnit unit) => 2 * Lengths.Quantum(unit) + Rounding;
 

@@ -77,11 +77,10 @@ internal sealed class GridPlaces
     /// <summary>True where the grid has places all the way between two heads, no two of them much over a spacing apart.</summary>
     private static bool IsRun(IReadOnlyList<GridPlace> row, Along from, Along to, double spacing)
     {
-        const double Broken = 1.5;
         Along at = row[0].At.Along;
         foreach (GridPlace place in row)
         {
-            if (place.At.Along > from && at < to && place.At.Along - at > Broken * spacing)
+            if (place.At.Along > from && at < to && place.At.Along - at > Tolerance.BrokenRun * spacing)
                 return false;
             at = place.At.Along;
         }

@@ -11,6 +11,10 @@ namespace SheetGen.Layout.Quantities.Effect;
 internal sealed class LoadCures
 {
     private const int MostLonger = 20, MostPlaces = 12;
+
+    /// <summary>Spacings from a nail within which another may be added for it: as far as the nail next to its neighbour begins to carry.</summary>
+    private const double ReachOfAdded = 1.5;
+
     private readonly WallProject _project;
     private readonly NailLayout _layout;
     private readonly Dictionary<Wall, (WallEffect Effect, FaceOutline Outline)> _walls = new(ReferenceEqualityComparer.Instance);
@@ -88,7 +92,7 @@ internal sealed class LoadCures
         Nail n = nail.Nail;
         (WallEffect wall, FaceOutline outline) = WallOf(n);
         (IReadOnlyList<Nail> row, int at) = RowOf(n);
-        foreach (Along along in PlacesAround(new Along(n.Along), 1.5 * n.Section.HorizontalSpacing, _project.Rules.ShiftStep * 2))
+        foreach (Along along in PlacesAround(new Along(n.Along), ReachOfAdded * n.Section.HorizontalSpacing, _project.Rules.ShiftStep * 2))
         {
             if (row.Any(o => Math.Abs(new Along(o.Along) - along) < _project.Rules.MinGap) || HeadAt(wall, outline, n, along) is not { } head)
                 continue;
