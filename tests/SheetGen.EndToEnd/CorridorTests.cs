@@ -127,6 +127,23 @@ public sealed class CorridorTests
         Assert.Contains($"{json.RootElement.GetProperty("clashes").GetArrayLength()} clashes across files", run.Out, StringComparison.Ordinal);
     }
 
+    /// <summary>"0 clashes" once stood over walls that were never compared, since one of them told its zone and the other did not.</summary>
+    [Fact]
+    public void Walls_that_are_not_checked_against_each_other_are_named()
+    {
+        using var temp = new TempFolder();
+        SmallCorridor.Write(temp.Path, 3);
+        foreach ((int wall, string zone) in new[] { (0, "Texas North Central"), (1, "TEXAS north central") })
+        {
+            string file = temp.File(SmallCorridor.FileOf(wall));
+            File.WriteAllText(file, File.ReadAllText(file).Replace(", units: ft", $", coordinate_zone: {zone}, units: ft", StringComparison.Ordinal));
+        }
+        CliRun run = CliRun.With(temp.Path, null, "corridor", SmallCorridor.List, "--out", "out", "--jobs", "1");
+        const string Told = "since their coordinate systems differ: Texas North Central (2 walls); none named (Wall 2)";
+        Assert.Contains("0 clashes across files; NOT CHECKED AGAINST EACH OTHER, " + Told, run.Out, StringComparison.Ordinal);
+        Assert.Contains(Told, File.ReadAllText(temp.File("out/register.html")), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Names_are_told_and_a_wrong_one_is_refused()
     {

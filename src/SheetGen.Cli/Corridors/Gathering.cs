@@ -54,7 +54,7 @@ internal sealed class Gathering(Corridor corridor, StateFolder folder)
     {
         LengthUnit unit = state.Figures!.Units switch { "m" => LengthUnit.Metre, "us-ft" => LengthUnit.SurveyFoot, _ => LengthUnit.Foot };
         return new NeighbourSet(
-            wall.Name, wall.Coordinates + "\n" + state.Figures.Zone, unit,
+            wall.Name, CoordinateSystem.Of(wall.Coordinates, state.Figures.Zone).Key, unit,
             [.. state.Holes.Select(h => new NeighbourHole(h.Mark, new Hole(
                 new(h.Figures[0], h.Figures[1], h.Figures[2]), new(h.Figures[3], h.Figures[4], h.Figures[5]), h.Figures[6], h.Figures[7], h.Figures[8])))],
             new Bounds(new(state.Reach[0], state.Reach[1], 0), new(state.Reach[2], state.Reach[3], 0)),

@@ -22,10 +22,12 @@ public static class Neighbours
     public static IReadOnlyList<Clash> Check(IReadOnlyList<NeighbourSet> sets)
     {
         var clashes = new List<(int Set, int Hole, Clash Clash)>();
-        foreach (IGrouping<string, Placed> group in sets.Select((s, i) => new Placed(s, i)).Where(p => p.Set.Holes.Count > 0).GroupBy(p => p.Set.System))
+        foreach (IGrouping<string, Placed> group in sets.Select((s, i) => new Placed(s, i)).GroupBy(p => p.Set.System))
         {
             Placed[] placed = [.. group];
-            Vector3D origin = placed[0].Set.Holes[0].Hole.Head * Lengths.MetresPer(placed[0].Set.Unit);
+            if (Array.Find(placed, p => p.Set.Holes.Count > 0) is not { } first)
+                continue;
+            Vector3D origin = first.Set.Holes[0].Hole.Head * Lengths.MetresPer(first.Set.Unit);
             foreach (Placed p in placed)
                 p.MoveTo(origin);
             clashes.AddRange(NailsOfOthers(placed));
@@ -37,7 +39,7 @@ public static class Neighbours
     private static IEnumerable<(int, int, Clash)> NailsOfOthers(Placed[] placed)
     {
         // A project is opened only where another set comes near, and those that lie alone have no part in the search.
-        Placed[] near = [.. placed.Where(p => placed.Any(o => o != p && o.HoleBox.Grow(Placed.Farthest).Meets(p.HoleBox)))];
+        Placed[] near = [.. placed.Where(p => p.Holes.Length > 0 && placed.Any(o => o != p && o.Holes.Length > 0 && o.HoleBox.Grow(Placed.Farthest).Meets(p.HoleBox)))];
         (Placed Of, int Number)[] owners = [.. near.SelectMany(p => p.Set.Holes.Select((_, i) => (p, i)))];
         Hole[] holes = [.. near.SelectMany(p => p.Holes)];
         double most = near.Length == 0 ? 0 : near.Max(p => p.NailClearance);
@@ -55,7 +57,7 @@ public static class Neighbours
 
     private static IEnumerable<(int, int, Clash)> BodiesOfOthers(Placed[] placed)
     {
-        foreach (Placed a in placed)
+        foreach (Placed a in placed.Where(p => p.Holes.Length > 0))
         {
             Placed[] others = [.. placed.Where(b => b != a && b.Reach.Grow(Placed.Farthest).Meets(a.HoleBox))];
             if (others.Length == 0)
@@ -154,6 +156,7 @@ public static class Neighbours
 
         public Hole[] Holes { get; private set; } = [];
 
+        /// <summary>Around all holes; of no meaning where there are none.</summary>
         public Bounds HoleBox { get; private set; }
 
         public Bounds Reach { get; private set; }
@@ -173,7 +176,7 @@ public static class Neighbours
         {
             _origin = origin;
             Holes = [.. set.Holes.Select(h => new Hole(h.Hole.Head * Metres - origin, h.Hole.Direction, h.Hole.Length * Metres, h.Hole.Radius * Metres, h.Hole.Drift))];
-            HoleBox = Holes.Select(Bounds.Of).Aggregate((a, b) => a.With(b));
+            HoleBox = Holes.Length == 0 ? default : Holes.Select(Bounds.Of).Aggregate((a, b) => a.With(b));
             Bounds box = set.Reach;
             Reach = new Bounds((box.Low * Metres - origin) with { Z = double.NegativeInfinity }, (box.High * Metres - origin) with { Z = double.PositiveInfinity });
         }

@@ -57,7 +57,18 @@ public sealed class CorridorRegister
         {
             int built = _rows.Count(r => r.Figures is not null);
             string left = built == _rows.Count ? "" : Invariant($"; NOT BUILT: {string.Join(", ", _rows.Where(r => r.Figures is null).Select(r => $"{r.Wall.Name} ({InOneWord(r.State.Outcome)})"))}");
-            return Invariant($"{built} of {_rows.Count} sets built, {SheetCount} sheets, {_rows.Sum(r => r.Figures?.Production ?? 0)} production nails, {_rows.Sum(r => r.Count("unresolved"))} unresolved, {_clashes.Count} clashes across files{left}");
+            return Invariant($"{built} of {_rows.Count} sets built, {SheetCount} sheets, {_rows.Sum(r => r.Figures?.Production ?? 0)} production nails, {_rows.Sum(r => r.Count("unresolved"))} unresolved, {_clashes.Count} clashes across files{left}{NotChecked}");
+        }
+    }
+
+    /// <summary>Which walls are not checked against which others; empty where all are.</summary>
+    private string NotChecked
+    {
+        get
+        {
+            string[] systems = [.. _rows.Where(r => r.Figures is not null).GroupBy(r => CoordinateSystem.Of(r.Wall.Coordinates, r.Figures!.Zone).Key)
+                .Select(g => Invariant($"{CoordinateSystem.Of(g.First().Wall.Coordinates, g.First().Figures!.Zone).Name} ({(g.Count() == 1 ? g.First().Wall.Name : g.Count() + " walls")})"))];
+            return systems.Length < 2 ? "" : Invariant($"; NOT CHECKED AGAINST EACH OTHER, since their coordinate systems differ: {string.Join("; ", systems)}");
         }
     }
 
@@ -219,7 +230,7 @@ public sealed class CorridorRegister
     }
 
     private RegisterTable Clashes() => new(
-        "Clashes", "Clashes between walls of different files", "Each pair once, at its least clear distance, in the unit and the coordinates of the first wall. Walls of different coordinate systems are not checked against each other.",
+        "Clashes", "Clashes between walls of different files", "Each pair once, at its least clear distance, in the unit and the coordinates of the first wall. Walls of different coordinate systems are not checked against each other" + (NotChecked.Length == 0 ? "." : ": " + NotChecked[(NotChecked.IndexOf(": ", StringComparison.Ordinal) + 2)..] + "."),
         Heads([("Wall", false, true), ("Nail", false, true), ("Other wall", false, true), ("Other", false, true), ("Code", false, true), ("Unit", false, true), ("Clear", true, true), ("Required", true, true), ("Depth", true, true), ("Northing", true, true), ("Easting", true, true), ("Elevation", true, true), ("Finding", false, true)]),
         [.. _clashes.Select(c => (IReadOnlyList<RegisterCell>)[
             RegisterCell.Of(c.Wall), RegisterCell.Of(c.Nail), RegisterCell.Of(c.OtherWall), RegisterCell.Of(c.Other), RegisterCell.Of(c.Code), RegisterCell.Of(c.Unit),

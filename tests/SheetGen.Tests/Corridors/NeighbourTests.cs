@@ -70,6 +70,28 @@ public sealed class NeighbourTests
         Assert.Empty(Neighbours.Check([Set("A", holes, rules), Set("B", holes, rules) with { System = "other" }]));
     }
 
+    [Theory]
+    [InlineData("", "Texas North Central", "", " TEXAS  north Central ", true)]
+    [InlineData("", "", "", "", true)]
+    [InlineData("", "Texas North Central", "", "", false)]
+    [InlineData("creek survey", "", "", "creek survey", false)]
+    public void Coordinate_systems_are_one_whatever_their_case_and_blanks(string coordinates, string zone, string others, string otherZone, bool same) =>
+        Assert.Equal(same, CoordinateSystem.Of(coordinates, zone).Key == CoordinateSystem.Of(others, otherZone).Key);
+
+    /// <summary>A file without nails, such as one that holds the utilities, was once left out of the check with all that stands in it.</summary>
+    [Fact]
+    public void What_stands_in_a_file_without_nails_counts()
+    {
+        const string Pipe = "obstructions:\n  - {name: Main, kind: pipe, points: [{northing: 4990, easting: 1990, elevation: 103}, {northing: 4990, easting: 2040, elevation: 103}], diameter: 2}\n";
+        NeighbourHole hole = new("A-1-01", new Hole(new(5000, 2004, 105), new Vector3D(-Math.Cos(0.2), 0, -Math.Sin(0.2)), 20, 0.25, 0));
+        foreach (bool first in new[] { true, false })
+        {
+            NeighbourSet nails = OfText("A", WallText("A", 5000, "right"), [hole]), utilities = OfText("U", WallText("U", 5600, "right") + Pipe, []);
+            Clash clash = Assert.Single(Neighbours.Check(first ? [utilities, nails] : [nails, utilities]));
+            Assert.Equal(("A-1-01", "U", "Main"), (clash.Nail, clash.OtherWall, clash.Other));
+        }
+    }
+
     /// <summary>The stricter of both files counts.</summary>
     [Fact]
     public void The_stricter_file_counts()
