@@ -118,12 +118,23 @@ public sealed class SectionLabels(DrawingContext context, SectionView view, View
         }
     }
 
+    /// <summary>Lifts too near each other for their words are named together, from above down.</summary>
     private void Lifts()
     {
-        foreach ((int number, double level) in view.Lifts())
+        double room = 1.7 * context.StyleOf(TextRole.Label).Height;
+        Point2 At(double level) => Paper(view.LiftEnd, level);
+        var near = new List<List<(int Number, double Level)>>();
+        foreach ((int Number, double Level) lift in view.Lifts().OrderByDescending(l => l.Level))
         {
-            string words = context.Say(Phrase.Lift, Printed.Number(number, 0), context.Say(Phrase.Elevation, _print.Elevation(level)));
-            Put([words], Paper(view.LiftEnd, level), Math.PI);
+            if (near.Count > 0 && At(near[^1][^1].Level).Y - At(lift.Level).Y < room)
+                near[^1].Add(lift);
+            else
+                near.Add([lift]);
+        }
+        foreach (List<(int Number, double Level)> lifts in near)
+        {
+            string[] words = [.. lifts.Select(l => context.Say(Phrase.Lift, Printed.Number(l.Number, 0), context.Say(Phrase.Elevation, _print.Elevation(l.Level))))];
+            Put(words, At(lifts.Average(l => l.Level)), Math.PI);
         }
     }
 

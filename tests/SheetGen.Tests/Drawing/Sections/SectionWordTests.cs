@@ -49,6 +49,24 @@ public class SectionWordTests
     }
 
     [Fact]
+    public void Lifts_too_near_each_other_for_their_words_are_named_in_their_order()
+    {
+        DrawingContext context = PlacedWall.Context(Blocked.Replace("[5+10, 100]", "[5+10, 108]", StringComparison.Ordinal));
+        int pairs = 0;
+        foreach ((SectionView view, Viewport viewport, ViewLabels labels) in Written(context, 1.2))
+        {
+            double[] levels = [.. view.Lifts().Select(l => viewport.ToPaper.Apply(view.At(view.LiftEnd, l.Level)).Y).OrderDescending()];
+            double[] words = [.. labels.Paper.OfType<Text>().Where(t => t.Value.StartsWith("LIFT", StringComparison.Ordinal)).OrderBy(t => t.Value, StringComparer.Ordinal).Select(t => t.Position.Y)];
+            Assert.Equal(2, levels.Length);
+            Assert.Equal(2, words.Length);
+            Assert.InRange(levels[0] - levels[1], 0.1, context.StyleOf(TextRole.Label).Height * 1.7);
+            Assert.InRange(words[0] - words[1], context.StyleOf(TextRole.Label).Height, levels[0]);
+            pairs++;
+        }
+        Assert.True(pairs > 0);
+    }
+
+    [Fact]
     public void A_nail_that_may_not_be_drilled_is_forbidden_in_its_sections_too_and_says_how_far_it_runs_into_what()
     {
         DrawingContext context = PlacedWall.Context(Blocked);
