@@ -98,6 +98,19 @@ public sealed class DxfFigureTests
         Only(Read(folder, Loop.Replace("50.006", "50.2", StringComparison.Ordinal), "layer: A, kind: solid, bottom: 90, top: 118, gap: 0.25"));
     }
 
+    /// <summary>A number that none could read was once 0: a shaft with a decimal comma in its place stood on the drawing's axis.</summary>
+    [Theory]
+    [InlineData("0|CIRCLE|5|2|8|A|10|60|20|-12,5|40|1.5|", "circle 2 on layer A is left out: the value in line 68 is not a number")]
+    [InlineData("0|LWPOLYLINE|5|2|8|A|70|1|10|60|20|-12|10|62|20|nan|10|62|20|-10|", "polyline 2 on layer A is left out: the value in line 74 is not a number")]
+    [InlineData("0|INSERT|5|2|8|A|2|B|10|x|20|-12|", "insert 2 on layer A is left out: the value in line 68 is not a number")]
+    public void A_thing_with_a_number_that_cannot_be_read_is_left_out_and_told(string entity, string told)
+    {
+        using var folder = new InputFolder();
+        ReadResult read = Read(folder, "0|CIRCLE|5|1|8|A|10|50|20|-12|40|1.5|" + entity, "layer: A, kind: shaft, bottom: 90, top: 118", "0|BLOCK|2|B|10|0|20|0|0|CIRCLE|5|9|8|A|10|0|20|0|40|1|0|ENDBLK|");
+        Only(read);
+        Assert.Contains(read.Problems, p => p.Code == "I05" && p.Message.StartsWith(told, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Arrays_scales_and_mirrors_of_nested_blocks_count()
     {

@@ -93,6 +93,8 @@ internal sealed class Drawing
             var source = new Source(Called(record.Kind), record.Handle, layer, record.Line);
             if (record.IsInvisible)
                 _ignored.Add(new Ignored(source, "it is invisible", insert));
+            else if (FaultOfNumbers(following.Prepend(record)) is { } fault)
+                _ignored.Add(new Ignored(source, fault, insert));
             else if (record.Kind == "INSERT")
                 Insert(record, following, placing, source, insert, depth);
             else
@@ -100,15 +102,23 @@ internal sealed class Drawing
         }
     }
 
+    private const string Beyond = "its coordinates are not those of a drawing";
+
+    /// <summary>What is wrong with points, sizes, angles and bulges, before anything is computed with them; null for nothing.</summary>
+    private static string? FaultOfNumbers(IEnumerable<DxfRecord> records)
+    {
+        foreach (DxfGroup group in records.SelectMany(r => r.Groups).Where(g => g.Code is >= 10 and <= 59))
+        {
+            if (DxfRecord.Number(group.Value) is not { } number)
+                return FormattableString.Invariant($"the value in line {group.Line} is not a number");
+            if (Math.Abs(number) > MostCoordinate)
+                return Beyond;
+        }
+        return null;
+    }
+
     private void Entity(DxfRecord record, DxfRecord[] following, Placing placing, Source source, InsertPart? insert)
     {
-        const string Beyond = "its coordinates are not those of a drawing";
-        // Points, sizes, angles and bulges, before anything is computed with them.
-        if (record.Groups.Concat(following.SelectMany(f => f.Groups)).Any(g => g.Code is >= 10 and <= 59 && DxfRecord.Number(g.Value) is { } number && Math.Abs(number) > MostCoordinate))
-        {
-            _ignored.Add(new Ignored(source, Beyond, insert));
-            return;
-        }
         (IReadOnlyList<Figure> figures, string? why) = EntityFigures.Of(record, following, source, _error / Math.Max(1e-12, placing.Stretch));
         if (why is not null)
             _ignored.Add(new Ignored(source, why, insert));
