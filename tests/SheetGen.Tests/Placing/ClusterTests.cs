@@ -22,10 +22,11 @@ public sealed class ClusterTests
         foreach (ulong seed in SeedData.Of(1, cases))
         {
             var wall = new SmallRow(seed, rows, corner, pin);
-            int best = wall.Best().Unresolved;
-            if (best == int.MaxValue)
-                continue;
             WallProject project = wall.Project;
+            var every = EveryLayout.Of(project);
+            if (every.IsImpossible)
+                continue;
+            int best = every.Best().Unresolved;
             RowTask[] tasks = [.. RowTasks.Make(new Site(project))];
             var search = new ClusterSearch([.. tasks.Select(t => new StretchOfRow(t, 0, t.Count - 1))], project.Rules.NailClearance, Looks);
             int proven = 0;
