@@ -24,36 +24,19 @@ dotnet restore src/SheetGen.Cli --locked-mode --artifacts-path "$made"
 dotnet pack src/SheetGen.Cli -c Release --no-restore "${apart[@]}" -o "$folder" -p:PackTool=true -p:UseCurrentRuntimeIdentifier=false -p:RuntimeIdentifiers= -p:PublishReadyToRun=false \
     -p:IsPublishing=true
 
-# What the tool package, which is not compiled ahead, compiles just in time while the demos run, so that it can be compiled ahead below.
-profiles="$made/profiles"
-profile() {
-    local built="$made/bin/SheetGen.Cli/release" demo
-    mkdir -p "$profiles"
-    dotnet build packaging/RunProfile -c Release -p:RestoreLockedMode=true -o "$profiles/hook"
-    sed 's/\(EventSource.IsSupported": \)false/\1true/' "$built/SheetGen.Cli.runtimeconfig.json" >"$profiles/seen.runtimeconfig.json"
-    for demo in demo/*/; do
-        for command in check "build --out $profiles/out"; do
-            RUN_PROFILE="$profiles/$(basename "$demo")-${command%% *}.mibc" DOTNET_STARTUP_HOOKS="$profiles/hook/RunProfile.dll" \
-                dotnet exec --runtimeconfig "$profiles/seen.runtimeconfig.json" --depsfile "$built/SheetGen.Cli.deps.json" "$built/SheetGen.Cli.dll" \
-                $command "$demo/wall.yaml" >/dev/null
-        done
-    done
-}
-
 # The framework goes with the program, so both can be compiled ahead as one (Composite), and with it the framework's generic code over the program's types, as far
-# as runs of the demos tell (profile): a cold check takes a third less. It is done for the one system where what comes out is run before it is handed out
+# as a run of the demo tells (profile.sh): a cold check takes a third less. It is done for the one system where what comes out is run before it is handed out
 # (smoke.sh); the others keep the plain form.
 for rid in "${systems[@]}"; do
     composite=false ahead=true
     if [ "$rid" = linux-x64 ]; then
         composite=true
-        profile
     elif [ "${PLAIN:-}" = 1 ]; then
         ahead=false
     fi
     dotnet publish src/SheetGen.Cli -c Release -r "$rid" --self-contained true --no-restore "${apart[@]}" -o "$folder/$rid" \
         -p:PublishSingleFile=true -p:IncludeNativeLibrariesForSelfExtract=true -p:DebugType=none -p:GenerateDocumentationFile=false \
-        -p:PublishReadyToRun=$ahead -p:PublishReadyToRunComposite=$composite -p:RunProfiles="$profiles/" -p:IsPublishing=true
+        -p:PublishReadyToRun=$ahead -p:PublishReadyToRunComposite=$composite -p:IsPublishing=true
     cp LICENSE docs/third-party.md src/SheetGen.Drawing/Fonts/OFL.txt "$folder/$rid/"
     # The runtime that goes with the file is made of the work of others too, who ask to be named.
     runtime="$(python3 tests/Tools/sbom.py --runtime "$rid")"

@@ -113,36 +113,31 @@ internal sealed class FreeRoom
 
     public void Take(Box taken)
     {
-        var all = new List<Box>(_free.Count + 4);
-        foreach (Box free in _free)
+        var pieces = new List<Box>();
+        foreach (Box cut in _free.FindAll(f => Meet(f, taken)))
+            AddAround(cut, taken, pieces);
+        // What stays whole lies in no other, so in no piece of one either: only pieces are looked at.
+        _free.RemoveAll(f => Meet(f, taken));
+        for (int i = 0; i < pieces.Count; i++)
         {
-            if (!Meet(free, taken))
-                all.Add(free);
-        }
-        foreach (Box free in _free)
-        {
-            if (Meet(free, taken))
-                AddAround(free, taken, all);
-        }
-        _free.Clear();
-        for (int i = 0; i < all.Count; i++)
-        {
-            if (!IsWithinAnother(all, i))
-                _free.Add(all[i]);
+            Box piece = pieces[i];
+            if (!IsWithinAnother(pieces, i) && !_free.Exists(f => Holds(f, piece)))
+                _free.Add(piece);
         }
     }
 
     /// <summary>True for a rectangle that lies within another; of two that are the same the first is kept.</summary>
     private static bool IsWithinAnother(List<Box> all, int at)
     {
-        Box one = all[at];
         for (int i = 0; i < all.Count; i++)
         {
-            if (i != at && all[i].Grown(Slack).Contains(one) && !(one.Grown(Slack).Contains(all[i]) && at < i))
+            if (i != at && Holds(all[i], all[at]) && !(Holds(all[at], all[i]) && at < i))
                 return true;
         }
         return false;
     }
+
+    private static bool Holds(Box outer, Box inner) => outer.Grown(Slack).Contains(inner);
 
     private static bool Meet(Box a, Box b) => a.Left < b.Right - Slack && b.Left < a.Right - Slack && a.Bottom < b.Top - Slack && b.Bottom < a.Top - Slack;
 
