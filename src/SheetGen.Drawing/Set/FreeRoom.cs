@@ -114,24 +114,39 @@ internal sealed class FreeRoom
     public void Take(Box taken)
     {
         var pieces = new List<Box>();
-        foreach (Box cut in _free.FindAll(f => Meet(f, taken)))
-            AddAround(cut, taken, pieces);
+        int whole = 0;
+        for (int i = 0; i < _free.Count; i++)
+        {
+            if (Meet(_free[i], taken))
+                AddAround(_free[i], taken, pieces);
+            else
+                _free[whole++] = _free[i];
+        }
+        _free.RemoveRange(whole, _free.Count - whole);
         // What stays whole lies in no other, so in no piece of one either: only pieces are looked at.
-        _free.RemoveAll(f => Meet(f, taken));
         for (int i = 0; i < pieces.Count; i++)
         {
-            Box piece = pieces[i];
-            if (!IsWithinAnother(pieces, i) && !_free.Exists(f => Holds(f, piece)))
-                _free.Add(piece);
+            if (!IsWithinAnother(pieces, i) && !IsWithin(_free, whole, pieces[i]))
+                _free.Add(pieces[i]);
         }
     }
 
-    /// <summary>True for a rectangle that lies within another; of two that are the same the first is kept.</summary>
+    /// <summary>True for a rectangle of several that lies within another of them; of two that are the same the first is kept.</summary>
     private static bool IsWithinAnother(List<Box> all, int at)
     {
         for (int i = 0; i < all.Count; i++)
         {
             if (i != at && Holds(all[i], all[at]) && !(Holds(all[at], all[i]) && at < i))
+                return true;
+        }
+        return false;
+    }
+
+    private static bool IsWithin(List<Box> all, int count, Box one)
+    {
+        for (int i = 0; i < count; i++)
+        {
+            if (Holds(all[i], one))
                 return true;
         }
         return false;

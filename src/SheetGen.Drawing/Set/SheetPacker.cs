@@ -131,8 +131,10 @@ public static class SheetPacker
                     int most = best?.Count ?? int.MaxValue;
                     for (int g = common; g < groups.Length && sheets.Count <= most; g++)
                         Fill(sheets, First(sheets, g, joins, anywhere && g == tables), g == tables ? order : groups[g], g == tables ? rule : PlaceRule.Highest, area, most);
+                    if (sheets.Count > most)
+                        continue;
                     (int Blank, int Edges) faults = (Blank(sheets), Edges(sheets));
-                    if (sheets.Count < most || (sheets.Count == most && faults.CompareTo(least) < 0))
+                    if (sheets.Count < most || faults.CompareTo(least) < 0)
                         (best, least) = (sheets, faults);
                 }
             }
