@@ -21,6 +21,7 @@ internal sealed class FreeRoom
 
     private readonly Box _area;
     private readonly List<Box> _free;
+    private double _taken;
 
     public FreeRoom(Box area)
     {
@@ -44,6 +45,7 @@ internal sealed class FreeRoom
     private FreeRoom(FreeRoom other)
     {
         _area = other._area;
+        _taken = other._taken;
         _free = [.. other._free];
         Parts = [.. other.Parts];
     }
@@ -54,7 +56,7 @@ internal sealed class FreeRoom
     public FreeRoom Copy() => new(this);
 
     /// <summary>Share of the area that parts take.</summary>
-    public double Filled => PackedSheet.Share(Parts, _area);
+    public double Filled => _taken / (_area.Width * _area.Height);
 
     /// <summary>The upper left corner of a free place of a size; null where there is none.</summary>
     public Point2? Find(double width, double height, PlaceRule rule) => Find(_free, width, height, rule);
@@ -105,6 +107,7 @@ internal sealed class FreeRoom
     public void Take(SheetPart part, Point2 at)
     {
         Parts.Add((part, at));
+        _taken += part.Width * part.Height;
         Take(part.BoxAt(at));
     }
 

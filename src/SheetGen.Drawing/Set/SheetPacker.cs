@@ -127,7 +127,8 @@ public static class SheetPacker
             {
                 foreach (PlaceRule rule in rules)
                 {
-                    List<FreeRoom> sheets = begun.ConvertAll(s => s.Copy());
+                    int first = common < groups.Length ? First(begun, common, joins, anywhere) : begun.Count;
+                    List<FreeRoom> sheets = [.. begun.Take(first), .. begun.Skip(first).Select(s => s.Copy())];
                     int most = best?.Count ?? int.MaxValue;
                     for (int g = common; g < groups.Length && sheets.Count <= most; g++)
                         Fill(sheets, First(sheets, g, joins, anywhere && g == tables), g == tables ? order : groups[g], g == tables ? rule : PlaceRule.Highest, area, most);

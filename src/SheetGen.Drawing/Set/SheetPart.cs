@@ -40,10 +40,7 @@ public sealed record PackedSheet(IReadOnlyList<(SheetPart Part, Point2 At)> Part
     public SheetScale? Scale => Parts.Select(p => p.Part.Scale).Distinct().ToArray() is [SheetScale one] ? one : null;
 
     /// <summary>The share of an area that its parts take.</summary>
-    public double Filled(Box area) => Share(Parts, area);
-
-    /// <summary>The share of an area that parts take.</summary>
-    public static double Share(IEnumerable<(SheetPart Part, Point2 At)> parts, Box area) => parts.Sum(p => p.Part.Width * p.Part.Height) / (area.Width * area.Height);
+    public double Filled(Box area) => Parts.Sum(p => p.Part.Width * p.Part.Height) / (area.Width * area.Height);
 
     public IEnumerable<PartKind> Kinds => Parts.Select(p => p.Part.Kind).Distinct().Order();
 
