@@ -238,6 +238,22 @@ public sealed class LandXmlTests
         Assert.Equal([new(0, 100), new(10, 98), new(50, 90)], sections[0].Ground);
     }
 
+    /// <summary>Several lists of points are a surface with gaps: a profile once ran over them without a word, and of a cross section only the first list was read.</summary>
+    [Fact]
+    public void Gaps_of_a_surface_are_told_and_the_part_at_the_face_is_taken()
+    {
+        using var folder = new InputFolder();
+        const string Gaps = "<Profile><ProfSurf name=\"EG\"><PntList2D>10000 100 11040 100</PntList2D><PntList2D>11060 100 11500 100</PntList2D><PntList2D>11500 100 12000 100</PntList2D><PntList2D>12900 100 13000 100</PntList2D></ProfSurf></Profile>";
+        folder.With("road.xml", FhwaAlignment.LandXml(more: Gaps + """
+            <CrossSects>
+            <CrossSect sta="11000"><CrossSectSurf name="EG"><PntList2D>-90 80 -60 84</PntList2D><PntList2D>-50 90 -10 98 10 102</PntList2D><PntList2D>20 102 40 108</PntList2D></CrossSectSurf></CrossSect>
+            </CrossSects>
+            """));
+        ReadResult read = folder.Read(InputFolder.Yaml(Line, Top, "[110+00, 119+00]").Replace("    bottom:", "    cross_sections: {from_landxml: {file: road.xml}}\n    bottom:", StringComparison.Ordinal));
+        Assert.Equal(["the profile has a gap from station 11040 to 11060: a straight line is taken over it"], read.Problems.Where(p => p.Code is "I06" or "I05").Select(p => p.Message));
+        Assert.Equal([new(0, 100), new(10, 98), new(50, 90)], Assert.Single(read.Project!.Walls[0].CrossSections).Ground);
+    }
+
     [Fact]
     public void Faults_name_the_file_and_the_line()
     {

@@ -26,7 +26,9 @@ internal static class CrossSectionNodes
         {
             Model.Problems.SourceSpot spot = file.File.At(section.Line, section.Column);
             XmlPart? surface = section.All("CrossSectSurf").FirstOrDefault(s => (s.Attribute("name") ?? "") == (asked ?? names[0]));
-            if (section.Number("sta") is not { } station || surface?.First("PntList2D")?.Numbers() is not { Length: >= 4 } list || list.Length % 2 != 0)
+            // Where the surface has gaps it stands in several lists.
+            double[]?[] lists = [.. surface?.All("PntList2D").Select(l => l.Numbers()) ?? []];
+            if (section.Number("sta") is not { } station || lists.Length == 0 || Array.Exists(lists, l => l is not { Length: >= 4 } || l.Length % 2 != 0))
             {
                 problems.Add(ProblemCodes.LeftOut, spot, "the cross section is left out: it has no station, or no list of offsets and elevations of the surface", "", file.File.Spot);
                 continue;
@@ -34,7 +36,7 @@ internal static class CrossSectionNodes
             double place = along(station);
             if (place < (wall.Start ?? double.NegativeInfinity) || place > (wall.End ?? double.PositiveInfinity))
                 continue;
-            List<(double InFront, double Z)> ground = InFront([.. Enumerable.Range(0, list.Length / 2).Select(i => (list[2 * i] * factor * -wall.Side + wall.FaceOffset, list[2 * i + 1] * factor + raise))]);
+            List<(double InFront, double Z)> ground = lists.Select(l => InFront([.. Enumerable.Range(0, l!.Length / 2).Select(i => (l[2 * i] * factor * -wall.Side + wall.FaceOffset, l[2 * i + 1] * factor + raise))])).FirstOrDefault(g => g.Count >= 2) ?? [];
             if (ground.Count < 2)
             {
                 problems.Add(ProblemCodes.LeftOut, spot, FormattableString.Invariant($"the cross section at {station} is left out: none of it lies in front of the face"), "", file.File.Spot);

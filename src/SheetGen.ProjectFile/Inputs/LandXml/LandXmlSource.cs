@@ -65,7 +65,7 @@ internal sealed class LandXmlSource(ForeignFiles files, LengthUnit unit)
             found = [found.Single(p => p.Name == "ProfAlign")];
         if (found.Length != 1)
             return Missing(source, "profile", "profile", asked, found.Length, all.Select(p => p.Attribute("name") ?? "(no name)"));
-        var nodes = ProfileNodes.Of(found[0], opened.File, opened.Unit, unit, Raise(source), Along(alignment, wall, opened.Unit), Problems);
+        var nodes = ProfileNodes.Of(found[0], opened.File, opened.Unit, unit, Raise(source), wall, Along(alignment, wall, opened.Unit), Problems);
         if (nodes is not null)
             Problems.Add(ProblemCodes.Imported, opened.File.File.At(found[0].Line, found[0].Column), FormattableString.Invariant($"\"{key}\" is profile \"{Shown.Short(found[0].Attribute("name") ?? "")}\" of alignment \"{Shown.Short(alignment.Attribute("name") ?? "")}\": {nodes.Count} points"));
         return nodes;

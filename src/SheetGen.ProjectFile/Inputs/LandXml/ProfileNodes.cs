@@ -8,14 +8,16 @@ internal static class ProfileNodes
 {
     /// <summary>The points, with their vertical curves; null where one cannot be used, which is reported.</summary>
     /// <param name="raise">Added to every elevation, in project units.</param>
+    /// <param name="wall">The wall, whose stretch matters for gaps.</param>
     /// <param name="along">Distance along the layout line, in project units, of a station of the file.</param>
     public static IReadOnlyList<Node>? Of(
-        XmlPart profile, LandXmlFile file, FileUnit length, LengthUnit unit, double raise, Func<double, double> along, ProblemList problems)
+        XmlPart profile, LandXmlFile file, FileUnit length, LengthUnit unit, double raise, WallPlace wall, Func<double, double> along, ProblemList problems)
     {
         double factor = length.In(unit);
         FileUnit own = FileUnit.Of(unit);
         var nodes = new List<Node>();
         bool good = true;
+        double? reached = null; // Station where the list of points before ends.
         foreach (XmlPart part in profile.Parts)
         {
             Model.Problems.SourceSpot spot = file.File.At(part.Line, part.Column);
@@ -26,7 +28,12 @@ internal static class ProfileNodes
                 if (part.Numbers() is not { } list || list.Length % 2 != 0)
                     good = Bad(part, "the list of points is not pairs of station and elevation");
                 else
+                {
+                    if (reached is { } end && list.Length > 0 && list[0] - end > 1e-6 && along(list[0]) > (wall.Start ?? double.NegativeInfinity) && along(end) < (wall.End ?? double.PositiveInfinity))
+                        problems.Add(ProblemCodes.Inexact, spot, FormattableString.Invariant($"the profile has a gap from station {end} to {list[0]}: a straight line is taken over it"), "type the ground there, or take a surface that covers the wall", file.File.Spot);
+                    reached = list.Length > 0 ? list[^2] : reached;
                     nodes.AddRange(Enumerable.Range(0, list.Length / 2).Select(i => Nodes.Map(spot, ("station", Place(list[2 * i])), ("elevation", Level(list[2 * i + 1])))));
+                }
                 continue;
             }
             if (part.Name is not ("PVI" or "ParaCurve" or "UnsymParaCurve" or "CircCurve"))
