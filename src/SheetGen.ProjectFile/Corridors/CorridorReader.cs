@@ -122,6 +122,11 @@ public static class CorridorReader
         string folder = Path.GetDirectoryName(path) ?? "";
         var walls = new List<CorridorWall>();
         var names = new Dictionary<string, SourceSpot>(StringComparer.OrdinalIgnoreCase);
+        foreach ((MapItem map, string key) in root.Maps("walls").Prepend(root).SelectMany(m => new[] { (m, "stage"), (m, "contract") }))
+        {
+            if (map.Text(key) is { } told && told.Equals("all", StringComparison.OrdinalIgnoreCase))
+                problems.Add(ProblemCodes.OutOfRange, map.SpotOf(key), $"\"{key}\" cannot be \"{told}\": the register's sums over every {key} stand under that word", "write another name");
+        }
         foreach (MapItem map in root.Maps("walls"))
         {
             if (map.Text("file") is not { } file)
@@ -134,8 +139,10 @@ public static class CorridorReader
             else if (!names.TryAdd(name, spot))
                 problems.Add(ProblemCodes.DuplicateName, spot, $"two walls of the list are named \"{name}\", and each needs a folder of its own", FormattableString.Invariant($"give one of them another name; the first is in line {names[name].Line}"), names[name]);
             string Of(string key) => map.Text(key) ?? root.Text(key) ?? "";
+            // A spreadsheet takes C-1 and c-1 for one: the first spelling counts.
+            string OneSpelling(string key) => walls.Select(w => key == "stage" ? w.Stage : w.Contract).FirstOrDefault(t => t.Equals(Of(key), StringComparison.OrdinalIgnoreCase)) ?? Of(key);
             walls.Add(new CorridorWall(
-                name, full, ShownPath(folder, full), Of("stage"), Of("contract"), Of("coordinates"),
+                name, full, ShownPath(folder, full), OneSpelling("stage"), OneSpelling("contract"), Of("coordinates"),
                 map.Flag("prove") ?? root.Flag("prove") ?? false, map.SpotOf("file")));
         }
         return new Corridor(root.Text("title") ?? "", folder, walls, []);

@@ -30,6 +30,19 @@ public sealed class CorridorReaderTests : IDisposable
         Assert.Equal((7, 5), (corridor.Walls[0].Spot.Line, corridor.Walls[0].Spot.Column));
     }
 
+    /// <summary>The workbook's formulas, which know no case, once summed the walls of C-1 and c-1 under both, and those of a stage "all" over every stage.</summary>
+    [Fact]
+    public void A_contract_is_one_whatever_its_case_and_none_is_called_all()
+    {
+        Corridor corridor = Good("format: 1\ntitle: T\nwalls:\n  - {file: a.yaml, contract: C-1, stage: 2a}\n  - {file: b.yaml, contract: c-1, stage: 2A}\n  - {file: c.yaml}\n");
+        Assert.Equal([("C-1", "2a"), ("C-1", "2a"), ("", "")], corridor.Walls.Select(w => (w.Contract, w.Stage)));
+        Assert.Equal(
+        [
+            "list.yaml:3:11: error R15: \"contract\" cannot be \"all\": the register's sums over every contract stand under that word (write another name)",
+            "list.yaml:5:27: error R15: \"stage\" cannot be \"All\": the register's sums over every stage stand under that word (write another name)",
+        ], Problems("format: 1\ntitle: T\ncontract: all\nwalls:\n  - {file: a.yaml, stage: All}\n"));
+    }
+
     /// <summary>Every fault of a list in one run, each with place and hint.</summary>
     [Fact]
     public void A_bad_list_gives_exactly_its_problems()
