@@ -57,7 +57,7 @@ public static class AsBuiltCommand
         var problems = new List<Problem>();
         if (InputFile.Read(record, InputFile.MostText).Text(out string why) is not { } text)
         {
-            ProblemScreen.Print([new Problem(Severity.Error, "D02", "the record cannot be read: " + why, new SourceSpot(record, 1, 1), "name a CSV file")], run.Json, screen);
+            ProblemScreen.Print([new Problem(Severity.Error, "D02", "the record cannot be read: " + why, new SourceSpot(record, 1, 1), "name a CSV file; a spreadsheet saves one as CSV UTF-8")], run.Json, screen);
             return ToolRun.Wrong;
         }
         IReadOnlyList<AsBuiltNail>? drilled = AsBuiltRecord.Read(text, record, project, wall.Laid.Layout, problems);

@@ -1,4 +1,5 @@
 using SheetGen.Model;
+using SheetGen.ProjectFile.Inputs.Inspecting;
 using Xunit;
 
 namespace SheetGen.Tests.Inputs;
@@ -128,6 +129,18 @@ public sealed class CsvTests
         Assert.Equal(3, Faults("northing,easting\n5000,2000\n,2010\nx,y\n5000,2200\n", "[[10+00, 118], [12+00, 118]]", "from_csv: {file: top.csv, station: 10+00}"));
         // An unquoted thousand's comma was once read as elevation 1.
         Assert.Equal(2, Faults("station,elevation\n10+00,1,118\n12+00,1,119\n"));
+    }
+
+    /// <summary>The project around a table of points once had a wall from 0+00 to 0+00.</summary>
+    [Fact]
+    public void A_project_around_a_table_of_points_has_a_wall_on_its_line()
+    {
+        using var folder = new InputFolder();
+        const string Name = "line #1, \u00fc.csv";
+        Inspection inspection = Inspection.Of(folder.With(Name, "n,e\n6000,3000\n6000,3100\n5950,3186.6\n").Of(Name));
+        WallProject read = folder.Project(StartFrom.Text(inspection, Name)!);
+        Assert.Equal((10, 110), (read.Walls[0].Start, read.Walls[0].End));
+        Assert.Null(StartFrom.Text(Inspection.Of(folder.With(Name, "n,e\n6000,3000\n6000,x\n").Of(Name)), Name));
     }
 
     [Fact]

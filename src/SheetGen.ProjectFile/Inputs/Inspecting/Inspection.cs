@@ -72,14 +72,28 @@ public sealed record Inspection(IReadOnlyList<string> Lines, IReadOnlyList<YamlB
             lines.Add("not used: " + string.Join(", ", other));
         bool Has(params string[] heads) => heads.All(table.Columns.ContainsKey);
         var yaml = new List<YamlBlock>();
+        string name = LandXmlInspection.Quoted(file.Name);
+        double length = 0;
         if (Has("name", "top") && (Has("northing", "easting") || Has("station", "offset")))
-            yaml.Add(new YamlBlock("borings", $"  - from_csv: {{file: {file.Name}}}\n"));
+            yaml.Add(new YamlBlock("borings", $"  - from_csv: {{file: {name}}}\n"));
         else if (Has("station", "elevation") || Has("northing", "easting", "elevation"))
-            yaml.Add(new YamlBlock("top", $"  from_csv: {{file: {file.Name}}}\n"));
+            yaml.Add(new YamlBlock("top", $"  from_csv: {{file: {name}}}\n"));
         else if (Has("northing", "easting"))
-            yaml.Add(new YamlBlock("layout_lines", $"  - name: WL-1\n    from_csv: {{file: {file.Name}, station: 0}}\n"));
+        {
+            yaml.Add(new YamlBlock("layout_lines", $"  - name: WL-1\n    from_csv: {{file: {name}, station: 0}}\n"));
+            length = LengthThrough(table);
+        }
         lines.Add(yaml.Count == 0 ? "cannot be used: it takes station and elevation, northing and easting, or a boring's name, place and top" : $"can be used under {yaml[0].Key}");
-        return new Inspection(lines, yaml, LengthUnit.Foot, []);
+        return new Inspection(lines, yaml, LengthUnit.Foot, []) { LineLength = length };
+    }
+
+    /// <summary>Length of the line through the points of a table; 0 where a row is none, which the project file's reader tells.</summary>
+    private static double LengthThrough(CsvTable table)
+    {
+        var none = new ProblemList();
+        double?[][] points = [.. table.Rows.Select(r => new[] { "northing", "easting" }.Select(h => table.Cell(r, h) is { } cell ? table.Number(cell, h, none) : null).ToArray())];
+        return points.Any(p => p.Contains(null)) ? 0
+            : points.Zip(points.Skip(1), (a, b) => Math.Sqrt(Math.Pow(b[0]!.Value - a[0]!.Value, 2) + Math.Pow(b[1]!.Value - a[1]!.Value, 2))).Sum();
     }
 }
 

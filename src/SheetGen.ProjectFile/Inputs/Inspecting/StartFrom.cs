@@ -13,6 +13,8 @@ public static class StartFrom
     {
         if (!inspection.Yaml.Any(y => y.Key is "layout_lines" or "obstructions"))
             return null;
+        if (inspection.Yaml[0].Key == "layout_lines" && inspection.LineLength <= 0)
+            return null;
         bool metric = inspection.Unit == LengthUnit.Metre, isLine = inspection.Yaml[0].Key == "layout_lines";
         string file = LandXmlInspection.Quoted(name), zero = metric ? "0+000" : "0+00";
         // Profiles often begin a little behind their alignment's start.
