@@ -185,9 +185,11 @@ internal sealed class Bay
         LayoutLine line = Wall.LayoutLine;
         double quantum = Lengths.Quantum(Unit);
         Along rounded = line.Rounded(along, Unit);
-        if (rounded.Number < Leg.Start)
-            return line.Rounded(rounded + quantum, Unit);
-        return Leg.EndCorner is not null && rounded.Number >= Leg.End ? line.Rounded(rounded - quantum, Unit) : rounded;
+        while (rounded.Number < Leg.Start)
+            rounded = line.Rounded(rounded + quantum, Unit);
+        while (Leg.EndCorner is not null && rounded.Number >= Leg.End)
+            rounded = line.Rounded(rounded - quantum, Unit);
+        return rounded;
     }
 
     /// <summary>All bays of a wall, section by section, up-station.</summary>

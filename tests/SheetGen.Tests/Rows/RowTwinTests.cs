@@ -1,6 +1,7 @@
 using SheetGen.Layout.Rows;
 using SheetGen.Model;
 using SheetGen.Model.Results;
+using SheetGen.Tests.Placing;
 using SheetGen.Tests.Properties;
 using SheetGen.Tests.Quantities;
 using SheetGen.Tests.Walls;
@@ -42,6 +43,27 @@ public sealed class RowTwinTests
             for (int i = 0; i < a.Places.Count; i++)
                 Assert.Equal(a.Places[i].Number, b.Places[i].Number - MovedWallTests.Later, 0.0101);
         }
+    }
+
+    /// <summary>A corner's own place belongs to the leg that starts there: a part row's place less than a quantum before it is rounded away from it.</summary>
+    [Fact]
+    public void A_head_at_a_corner_stands_on_its_rows_own_leg()
+    {
+        (Bay[] bays, List<RowHeads> rows) = Rows(new PlacingWall
+        {
+            Length = 13,
+            CornerAt = 6,
+            Deflection = -90,
+            FaceOffset = 1,
+            Top = "[[0, 103], [13, 105]]",
+            Bottom = "[[0, 95]]",
+            TopRowDepth = 1.5,
+            WallKeys = ["batter: {angle: 5 deg, elevation: 100}"],
+            Blocks = ["rules:", "  clearance: {nail: 2.25}", "  shift_step: 1"],
+        }.Project);
+        Assert.Equal(2, bays.Length);
+        Assert.All(rows, row => Assert.All(row.Places, place => Assert.True(row.Bay.Leg.Has(place), $"{place} in a row of leg {row.Bay.Leg.Index}")));
+        Assert.Contains(rows, row => row.Bay == bays[0] && row.Places.Contains(new Along(5.99)));
     }
 
     /// <summary>The grid's own heads, a fifth taken out and some moved along or up: the rule is broken where a literal reading of it at many stations says so.</summary>
