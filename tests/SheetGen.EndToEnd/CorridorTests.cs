@@ -153,6 +153,8 @@ public sealed class CorridorTests
         CliRun wrong = CliRun.With(temp.Path, null, "corridor", SmallCorridor.List, "--out", "out", "--only", "Wal 1");
         Assert.Equal((2, "sheetgen: the corridor has no wall named \"Wal 1\": did you mean Wall 1?\n"), (wrong.Code, wrong.Error.ReplaceLineEndings("\n")));
         Assert.False(Directory.Exists(temp.File("out")));
+        CliRun both = CliRun.With(temp.Path, null, "corridor", SmallCorridor.List, "--out", "out", "--only", "Wall 1", "--gather");
+        Assert.Equal((2, "sheetgen: --only does single pieces of the work, --gather what comes after all of them: give one of the two\n"), (both.Code, both.Error.ReplaceLineEndings("\n")));
         CliRun nothing = CliRun.With(temp.Path, null, "corridor", SmallCorridor.List);
         Assert.Equal((2, "sheetgen: corridor needs --out DIR, the folder for the results\n"), (nothing.Code, nothing.Error.ReplaceLineEndings("\n")));
     }

@@ -54,6 +54,8 @@ public static class CorridorCommand
                 screen.Tell("corridor needs --out DIR, the folder for the results");
                 return ExitCode.WrongInput;
             }
+            if (IsPieceAndWhole(p.GetValue(only) is { Length: > 0 }, p.GetValue(gather) ? "--gather" : null, screen))
+                return ExitCode.WrongInput;
             if (p.GetValue(worker))
                 ParentWatch.Start(interruption);
             return Guarded(() => new CorridorRun(corridor, new CorridorOptions(lists, to, p.GetValue(only) ?? [], p.GetValue(gather), p.GetValue(jobs), p.GetValue(json)), screen, interruption).Run(), screen);
@@ -62,6 +64,16 @@ public static class CorridorCommand
     }
 
     private static string Quoted(string text) => "\"" + JsonEncodedText.Encode(text) + "\"";
+
+    /// <summary>True where a single piece of work is asked for beside what comes after all of them, which is told.</summary>
+    /// <param name="after">The option that asks for the latter; null for none.</param>
+    internal static bool IsPieceAndWhole(bool isPiece, string? after, Screen screen)
+    {
+        if (!isPiece || after is null)
+            return false;
+        screen.Tell($"--only does single pieces of the work, {after} what comes after all of them: give one of the two");
+        return true;
+    }
 
     internal static int Guarded(Func<int> run, Screen screen)
     {

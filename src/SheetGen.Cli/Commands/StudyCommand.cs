@@ -47,6 +47,8 @@ public static class StudyCommand
                 screen.Tell("study needs --out DIR, the folder for the results");
                 return ExitCode.WrongInput;
             }
+            if (CorridorCommand.IsPieceAndWhole(p.GetValue(only) is { Length: > 0 }, p.GetValue(gather) ? "--gather" : p.GetValue(build) > 0 ? "--build" : null, screen))
+                return ExitCode.WrongInput;
             if (p.GetValue(worker))
                 ParentWatch.Start(interruption);
             var options = new StudyOptions(project, p.GetRequiredValue(studyFile), to, p.GetValue(only) ?? [], p.GetValue(gather), p.GetValue(build), p.GetValue(jobs), p.GetValue(json));
