@@ -20,8 +20,13 @@ public static class SheetPacker
     /// <summary>Of several choices of parts the one that fills sheets best.</summary>
     public static (int Choice, IReadOnlyList<PackedSheet> Sheets) Best(IReadOnlyList<IReadOnlyList<IReadOnlyList<SheetPart>>> choices, Box area)
     {
-        (int choice, List<FreeRoom> best) = choices.Select((groups, i) => (i, Sheets: Best([.. groups.Where(g => g.Count > 0)], area)))
-            .OrderBy(c => c.Sheets.Count).ThenBy(c => Blank(c.Sheets)).ThenByDescending(c => LeastFilled(c.Sheets)).First();
+        var packed = new List<(int Choice, List<FreeRoom> Sheets)>();
+        foreach ((int i, IReadOnlyList<IReadOnlyList<SheetPart>> groups) in choices.Index())
+        {
+            if (Best([.. groups.Where(g => g.Count > 0)], area, packed.Count > 0 ? packed.Min(p => p.Sheets.Count) : int.MaxValue) is { } sheets)
+                packed.Add((i, sheets));
+        }
+        (int choice, List<FreeRoom> best) = packed.OrderBy(c => c.Sheets.Count).ThenBy(c => Blank(c.Sheets)).ThenByDescending(c => LeastFilled(c.Sheets)).First();
         return (choice, [.. WithFullerLast(best, area).Select(s => new PackedSheet(s.Parts.All(p => p.Part.Kind == PartKind.Section) ? Spread(s.Parts, area) : InLine(s.Parts, area)))]);
     }
 
@@ -101,8 +106,8 @@ public static class SheetPacker
         return [.. rows.SelectMany((r, i) => r.Select((p, k) => (p.Part, p.At + new Point2(across * (k + 0.5), -down * (i + 0.5)))))];
     }
 
-    /// <summary>Tries all ways; one is left as soon as it has more sheets than the best so far.</summary>
-    private static List<FreeRoom> Best(IReadOnlyList<SheetPart>[] groups, Box area)
+    /// <summary>Tries all ways; one is left as soon as it has more sheets than the best so far. Null where all have more than a number of sheets.</summary>
+    private static List<FreeRoom>? Best(IReadOnlyList<SheetPart>[] groups, Box area, int atMost)
     {
         if (groups.Length == 0)
             return [];
@@ -129,18 +134,18 @@ public static class SheetPacker
                 {
                     int first = common < groups.Length ? First(begun, common, joins, anywhere) : begun.Count;
                     List<FreeRoom> sheets = [.. begun.Take(first), .. begun.Skip(first).Select(s => s.Copy())];
-                    int most = best?.Count ?? int.MaxValue;
+                    int most = best?.Count ?? atMost;
                     for (int g = common; g < groups.Length && sheets.Count <= most; g++)
                         Fill(sheets, First(sheets, g, joins, anywhere && g == tables), g == tables ? order : groups[g], g == tables ? rule : PlaceRule.Highest, area, most);
                     if (sheets.Count > most)
                         continue;
                     (int Blank, int Edges) faults = (Blank(sheets), Edges(sheets));
-                    if (sheets.Count < most || faults.CompareTo(least) < 0)
+                    if (best is null || sheets.Count < most || faults.CompareTo(least) < 0)
                         (best, least) = (sheets, faults);
                 }
             }
         }
-        return best!;
+        return best;
     }
 
     /// <summary>The first sheet on which a group may stand: the last one of the group before it where the two are joined, or any, else one of its own.</summary>

@@ -81,10 +81,11 @@ public sealed partial class Language
             return text;
         var said = new StringBuilder(text.Length + 16);
         int from = 0;
-        foreach (Match field in NumberForm.Field().Matches(text))
+        foreach (ValueMatch field in NumberForm.Field().EnumerateMatches(text))
         {
-            int index = int.Parse(field.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
-            said.Append(text, from, field.Index - from).Append(index < values.Length ? NumberForm.Of(field, values[index]) ?? values[index] : field.Value);
+            ReadOnlySpan<char> form = text.AsSpan(field.Index, field.Length);
+            int index = form[1] - '0';
+            said.Append(text, from, field.Index - from).Append(index < values.Length ? NumberForm.Of(form, values[index]) ?? values[index] : form);
             from = field.Index + field.Length;
         }
         return said.Append(text, from, text.Length - from).ToString();

@@ -6,7 +6,11 @@ namespace SheetGen.Drawing.Templating;
 internal static partial class NumberForm
 {
     /// <summary>What is said with a value; null for a field that stands for the value itself.</summary>
-    public static string? Of(Match field, string value) => !field.Groups[2].Success ? null : field.Groups[value == "1" ? 2 : 3].Value;
+    public static string? Of(ReadOnlySpan<char> field, string value)
+    {
+        int one = field.IndexOf('|'), many = field.LastIndexOf('|');
+        return one < 0 ? null : (value == "1" ? field[(one + 1)..many] : field[(many + 1)..^1]).ToString();
+    }
 
     [GeneratedRegex(@"\{([0-9])(?:\|([^|{}]*)\|([^|{}]*))?\}", RegexOptions.CultureInvariant)]
     public static partial Regex Field();

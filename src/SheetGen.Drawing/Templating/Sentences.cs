@@ -43,7 +43,7 @@ internal sealed class Sentences
             return NumberForm.Field().Replace(text, field =>
             {
                 string value = match.Groups["f" + field.Groups[1].Value].Value;
-                if (NumberForm.Of(field, value) is string counted)
+                if (NumberForm.Of(field.ValueSpan, value) is string counted)
                     return counted;
                 return deep == 0 ? value : Of(value, deep - 1) ?? _word(value);
             });
