@@ -62,6 +62,9 @@ public sealed class Face
     public double Scale(double along, double elevation) =>
         1 - CurvatureAt(along) * Wall.Side * OffsetAt(elevation);
 
+    /// <summary>True where the layout line is straight: lengths along the face are those along the line there, at every elevation.</summary>
+    public bool IsStraightAt(double along) => CurvatureAt(along) == 0;
+
     /// <summary>Curvature of the layout line at a place; beyond its ends that of the end.</summary>
     private double CurvatureAt(double along)
     {

@@ -157,15 +157,15 @@ internal sealed class RowTask
     public bool Fits(HeadChoice from, HeadChoice to)
     {
         double gap = to.Head.Along - from.Head.Along;
+        bool isBound = Ends.IsBound(from.Ordinal, to.Ordinal), areOnGrid = from.IsAtGrid && to.IsAtGrid, areNextOnGrid = areOnGrid && to.Ordinal == from.Ordinal + 1;
+        double greatest = areOnGrid ? GreatestGap : GreatestMovedGap;
+        // The gap along the line is known at once, that along the face is not.
+        if (isBound && !areNextOnGrid && gap > greatest)
+            return false;
         double face = gap * FaceFactor(from, to);
         if (face < LeastGap - Tolerance.Rounding)
             return false;
-        if (Ends.IsBound(from.Ordinal, to.Ordinal))
-        {
-            double greatest = from.IsAtGrid && to.IsAtGrid ? GreatestGap : GreatestMovedGap;
-            return Math.Max(gap, face) <= greatest || (from.IsAtGrid && to.IsAtGrid && to.Ordinal == from.Ordinal + 1);
-        }
-        return Ends.CoversEnd(from.Ordinal, from.Head.Along) && Ends.CoversStart(to.Ordinal, to.Head.Along);
+        return isBound ? areNextOnGrid || face <= greatest : Ends.CoversEnd(from.Ordinal, from.Head.Along) && Ends.CoversStart(to.Ordinal, to.Head.Along);
     }
 
     /// <summary>True where two nails, or a nail and the row's start or end (null), may be next to each other.</summary>
@@ -181,6 +181,6 @@ internal sealed class RowTask
     private double FaceFactor(HeadChoice from, HeadChoice to)
     {
         var middle = Along.Middle(from.Head.Along, to.Head.Along);
-        return Bay.Face.Scale(middle, Row.ElevationAt(middle));
+        return Bay.Face.IsStraightAt(middle) ? 1 : Bay.Face.Scale(middle, Row.ElevationAt(middle));
     }
 }

@@ -16,6 +16,8 @@ internal static class ModelPlaces
 
         public double OffsetAt(Elevation elevation) => face.OffsetAt(elevation.Number);
 
+        public bool IsStraightAt(Along along) => face.IsStraightAt(along.Number);
+
         public double Scale(Along along, Elevation elevation) => face.Scale(along.Number, elevation.Number);
 
         public double Distance(Along from, Along to, Elevation elevation) => face.Distance(from.Number, to.Number, elevation.Number);

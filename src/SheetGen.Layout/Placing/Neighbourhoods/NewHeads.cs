@@ -86,15 +86,14 @@ internal sealed class NewHeads(District district) : INeighbourhood
                     continue;
                 foreach (HeadChoice choice in task.Choices[ordinal])
                 {
-                    if (!task.FitsAsNeighbours(before, choice))
-                        continue;
                     if (after is not null)
                     {
                         double left = after.Head.Along - choice.Head.Along;
                         if (left > (count - i) * task.GreatestMovedGap || left < (count - i) * task.LeastGap)
                             continue;
                     }
-                    _fitting.Add(choice);
+                    if (task.FitsAsNeighbours(before, choice))
+                        _fitting.Add(choice);
                 }
             }
             if (_fitting.Count == 0)
