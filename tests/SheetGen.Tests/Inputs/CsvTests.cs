@@ -154,6 +154,15 @@ public sealed class CsvTests
         }
     }
 
+    /// <summary>Easting before northing would lay the wall elsewhere; without heads nothing else says which is which.</summary>
+    [Fact]
+    public void What_columns_without_heads_are_taken_for_is_told()
+    {
+        using var folder = new InputFolder();
+        string[] problems = folder.With("top.csv", "1,5001,2000,118\n2,5000,2200,121\n").Problems(InputFolder.Yaml(Line, "{from_csv: {file: top.csv}}", "[10+00, 12+00]", bottom: "100"));
+        Assert.Contains(problems, p => p.StartsWith("top.csv:1:1: notice I07: the table has no row of heads: its columns are taken as name, northing, easting, elevation", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Faults_of_cells_have_their_place()
     {

@@ -123,12 +123,14 @@ internal sealed class CsvSource(ForeignFiles files, LengthUnit unit)
     private CsvTable? Open(MapItem source) =>
         files.Open(source, "file", InputFile.MostText) is { } file && CsvTable.Read(file, Problems) is { } table && HeadsFit(source, table) ? table : null;
 
-    /// <summary>False where a head names another unit than the one that the table is taken in. Columns that are not read are told.</summary>
+    /// <summary>False where a head names another unit than the one that the table is taken in. Columns that are not read are told, and what columns without heads are taken for.</summary>
     private bool HeadsFit(MapItem source, CsvTable table)
     {
         string[] unread = [.. table.Heads.Where((h, i) => h.Length > 0 && !table.Columns.Values.Contains(i)).Select(h => $"\"{Shown.Short(h)}\"")];
         if (unread.Length > 0)
             Problems.Add(ProblemCodes.Imported, table.File.At(1), $"the table's column{(unread.Length == 1 ? "" : "s")} {string.Join(", ", unread)} {(unread.Length == 1 ? "is" : "are")} not read");
+        if (table.Heads.Count == 0)
+            Problems.Add(ProblemCodes.Imported, table.File.At(1), $"the table has no row of heads: its columns are taken as {string.Join(", ", table.Columns.OrderBy(c => c.Value).Select(c => c.Key))}");
         FileUnit taken = Unit(source);
         bool fit = true;
         foreach (string head in table.Heads.Where((_, i) => table.Columns.Values.Contains(i)))
