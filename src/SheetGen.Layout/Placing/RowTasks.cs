@@ -40,7 +40,7 @@ internal static class RowTasks
             RowHeads[] inBay = [.. rows.Where(r => r.Bay == row.Bay)];
             var choices = new IReadOnlyList<HeadChoice>[row.Places.Count];
             for (int ordinal = 0; ordinal < choices.Length; ordinal++)
-                choices[ordinal] = Choices(row, ordinal, outline, turnings);
+                choices[ordinal] = Choices(row, inBay, ordinal, outline, turnings);
 
             Pins.Apply(site.Project, row, number, choices, stations.Added);
             tasks.Add(new RowTask(
@@ -50,7 +50,7 @@ internal static class RowTasks
     }
 
     /// <summary>The grid place and the places a whole number of shift steps from it, up to half a spacing, that the face allows.</summary>
-    private static List<HeadChoice> Choices(RowHeads row, int ordinal, FaceOutline outline, Turnings turnings)
+    private static List<HeadChoice> Choices(RowHeads row, RowHeads[] inBay, int ordinal, FaceOutline outline, Turnings turnings)
     {
         Bay bay = row.Bay;
         Rules rules = bay.Rules;
@@ -58,8 +58,8 @@ internal static class RowTasks
         double quantum = Lengths.Quantum(bay.Unit);
         int steps = (int)Math.Floor(bay.Section.HorizontalSpacing / 2 / rules.ShiftStep + Tolerance.Rounding);
         Head grid = row.HeadAt(place);
-        bool isTop = bay.Wall.Top.At(place) - grid.Elevation <= rules.TopMax + quantum;
-        bool isBottom = grid.Elevation - bay.Wall.Bottom.At(place) <= rules.BottomMax + quantum;
+        bool isTop = bay.Wall.Top.At(place) - grid.Elevation <= rules.TopMax + quantum && !HasOther(row, inBay, grid, above: true);
+        bool isBottom = grid.Elevation - bay.Wall.Bottom.At(place) <= rules.BottomMax + quantum && !HasOther(row, inBay, grid, above: false);
         var choices = new List<HeadChoice>();
         for (int k = -steps; k <= steps; k++)
         {
@@ -77,5 +77,23 @@ internal static class RowTasks
             choices.Add(new HeadChoice(bay.Face, head, ordinal, k * rules.ShiftStep, turnings, false, null));
         }
         return choices;
+    }
+
+    /// <summary>True where another row's nail on the grid is higher at a head's place, or lower: that one is bound to the top, or the bottom, there.</summary>
+    private static bool HasOther(RowHeads row, RowHeads[] inBay, Head head, bool above)
+    {
+        Bay bay = row.Bay;
+        double level = bay.LevelOf(head), reach = bay.HalfWindow;
+        foreach (RowHeads other in inBay)
+        {
+            int at = other.Places.BinarySearch(head.Along - reach);
+            for (at = at < 0 ? ~at : at; at < other.Places.Count && other.Places[at] <= head.Along + reach; at++)
+            {
+                double higher = bay.LevelOf(other.HeadAt(other.Places[at])) - level;
+                if (above ? higher > Tolerance.SameLength : higher < -Tolerance.SameLength)
+                    return true;
+            }
+        }
+        return false;
     }
 }

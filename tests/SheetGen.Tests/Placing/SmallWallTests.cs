@@ -48,6 +48,46 @@ public sealed class SmallWallTests
         tally.AssertAllKinds();
     }
 
+    /// <summary>
+    /// A nail that would be too deep below a rising top, or too high over a lower bottom, if it were the highest or lowest may stand there under or over another
+    /// row's: layouts without that are not the best, and limits without it are none.
+    /// </summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_nail_between_other_rows_may_move_where_it_could_not_stand_alone(bool top)
+    {
+        PlacingWall wall = top
+            ? new()
+            {
+                FaceOffset = -0.75,
+                Top = "[[0, 103], [END, 104]]",
+                Bottom = "[[0, 100], [5, 99]]",
+                WallKeys = ["batter: {angle: 5, elevation: 100}"],
+                Blocks = Blocks("0.5", "station: 3.5, offset: 6.5}, diameter: 2", "station: 4.75, offset: 6}, diameter: 1"),
+            }
+            : new()
+            {
+                Top = "[[0, 103], [END, 103]]",
+                Bottom = "[[0, 95.5], [5, 94.5]]",
+                Lengths = "12",
+                Blocks = Blocks("1.5", "station: 7.25, offset: 9.25}, diameter: 1", "station: 4, offset: 7.5}, diameter: 3"),
+            };
+        var tally = new SmallWallTally();
+        tally.Look((wall with { Length = 9.5, TopRowDepth = 1.5 }).Project, SmallKinds.SteppedBottom, prove: false, $"top {top}");
+        tally.AssertCount(1, "unresolved");
+
+        static string[] Blocks(string clear, params string[] shafts) =>
+        [
+            "obstructions:",
+            .. shafts.Select((s, i) => $"  - {{name: S{i + 1}, kind: shaft, at: {{{s}, top: 110, bottom: 80}}"),
+            "rules:",
+            $"  clearance: {{obstruction: 0.5, nail: {clear}, boundary: 1}}",
+            "  redirect: {field_tolerance: 10, step: 5, maximum: 20, inclination: [10, 20]}",
+            "  shift_step: 1",
+        ];
+    }
+
     /// <summary>A cluster of all stations proves exactly as many unresolved nails as the best layout has.</summary>
     [Theory]
     [MemberData(nameof(Kinds))]
