@@ -224,8 +224,15 @@ internal sealed class SmallLeg
         return holds;
     }
 
+    /// <summary>Looked for in steps: between two events the face may be cut away, then high enough, then too low.</summary>
     private void AddVoidLimits(List<double> events)
     {
+        for (double s = events[0] + 0.25; s < events[^1]; s += 0.25)
+        {
+            if (events.All(e => Math.Abs(e - s) > 0.1))
+                events.Add(s);
+        }
+        events.Sort();
         foreach ((double a, double b) in events.Zip(events.Skip(1)).ToArray())
         {
             bool isVoid = IsVoid(a + 1e-9);
