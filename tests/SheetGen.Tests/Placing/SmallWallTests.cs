@@ -48,6 +48,20 @@ public sealed class SmallWallTests
         tally.AssertAllKinds();
     }
 
+    /// <summary>What the grid leaves uncovered is covered by one nail more in a row where no nail of it can move there.</summary>
+    [Theory]
+    [InlineData(410)]
+    [InlineData(645)]
+    public void A_nail_more_covers_what_no_moved_one_can(int seed)
+    {
+        var wall = new SmallWall((ulong)seed);
+        var tally = new SmallWallTally();
+        tally.Look(wall.Project, wall.Kinds, prove: false, $"seed {seed}");
+
+        Assert.Equal(1, tally.Asked);
+        tally.AssertCount(1, "best");
+    }
+
     /// <summary>
     /// A nail that would be too deep below a rising top, or too high over a lower bottom, if it were the highest or lowest may stand there under or over another
     /// row's: layouts without that are not the best, and limits without it are none.

@@ -3,8 +3,9 @@ using SheetGen.Layout.Rows;
 namespace SheetGen.Layout.Placing;
 
 /// <summary>
-/// What the grid leaves uncovered, covered by moving heads: one nail near an uncovered span stands elsewhere within its reach, and its neighbours
-/// of the row follow by as little as the gaps ask, to the row's end if need be. Directions are looked for afterwards, nails in the way put back elsewhere.
+/// What the grid leaves uncovered, covered by moving heads: one nail near an uncovered span stands elsewhere within its reach, or where that does not
+/// help one more stands there, and its neighbours of the row follow by as little as the gaps ask, to the row's end if need be. Directions are looked for
+/// afterwards, nails in the way put back elsewhere.
 /// </summary>
 /// <param name="mostRebuilds">Moves for which directions are looked for, those that cover most first.</param>
 internal sealed class CoverShift(District district, CoverWatch cover, int mostRebuilds)
@@ -18,11 +19,9 @@ internal sealed class CoverShift(District district, CoverWatch cover, int mostRe
     private readonly List<Uncovered> _notAllTried = [];
     private readonly Insertion _insertion = new(district);
 
-    /// <summary>Nails of a row and where each is to stand.</summary>
-    private sealed record Move(IReadOnlyList<(Placed Nail, HeadChoice To)> Nails)
-    {
-        public double Length => Nails.Sum(n => Math.Abs(n.To.Head.Along - n.Nail.Choice.Head.Along));
-    }
+    /// <summary>Slots of a row and where their nails are to stand.</summary>
+    /// <param name="Length">Sum of how far nails move.</param>
+    private sealed record Move(IReadOnlyList<(Slot Slot, HeadChoice[] Heads)> Slots, double Length);
 
     /// <summary>Spans for which a count ended the work before every move was tried.</summary>
     public IReadOnlyList<Uncovered> NotAllTried => _notAllTried;
@@ -42,12 +41,19 @@ internal sealed class CoverShift(District district, CoverWatch cover, int mostRe
 
     private void Cover(Uncovered span)
     {
+        if (!TryMoves(span, Moves(span)))
+            TryMoves(span, Additions(span));
+    }
+
+    /// <summary>True where one of some moves covers more and is kept.</summary>
+    private bool TryMoves(Uncovered span, IEnumerable<Move> ways)
+    {
         var found = new List<(double Change, Move Move)>();
-        Move[] moves = [.. Moves(span).OrderBy(m => m.Length)];
+        Move[] moves = [.. ways.OrderBy(m => m.Length)];
         foreach (Move move in moves.Take(GreatestMoves))
         {
-            foreach ((Placed nail, HeadChoice to) in move.Nails)
-                district.Trial.Put(SlotOf(nail), [Placed.At(nail.Row, to, to.Turnings[0], false)]);
+            foreach ((Slot slot, HeadChoice[] heads) in move.Slots)
+                district.Trial.Put(slot, Array.ConvertAll(heads, h => Placed.At(slot.Row, h, h.Turnings[0], false)));
             double change = cover.Change(district.Trial.Touched);
             district.Trial.Undo();
             if (change < 0)
@@ -56,10 +62,11 @@ internal sealed class CoverShift(District district, CoverWatch cover, int mostRe
         foreach ((_, Move move) in found.OrderBy(f => Math.Round(f.Change, Tolerance.Decimals)).ThenBy(f => f.Move.Length).Take(mostRebuilds))
         {
             if (Rebuild(move, withNear: false) || Rebuild(move, withNear: true))
-                return;
+                return true;
         }
         if (moves.Length > GreatestMoves || found.Count > mostRebuilds)
             _notAllTried.Add(span);
+        return false;
     }
 
     private Slot SlotOf(Placed nail) => district.Layout.SlotOf(nail);
@@ -78,12 +85,39 @@ internal sealed class CoverShift(District district, CoverWatch cover, int mostRe
                     continue;
                 foreach (HeadChoice to in row.Row.Choices[nails[i].Choice.Ordinal])
                 {
-                    if (to != nails[i].Choice && MayMatter(span, along, to.Head.Along) && Followed(row.Row, nails, i, to) is { } move)
-                        yield return move;
+                    if (to != nails[i].Choice && MayMatter(span, along, to.Head.Along) && Followed(row.Row, nails, i - 1, i + 1, to) is { } moved)
+                        yield return MoveOf([(nails[i], to), .. moved]);
                 }
             }
         }
     }
+
+    /// <summary>One nail more beside that of a grid station, where it would cover a part of the span, with what makes room for it; not in a row of which the designer leaves a nail out.</summary>
+    private IEnumerable<Move> Additions(Uncovered span)
+    {
+        (Bay bay, Along start, Along end) = span;
+        foreach (RowState row in district.Layout.Rows.Where(r => r.Row.Bay == bay && r.Row.LeftOutByHand.Count == 0))
+        {
+            Placed[] nails = [.. row.Nails];
+            foreach (Slot slot in row.Slots.Where(s => district.May(s) && s.Nails.Length == 1))
+            {
+                foreach (HeadChoice to in row.Row.Choices[slot.Ordinal])
+                {
+                    if (Covered(bay, to.Head.Along, start, end) == default)
+                        continue;
+                    int after = Array.FindIndex(nails, n => n.Choice.Head.Along >= to.Head.Along);
+                    after = after < 0 ? nails.Length : after;
+                    if (Followed(row.Row, nails, after - 1, after, to) is { } moved)
+                        yield return MoveOf(moved, [.. slot.Nails.Where(n => !moved.Exists(m => m.Nail == n)).Select(n => (slot, n.Choice)), (slot, to)]);
+                }
+            }
+        }
+    }
+
+    /// <param name="heads">Heads of slots that do not move, or are new.</param>
+    private Move MoveOf(List<(Placed Nail, HeadChoice To)> moved, params IEnumerable<(Slot Slot, HeadChoice Head)> heads) => new(
+        [.. moved.Select(m => (Slot: SlotOf(m.Nail), Head: m.To)).Concat(heads).GroupBy(h => h.Slot).Select(g => (g.Key, g.Select(h => h.Head).OrderBy(h => h.Head.Along).ToArray()))],
+        moved.Sum(m => Math.Abs(m.To.Head.Along - m.Nail.Choice.Head.Along)));
 
     /// <summary>True where a nail covers another part of a span from a place, or the same part from over or under another profile.</summary>
     private static bool MayMatter(Uncovered span, Along from, Along to)
@@ -103,14 +137,16 @@ internal sealed class CoverShift(District district, CoverWatch cover, int mostRe
 
     private bool CanMove(Placed nail) => district.May(SlotOf(nail)) && SlotOf(nail).Nails.Length == 1;
 
-    /// <summary>A nail's move with its neighbours following on both sides as far as the gaps ask; null where one cannot.</summary>
-    private Move? Followed(RowTask row, Placed[] nails, int at, HeadChoice to)
+    /// <summary>How the neighbours of a head follow it on both sides as far as the gaps ask; null where one cannot.</summary>
+    /// <param name="before">Index of the nail before it; -1 for none.</param>
+    /// <param name="after">Index of the nail after it; their number for none.</param>
+    private List<(Placed Nail, HeadChoice To)>? Followed(RowTask row, Placed[] nails, int before, int after, HeadChoice to)
     {
-        var moved = new List<(Placed Nail, HeadChoice To)> { (nails[at], to) };
-        foreach (int step in (int[])[-1, 1])
+        var moved = new List<(Placed Nail, HeadChoice To)>();
+        foreach ((int from, int step) in ((int, int)[])[(before, -1), (after, 1)])
         {
             HeadChoice last = to;
-            for (int i = at + step; ; i += step)
+            for (int i = from; ; i += step)
             {
                 Placed? next = i >= 0 && i < nails.Length ? nails[i] : null;
                 if (Fits(row, last, next?.Choice, step))
@@ -125,7 +161,7 @@ internal sealed class CoverShift(District district, CoverWatch cover, int mostRe
                 last = follows;
             }
         }
-        return new Move(moved);
+        return moved;
     }
 
     private static bool Fits(RowTask row, HeadChoice from, HeadChoice? next, int step) => step < 0 ? row.FitsAsNeighbours(next, from) : row.FitsAsNeighbours(from, next);
@@ -133,18 +169,25 @@ internal sealed class CoverShift(District district, CoverWatch cover, int mostRe
     private bool Rebuild(Move move, bool withNear)
     {
         _insertion.Clear();
-        var own = new HashSet<Slot>(move.Nails.Select(n => SlotOf(n.Nail)), ReferenceEqualityComparer.Instance);
+        var own = new HashSet<Slot>(move.Slots.Select(s => s.Slot), ReferenceEqualityComparer.Instance);
         foreach (Slot slot in own)
             district.Trial.Free(slot);
-        foreach ((Placed nail, HeadChoice to) in move.Nails)
-            _insertion.Add(SlotOf(nail), to);
+        int heads = 0;
+        foreach ((Slot slot, HeadChoice[] to) in move.Slots)
+        {
+            foreach (HeadChoice head in to)
+            {
+                _insertion.Add(slot, head);
+                heads++;
+            }
+        }
         if (withNear)
         {
             foreach (Slot near in own.SelectMany(s => s.Near).Distinct().Where(s => !own.Contains(s) && district.May(s)).ToList())
                 _insertion.Take(near);
         }
         // The heads that cover come first; what then finds no direction stays unresolved, because cover counts before it.
-        if (_insertion.PutBack(withNear ? Insertion.Order.SeedFirst : Insertion.Order.FewestFirst, move.Nails.Count, 0, int.MaxValue))
+        if (_insertion.PutBack(withNear ? Insertion.Order.SeedFirst : Insertion.Order.FewestFirst, heads, 0, int.MaxValue))
             return district.Trial.End(orEqual: false) < 0;
         district.Trial.Undo();
         return false;
