@@ -133,13 +133,13 @@ public sealed class CorridorTests
     {
         using var temp = new TempFolder();
         SmallCorridor.Write(temp.Path, 3);
-        foreach ((int wall, string zone) in new[] { (0, "Texas North Central"), (1, "TEXAS north central") })
+        foreach ((int wall, string zone) in new[] { (0, "Heron North Central"), (1, "HERON north central") })
         {
             string file = temp.File(SmallCorridor.FileOf(wall));
             File.WriteAllText(file, File.ReadAllText(file).Replace(", units: ft", $", coordinate_zone: {zone}, units: ft", StringComparison.Ordinal));
         }
         CliRun run = CliRun.With(temp.Path, null, "corridor", SmallCorridor.List, "--out", "out", "--jobs", "1");
-        const string Told = "since their coordinate systems differ: Texas North Central (2 walls); none named (Wall 2)";
+        const string Told = "since their coordinate systems differ: Heron North Central (2 walls); none named (Wall 2)";
         Assert.Contains("0 clashes across files; NOT CHECKED AGAINST EACH OTHER, " + Told, run.Out, StringComparison.Ordinal);
         Assert.Contains(Told, File.ReadAllText(temp.File("out/register.html")), StringComparison.Ordinal);
     }
